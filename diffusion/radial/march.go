@@ -1,0 +1,123 @@
+package radial
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Settings are the numerical choices of a march.
+type Settings struct {
+	Scheme    Scheme
+	Tolerance float64 // error allowed in a step, relative to the root mean square of c
+	Floor     float64 // smallest scale of that error, in the unit of c
+	Steps     int     // when positive: that many even steps and no control
+	MaxSteps  int     // most steps in one Advance; zero means 100000
+}
+
+// Stats counts the work of a march.
+type Stats struct {
+	Steps    int // accepted
+	Rejected int
+}
+
+// ErrStalled is returned when the step shrinks to nothing or the number of
+// steps runs out.
+var ErrStalled = errors.New("radial: the march stalled")
+
+// March is a cylinder on its way: the field on a grid, the time and the amount
+// that has left. It owns its working memory and allocates nothing while it
+// advances. Not for use by two goroutines at once; the zero value must be
+// given a grid by Start.
+type March struct {
+	Grid  *Grid
+	C     []float64 // field at the nodes
+	Time  float64   // [s]
+	Lost  float64   // amount that has left through the surface since Start, per radian and length [m² times unit of c]
+	Stats Stats
+
+	Observe func(t float64, c []float64) // called after each accepted step; nil for none
+
+	stepper
+}
+
+// Start sets the field to c0 at every node, the time and the loss to zero. It
+// allocates only when the grid is larger than any before.
+func (m *March) Start(g *Grid, c0 float64) {
+	m.resize(g.Len())
+	m.Grid, m.C = g, m.y
+	for i := range m.C {
+		m.C[i] = c0
+	}
+	m.Time, m.Lost, m.Stats = 0, 0, Stats{}
+}
+
+// Advance marches for the given time [s] under one problem.
+//
+// The error of a step is measured as the root mean square over the section,
+// so that the steps serve the content; the first step is the time that
+// diffusion takes to cross the outermost gap.
+func (m *March) Advance(p Problem, duration float64, s Settings) error {
+	if !(duration >= 0) || math.IsInf(duration, 0) {
+		return fmt.Errorf("radial: duration %g s: must be finite and not negative", duration)
+	}
+	if duration == 0 {
+		return nil
+	}
+	m.bind(p, s)
+	if s.Steps > 0 {
+		return m.even(duration, s.Steps)
+	}
+	return m.adaptive(duration, s)
+}
+
+func (m *March) even(duration float64, steps int) error {
+	start := m.Time
+	for k := range steps {
+		m.Time = start + duration*float64(k)/float64(steps)
+		if !(m.try(duration/float64(steps)) < math.Inf(1)) {
+			return ErrStalled
+		}
+		m.accept(duration / float64(steps))
+	}
+	m.Time = start + duration
+	return nil
+}
+
+func (m *March) adaptive(duration float64, s Settings) error {
+	limit := s.MaxSteps
+	if limit == 0 {
+		limit = 100000
+	}
+	start, done := m.Time, 0.0
+	step := math.Min(m.firstStep(), duration)
+	for range limit {
+		last := step >= (duration-done)*(1-1e-12)
+		if last {
+			step = duration - done
+		}
+		size := m.try(step) / s.Tolerance
+		grow := 0.2
+		if size < math.Inf(1) { // false for NaN too
+			grow = 0.9 * math.Pow(math.Max(size, 1e-4), -m.method.inverse)
+			grow = math.Max(0.2, math.Min(grow, 6))
+		}
+		if !(size <= 1) {
+			m.Stats.Rejected++
+			step *= math.Min(grow, 0.7)
+			if !(step > duration*1e-14) {
+				return ErrStalled
+			}
+			continue
+		}
+		m.accept(step)
+		if last {
+			m.Time = start + duration
+			return nil
+		}
+		done += step
+		m.Time = start + done
+		step *= grow
+	}
+	return ErrStalled
+}

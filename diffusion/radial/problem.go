@@ -1,0 +1,81 @@
+package radial
+
+import "math"
+
+// Problem is what happens in the cylinder and at its surface.
+type Problem struct {
+	Conductance Conductance
+	Potential   Potential
+	Surface     Surface
+	Source      Source // nil for none
+}
+
+// Conductance is the part k(r, t) of the diffusivity that depends on place and
+// time.
+type Conductance interface {
+	// Conductance fills k[i] with the conductance in the gap between nodes i
+	// and i+1 at time t [m²/s for a dimensionless potential]. Positive.
+	Conductance(t float64, k []float64)
+}
+
+// Potential is the part G(c) of the diffusivity that depends on the field.
+type Potential interface {
+	// Potential fills g with G(c) and slope with dG/dc > 0.
+	Potential(c, g, slope []float64)
+}
+
+// Surface is the condition at r = R: an Exchange or a Prescribed.
+type Surface interface{ surface() }
+
+// Exchange is an outward flux density j(t, c, q) at the surface value c after
+// the amount q has left [unit of c times m/s], with its derivatives on c and q.
+type Exchange func(t, c, q float64) (j, dc, dq float64)
+
+// Prescribed is a given surface value at time t.
+type Prescribed func(t float64) float64
+
+func (Exchange) surface()   {}
+func (Prescribed) surface() {}
+
+// Source fills s[i] with the source at radius r[i] [m] and time t [unit of c/s].
+type Source func(t float64, r, s []float64)
+
+// Uniform is a conductance that is the same everywhere and always [m²/s].
+type Uniform float64
+
+// Conductance fills k with the one value.
+func (u Uniform) Conductance(_ float64, k []float64) {
+	for i := range k {
+		k[i] = float64(u)
+	}
+}
+
+// Linear is the potential of a diffusivity that does not depend on c: G = c.
+type Linear struct{}
+
+// Potential fills g with c and slope with one.
+func (Linear) Potential(c, g, slope []float64) {
+	copy(g, c)
+	for i := range slope {
+		slope[i] = 1
+	}
+}
+
+// Exponential is the potential of a diffusivity that grows as exp(b c):
+// G = (exp(b c) - 1)/b, with b the value of the constant [1/unit of c]. Zero
+// means Linear.
+type Exponential float64
+
+// Potential fills g with (exp(b c) - 1)/b and slope with exp(b c).
+func (e Exponential) Potential(c, g, slope []float64) {
+	b := float64(e)
+	if b == 0 {
+		Linear{}.Potential(c, g, slope)
+		return
+	}
+	for i, v := range c {
+		s := math.Exp(b * v)
+		slope[i] = s
+		g[i] = (s - 1) / b
+	}
+}

@@ -1,0 +1,170 @@
+package radial
+
+import "math"
+
+// stepper holds the problem at hand and the working memory of a step.
+type stepper struct {
+	problem  Problem
+	exchange Exchange
+	given    Prescribed
+	method   *tableau
+	floor    float64
+
+	y, stage          []float64 // field at the start of the step and at a stage
+	g0, slope0        []float64 // potential and its slope at the start
+	g, slope          []float64 // and at the stage
+	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
+	f                 []float64 // balance of the nodes at the stage
+	rate              []float64 // its derivative in time at the start
+	sum               []float64 // Σ c_ij u_j / h, and the source
+	source, sourceDot []float64 // source and its derivative in time, at the start
+	sourceNow         []float64 // source at the stage
+	u                 [maxStages][]float64
+	uLost             [maxStages]float64
+	newLost           float64
+	ready             bool // the start of the step has been evaluated
+
+	// Factors of M/(γh) - J: multiplier, superdiagonal, one over the pivot.
+	mult, above, inv []float64
+	farMult          float64
+	lastRow          [3]float64 // of M/(γh) - J without the exchange
+	start            exchanged  // exchange at the start of the step
+}
+
+// exchanged is R j with its derivatives.
+type exchanged struct{ j, dc, dq, dt float64 }
+
+func (m *March) resize(n int) {
+	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.f, &m.rate, &m.sum,
+		&m.source, &m.sourceDot, &m.sourceNow, &m.mult, &m.above, &m.inv, &m.u[0], &m.u[1], &m.u[2], &m.u[3], &m.u[4], &m.u[5]}
+	if cap(m.y) < n {
+		block := make([]float64, n*len(arrays))
+		for i, p := range arrays {
+			*p = block[i*n : i*n : (i+1)*n]
+		}
+	}
+	for _, p := range arrays {
+		*p = (*p)[:n]
+	}
+}
+
+// bind takes up a problem. A prescribed value that differs from the present one is
+// set at once, and the content of the surface node that this moves is booked
+// as lost.
+func (m *March) bind(p Problem, s Settings) {
+	m.problem, m.method, m.floor = p, s.Scheme.tableau(), s.Floor
+	m.exchange, m.given, m.ready = nil, nil, false
+	switch v := p.Surface.(type) {
+	case Exchange:
+		m.exchange = v
+	case Prescribed:
+		m.given = v
+		n := len(m.y)
+		jump := m.y[n-1] - v(m.Time)
+		m.Lost += m.Grid.weight[n-1] * jump
+		m.y[n-1] -= jump
+	}
+	for i := range m.sourceDot {
+		m.source[i], m.sourceDot[i], m.sourceNow[i] = 0, 0, 0
+	}
+}
+
+// try computes a step of size h [s] from the present state without taking it, and
+// gives the estimate of its error relative to the size of the field. It is NaN
+// or Inf where the step has failed.
+func (m *March) try(h float64) float64 {
+	if !m.ready {
+		m.evaluateStart()
+		m.ready = true
+	}
+	m.evaluateRates(h)
+	m.factorise(1 / (m.method.gamma * h))
+	for i := range m.method.stages {
+		m.solveStage(i, h)
+	}
+	return m.finish()
+}
+
+// accept takes the step that try has computed.
+func (m *March) accept(h float64) {
+	copy(m.y, m.stage)
+	m.Lost = m.newLost
+	m.Stats.Steps++
+	m.ready = false
+	if m.Observe != nil {
+		m.Observe(m.Time+h, m.C)
+	}
+}
+
+func (m *March) evaluateStart() {
+	n := len(m.y)
+	m.conductance(m.Time, m.k0)
+	m.problem.Potential.Potential(m.y, m.g0, m.slope0)
+	m.start = m.exchangeAt(m.Time, m.y[n-1], m.Lost)
+	if m.problem.Source != nil {
+		m.problem.Source(m.Time, m.Grid.r, m.source)
+	}
+}
+
+// evaluateRates takes the derivatives in time at fixed field by a small
+// difference.
+func (m *March) evaluateRates(h float64) {
+	n := len(m.y)
+	dt := h * 1e-5
+	m.conductance(m.Time+dt, m.k)
+	for i := range n - 1 {
+		m.k[i] = (m.k[i] - m.k0[i]) / dt
+	}
+	flow(m.rate, m.k[:n-1], m.g0)
+	if m.exchange != nil {
+		m.start.dt = (m.exchangeAt(m.Time+dt, m.y[n-1], m.Lost).j - m.start.j) / dt
+	}
+	if m.given != nil {
+		m.start.dt = (m.given(m.Time+dt) - m.given(m.Time)) / dt
+	}
+	if m.problem.Source != nil {
+		m.problem.Source(m.Time+dt, m.Grid.r, m.sourceDot)
+		for i := range m.sourceDot {
+			m.sourceDot[i] = (m.sourceDot[i] - m.source[i]) / dt
+		}
+	}
+}
+
+func (m *March) exchangeAt(t, c, q float64) exchanged {
+	if m.exchange == nil {
+		return exchanged{}
+	}
+	j, dc, dq := m.exchange(t, c, q)
+	r := m.Grid.Radius()
+	return exchanged{j: r * j, dc: r * dc, dq: r * dq}
+}
+
+// conductance fills k with the conductance of each gap over ln of its radii.
+func (m *March) conductance(t float64, k []float64) {
+	k = k[:len(m.Grid.logGap)]
+	m.problem.Conductance.Conductance(t, k)
+	for i, l := range m.Grid.logGap {
+		k[i] /= l
+	}
+}
+
+// flow fills f with the balance of every node but for the exchange at the
+// surface: k_i (G[i+1]-G[i]) - k_(i-1) (G[i]-G[i-1]).
+func flow(f, k, g []float64) {
+	before := 0.0
+	for i, ki := range k {
+		next := ki * (g[i+1] - g[i])
+		f[i] = next - before
+		before = next
+	}
+	f[len(k)] = -before
+}
+
+// firstStep is half the time that diffusion needs to cross the outermost gap [s].
+func (m *March) firstStep() float64 {
+	n := len(m.y)
+	m.evaluateStart()
+	d := m.k0[n-2] * m.Grid.logGap[n-2] * math.Max(m.slope0[n-1], m.slope0[n-2])
+	h := m.Grid.Spacing()
+	return 0.5 * h * h / d
+}
