@@ -1,0 +1,102 @@
+package quantity
+
+// Length returns the dimension of lengths; SI unit m.
+func Length() Dimension {
+	return of("length", "mm", unit("m", 1, 1), unit("mm", 1, 1e3), unit("cm", 1, 100),
+		unit("km", 1e3, 1), unit("µm", 1, 1e6))
+}
+
+// Temperature returns the dimension of temperatures on the absolute scale; SI
+// unit K. Texts below absolute zero are faults.
+func Temperature() Dimension {
+	d := of("temperature", "°C", unit("°C", 1, 1), unit("degC", 1, 1), unit("K", 1, 1), unit("°F", 5, 9))
+	d.units[0].offset, d.units[1].offset, d.units[3].offset = 273.15, 273.15, 459.67*5/9
+	d.positive = true
+	return d
+}
+
+// TemperatureDifference returns the dimension of temperature differences; SI unit K.
+func TemperatureDifference() Dimension {
+	return of("temperature difference", "K", unit("K", 1, 1), unit("°C", 1, 1), unit("degC", 1, 1))
+}
+
+// Duration returns the dimension of times; SI unit s.
+func Duration() Dimension {
+	return of("duration", "s", unit("s", 1, 1), unit("min", 60, 1), unit("h", 3600, 1), unit("d", 86400, 1))
+}
+
+// Speed returns the dimension of speeds; SI unit m/s.
+func Speed() Dimension {
+	return of("speed", "mm/s", unit("m/s", 1, 1), unit("mm/s", 1, 1e3), unit("cm/s", 1, 100),
+		unit("mm/min", 1, 6e4), unit("m/min", 1, 60))
+}
+
+// VolumeFlow returns the dimension of volume flows; SI unit m3/s.
+func VolumeFlow() Dimension {
+	return of("volume flow", "L/min", unit("m3/s", 1, 1), unit("mm3/s", 1, 1e9), unit("L/min", 1, 6e4),
+		unit("mL/min", 1, 6e7), unit("L/h", 1, 3.6e6), unit("m3/h", 1, 3600))
+}
+
+// Pressure returns the dimension of pressures and moduli; SI unit Pa.
+func Pressure() Dimension {
+	return of("pressure", "Pa", unit("Pa", 1, 1), unit("hPa", 100, 1), unit("kPa", 1e3, 1), unit("mbar", 100, 1),
+		unit("bar", 1e5, 1), unit("MPa", 1e6, 1), unit("GPa", 1e9, 1))
+}
+
+// Fraction returns the dimension of ratios; SI unit 1. Whether a ratio is by
+// mass, volume or saturation is for the caller to say.
+func Fraction() Dimension {
+	return of("fraction", "%", unit("%", 1, 100), unit("wt%", 1, 100), unit("ppm", 1, 1e6),
+		unit("g/kg", 1, 1e3), unit("kg/kg", 1, 1), unit("mg/kg", 1, 1e6))
+}
+
+// Diffusivity returns the dimension of diffusion coefficients; SI unit m2/s.
+func Diffusivity() Dimension {
+	return of("diffusivity", "m2/s", unit("m2/s", 1, 1), unit("cm2/s", 1, 1e4), unit("mm2/s", 1, 1e6))
+}
+
+// HeatTransfer returns the dimension of film coefficients of heat; SI unit W/(m2 K).
+func HeatTransfer() Dimension {
+	return of("heat transfer coefficient", "W/m2/K", unit("W/m2/K", 1, 1), unit("kW/m2/K", 1e3, 1))
+}
+
+// Density returns the dimension of mass per volume; SI unit kg/m3.
+func Density() Dimension {
+	return of("density", "kg/m3", unit("kg/m3", 1, 1), unit("g/cm3", 1e3, 1), unit("g/m3", 1, 1e3))
+}
+
+// SpecificHeat returns the dimension of heat capacity per mass; SI unit J/(kg K).
+func SpecificHeat() Dimension {
+	return of("specific heat", "J/kg/K", unit("J/kg/K", 1, 1), unit("kJ/kg/K", 1e3, 1), unit("J/g/K", 1e3, 1))
+}
+
+// Conductivity returns the dimension of thermal conductivities; SI unit W/(m K).
+func Conductivity() Dimension {
+	return of("thermal conductivity", "W/m/K", unit("W/m/K", 1, 1), unit("mW/m/K", 1, 1e3))
+}
+
+// MolarEnergy returns the dimension of energy per amount of substance; SI unit J/mol.
+func MolarEnergy() Dimension {
+	return of("molar energy", "kJ/mol", unit("J/mol", 1, 1), unit("kJ/mol", 1e3, 1), unit("kcal/mol", 4184, 1))
+}
+
+// Power returns the dimension of powers; SI unit W.
+func Power() Dimension {
+	return of("power", "W", unit("W", 1, 1), unit("kW", 1e3, 1), unit("mW", 1, 1e3))
+}
+
+// Mass returns the dimension of masses; SI unit kg.
+func Mass() Dimension {
+	return of("mass", "g", unit("kg", 1, 1), unit("g", 1, 1e3), unit("mg", 1, 1e6))
+}
+
+// Force returns the dimension of forces; SI unit N.
+func Force() Dimension {
+	return of("force", "N", unit("N", 1, 1), unit("mN", 1, 1e3), unit("kN", 1e3, 1))
+}
+
+// Angle returns the dimension of plane angles; SI unit rad.
+func Angle() Dimension {
+	const degree = 3.14159265358979323846264338327950288 / 180 // [rad]
+	return of("angle", "°", unit("°", degree, 1), unit("deg", degree, 1), unit("rad", 1, 1))
+}

@@ -1,0 +1,16 @@
+// Package quantity reads physical quantities written as text ("12 m", "-20 °C",
+// "8.7e-11 m2/s") into SI numbers and writes SI numbers back for people.
+//
+// A [Dimension] is a named list of units, each a factor (and for temperatures an
+// offset) to SI. The spelling of a unit is free within reason: "m2", "m²" and
+// "m^2" are the same, and so are "W/m2/K", "W/(m2 K)", "W/m²·K" and
+// "W m-2 K-1": everything behind the first solidus belongs to the denominator.
+// Letters keep their case (mPa is not MPa). The decimal sign is the point.
+//
+// Left out on purpose: arithmetic between units, compound quantities such as
+// "1 h 30 min", decimal commas, and numbers without a unit, which are faults.
+//
+// Factors are those of the SI Brochure, 9th edition (BIPM 2019) and, for the
+// calorie (thermochemical, 4.184 J) and the degree Fahrenheit, of NIST Special
+// Publication 811 (2008), appendix B.8.
+package quantity

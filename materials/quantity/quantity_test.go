@@ -1,0 +1,119 @@
+package quantity
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func all() []Dimension {
+	return []Dimension{Length(), Temperature(), TemperatureDifference(), Duration(), Speed(), VolumeFlow(), Pressure(),
+		Fraction(), Diffusivity(), HeatTransfer(), Density(), SpecificHeat(), Conductivity(), MolarEnergy(), Power(),
+		Mass(), Force(), Angle()}
+}
+
+// Factors: SI Brochure, 9th edition, tables 7 and 8; NIST SP 811 (2008), B.8, for
+// the calorie and the degree Fahrenheit. They are exact, so the tolerance is that
+// of a few roundings of a float64.
+func TestParse(t *testing.T) {
+	for _, c := range []struct {
+		d    Dimension
+		text string
+		want float64
+	}{
+		{Length(), "12 m", 12}, {Length(), "12m", 12}, {Length(), "1.75 mm", 0.00175}, {Length(), " 5e3  µm ", 5e-3},
+		{Length(), "5 um", 5e-6}, {Length(), "+.5 km", 500}, {Length(), "−3. cm", -0.03},
+		{Temperature(), "110 °C", 383.15}, {Temperature(), "-20degC", 253.15}, {Temperature(), "300 K", 300},
+		{Temperature(), "212 °F", 373.15}, {Temperature(), "-459.67 °F", 0}, {Temperature(), "25 ℃", 298.15},
+		{TemperatureDifference(), "3 °C", 3}, {TemperatureDifference(), "-3 K", -3},
+		{Duration(), "1.5 h", 5400}, {Duration(), "2 d", 172800}, {Duration(), "10 min", 600},
+		{Speed(), "2 mm/s", 0.002}, {Speed(), "120 mm/min", 0.002}, {Speed(), "6 m min-1", 0.1},
+		{VolumeFlow(), "4.8 mm3/s", 4.8e-9}, {VolumeFlow(), "2 l/min", 2.0 / 60000}, {VolumeFlow(), "3.6 m³/h", 1e-3},
+		{VolumeFlow(), "60 mL/min", 1e-6}, {VolumeFlow(), "3600 L/h", 1e-3},
+		{Pressure(), "1013.25 hPa", 101325}, {Pressure(), "2.4 GPa", 2.4e9}, {Pressure(), "1 bar", 1e5}, {Pressure(), "1 mbar", 100},
+		{Fraction(), "2.5 %", 0.025}, {Fraction(), "50 ppm", 5e-5}, {Fraction(), "2 g/kg", 2e-3}, {Fraction(), "0.1 kg/kg", 0.1},
+		{Fraction(), "0.2wt%", 0.002}, {Fraction(), "20 mg/kg", 2e-5},
+		{Diffusivity(), "8.7e-11 m²/s", 8.7e-11}, {Diffusivity(), "1e-8 cm^2/s", 1e-12}, {Diffusivity(), "1e-6 mm2/s", 1e-12},
+		{HeatTransfer(), "10 W/(m2 K)", 10}, {HeatTransfer(), "10 W/m²·K", 10}, {HeatTransfer(), "10 W m⁻² K⁻¹", 10},
+		{Density(), "1.24 g/cm3", 1240}, {Density(), "0.9 g/m3", 9e-4}, {SpecificHeat(), "1.55 kJ/(kg·K)", 1550}, {SpecificHeat(), "1.2 J/g/K", 1200},
+		{Conductivity(), "0.25 W/(K m)", 0.25}, {MolarEnergy(), "11 kcal/mol", 46024}, {MolarEnergy(), "-10 kJ/mol", -1e4},
+		{Power(), "1.2 kW", 1200}, {Mass(), "250 g", 0.25}, {Force(), "500 mN", 0.5},
+		{Angle(), "180°", math.Pi}, {Angle(), "90 deg", math.Pi / 2}, {Angle(), "2 rad", 2},
+	} {
+		got, err := c.d.Parse(c.text)
+		require.NoError(t, err, c.text)
+		require.InDelta(t, c.want, got, 1e-15*math.Max(300, math.Abs(c.want)), c.text)
+		if c.want != 0 {
+			require.InEpsilon(t, c.want, got, 1e-15, c.text)
+		}
+	}
+}
+
+func TestParseRefuses(t *testing.T) {
+	for _, c := range []struct {
+		d          Dimension
+		text, says string
+	}{
+		{Length(), "12", "needs its unit"}, {Length(), "", "no number"}, {Length(), "m", "no number"},
+		{Length(), "NaN m", "no number"}, {Length(), "Inf m", "no number"}, {Length(), "+Inf m", "no number"},
+		{Length(), "1e400 m", "too large"}, {Length(), "1e308 km", "too large"}, {Length(), "1,5 m", "decimal sign is the point"},
+		{Length(), "12 MM", `did you mean "mm"?`}, {Length(), "12 K", `"K" is not a unit of length`}, {Length(), "0x10 m", "not a unit"},
+		{Length(), "1_000 m", "not a unit"}, {Length(), "5 m m", "not a unit"}, {Length(), "5 m2", "not a unit"},
+		{Temperature(), "-300 °C", "below absolute zero"}, {Temperature(), "-1 K", "below absolute zero"},
+		{Temperature(), "110", "°C, degC, K, °F"}, {Speed(), "2 mm//s", "not a unit"}, {Speed(), "2 mm/(s", "not a unit"},
+		{Speed(), "2 mm/s)", "not a unit"}, {Speed(), "2 mm/", "not a unit"}, {Speed(), "2 ()", "not a unit"},
+		{Density(), "1 kg/m33", "not a unit"}, {Pressure(), "3 Gpa", `did you mean "GPa"?`}, {Dimension{}, "1 m", "not a unit"},
+	} {
+		_, err := c.d.Parse(c.text)
+		require.ErrorContains(t, err, c.says, c.text)
+		var detail *Error
+		require.ErrorAs(t, err, &detail)
+		require.Equal(t, c.text, detail.Text)
+	}
+}
+
+// Every unit of every dimension: written and read again gives the same value.
+func TestRoundTrip(t *testing.T) {
+	for _, d := range all() {
+		require.Contains(t, d.Units(), d.Usual(), d.Name())
+		for _, u := range d.Units() {
+			for _, si := range []float64{1e-13, 0.037, 1, 321.5, 7.25e8} {
+				got, err := d.Parse(d.Format(si, u, 17))
+				require.NoError(t, err, d.Name()+" "+u)
+				if d.Name() == "temperature" { // the offset costs digits
+					require.InDelta(t, si, got, 1e-12*math.Max(1000, si), u)
+					continue
+				}
+				require.InEpsilon(t, si, got, 1e-14, u)
+			}
+		}
+	}
+}
+
+func TestFormat(t *testing.T) {
+	require.Equal(t, "1140 kg/m3", Density().Format(1135, "kg/m3", 3))
+	require.Equal(t, "1.5e-13 m2/s", Diffusivity().Format(1.5e-13, "m2/s", 2))
+	require.Equal(t, "110 °C", Temperature().Format(383.15, "°C", 4))
+	require.Equal(t, "1.75 mm", Length().Format(0.00175, "parsec", 5))
+	require.Equal(t, "0 mm", Length().Format(0, "mm", 5))
+	require.Equal(t, "3", Dimension{}.Format(3, "m", 5))
+	require.Equal(t, "NaN", Number(math.NaN(), 3))
+}
+
+func FuzzParse(f *testing.F) {
+	for _, text := range []string{"12 m", "-20 °C", "1e-13 m²/s", "W/(m2 K)", "NaN %", "1e999 K", "5 ((m", "3 m⁻¹", "\xff", "1,5 mm"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, d := range all() {
+			value, err := d.Parse(text)
+			if err != nil {
+				require.NotEmpty(t, err.Error())
+				continue
+			}
+			require.False(t, math.IsNaN(value) || math.IsInf(value, 0), text)
+			require.False(t, d.Name() == "temperature" && value < 0, text)
+		}
+	})
+}
