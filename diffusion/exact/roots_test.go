@@ -25,8 +25,8 @@ func TestJ0ZerosTable(t *testing.T) {
 		{10, 30.634606468432, -0.144165977686},
 	} {
 		// 1e-12: the last digit printed.
-		require.InDelta(t, row.zero, zeros[row.n-1], 1e-12, "zero %d", row.n)
-		require.InDelta(t, row.j1, math.J1(zeros[row.n-1]), 1e-12, "J1 at zero %d", row.n)
+		requireDelta(t, row.zero, zeros[row.n-1], 1e-12, "zero %d", row.n)
+		requireDelta(t, row.j1, math.J1(zeros[row.n-1]), 1e-12, "J1 at zero %d", row.n)
 	}
 	require.Nil(t, exact.J0Zeros(0))
 }
@@ -49,14 +49,14 @@ func TestRobinRootsTable(t *testing.T) {
 		roots, err := exact.RobinRoots(row.Bi, 6)
 		require.NoError(t, err)
 		for k, want := range row.roots {
-			require.InDelta(t, want, roots[k], 1e-10, "Bi %g, root %d", row.Bi, k+1) // 12 digits printed
+			requireDelta(t, want, roots[k], 1e-10, "Bi %g, root %d", row.Bi, k+1) // 12 digits printed
 		}
 		mode, err := exact.FirstMode(row.Bi)
 		require.NoError(t, err)
-		require.InDelta(t, row.coefficient, mode.Coefficient, 1e-11, "Bi %g", row.Bi)
+		requireDelta(t, row.coefficient, mode.Coefficient, 1e-11, "Bi %g", row.Bi)
 		if !math.IsNaN(row.printedRoot) { // Bi = 100 was not read in the printed table
-			require.InDelta(t, row.printedRoot, mode.Root, 5e-5+1e-12)
-			require.InDelta(t, row.printedCoefficient, mode.Coefficient, 5e-5+1e-12)
+			requireDelta(t, row.printedRoot, mode.Root, 5e-5+1e-12)
+			requireDelta(t, row.printedCoefficient, mode.Coefficient, 5e-5+1e-12)
 		}
 	}
 }
@@ -76,7 +76,7 @@ func TestRobinRootsSolveTheEquation(t *testing.T) {
 			before = zeros[k]
 			// Newton's correction at the root: its distance from the true one.
 			j0, j1 := math.J0(z), math.J1(z)
-			require.InDelta(t, 0, (z*j1-Bi*j0)/(z*j0+Bi*j1), 1e-13, "Bi %g, root %d", Bi, k+1)
+			requireDelta(t, 0, (z*j1-Bi*j0)/(z*j0+Bi*j1), 1e-13, "Bi %g, root %d", Bi, k+1)
 		}
 	}
 }
@@ -87,14 +87,14 @@ func TestRobinRootsLimits(t *testing.T) {
 	roots, err := exact.RobinRoots(1e8, 20)
 	require.NoError(t, err)
 	for k := range roots {
-		require.InDelta(t, zeros[k]*(1-1e-8), roots[k], 1e-13)
+		requireDelta(t, zeros[k]*(1-1e-8), roots[k], 1e-13)
 	}
 	// Bi → 0: ζ1² = 2 Bi (1 − Bi/4 + Bi²/24 …), from the power series of J0 and J1.
 	for _, Bi := range []float64{1e-300, 1e-12, 1e-6, 1e-4} {
 		mode, err := exact.FirstMode(Bi)
 		require.NoError(t, err)
-		require.InEpsilon(t, 2*Bi*(1-Bi/4), mode.Root*mode.Root, Bi*Bi+1e-14)
-		require.InDelta(t, 1, mode.Coefficient, Bi/4+1e-14) // C1 = 1 + Bi/4 + …
+		requireRelative(t, 2*Bi*(1-Bi/4), mode.Root*mode.Root, Bi*Bi+1e-14)
+		requireDelta(t, 1, mode.Coefficient, Bi/4+1e-14) // C1 = 1 + Bi/4 + …
 	}
 	held, err := exact.RobinRoots(math.Inf(1), 20)
 	require.NoError(t, err)

@@ -2,6 +2,7 @@ package exact_test
 
 import (
 	"encoding/csv"
+	"math"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -34,4 +35,19 @@ func readTable(t *testing.T, name string) []map[string]float64 {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// requireDelta is require.InDelta, which takes two NaN for equal, without that.
+func requireDelta(t *testing.T, want, got, delta float64, message ...any) {
+	t.Helper()
+	require.False(t, math.IsNaN(want) || math.IsNaN(delta), message...)
+	require.InDelta(t, want, got, delta, message...)
+}
+
+// requireRelative is require.InEpsilon, which takes two NaN for equal, without
+// that.
+func requireRelative(t *testing.T, want, got, epsilon float64, message ...any) {
+	t.Helper()
+	require.False(t, math.IsNaN(want) || math.IsNaN(epsilon), message...)
+	require.InEpsilon(t, want, got, epsilon, message...)
 }
