@@ -23,8 +23,11 @@ func J0Zeros(n int) []float64 {
 }
 
 // newtonSteps is enough for McMahon's start: its error is below 2e-3 for the
-// first zero and every step squares it.
-const newtonSteps = 4
+// first zero and every step squares it. A step below rounding is the last.
+const (
+	newtonSteps = 5
+	rounding    = 1e-15 // relative
+)
 
 // j0Zero returns the k-th positive zero of J0, k ≥ 1.
 func j0Zero(k int) float64 {
@@ -32,7 +35,11 @@ func j0Zero(k int) float64 {
 	e := 1 / (8 * b)
 	z := b + e*(1-e*e*(124.0/3-e*e*120928.0/15))
 	for range newtonSteps {
-		z += math.J0(z) / math.J1(z)
+		change := math.J0(z) / math.J1(z)
+		z += change
+		if math.Abs(change) <= rounding*z {
+			break
+		}
 	}
 	return z
 }
@@ -47,7 +54,11 @@ func j1Zero(k int) float64 {
 	z := b - e*(3-e*e*(12-e*e*113184.0/15))
 	for range newtonSteps {
 		j1 := math.J1(z)
-		z -= j1 / (math.J0(z) - j1/z)
+		change := j1 / (math.J0(z) - j1/z)
+		z -= change
+		if math.Abs(change) <= rounding*z {
+			break
+		}
 	}
 	return z
 }
@@ -92,7 +103,7 @@ func robinRoot(Bi float64, k int) float64 {
 	if k%2 == 0 {
 		sign = -1
 	}
-	const steps, small = 80, 1e-15
+	const steps = 80
 	for range steps {
 		if z < low || z > high {
 			z = low + (high-low)/2
@@ -106,7 +117,7 @@ func robinRoot(Bi float64, k int) float64 {
 		}
 		change := f / (z*j0 + Bi*j1)
 		z -= change
-		if math.Abs(change) <= small*z {
+		if math.Abs(change) <= rounding*z {
 			break
 		}
 	}
