@@ -42,14 +42,15 @@ func ConstantUptake(Fo float64) float64 {
 
 // earlyUptake is the expansion of ConstantUptake for small Fo,
 //
-//	(4/√π) Fo^½ − Fo − Fo^{3/2}/(3√π) − Fo²/8 − 5 Fo^{5/2}/(24√π) − 13 Fo³/96.
+//	(4/√π) Fo^½ − Fo − Fo^{3/2}/(3√π) − Fo²/8 − 5 Fo^{5/2}/(24√π).
 //
 // The first three terms are Crank's eq. 5.25 (number from memory); the others
-// follow in the same way from the expansion of I1/I0 for a large argument.
+// follow in the same way from the expansion of I1/I0 for a large argument; the
+// next would be −13 Fo³/96.
 func earlyUptake(Fo float64) float64 {
 	q := math.Sqrt(Fo)
 	const s = 1 / math.SqrtPi
-	return q * (4*s - q*(1+q*(s/3+q*(1.0/8+q*(5*s/24+q*13.0/96)))))
+	return q * (4*s - q*(1+q*(s/3+q*(1.0/8+q*5*s/24))))
 }
 
 // ConstantProfile returns what is left of the initial difference,
