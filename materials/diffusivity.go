@@ -1,0 +1,53 @@
+package materials
+
+import "math"
+
+// Diffusivity of water in a polymer: Arrhenius in pieces, exponential in content.
+type Diffusivity struct {
+	Reference      float64     // [K], where ReferenceValue holds
+	ReferenceValue Value       // [m2/s], limit of no water, 1e-18 to 1e-7
+	Pieces         []Arrhenius // ascending; the first starts at 0 K
+	Beta           Value       // [kg dry/kg], -200 to 500
+	Scatter        Value       // factor f, 1 to 1000: published values lie in D/f to D f
+	Temperature    Range       // [K], where the data hold
+}
+
+// Arrhenius is the law of one stretch of temperature.
+type Arrhenius struct {
+	From       float64 // [K], where the piece starts; it ends where the next one starts
+	Activation Value   // [J/mol], 0 to 300000
+}
+
+// Dry returns the diffusivity [m2/s] in the limit of no water at T [K], T > 0:
+//
+//	ln D(T) = ln D_ref + (1/R) ∫ E d(1/T'), from T to T_ref,
+//
+// the Arrhenius law with E constant in each piece, hence continuous at the breaks.
+// Outside Temperature it is an extrapolation.
+func (d Diffusivity) Dry(T float64) float64 {
+	if T >= d.Reference {
+		return d.ReferenceValue.Value * math.Exp(d.exponent(d.Reference, T))
+	}
+	return d.ReferenceValue.Value * math.Exp(-d.exponent(T, d.Reference))
+}
+
+// exponent sums (E/R)(1/from - 1/to) over the pieces between two temperatures.
+func (d Diffusivity) exponent(from, to float64) float64 {
+	sum := 0.0
+	for i, piece := range d.Pieces {
+		low, high := math.Max(from, piece.From), to
+		if i+1 < len(d.Pieces) {
+			high = math.Min(to, d.Pieces[i+1].From)
+		}
+		if low < high {
+			sum += piece.Activation.Value / GasConstant * (1/low - 1/high)
+		}
+	}
+	return sum
+}
+
+// At returns the diffusivity [m2/s] at T [K], T > 0, and content C [kg/kg dry]:
+// Dry(T) exp(Beta C).
+func (d Diffusivity) At(T, C float64) float64 {
+	return d.Dry(T) * math.Exp(d.Beta.Value*C)
+}

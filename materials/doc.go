@@ -1,0 +1,35 @@
+// Package materials holds what is known of polymers and the water in them: each
+// number with its unit, its low and high end, the kind of knowledge it is, and its
+// source.
+//
+// # Model
+//
+// Moisture C is kg of water per kg of dry polymer. Its diffusivity is
+//
+//	D(T, C) = D_ref exp(-(E/R)(1/T - 1/T_ref)) exp(beta C)
+//
+// with the activation energy E constant in pieces between temperatures where the
+// data show a break, and D continuous there. Equilibrium with air of water activity
+// a (relative humidity at the temperature of the polymer) is one of
+//
+//	Henry      C = C_sat a
+//	GAB        C = w_m c k a / [(1 - k a)(1 - k a + c k a)]
+//	two-term   C = L a + P a^n
+//
+// times the van 't Hoff factor exp(-(dH/R)(1/T - 1/T_ref)), dH being the enthalpy
+// of mixing, which is the heat of sorption plus that of vaporisation.
+//
+// # Left out
+//
+// Swelling, crystallisation, relaxation of glassy polymers (two-stage sorption),
+// hysteresis between drying and wetting, the fall of the glass transition with
+// water content, and clusters of water that lower D at high activity.
+//
+// # Files
+//
+// The library is a set of TOML files, one for each polymer, embedded in the
+// program. A user's file has the same form; with a line such as base = "pa6" it
+// states only what differs. [Lookup] takes a polymer from the library, [Resolve]
+// from the library or a file, [Read] from a text, [ReadTable] from a table inside
+// another file.
+package materials

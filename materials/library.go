@@ -1,0 +1,106 @@
+package materials
+
+import (
+	"embed"
+	"errors"
+	"fmt"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"strandry/materials/nearest"
+)
+
+//go:embed library/*.toml
+var library embed.FS // read only
+
+// UnknownError is a name that the library does not hold.
+type UnknownError struct {
+	Given   string
+	Nearest string // closest name, or ""
+	Allowed []string
+}
+
+// Error gives the name, the names there are, and the nearest.
+func (e *UnknownError) Error() string {
+	out := fmt.Sprintf("unknown material %q; allowed: %s", e.Given, strings.Join(e.Allowed, ", "))
+	if e.Nearest != "" {
+		out += fmt.Sprintf("; did you mean %q?", e.Nearest)
+	}
+	return out
+}
+
+// Names returns the names of the library's polymers in alphabetical order.
+func Names() []string {
+	entries, err := library.ReadDir("library")
+	if err != nil {
+		return nil
+	}
+	names := make([]string, len(entries))
+	for i, entry := range entries {
+		names[i] = strings.TrimSuffix(entry.Name(), ".toml")
+	}
+	slices.Sort(names)
+	return names
+}
+
+// Library returns all polymers in the order of [Names].
+func Library() ([]Polymer, error) {
+	names := Names()
+	all := make([]Polymer, len(names))
+	for i, name := range names {
+		p, err := Lookup(name)
+		if err != nil {
+			return nil, err
+		}
+		all[i] = p
+	}
+	return all, nil
+}
+
+// Lookup returns a polymer of the library by its name, such as "pa6". The error for
+// a name that is not there is an [*UnknownError].
+func Lookup(name string) (Polymer, error) {
+	names := Names()
+	if !slices.Contains(names, name) {
+		return Polymer{}, &UnknownError{Given: name, Nearest: nearest.Name(name, names), Allowed: names}
+	}
+	file := path.Join("library", name+".toml")
+	text, err := library.ReadFile(file)
+	if err != nil {
+		return Polymer{}, err
+	}
+	return Read(file, text, noBase)
+}
+
+func noBase(string) (Polymer, error) {
+	return Polymer{}, errors.New("a library file stands alone")
+}
+
+// Resolve returns the polymer of a name in the library or, when the name ends in
+// ".toml", of a file, read by open. The base of a file may be a file again, its path
+// taken from the folder of the file that names it; a circle of bases is an error.
+func Resolve(name string, open func(file string) ([]byte, error)) (Polymer, error) {
+	return resolve(name, open, nil)
+}
+
+func resolve(name string, open func(string) ([]byte, error), chain []string) (Polymer, error) {
+	if !strings.HasSuffix(name, ".toml") {
+		return Lookup(name)
+	}
+	file := filepath.Clean(name)
+	if slices.Contains(chain, file) {
+		return Polymer{}, fmt.Errorf("the bases go in a circle: %s", strings.Join(append(chain, file), " -> "))
+	}
+	text, err := open(file)
+	if err != nil {
+		return Polymer{}, err
+	}
+	return Read(file, text, func(base string) (Polymer, error) {
+		if strings.HasSuffix(base, ".toml") && !filepath.IsAbs(base) {
+			base = filepath.Join(filepath.Dir(file), base)
+		}
+		return resolve(base, open, append(slices.Clone(chain), file))
+	})
+}

@@ -1,0 +1,48 @@
+package materials
+
+// GasConstant is the molar gas constant [J/(mol K)] (CODATA 2018).
+const GasConstant = 8.314462618
+
+// Kind tells what sort of knowledge a number is.
+type Kind int
+
+// The kinds, from the best to the least; Given is whatever a user's file states
+// without a kind.
+const (
+	Published     Kind = iota // the figure itself was read in a reviewed text
+	PublishedWeak             // read, but in a text without review
+	Memory                    // remembered from handbooks and papers, not checked
+	Practice                  // common practice, without a scientific source
+	Given                     // stated by the user
+)
+
+func kinds() []string {
+	return []string{"published", "published-weak", "memory", "practice", "given"}
+}
+
+// String returns the word used in material files, such as "published-weak".
+func (k Kind) String() string {
+	if all := kinds(); k >= 0 && int(k) < len(all) {
+		return all[k]
+	}
+	return "unknown"
+}
+
+// Value is a number in SI with its doubt and origin; Low <= Value <= High.
+type Value struct {
+	Value, Low, High float64
+	Kind             Kind
+	Source           string
+}
+
+// Range is a closed interval in SI.
+type Range struct{ Min, Max float64 }
+
+// Holds tells whether x lies in the range, ends included; never for NaN.
+func (r Range) Holds(x float64) bool { return x >= r.Min && x <= r.Max }
+
+// Note is a remark on a polymer with its origin.
+type Note struct {
+	Text, Source string
+	Kind         Kind
+}
