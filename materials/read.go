@@ -25,8 +25,12 @@ func Read(file string, text []byte, base func(string) (Polymer, error)) (Polymer
 	complete := !root.Has("base")
 	if name, ok := root.Text("base"); ok {
 		if p, err = base(name); err != nil {
-			reportBase(root, err)
+			if p, err = standIn(root, err); err != nil {
+				return Polymer{}, collector.SoFar()
+			}
 		}
+	} else if !complete {
+		return Polymer{}, collector.SoFar()
 	}
 	readInto(root, &p, complete)
 	p.ID = strings.TrimSuffix(filepath.Base(file), ".toml")
@@ -36,13 +40,16 @@ func Read(file string, text []byte, base func(string) (Polymer, error)) (Polymer
 	return p, nil
 }
 
-func reportBase(root *strict.Table, err error) {
+// standIn reports a base that cannot be had, and returns the nearest one so that the
+// rest of the file can be judged all the same.
+func standIn(root *strict.Table, err error) (Polymer, error) {
 	var unknown *UnknownError
-	if errors.As(err, &unknown) {
-		root.Report("base", strict.Fault{Problem: "unknown material", Allowed: strings.Join(unknown.Allowed, ", "), Nearest: unknown.Nearest})
-		return
+	if !errors.As(err, &unknown) {
+		root.Fault("base", "cannot be read: "+strings.ReplaceAll(err.Error(), "\n", " | "), "")
+		return Polymer{}, err
 	}
-	root.Fault("base", "cannot be read: "+strings.ReplaceAll(err.Error(), "\n", " | "), "")
+	root.Report("base", strict.Fault{Problem: "unknown material", Allowed: strings.Join(unknown.Allowed, ", "), Nearest: unknown.Nearest})
+	return Lookup(unknown.Nearest)
 }
 
 // ReadTable reads from a table of another file, such as [strand.properties] of a

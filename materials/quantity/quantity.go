@@ -154,7 +154,8 @@ func Number(x float64, digits int) string {
 		rounded = x
 	}
 	if a := math.Abs(rounded); a != 0 && (a < 1e-4 || a >= 1e7) {
-		return strconv.FormatFloat(rounded, 'e', -1, 64)
+		text := strconv.FormatFloat(rounded, 'e', -1, 64)
+		return strings.NewReplacer("e-0", "e-", "e+0", "e", "e+", "e").Replace(text)
 	}
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }

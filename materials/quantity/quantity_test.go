@@ -98,6 +98,9 @@ func TestFormat(t *testing.T) {
 	require.Equal(t, "1.75 mm", Length().Format(0.00175, "parsec", 5))
 	require.Equal(t, "0 mm", Length().Format(0, "mm", 5))
 	require.Equal(t, "3", Dimension{}.Format(3, "m", 5))
+	require.Equal(t, "1e-7", Number(1e-7, 3))
+	require.Equal(t, "2.5e8", Number(2.5e8, 3))
+	require.Equal(t, "1e12", Number(1e12, 3))
 	require.Equal(t, "NaN", Number(math.NaN(), 3))
 }
 

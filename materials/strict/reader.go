@@ -76,6 +76,12 @@ func (r *Reader) Finish() error {
 			}
 		}
 	}
+	return r.SoFar()
+}
+
+// SoFar returns the faults recorded until now, or nil, without judging the keys that
+// nobody asked for; for a caller that gives up early.
+func (r *Reader) SoFar() error {
 	if len(r.faults) == 0 {
 		return nil
 	}

@@ -1,0 +1,90 @@
+package materials
+
+import (
+	"path"
+	"testing"
+
+	"github.com/BurntSushi/toml"
+	"github.com/stretchr/testify/require"
+)
+
+// Every property of every library file is complete: value with unit (the reader sees
+// to it), low <= value <= high (the reader too), kind and source.
+func TestLibraryIsComplete(t *testing.T) {
+	require.NotEmpty(t, Names())
+	for _, name := range Names() {
+		text, err := library.ReadFile(path.Join("library", name+".toml"))
+		require.NoError(t, err)
+		var raw map[string]any
+		_, err = toml.Decode(string(text), &raw)
+		require.NoError(t, err, name)
+		require.Positive(t, requireStated(t, name, raw))
+
+		p, err := Lookup(name)
+		require.NoError(t, err)
+		require.Equal(t, name, p.ID)
+		require.NotEmpty(t, p.Doubts, "%s: nothing is beyond doubt", name)
+		require.NotZero(t, p.Diffusivity.Temperature)
+		require.NotZero(t, p.Sorption.Temperature)
+		require.NotEqual(t, Given, p.Density.Kind)
+	}
+}
+
+// requireStated walks a file and returns the number of properties seen: a property
+// is a table with a plain value.
+func requireStated(t *testing.T, where string, table map[string]any) int {
+	seen := 0
+	_, nested := table["value"].(map[string]any)
+	if _, ok := table["value"]; ok && !nested {
+		keys := []string{"low", "high", "kind", "source"}
+		if path.Base(where) == "scatter" { // its range is the value itself
+			keys = keys[2:]
+		}
+		for _, key := range keys {
+			require.Contains(t, table, key, where)
+		}
+		require.NotEqual(t, "given", table["kind"], where)
+		seen++
+	}
+	for key, value := range table {
+		require.NotEqual(t, "base", key, where)
+		switch v := value.(type) {
+		case map[string]any:
+			seen += requireStated(t, where+"/"+key, v)
+		case []map[string]any:
+			for _, one := range v {
+				seen += requireStated(t, where+"/"+key, one)
+				if _, isNote := one["text"]; isNote {
+					require.Contains(t, one, "source", where+"/"+key)
+					require.Contains(t, one, "kind", where+"/"+key)
+				}
+			}
+		}
+	}
+	return seen
+}
+
+func TestLookup(t *testing.T) {
+	_, err := Lookup("PA-6")
+	var unknown *UnknownError
+	require.ErrorAs(t, err, &unknown)
+	require.Equal(t, "pa6", unknown.Nearest)
+	require.ErrorContains(t, err, `unknown material "PA-6"; allowed: abs, `)
+	_, err = Lookup("../secret")
+	require.ErrorAs(t, err, &unknown)
+}
+
+// No polymer here holds over 40 % of water at saturation (poly(vinyl alcohol) dissolves
+// before that), and the reference states lie in, or at most 10 K beside, the data.
+func TestLibraryIsPlausible(t *testing.T) {
+	polymers, err := Library()
+	require.NoError(t, err)
+	for _, p := range polymers {
+		require.Less(t, p.Sorption.Content(1, room), 0.4, p.ID)
+		beside := Range{Min: p.Sorption.Temperature.Min - 10, Max: p.Sorption.Temperature.Max + 10}
+		require.True(t, beside.Holds(p.Sorption.Reference), p.ID)
+		beside = Range{Min: p.Diffusivity.Temperature.Min - 10, Max: p.Diffusivity.Temperature.Max + 10}
+		require.True(t, beside.Holds(p.Diffusivity.Reference), p.ID)
+		require.Less(t, p.Diffusivity.ReferenceValue.Low, p.Diffusivity.ReferenceValue.High, p.ID)
+	}
+}
