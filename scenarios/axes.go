@@ -1,0 +1,258 @@
+package scenarios
+
+import (
+	"math"
+	"strings"
+
+	"strandry/materials/nearest"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// Axis is a key with the values that a sweep gives it.
+type Axis struct {
+	Key    Key
+	Unit   string    // as the file wrote it; "" for a plain number
+	Values []float64 // [SI]
+
+	written []string
+}
+
+// Setting returns the setting of the value with the given index.
+func (a Axis) Setting(i int) Setting { return Setting{Key: a.Key.Name, Value: a.written[i]} }
+
+// Uncertainty is a key with the standard deviation of its value.
+type Uncertainty struct {
+	Key       Key
+	Deviation float64 // [SI]; of a temperature in kelvins
+}
+
+// Most axes of a sweep, and most values of one.
+const mostAxes, mostValues = 3, 10000
+
+// axesOf reads [[vary]]. All keys must have been registered before.
+func (r *reading) axesOf(root section) []Axis {
+	var axes []Axis
+	tables := root.subs("vary")
+	for i, table := range tables {
+		t := section{r: r, table: table}
+		key, ok := r.named(table)
+		for _, other := range axes {
+			if ok && other.Key.Name == key.Name {
+				table.Fault("key", "varied twice", "one [[vary]] for each key")
+			}
+		}
+		if i == mostAxes {
+			table.Fault("", "too many axes", "up to three [[vary]]")
+		}
+		axis := Axis{Key: key}
+		switch which := t.atMostOne("from", "values"); {
+		case which == "values":
+			axis.listed(table, ok)
+		case which == "from":
+			axis.spaced(table, ok)
+		default:
+			table.Fault("", "the values are missing", "from, to and count, or values")
+		}
+		for _, known := range [...]string{"to", "count", "spacing"} {
+			table.Has(known)
+		}
+		axes = append(axes, axis)
+		r.axes = append(r.axes, table)
+	}
+	return axes
+}
+
+// named reads the key that a table speaks of.
+func (r *reading) named(t *strict.Table) (Key, bool) {
+	if !t.Require("key") {
+		return Key{}, false
+	}
+	name, ok := t.Text("key")
+	if !ok {
+		return Key{}, false
+	}
+	for _, k := range r.keys {
+		if k.Name == name {
+			return k, true
+		}
+	}
+	if dim := propertyDimension(name); dim != nil && strings.HasPrefix(name, propertyPath+".") {
+		return Key{Name: name, Dimension: *dim}, true
+	}
+	t.Report("key", strict.Fault{Problem: "no number of the scenario has this name",
+		Allowed: strings.Join(r.names(), ", "), Nearest: nearest.Name(name, r.names())})
+	return Key{}, false
+}
+
+// read reads a value of the axis from its table.
+func (k Key) read(t *strict.Table, at string) (float64, bool) {
+	if k.Plain() {
+		return t.Number(at, k.limits)
+	}
+	return t.Quantity(at, k.Dimension, k.limits)
+}
+
+// listed takes the values one by one; sound tells whether the key is known.
+func (a *Axis) listed(t *strict.Table, sound bool) {
+	texts, ok := t.Texts("values")
+	if !ok || !sound {
+		return
+	}
+	if len(texts) == 0 || len(texts) > mostValues {
+		t.Fault("values", "no values, or too many", "1 to 10000 values")
+	}
+	kind := text
+	if a.Key.Plain() {
+		kind = bare
+	}
+	for _, value := range texts {
+		one := overlay{Setting: Setting{Key: a.Key.Name, Value: value}}
+		x, _ := a.Key.read(one.as(kind))
+		for _, f := range one.faults() {
+			t.Report("values", strict.Fault{Given: f.Given, Problem: f.Problem, Allowed: f.Allowed, Nearest: f.Nearest})
+		}
+		a.Values, a.written = append(a.Values, x), append(a.written, strings.TrimSpace(value))
+	}
+	if len(texts) > 0 {
+		a.Unit = unitOf(texts[0])
+	}
+}
+
+// spaced takes a first value, a last one and those between.
+func (a *Axis) spaced(t *strict.Table, sound bool) {
+	t.Require("to", "count")
+	count, countOK := t.Integer("count", strict.Limits{Min: 2, Max: mostValues})
+	spacing, given := t.Choice("spacing", []string{"linear", "log"})
+	if !sound || t.Has("spacing") && !given {
+		return
+	}
+	from, fromOK := a.Key.read(t, "from")
+	to, toOK := a.Key.read(t, "to")
+	if !fromOK || !toOK || !countOK {
+		return
+	}
+	if from == to {
+		t.Fault("to", "the same as from", "another value")
+		return
+	}
+	if spacing == "log" {
+		if a.Key.Dimension.Name() == quantity.Temperature().Name() {
+			t.Fault("spacing", "a temperature has no ratio to step by", "linear")
+			return
+		}
+		if from <= 0 || to <= 0 {
+			t.Fault("spacing", "zero and negative values have no ratio to step by", "linear, or from and to above zero")
+			return
+		}
+	}
+	a.fill(t, from, to, count, spacing == "log")
+}
+
+// digits that a value between the ends is written with.
+const digits = 12
+
+func (a *Axis) fill(t *strict.Table, from, to float64, count int, ratio bool) {
+	if !a.Key.Plain() {
+		first, _ := t.Text("from")
+		a.Unit = unitOf(first)
+	}
+	for i := range count {
+		share := float64(i) / float64(count-1)
+		x := from + (to-from)*share
+		if ratio {
+			x = from * math.Pow(to/from, share)
+		}
+		switch i {
+		case 0:
+			x = from
+		case count - 1:
+			x = to
+		}
+		written := a.Key.write(x, a.Unit)
+		a.Values, a.written = append(a.Values, a.Key.parsed(written, x)), append(a.written, written)
+	}
+}
+
+func (k Key) write(x float64, unit string) string {
+	if k.Plain() {
+		return quantity.Number(x, digits)
+	}
+	return k.Dimension.Format(x, unit, digits)
+}
+
+// parsed is the value that a text means, so that an axis says what a reading finds.
+func (k Key) parsed(written string, otherwise float64) float64 {
+	one := overlay{Setting: Setting{Key: k.Name, Value: written}}
+	kind := text
+	if k.Plain() {
+		kind = bare
+	}
+	table, at := one.as(kind)
+	k.limits = strict.Limits{}
+	if x, ok := k.read(table, at); ok {
+		return x
+	}
+	return otherwise
+}
+
+// unitOf is what follows the number of a quantity.
+func unitOf(written string) string {
+	return strings.TrimSpace(strings.TrimLeft(strings.TrimSpace(written), "+-.0123456789eE "))
+}
+
+// tryAxes reads the scenario with the ends of each axis, and with each listed
+// value, so that a value that contradicts the rest of the file is found before
+// the sweep.
+func (s *Scenario) tryAxes(tables []*strict.Table) error {
+	var all strict.Faults
+	for i, axis := range s.Vary {
+		t := tables[i]
+		for j := range axis.written {
+			at := "values"
+			if !t.Has("values") {
+				switch j {
+				case 0:
+					at = "from"
+				case len(axis.written) - 1:
+					at = "to"
+				default:
+					continue
+				}
+			}
+			_, err := s.document.Scenario(axis.Setting(j))
+			found, _ := err.(strict.Faults)
+			for _, f := range found {
+				f.File, f.Line, f.Key, f.Given = s.File, t.Line(at), t.Path()+"."+at, quoted(axis.written[j])
+				all = append(all, f)
+			}
+		}
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	return all
+}
+
+// uncertain reads [[uncertain]]; nothing rests on it yet.
+func (r *reading) uncertain(root section) []Uncertainty {
+	var all []Uncertainty
+	for _, table := range root.subs("uncertain") {
+		key, ok := r.named(table)
+		table.Require("deviation")
+		if !ok {
+			continue
+		}
+		width := key
+		width.limits = strict.Limits{Max: math.Inf(1), ExclusiveMin: true}
+		if key.Dimension.Name() == quantity.Temperature().Name() {
+			width.Dimension = quantity.TemperatureDifference()
+		}
+		deviation, _ := width.read(table, "deviation")
+		all = append(all, Uncertainty{Key: key, Deviation: deviation})
+	}
+	if len(all) > 0 {
+		r.unused = append(r.unused, "uncertain")
+	}
+	return all
+}

@@ -1,0 +1,130 @@
+package scenarios
+
+import (
+	"strings"
+
+	"strandry/materials/nearest"
+	"strandry/materials/strict"
+)
+
+// Document is the text of a scenario. It is never changed, and safe to share.
+type Document struct {
+	File string // its name in messages
+	text []byte
+	open func(name string) ([]byte, error) // for material files; nil where none can be read
+}
+
+// Parse takes a text that is TOML; a text that is not gives [strict.Faults] with
+// the line. It opens no file: a material given by a file's path is a fault later;
+// see [Open].
+func Parse(file string, text []byte) (*Document, error) {
+	if _, _, err := strict.Parse(file, text); err != nil {
+		return nil, err
+	}
+	return &Document{File: file, text: text}, nil
+}
+
+// Read makes the scenario that a text states. It opens no file. The error is
+// [strict.Faults]: every fault in one go.
+func Read(file string, text []byte) (*Scenario, error) {
+	d, err := Parse(file, text)
+	if err != nil {
+		return nil, err
+	}
+	return d.Scenario()
+}
+
+// Scenario makes the scenario that the document states with the settings laid
+// over it, the last one of a key being in force. The error is [strict.Faults];
+// the faults of settings come first and have no line.
+func (d *Document) Scenario(set ...Setting) (*Scenario, error) {
+	root, reader, err := strict.Parse(d.File, d.text)
+	if err != nil {
+		return nil, err
+	}
+	r := &reading{document: d}
+	for _, s := range set {
+		if o := r.overlay(s.Key); o != nil {
+			o.Value = s.Value
+			continue
+		}
+		r.overlays = append(r.overlays, &overlay{Setting: s})
+	}
+	out := r.scenario(section{r: r, table: root})
+	if err := r.finish(reader); err != nil {
+		return nil, err
+	}
+	out.document, out.set, out.keys = d, set, r.keys
+	if len(set) == 0 {
+		return out, out.tryAxes(r.axes)
+	}
+	return out, nil
+}
+
+// reading is one pass over a document.
+type reading struct {
+	document *Document
+	overlays []*overlay
+	keys     []Key
+	faults   strict.Faults
+	assumed  []string
+	unused   []string
+	axes     []*strict.Table // one for each axis read
+}
+
+func (r *reading) assume(what string) { r.assumed = append(r.assumed, what) }
+
+func (r *reading) register(k Key) *Key {
+	r.keys = append(r.keys, k)
+	return &r.keys[len(r.keys)-1]
+}
+
+// overlay returns the setting of a key, nil where the file's own value holds.
+func (r *reading) overlay(name string) *overlay {
+	for _, o := range r.overlays {
+		if o.Key == name {
+			return o
+		}
+	}
+	return nil
+}
+
+// overlaid tells whether a setting replaces the key or something below it.
+func (r *reading) overlaid(name string) bool {
+	for _, o := range r.overlays {
+		if o.Key == name || strings.HasPrefix(o.Key, name+".") {
+			return true
+		}
+	}
+	return false
+}
+
+// finish gathers the faults of the settings and of the file.
+func (r *reading) finish(reader *strict.Reader) error {
+	var all strict.Faults
+	for _, o := range r.overlays {
+		if !o.used {
+			all = append(all, strict.Fault{
+				File: settingFile, Key: o.Key, Given: quoted(o.Value), Problem: "unknown key",
+				Allowed: strings.Join(r.names(), ", "), Nearest: nearest.Name(o.Key, r.names()),
+			})
+		}
+		all = append(all, o.faults()...)
+	}
+	all = append(all, r.faults...)
+	if found, ok := reader.Finish().(strict.Faults); ok {
+		all = append(all, found...)
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	return all
+}
+
+func (r *reading) names() []string {
+	names := make([]string, len(r.keys))
+	for i, k := range r.keys {
+		names[i] = k.Name
+	}
+	return names
+}

@@ -1,0 +1,93 @@
+package scenarios
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"strandry/materials/nearest"
+	"strandry/materials/strict"
+)
+
+// Load makes the scenario of a file. Material files that it names are looked for from its
+// folder. The error is [strict.Faults].
+func Load(path string) (*Scenario, error) {
+	d, err := Open(path)
+	if err != nil {
+		return nil, err
+	}
+	return d.Scenario()
+}
+
+// Open takes the document of a file. A folder, a file that is not text and one
+// over 1 MiB ([strict.MaxSize]) are refused. The error is [strict.Faults].
+func Open(path string) (*Document, error) {
+	content, err := contents(path)
+	if err != nil {
+		return nil, strict.Faults{{File: path, Problem: err.Error(), Nearest: neighbour(path, err)}}
+	}
+	d, err := Parse(path, content)
+	if err != nil {
+		return nil, err
+	}
+	folder := filepath.Dir(path)
+	d.open = func(name string) ([]byte, error) {
+		if !filepath.IsAbs(name) {
+			name = filepath.Join(folder, name)
+		}
+		return contents(name)
+	}
+	return d, nil
+}
+
+// contents reads a text file whole; its errors are for people.
+func contents(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fmt.Errorf("there is no such file: %w", errors.Unwrap(err))
+	case err != nil:
+		return nil, fmt.Errorf("cannot be opened: %w", errors.Unwrap(err))
+	case info.IsDir():
+		return nil, errors.New("this is a folder; a file is needed")
+	case !info.Mode().IsRegular():
+		return nil, errors.New("this is no ordinary file")
+	}
+	file, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("cannot be opened: %w", errors.Unwrap(err))
+	}
+	defer file.Close()
+	content, err := io.ReadAll(io.LimitReader(file, strict.MaxSize+1))
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("cannot be read: %w", err)
+	case len(content) > strict.MaxSize:
+		return nil, errors.New("the file is too long; up to 1 MiB is read")
+	case bytes.IndexByte(content, 0) >= 0:
+		return nil, errors.New("this is no text file: it holds zero bytes")
+	}
+	return content, nil
+}
+
+// neighbour is the file beside a missing one that its name most likely meant.
+func neighbour(path string, err error) string {
+	if !errors.Is(err, fs.ErrNotExist) {
+		return ""
+	}
+	entries, _ := os.ReadDir(filepath.Dir(path))
+	var names []string
+	for _, entry := range entries {
+		if filepath.Ext(entry.Name()) == ".toml" {
+			names = append(names, entry.Name())
+		}
+	}
+	if near := nearest.Name(filepath.Base(path), names); near != "" {
+		return filepath.Join(filepath.Dir(path), near)
+	}
+	return ""
+}

@@ -1,0 +1,166 @@
+package scenarios
+
+import (
+	"math"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/materials/humidair"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// Scenario is a file made into a model. All values are in SI.
+type Scenario struct {
+	File  string // as it was named to the reader
+	Title string // the file's name when it has none
+
+	Model    diffusion.Model
+	Settings diffusion.Settings
+	Room     Room
+
+	Vary      []Axis
+	Uncertain []Uncertainty
+
+	Assumed []string // what was not given and got a default, such as "strand.diameter: 1.75 mm"
+	Unused  []string // keys that were read and checked but do not act on the model yet
+
+	document *Document
+	set      []Setting
+	keys     []Key
+}
+
+// Room is the air around the machine.
+type Room struct {
+	Temperature    float64 // [K]
+	Humidity       float64 // relative, over liquid water or, below 0 °C, ice [-]
+	Pressure       float64 // [Pa]
+	VapourPressure float64 // [Pa]
+}
+
+// With returns the scenario with further settings laid over it; it is itself unchanged. The
+// error is [strict.Faults].
+func (s *Scenario) With(set ...Setting) (*Scenario, error) {
+	return s.document.Scenario(slices.Concat(s.set, set)...)
+}
+
+// Keys lists the numbers of the scenario that a [Setting] may replace, in the
+// order of reading, given or not. Those of [strand.properties] are replaceable too,
+// but listed only when given.
+func (s *Scenario) Keys() []Key { return slices.Clone(s.keys) }
+
+// Document returns the text that the scenario was made from.
+func (s *Scenario) Document() *Document { return s.document }
+
+// The widest temperatures of air [K]: -40 °C to 300 °C.
+func airTemperatures() strict.Limits { return strict.Limits{Min: 233.15, Max: 573.15, Unit: "°C"} }
+
+// humidities are relative, 0 to 100 %.
+func humidities() strict.Limits { return strict.Limits{Min: 0, Max: 1, Unit: "%"} }
+
+// scenario reads the whole file; what comes out is sound only if no fault is found.
+func (r *reading) scenario(root section) *Scenario {
+	file := r.document.File
+	s := &Scenario{File: file, Title: strings.TrimSuffix(filepath.Base(file), ".toml")}
+	if title, ok := root.text("title"); ok {
+		s.Title = title
+	}
+	s.Room = r.room(root.sub("room"))
+	m := &s.Model
+	m.Pressure = s.Room.Pressure
+	m.DiffusivityFactor = 1
+	strand := root.sub("strand")
+	if strand.table == nil && !root.has("strand") {
+		root.fault("strand", "missing", "a table [strand] with at least a material")
+	}
+	r.strand(strand, s)
+	m.Speed = r.feed(root.sub("feed"), m.Radius)
+	r.nozzle(root.sub("nozzle"), m)
+	m.Path = r.zones(root, s)
+	s.Settings = numerics(root.sub("numerics"))
+	s.Vary = r.axesOf(root)
+	s.Uncertain = r.uncertain(root)
+	s.Assumed, s.Unused = r.assumed, r.unused
+	return s
+}
+
+func (r *reading) room(t section) Room {
+	room := Room{
+		Temperature: t.quantityOr("temperature", quantity.Temperature(), airTemperatures(), 296.15),
+		Humidity:    t.quantityOr("humidity", quantity.Fraction(), humidities(), 0.5),
+		Pressure: t.quantityOr("pressure", quantity.Pressure(),
+			strict.Limits{Min: 5e4, Max: 1.2e5, Unit: "kPa"}, humidair.StandardPressure),
+	}
+	room.VapourPressure = humidair.VapourPressureAt(room.Humidity, room.Temperature)
+	if room.VapourPressure >= room.Pressure {
+		t.fault("humidity", "so hot and humid that there is no air left in the room", "a vapour pressure below the room's pressure")
+	}
+	return room
+}
+
+func (r *reading) nozzle(t section, m *diffusion.Model) {
+	limits := strict.Limits{Min: 323.15, Max: 773.15, Unit: "°C"}
+	m.NozzleTemperature = t.quantityOr("temperature", quantity.Temperature(), limits, m.Material.NozzleTemperature.Value)
+}
+
+// feed gives the speed of the strand [m/s] from one of three statements.
+func (r *reading) feed(t section, radius float64) float64 {
+	section := math.Pi * radius * radius
+	switch t.atMostOne("speed", "flow", "bead") {
+	case "speed":
+		speed, ok := t.quantity("speed", quantity.Speed(), strict.Limits{})
+		if ok {
+			feedSpeed(t, "speed", speed)
+		}
+		return speed
+	case "flow":
+		flow, ok := t.quantity("flow", quantity.VolumeFlow(), strict.Limits{})
+		if ok {
+			feedSpeed(t, "flow", flow/section)
+		}
+		return flow / section
+	case "bead":
+		b := t.sub("bead")
+		width, w := b.required("width", quantity.Length(), strict.Limits{Min: 5e-5, Max: 0.05, Unit: "mm"})
+		height, h := b.required("height", quantity.Length(), strict.Limits{Min: 1e-5, Max: 0.02, Unit: "mm"})
+		speed, v := b.required("speed", quantity.Speed(), strict.Limits{Min: 1e-5, Max: 5, Unit: "mm/s"})
+		speed *= width * height / section
+		if w && h && v {
+			feedSpeed(t, "bead", speed)
+		}
+		return speed
+	}
+	t.fault("", "how fast the strand runs is missing", "exactly one of speed, flow, bead in [feed]")
+	return 0
+}
+
+// Slowest and fastest feed [m/s].
+const slowest, fastest = 1e-6, 0.05
+
+// feedSpeed reports a strand speed [m/s] that no feeder runs at.
+func feedSpeed(t section, key string, speed float64) {
+	const slack = 1e-12
+	allowed := "a speed of the strand of 0.001 mm/s to 50 mm/s"
+	switch {
+	case speed <= 0:
+		t.fault(key, "a strand that stands still is a storage: state it as [[strand.storage]]", allowed)
+	case speed < slowest*(1-slack) || speed > fastest*(1+slack):
+		t.fault(key, "the strand would run at "+quantity.Speed().Format(speed, "mm/s", 4), allowed)
+	}
+}
+
+func numerics(t section) diffusion.Settings {
+	s := diffusion.DefaultSettings()
+	s.Resolution = t.number("resolution", strict.Limits{Min: 2, Max: 60}, s.Resolution)
+	s.Tolerance = t.number("tolerance", strict.Limits{Min: 1e-8, Max: 0.1}, s.Tolerance)
+	word, _ := t.choice("heat", "auto", "lumped", "resolved")
+	switch word {
+	case "lumped":
+		s.Heat = diffusion.Lumped
+	case "resolved":
+		s.Heat = diffusion.Resolved
+	}
+	return s
+}

@@ -1,0 +1,198 @@
+package scenarios
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/materials/humidair"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// strand reads [strand]: what runs, how thick, how wet, and where it lay.
+func (r *reading) strand(t section, s *Scenario) {
+	m := &s.Model
+	m.Radius = t.quantityOr("diameter", quantity.Length(), strict.Limits{Min: 1e-4, Max: 0.01, Unit: "mm"}, 0.00175) / 2
+	known := false
+	m.Material, known = r.material(t)
+	r.properties(t, &m.Material)
+	r.start(t, s, known)
+	m.Storage = r.storage(t, s.Room)
+	limits := strict.Limits{Max: maxContent, ExclusiveMin: true, Unit: "%"}
+	m.Limit = m.Material.MoistureLimit.Value
+	if known {
+		m.Limit = t.quantityOr("limit", quantity.Fraction(), limits, m.Limit)
+	} else {
+		t.quantity("limit", quantity.Fraction(), limits)
+	}
+}
+
+// maxContent is the wettest strand that may be stated [kg/kg dry].
+const maxContent = 0.5
+
+// material finds the polymer in the library or in a file.
+func (r *reading) material(t section) (materials.Polymer, bool) {
+	names := strings.Join(materials.Names(), ", ") + ", or the path of a material file that ends in .toml"
+	if !t.has("material") {
+		t.fault("material", "missing", names)
+		return materials.Polymer{}, false
+	}
+	name, ok := t.text("material")
+	if !ok {
+		return materials.Polymer{}, false
+	}
+	p, err := materials.Resolve(name, r.document.material)
+	var unknown *materials.UnknownError
+	var inside strict.Faults
+	switch {
+	case err == nil:
+		return p, true
+	case errors.As(err, &unknown):
+		t.report("material", strict.Fault{Problem: "unknown material", Allowed: names, Nearest: unknown.Nearest})
+	case errors.As(err, &inside):
+		t.fault("material", "the material file has faults", "")
+		r.faults = append(r.faults, inside...)
+	default:
+		t.fault("material", err.Error(), names)
+	}
+	return materials.Polymer{}, false
+}
+
+// material opens a material file for [materials.Resolve].
+func (d *Document) material(name string) ([]byte, error) {
+	if d.open == nil {
+		return nil, errors.New("a text without a folder cannot name material files")
+	}
+	return d.open(name)
+}
+
+// propertyPath leads the names of inline material properties.
+const propertyPath = "strand.properties"
+
+// properties lays [strand.properties], and the settings below that name, over the polymer.
+func (r *reading) properties(t section, p *materials.Polymer) {
+	if t.table != nil {
+		if inline := t.table.Table("properties"); inline != nil {
+			*p = materials.ReadTable(inline, *p)
+			r.registerProperties(inline, propertyPath)
+		}
+	}
+	var lines strings.Builder
+	var laid []*overlay
+	for _, o := range r.overlays {
+		if inner, ok := strings.CutPrefix(o.Key, propertyPath+"."); ok {
+			parts := strings.Split(inner, ".")
+			for i := range parts {
+				parts[i] = quoted(parts[i])
+			}
+			fmt.Fprintf(&lines, "%s = %s\n", strings.Join(parts, "."), o.written(bare))
+			o.used = true
+			laid = append(laid, o)
+		}
+	}
+	if len(laid) == 0 {
+		return
+	}
+	table, reader, err := strict.Parse(settingFile, []byte(lines.String()))
+	if err == nil {
+		*p = materials.ReadTable(table, *p)
+		err = reader.Finish()
+	}
+	found, _ := err.(strict.Faults)
+	for _, f := range found {
+		f.Key, f.Line = propertyPath+"."+f.Key, 0
+		r.faults = append(r.faults, f)
+	}
+}
+
+// registerProperties lists the inline numbers as keys. Their limits are those of package
+// materials, which meets every value that is laid over them.
+func (r *reading) registerProperties(t *strict.Table, path string) {
+	for _, key := range t.Keys() {
+		name := path + "." + key
+		switch {
+		case t.IsTable(key):
+			r.registerProperties(t.Table(key), name)
+		case propertyDimension(name) != nil:
+			r.register(Key{Name: name, Dimension: *propertyDimension(name)})
+		}
+	}
+}
+
+// propertyDimension tells the dimension of a property by its name; nil for what is
+// no number.
+func propertyDimension(name string) *quantity.Dimension {
+	var dim quantity.Dimension
+	last := strings.TrimPrefix(strings.TrimSuffix(name, ".value"), propertyPath+".")
+	switch last {
+	case "density":
+		dim = quantity.Density()
+	case "heat_capacity":
+		dim = quantity.SpecificHeat()
+	case "conductivity":
+		dim = quantity.Conductivity()
+	case "glass_transition", "softening", "melting", "drying_temperature", "nozzle_temperature", "diffusivity.reference", "sorption.reference":
+		dim = quantity.Temperature()
+	case "moisture_limit", "sorption.saturation", "sorption.monolayer", "sorption.linear", "sorption.power":
+		dim = quantity.Fraction()
+	case "youngs_modulus":
+		dim = quantity.Pressure()
+	case "diffusivity", "diffusivity.value":
+		dim = quantity.Diffusivity()
+	case "sorption.mixing_enthalpy":
+		dim = quantity.MolarEnergy()
+	case "diffusivity.beta", "diffusivity.scatter", "sorption.c", "sorption.k", "sorption.exponent":
+	default:
+		return nil
+	}
+	return &dim
+}
+
+// start reads how wet the strand is before its storage, all through.
+func (r *reading) start(t section, s *Scenario, known bool) {
+	m := &s.Model
+	m.StartTemperature = s.Room.Temperature
+	humidity := s.Room.Humidity
+	switch t.atMostOne("moisture", "room") {
+	case "moisture":
+		m.Start, _ = t.quantity("moisture", quantity.Fraction(), strict.Limits{Max: maxContent, Unit: "%"})
+		return
+	case "room":
+		room := t.sub("room")
+		m.StartTemperature = room.quantityOr("temperature", quantity.Temperature(), airTemperatures(), m.StartTemperature)
+		humidity = room.quantityOr("humidity", quantity.Fraction(), humidities(), humidity)
+	default:
+		r.assume("strand.moisture: in equilibrium with the room")
+	}
+	if !known {
+		return
+	}
+	m.Start = m.Material.Sorption.Content(humidity, m.StartTemperature)
+	if !(m.Start >= 0 && m.Start <= maxContent) {
+		t.fault("room", "the isotherm gives a content of "+quantity.Fraction().Format(m.Start, "%", 4), "0 % to 50 %")
+	}
+}
+
+// storage reads [[strand.storage]]: a loose strand at rest in still air.
+func (r *reading) storage(t section, room Room) []diffusion.Zone {
+	var rests []diffusion.Zone
+	durations := strict.Limits{Min: 1, Max: 10 * 365.25 * 86400, Unit: "s"}
+	for i, table := range t.subs("storage") {
+		rest := section{r: r, table: table, path: fmt.Sprintf("%s.%d", t.name("storage"), i+1)}
+		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Exposed: 1, Film: stillAir()}
+		z.Duration, _ = rest.required("duration", quantity.Duration(), durations)
+		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), airTemperatures(), room.Temperature)
+		z.Air.VapourPressure = room.VapourPressure
+		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), humidities()); ok {
+			z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)
+		} else if !rest.has("humidity") {
+			r.assume(rest.name("humidity") + ": room air, at the temperature of the storage")
+		}
+		rest.soundAir("temperature", z.Air, room.Pressure)
+		rests = append(rests, z)
+	}
+	return rests
+}

@@ -1,0 +1,187 @@
+package scenarios
+
+import (
+	"math"
+
+	"strandry/diffusion"
+	"strandry/diffusion/film"
+	"strandry/materials/humidair"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// emissivity of strand and wall together where none is given: polymers and
+// painted or oxidised walls lie near it (common practice, no source).
+const emissivity = 0.9
+
+func stillAir() diffusion.Film {
+	return diffusion.Film{Flow: film.StillAir, Emissivity: emissivity}
+}
+
+// zones reads [[zone]], the way from spool to nozzle.
+func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
+	tables := root.subs("zone")
+	if !root.has("zone") || tables != nil && len(tables) == 0 {
+		root.fault("zone", "no zone", "one or more [[zone]], in the order in which the strand meets them")
+	}
+	var path []diffusion.Zone
+	seen := map[string]bool{}
+	for _, table := range tables {
+		t := section{r: r, table: table}
+		name, ok := t.text("name")
+		switch {
+		case !ok && !t.has("name"):
+			t.fault("name", "missing", "a name for the zone, different from the others'")
+		case ok && seen[name]:
+			t.fault("name", "two zones have this name", "a name that no other zone has")
+		}
+		seen[name] = true
+		t.path = "zone." + name
+		path = append(path, r.zone(t, name, s))
+	}
+	return path
+}
+
+func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
+	z := diffusion.Zone{Name: name}
+	z.Length, _ = t.required("length", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"})
+	z.Air.Temperature = t.quantityOr("temperature", quantity.Temperature(), airTemperatures(), s.Room.Temperature)
+	z.Exposed = t.quantityOr("exposed", quantity.Fraction(), strict.Limits{Min: 0.01, Max: 1, Unit: "%"}, 1)
+	r.air(t, &z, s.Room)
+	r.film(t, &z, s)
+	r.shape(t)
+	return z
+}
+
+// air reads the state and the flow of a zone's air.
+func (r *reading) air(zone section, z *diffusion.Zone, room Room) {
+	t := zone.sub("air")
+	at, place := t, "temperature"
+	z.Air.VapourPressure = room.VapourPressure
+	switch state := t.atMostOne("dew_point", "humidity", "vapour_pressure"); state {
+	case "dew_point":
+		dew, ok := t.quantity(state, quantity.Temperature(), strict.Limits{Min: 213.15, Max: 373.15, Unit: "°C"})
+		if ok {
+			z.Air.VapourPressure = humidair.SaturationPressure(dew)
+		}
+		place = state
+	case "humidity":
+		humidity, _ := t.quantity(state, quantity.Fraction(), humidities())
+		z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)
+		place = state
+	case "vapour_pressure":
+		z.Air.VapourPressure, _ = t.quantity(state, quantity.Pressure(), strict.Limits{Max: 1.2e5, Unit: "Pa"})
+		place = state
+	default:
+		at = zone
+		r.assume(zone.name("air") + ": room air, at the temperature of the zone")
+	}
+	at.soundAir(place, z.Air, room.Pressure)
+	flow, limited := t.quantity("flow", quantity.VolumeFlow(), strict.Limits{Min: 1e-9, Max: 1, Unit: "L/min"})
+	if limited {
+		// The volume of the dry share at the room's temperature and pressure.
+		z.Air.DryFlow = flow * (room.Pressure - z.Air.VapourPressure) / (humidair.DryAirConstant * room.Temperature)
+	}
+	word, given := t.choice("direction", "with", "against", "mixed")
+	switch {
+	case given && !t.has("flow"):
+		t.fault("direction", "air without a flow has no direction", "direction together with flow")
+	case word == "with":
+		z.Air.Direction = diffusion.With
+	case word == "against":
+		z.Air.Direction = diffusion.Against
+	case limited && !given:
+		r.assume(t.name("direction") + ": mixed")
+	}
+}
+
+// soundAir reports air that cannot be, at the key that made it so.
+func (s section) soundAir(key string, air diffusion.Air, pressure float64) {
+	const slack = 1e-9
+	saturated := humidair.SaturationPressure(air.Temperature)
+	show := func(pv float64) string { return quantity.Pressure().Format(pv, "Pa", 4) }
+	switch {
+	case air.VapourPressure >= pressure:
+		s.fault(key, "a vapour pressure of "+show(air.VapourPressure)+" leaves no air at "+show(pressure), "a vapour pressure below the room's pressure")
+	case air.VapourPressure > saturated*(1+slack):
+		s.fault(key, "air above saturation: its vapour pressure is "+show(air.VapourPressure),
+			"up to "+show(saturated)+" at "+quantity.Temperature().Format(air.Temperature, "°C", 5)+
+				", a dew point no higher than the air's temperature")
+	}
+}
+
+// film reads what sets the exchange between strand and air.
+func (r *reading) film(t section, z *diffusion.Zone, s *Scenario) {
+	f := &z.Film
+	f.Heat, _ = t.quantity("h", quantity.HeatTransfer(), strict.Limits{Min: 0.1, Max: 1000, Unit: "W/m2/K"})
+	f.Mass, _ = t.quantity("k_m", quantity.Speed(), strict.Limits{Min: 1e-5, Max: 1, Unit: "m/s"})
+	f.Emissivity = t.number("emissivity", strict.Limits{Min: 0, Max: 1}, emissivity)
+	f.Vertical = t.truth("vertical")
+	air := t.sub("air")
+	speed, moving := air.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: 100, Unit: "m/s"})
+	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
+	if tube && bore <= 2*s.Model.Radius {
+		t.fault("bore", "the strand does not fit", "more than the diameter, "+quantity.Length().Format(2*s.Model.Radius, "mm", 5))
+	}
+	past, given := air.choice("past", "across", "along")
+	switch {
+	case given && !air.has("speed"):
+		air.fault("past", "still air passes in no direction", "past together with speed")
+	case given && past == "across" && t.has("bore"):
+		air.fault("past", "air in a bore runs along the strand", "along")
+	case moving && !given && !tube:
+		r.assume(air.name("past") + ": along")
+	}
+	f.AirSpeed, f.Flow = speed, film.StillAir
+	switch {
+	case tube:
+		f.Flow, f.Bore = film.Annulus, bore
+		if z.Air.DryFlow > 0 && !moving {
+			f.AirSpeed = speedInBore(z, s)
+		}
+	case moving && past == "across":
+		f.Flow = film.Across
+	case moving:
+		f.Flow = film.Along
+	}
+}
+
+// speedInBore is the mean speed of the zone's flow of air between strand and bore
+// [m/s], at the zone's temperature.
+func speedInBore(z *diffusion.Zone, s *Scenario) float64 {
+	ring := math.Pi / 4 * (z.Film.Bore*z.Film.Bore - 4*s.Model.Radius*s.Model.Radius)
+	if ring <= 0 {
+		return 0
+	}
+	dry := (s.Room.Pressure - z.Air.VapourPressure) / (humidair.DryAirConstant * z.Air.Temperature) // [kg/m3]
+	return z.Air.DryFlow / dry / ring
+}
+
+// shape reads how the strand is led; nothing rests on it yet.
+func (r *reading) shape(zone section) {
+	if !zone.has("shape") {
+		return
+	}
+	t := zone.sub("shape")
+	if t.void() {
+		return
+	}
+	r.unused = append(r.unused, t.path)
+	if !t.has("kind") {
+		t.fault("kind", "missing", "tube, drum, passes")
+	}
+	kind, _ := t.choice("kind", "tube", "drum", "passes")
+	lengths := func(min, max float64) strict.Limits { return strict.Limits{Min: min, Max: max, Unit: "mm"} }
+	switch kind {
+	case "drum":
+		t.required("diameter", quantity.Length(), lengths(1e-3, 10))
+		t.required("pitch", quantity.Length(), lengths(1e-4, 1))
+	case "passes":
+		t.required("span", quantity.Length(), lengths(1e-3, 100))
+		t.required("roller", quantity.Length(), lengths(1e-3, 10))
+	case "": // a fault already; what belongs to the kind is none
+		for _, key := range [...]string{"diameter", "pitch", "span", "roller"} {
+			t.has(key)
+		}
+	}
+}
