@@ -12,7 +12,7 @@ import (
 // between goroutines.
 type Grid struct {
 	r      []float64 // nodes, rising, the last at the surface [m]
-	logGap []float64 // ln(r[i+1]/r[i]), one for each gap
+	perLog []float64 // 1/ln(r[i+1]/r[i]), one for each gap
 	weight []float64 // content weights: Σ weight c = ∫ c r dr [m²]
 
 	// Mass matrix, row i: lower[i] c[i-1] + diag[i] c[i] + upper[i] c[i+1];
@@ -27,58 +27,41 @@ const (
 	MaxNodes = 4096
 )
 
-// NewGrid places n nodes on a cylinder of the given radius [m]. grading is the
-// spacing at the surface over that of an even grid of as many nodes: 1 for an
-// even grid, less for one that is finer at the surface; from 1e-7 to 1. More
-// nodes at the same grading refine the grid alike everywhere.
-//
-// With s even from the axis to the surface, 1 - r/R = sinh(a(1-s))/sinh(a) and
-// a/sinh(a) is the grading.
-func NewGrid(radius float64, n int, grading float64) (*Grid, error) {
+// MaxStretch bounds the stretch of a grid.
+const MaxStretch = 20
+
+// NewGrid places n nodes on a cylinder of the given radius [m]. stretch, from 0
+// to MaxStretch, draws them to the surface: with s even from the axis to the
+// surface, 1 - r/R = sinh(a(1-s))/sinh(a) for a stretch of a, and zero is an even
+// grid. The spacing is a/(n sinh(a)) of the radius at the surface and about a/n
+// at the axis. More nodes at the same stretch refine the grid alike everywhere.
+func NewGrid(radius float64, n int, stretch float64) (*Grid, error) {
 	if !(radius > 0) || math.IsInf(radius, 0) {
 		return nil, fmt.Errorf("radial: radius %g m: must be positive and finite", radius)
 	}
 	if n < MinNodes || n > MaxNodes {
 		return nil, fmt.Errorf("radial: %d nodes: allowed %d to %d", n, MinNodes, MaxNodes)
 	}
-	if !(grading >= 1e-7) || grading > 1 {
-		return nil, fmt.Errorf("radial: grading %g: allowed 1e-7 to 1", grading)
+	if !(stretch >= 0) || stretch > MaxStretch {
+		return nil, fmt.Errorf("radial: stretch %g: allowed 0 to %d", stretch, MaxStretch)
 	}
 	g := &Grid{
-		r: make([]float64, n), logGap: make([]float64, n-1), weight: make([]float64, n),
+		r: make([]float64, n), perLog: make([]float64, n-1), weight: make([]float64, n),
 		lower: make([]float64, n), diag: make([]float64, n), upper: make([]float64, n),
 	}
-	a := stretch(grading)
 	for i := range g.r {
 		s := float64(n-1-i) / (float64(n) - 0.5) // 0 at the surface, 1 at the axis
 		depth := s
-		if a > 0 {
-			depth = math.Sinh(a*s) / math.Sinh(a)
+		if stretch > 0 {
+			depth = math.Sinh(stretch*s) / math.Sinh(stretch)
 		}
 		g.r[i] = radius * (1 - depth)
 	}
-	for i := range g.logGap {
-		g.logGap[i] = math.Log(g.r[i+1] / g.r[i])
+	for i := range g.perLog {
+		g.perLog[i] = 1 / math.Log(g.r[i+1]/g.r[i])
 	}
 	g.assemble()
 	return g, nil
-}
-
-// stretch solves a/sinh(a) = grading for a > 0; zero for an even grid.
-func stretch(grading float64) float64 {
-	if grading >= 1 {
-		return 0
-	}
-	low, high := 0.0, 40.0
-	for range 60 {
-		mid := (low + high) / 2
-		if mid/math.Sinh(mid) > grading {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return (low + high) / 2
 }
 
 // assemble fills the mass matrix: entry (i, j) is ∫ φ_i ℓ_j r dr, with φ_i the

@@ -1,7 +1,5 @@
 package radial
 
-import "math"
-
 // Problem is what happens in the cylinder and at its surface.
 type Problem struct {
 	Conductance Conductance
@@ -58,24 +56,5 @@ func (Linear) Potential(c, g, slope []float64) {
 	copy(g, c)
 	for i := range slope {
 		slope[i] = 1
-	}
-}
-
-// Exponential is the potential of a diffusivity that grows as exp(b c):
-// G = (exp(b c) - 1)/b, with b the value of the constant [1/unit of c]. Zero
-// means Linear.
-type Exponential float64
-
-// Potential fills g with (exp(b c) - 1)/b and slope with exp(b c).
-func (e Exponential) Potential(c, g, slope []float64) {
-	b := float64(e)
-	if b == 0 {
-		Linear{}.Potential(c, g, slope)
-		return
-	}
-	for i, v := range c {
-		s := math.Exp(b * v)
-		slope[i] = s
-		g[i] = (s - 1) / b
 	}
 }

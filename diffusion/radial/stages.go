@@ -2,98 +2,82 @@ package radial
 
 import "math"
 
-// factorise forms M/(γh) - J, row i: the mass matrix times tau = 1/(γh) less the
-// derivative of the balance, and eliminates downwards. The amount lost is
-// eliminated beforehand: it adds to the last pivot only.
-func (m *March) factorise(tau float64) {
-	g, n := m.Grid, len(m.y)
+// assemble forms M/(γh) - J, row i: the mass matrix times tau = 1/(γh) less the
+// derivative of the balance, and factorises it. The amount lost is eliminated
+// beforehand: it adds to the last pivot only.
+func (m *March) assemble(tau float64) {
+	g, t := m.Grid, &m.matrix
+	last := len(m.y) - 1
 	k, s := m.k0, m.slope0
-	before := 0.0
-	for i := range n - 1 {
-		pivot := tau*g.diag[i] + (before+k[i])*s[i]
-		if i > 0 {
-			m.mult[i] = (tau*g.lower[i] - before*s[i-1]) * m.inv[i-1]
-			pivot -= m.mult[i] * m.above[i-1]
-		}
-		m.above[i] = tau*g.upper[i] - k[i]*s[i+1]
-		m.inv[i] = 1 / pivot
-		before = k[i]
+	lower, on, upper := g.lower[:last+1], g.diag[:last+1], g.upper[:last+1]
+	before, slope := 0.0, 0.0 // conductance and slope inwards of the row
+	for i := range last {
+		ki, si := k[i], s[i]
+		t.below[i] = tau*lower[i] - before*slope
+		t.on[i] = tau*on[i] + (before+ki)*si
+		t.above[i] = tau*upper[i] - ki*s[i+1]
+		before, slope = ki, si
 	}
-	m.lastRow = [3]float64{tau * g.far, tau*g.lower[n-1] - before*s[n-2], tau*g.diag[n-1] + before*s[n-1]}
-	e := m.start
-	m.farMult = m.lastRow[0] * m.inv[n-3]
-	m.mult[n-1] = (m.lastRow[1] - m.farMult*m.above[n-3]) * m.inv[n-2]
-	pivot := m.lastRow[2] + e.dc*tau/(tau-e.dq)
-	m.inv[n-1] = 1 / (pivot - m.mult[n-1]*m.above[n-2])
+	m.lastRow = [3]float64{tau * g.far, tau*lower[last] - before*slope, tau*on[last] + before*s[last]}
+	if m.given != nil {
+		t.far, t.below[last], t.on[last] = 0, 0, 1
+	} else {
+		e := m.start
+		t.far, t.below[last], t.on[last] = m.lastRow[0], m.lastRow[1], m.lastRow[2]+e.dc*tau/(tau-e.dq)
+	}
+	t.factorise()
 }
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, n := m.method, len(m.y)
-	flux := m.balance(i, h) // R j at the stage
-	lost := m.history(i, h)
-	rhs := m.u[i]
+	t, last := m.method, len(m.y)-1
+	flux, lost := m.balance(i, h)
+	rhs := m.rhs
 	m.Grid.applyMass(rhs, m.sum)
-	for j := range rhs {
-		rhs[j] += m.f[j] + t.dt[i]*h*m.rate[j]
+	if m.unsteady {
+		for j, r := range m.rate {
+			rhs[j] += t.dt[i] * h * r
+		}
 	}
-	tau := 1 / (t.gamma * h)
+	for j, f := range m.f {
+		rhs[j] += f
+	}
+	tau, e := 1/(t.gamma*h), m.start
+	drift := t.dt[i] * h * e.dt
 	if m.given != nil {
-		cs := m.given(m.Time+t.alpha[i]*h) - m.stage[n-1] + t.dt[i]*h*m.start.dt
-		m.solvePrescribed(i, cs, lost, tau)
-		return
+		// The increment of the surface node is known, and the last row then
+		// tells what has left.
+		row, left := m.lastRow, rhs[last]+lost
+		rhs[last] = m.given(m.Time+t.alpha[i]*h) - m.stage[last] + drift
+		m.matrix.solve(rhs)
+		m.uLost[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) / tau
+	} else {
+		flux += drift
+		rhs[last] -= flux + e.dq*(flux+lost)/(tau-e.dq)
+		m.matrix.solve(rhs)
+		m.uLost[i] = (flux + lost + e.dc*rhs[last]) / (tau - e.dq)
 	}
-	e := m.start
-	flux += t.dt[i] * h * e.dt
-	rhs[n-1] -= flux + e.dq*(flux+lost)/(tau-e.dq)
-	m.eliminate(rhs, n)
-	rhs[n-1] *= m.inv[n-1]
-	m.substitute(rhs, n-1)
-	m.uLost[i] = (flux + lost + e.dc*rhs[n-1]) / (tau - e.dq)
-}
-
-// solvePrescribed finds the increments where that of the surface node is known;
-// the last row then tells what has left.
-func (m *March) solvePrescribed(i int, surface, lost, tau float64) {
-	n, rhs := len(m.y), m.u[i]
-	last := rhs[n-1]
-	rhs[n-1] = surface
-	m.eliminate(rhs, n-1)
-	m.substitute(rhs, n-1)
-	row := m.lastRow
-	m.uLost[i] = (last + lost - row[0]*rhs[n-3] - row[1]*rhs[n-2] - row[2]*surface) / tau
-}
-
-// eliminate carries the first n right-hand sides downwards.
-func (m *March) eliminate(rhs []float64, n int) {
-	for i := 1; i < n; i++ {
-		rhs[i] -= m.mult[i] * rhs[i-1]
-	}
-	if n == len(rhs) {
-		rhs[n-1] -= m.farMult * rhs[n-3]
+	for j, u := range rhs {
+		m.u[j][i] = u
 	}
 }
 
-// substitute carries the solution upwards from a known rhs[n].
-func (m *March) substitute(rhs []float64, n int) {
-	for i := n - 1; i >= 0; i-- {
-		rhs[i] = (rhs[i] - m.above[i]*rhs[i+1]) * m.inv[i]
-	}
-}
-
-// balance leaves the field of stage i in m.stage and the balance of its nodes
-// in m.f, and gives R j there.
-func (m *March) balance(i int, h float64) float64 {
+// balance leaves the field of stage i in m.stage, the balance of its nodes in m.f
+// and Σ (c_ij/h) u_j with the source in m.sum. It gives R j at the stage and the
+// share of the amount lost in that sum.
+func (m *March) balance(i int, h float64) (flux, history float64) {
 	t, n := m.method, len(m.y)
 	if i == 0 {
 		copy(m.stage, m.y)
 		flow(m.f, m.k0[:n-1], m.g0)
 		copy(m.sourceNow, m.source)
-		return m.start.j
+		m.addSource(i, h)
+		return m.start.j, 0
 	}
-	lost := m.combine(i)
+	lost, history := m.combine(i, h)
 	if !t.fresh[i] {
-		return m.start.j
+		m.addSource(i, h)
+		return m.start.j, history
 	}
 	at := m.Time + t.alpha[i]*h
 	m.conductance(at, m.k)
@@ -102,61 +86,64 @@ func (m *March) balance(i int, h float64) float64 {
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
 	}
-	return m.exchangeAt(at, m.stage[n-1], lost).j
+	m.addSource(i, h)
+	return m.exchangeAt(at, m.stage[n-1], lost).j, history
 }
 
-// combine sets m.stage to y + Σ a_ij u_j and gives the same of the amount lost.
-func (m *March) combine(i int) float64 {
-	copy(m.stage, m.y)
-	lost := m.Lost
-	for j, a := range m.method.a[i][:i] {
-		if a == 0 {
-			continue
-		}
-		for k, u := range m.u[j] {
-			m.stage[k] += a * u
-		}
-		lost += a * m.uLost[j]
+func (m *March) addSource(i int, h float64) {
+	if i == 0 {
+		clear(m.sum)
 	}
-	return lost
-}
-
-// history sets m.sum to Σ (c_ij/h) u_j and the source, and gives the same of the
-// amount lost.
-func (m *March) history(i int, h float64) float64 {
+	if m.problem.Source == nil {
+		return
+	}
 	for k := range m.sum {
-		m.sum[k] = m.sourceNow[k] + m.method.dt[i]*h*m.sourceDot[k]
+		m.sum[k] += m.sourceNow[k] + m.method.dt[i]*h*m.sourceDot[k]
 	}
-	lost := 0.0
-	for j, c := range m.method.c[i][:i] {
-		c /= h
-		for k, u := range m.u[j] {
-			m.sum[k] += c * u
-		}
-		lost += c * m.uLost[j]
+}
+
+// combine sets m.stage to y + Σ a_ij u_j and m.sum to Σ (c_ij/h) u_j, and gives the
+// same of the amount lost. Coefficients beyond the stage are zero, and so is what
+// they multiply after the first step: all five are taken at once.
+func (m *March) combine(i int, h float64) (lost, history float64) {
+	a, c := m.method.a[i], m.method.c[i]
+	a0, a1, a2, a3, a4 := a[0], a[1], a[2], a[3], a[4]
+	c0, c1, c2, c3, c4 := c[0]/h, c[1]/h, c[2]/h, c[3]/h, c[4]/h
+	n := len(m.y)
+	stage, sum, y := m.stage[:n], m.sum[:n], m.y
+	for k := range m.u[:n] {
+		u := &m.u[k]
+		stage[k] = y[k] + (a0*u[0] + a1*u[1]) + (a2*u[2] + a3*u[3]) + a4*u[4]
+		sum[k] = (c0*u[0] + c1*u[1]) + (c2*u[2] + c3*u[3]) + c4*u[4]
 	}
-	return lost
+	lost = m.Lost
+	for j := range i {
+		lost += a[j] * m.uLost[j]
+		history += c[j] / h * m.uLost[j]
+	}
+	return lost, history
 }
 
 // finish leaves the field at the end of the step in m.stage and gives the error
 // estimate: root mean squares over the section, error over field.
 func (m *March) finish() float64 {
 	t := m.method
-	copy(m.stage, m.y)
+	b := t.advance
+	errors, field, whole := 0.0, 0.0, 0.0
+	n := len(m.y)
+	stage, y, weight := m.stage[:n], m.y, m.Grid.weight[:n]
+	for k := range m.u[:n] {
+		u := &m.u[k]
+		v := y[k] + (b[0]*u[0] + b[1]*u[1]) + (b[2]*u[2] + b[3]*u[3]) + (b[4]*u[4] + b[5]*u[5])
+		e := u[t.stages-1] // in both methods the last increment is the error
+		stage[k] = v
+		errors += weight[k] * e * e
+		field += weight[k] * v * v
+		whole += weight[k]
+	}
 	m.newLost = m.Lost
 	for j := range t.stages {
-		a := t.advance[j]
-		for k, u := range m.u[j] {
-			m.stage[k] += a * u
-		}
-		m.newLost += a * m.uLost[j]
-	}
-	errors, field, whole := 0.0, 0.0, 0.0
-	last := m.u[t.stages-1] // both methods: the last increment is the error
-	for k, w := range m.Grid.weight {
-		errors += w * last[k] * last[k]
-		field += w * m.stage[k] * m.stage[k]
-		whole += w
+		m.newLost += b[j] * m.uLost[j]
 	}
 	scale := math.Max(math.Sqrt(field/whole), m.floor)
 	if scale == 0 {

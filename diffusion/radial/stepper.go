@@ -16,28 +16,30 @@ type stepper struct {
 	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
 	f                 []float64 // balance of the nodes at the stage
 	rate              []float64 // its derivative in time at the start
-	sum               []float64 // Σ c_ij u_j / h, and the source
-	source, sourceDot []float64 // source and its derivative in time, at the start
-	sourceNow         []float64 // source at the stage
-	u                 [maxStages][]float64
+	rhs               []float64
+	unsteady          bool                 // rate is not zero
+	sum               []float64            // Σ c_ij u_j / h, and the source
+	source, sourceDot []float64            // source and its derivative in time, at the start
+	sourceNow         []float64            // source at the stage
+	u                 [][maxStages]float64 // increments of the stages, node by node
 	uLost             [maxStages]float64
 	newLost           float64
 	ready             bool // the start of the step has been evaluated
 
-	// Factors of M/(γh) - J: multiplier, superdiagonal, one over the pivot.
-	mult, above, inv []float64
-	farMult          float64
-	lastRow          [3]float64 // of M/(γh) - J without the exchange
-	start            exchanged  // exchange at the start of the step
+	matrix  tridiagonal // M/(γh) - J, factorised
+	lastRow [3]float64  // its last row without the exchange
+	start   exchanged   // exchange at the start of the step
 }
 
 // exchanged is R j with its derivatives.
 type exchanged struct{ j, dc, dq, dt float64 }
 
 func (m *March) resize(n int) {
-	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.f, &m.rate, &m.sum,
-		&m.source, &m.sourceDot, &m.sourceNow, &m.mult, &m.above, &m.inv, &m.u[0], &m.u[1], &m.u[2], &m.u[3], &m.u[4], &m.u[5]}
+	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.f, &m.rate, &m.rhs, &m.sum,
+		&m.source, &m.sourceDot, &m.sourceNow,
+		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
+		m.u = make([][maxStages]float64, n)
 		block := make([]float64, n*len(arrays))
 		for i, p := range arrays {
 			*p = block[i*n : i*n : (i+1)*n]
@@ -46,6 +48,7 @@ func (m *March) resize(n int) {
 	for _, p := range arrays {
 		*p = (*p)[:n]
 	}
+	m.u = m.u[:n]
 }
 
 // bind takes up a problem. A prescribed value that differs from the present one is
@@ -78,11 +81,15 @@ func (m *March) try(h float64) float64 {
 		m.ready = true
 	}
 	m.evaluateRates(h)
-	m.factorise(1 / (m.method.gamma * h))
+	m.assemble(1 / (m.method.gamma * h))
 	for i := range m.method.stages {
 		m.solveStage(i, h)
 	}
-	return m.finish()
+	size := m.finish()
+	if !(size < math.Inf(1)) {
+		clear(m.u) // lest zero times Inf spoil the next try
+	}
+	return size
 }
 
 // accept takes the step that try has computed.
@@ -112,10 +119,14 @@ func (m *March) evaluateRates(h float64) {
 	n := len(m.y)
 	dt := h * 1e-5
 	m.conductance(m.Time+dt, m.k)
+	m.unsteady = false
 	for i := range n - 1 {
 		m.k[i] = (m.k[i] - m.k0[i]) / dt
+		m.unsteady = m.unsteady || m.k[i] != 0
 	}
-	flow(m.rate, m.k[:n-1], m.g0)
+	if m.unsteady {
+		flow(m.rate, m.k[:n-1], m.g0)
+	}
 	if m.exchange != nil {
 		m.start.dt = (m.exchangeAt(m.Time+dt, m.y[n-1], m.Lost).j - m.start.j) / dt
 	}
@@ -141,10 +152,10 @@ func (m *March) exchangeAt(t, c, q float64) exchanged {
 
 // conductance fills k with the conductance of each gap over ln of its radii.
 func (m *March) conductance(t float64, k []float64) {
-	k = k[:len(m.Grid.logGap)]
+	k = k[:len(m.Grid.perLog)]
 	m.problem.Conductance.Conductance(t, k)
-	for i, l := range m.Grid.logGap {
-		k[i] /= l
+	for i, l := range m.Grid.perLog {
+		k[i] *= l
 	}
 }
 
@@ -164,7 +175,7 @@ func flow(f, k, g []float64) {
 func (m *March) firstStep() float64 {
 	n := len(m.y)
 	m.evaluateStart()
-	d := m.k0[n-2] * m.Grid.logGap[n-2] * math.Max(m.slope0[n-1], m.slope0[n-2])
+	d := m.k0[n-2] / m.Grid.perLog[n-2] * math.Max(m.slope0[n-1], m.slope0[n-2])
 	h := m.Grid.Spacing()
 	return 0.5 * h * h / d
 }

@@ -1,0 +1,45 @@
+// Package diffusion follows a strand of polymer through its zones and tells how
+// wet it is at the end.
+//
+// # Moisture
+//
+// C(r, t) is the moisture content, kg water per kg dry polymer. Along the strand
+// nothing diffuses; a cross-section is followed through time, position being
+// feed speed times time:
+//
+//	∂C/∂t = (1/r) ∂/∂r ( r D(T, C) ∂C/∂r ),   D = D_dry(T) exp(β C)
+//
+// with the symmetry on the axis and, at r = R,
+//
+//	-ρ D ∂C/∂r = φ k_m (a(C, T) p_sat(T) - p_v) / (R_v T)
+//
+// where T is the temperature of the strand's surface, a the water activity by the
+// inverse isotherm, p_v the vapour pressure of the air, k_m the film
+// coefficient and φ the share of the perimeter that meets the air. The vapour
+// densities on both sides are taken at the surface temperature, so that the
+// driving force is a difference of vapour pressures and vanishes at
+// equilibrium.
+//
+// # Temperature
+//
+// Each zone exchanges heat with its air (and, by radiation, its wall, taken to
+// be at the air's temperature) through h. For a Biot number h R/k of 0.1 or less the strand
+// is lumped, and T approaches the air exponentially with the time constant
+// ρ c R/(2h); above, conduction along the radius is solved by its
+// eigenfunctions (Carslaw & Jaeger, Conduction of Heat in Solids, 1959, section
+// 7.7, number from memory).
+//
+// # Air
+//
+// The air of a zone is without limit, or a flow of dry air that takes up what
+// the strand gives: with the strand, against it, or mixed throughout.
+//
+// # What is left out
+//
+// Swelling and the change of radius; crystallisation; the two-stage sorption of
+// glassy polymers, whose slow second stage no Fickian model shows; diffusion
+// driven by gradients of temperature; the cooling of the surface by evaporation
+// (its size is estimated for each zone and warned of above one kelvin);
+// conduction along the strand; wound layers that shield each other: a strand
+// at rest is a loose one, and a spool dries no faster.
+package diffusion

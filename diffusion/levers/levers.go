@@ -1,0 +1,241 @@
+package levers
+
+import (
+	"cmp"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/materials"
+)
+
+// Kind is a thing that can be changed.
+type Kind int
+
+// The levers, in the order in which equals are listed.
+const (
+	Longer Kind = iota
+	Slower
+	Hotter
+	Drier
+	MoreAir
+	Covered
+	Thinner
+	OtherMaterial
+)
+
+func (k Kind) String() string {
+	return [...]string{"longer", "slower", "hotter", "drier air", "more air", "covered", "thinner", "another material"}[k]
+}
+
+// Lever is one change and what it brings.
+type Lever struct {
+	Kind     Kind
+	Zone     string  // whose property is changed; "" for the whole
+	From, To float64 // the property before and after, SI: length [m], speed [m/s], temperature [K], vapour pressure [Pa], flow [kg/s], diameter [m]
+	Material string  // the other material's id
+	Mean     float64 // content at the nozzle with the change [kg/kg dry]
+	Limit    float64 // limit that holds then [kg/kg dry]
+}
+
+// Ratio is the content over the limit.
+func (l Lever) Ratio() float64 { return l.Mean / l.Limit }
+
+// Cause is what holds a design back.
+type Cause int
+
+const (
+	// Nothing holds it back: it meets its limit.
+	Nothing Cause = iota
+	// Air: in the driest air of the path the strand could lie for ever and not meet
+	// the limit.
+	Air
+	// Rewetting: the strand met the limit on the way and took up too much after.
+	Rewetting
+	// Time: the air would do, the strand leaves too early.
+	Time
+)
+
+func (c Cause) String() string { return [...]string{"nothing", "air", "rewetting", "time"}[c] }
+
+// Diagnosis is a cause and the levers, the most helpful first.
+type Diagnosis struct {
+	Cause Cause
+	// Floor is the lowest content that the air of the path allows [kg/kg dry], in
+	// zone FloorZone.
+	Floor     float64
+	FloorZone string
+	// Lowest is the lowest mean content at the end of a zone [kg/kg dry], in zone
+	// LowestZone.
+	Lowest     float64
+	LowestZone string
+	Levers     []Lever
+}
+
+// The ways that levers are taken.
+const (
+	hotterBy    = 20.0 // [K], or up to the usual drying temperature
+	dryVapour   = 12.8 // [Pa]: saturation over ice at -40 °C
+	thinRadius  = 0.875e-3
+	thinTrigger = 1.05 // a strand this many times thicker can be made thinner
+)
+
+// Find diagnoses a design from its assessment. Length and flow are doubled, the
+// speed is halved, the temperature rises by 20 K or to the usual drying
+// temperature, the air is dried to a frost point of -40 °C; each in the zone that does
+// most of the diffusing. A thinner strand keeps the volume flow. Another
+// material starts at the same water activity and is dried at its own usual
+// temperature; the best of the given ones is kept.
+func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) (Diagnosis, error) {
+	d := diagnose(m, a)
+	f := finder{march: w, settings: a.Settings, best: busiest(a)}
+	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
+		func(m *diffusion.Model, z *diffusion.Zone) { z.Length *= 2 })
+	f.pull(m, Lever{Kind: Slower, From: m.Speed, To: m.Speed / 2},
+		func(m *diffusion.Model, _ *diffusion.Zone) { m.Speed /= 2 })
+	f.hotter(m)
+	f.air(m)
+	f.cover(m, a)
+	f.thinner(m)
+	f.material(m, others)
+	slices.SortStableFunc(f.found, func(x, y Lever) int { return cmp.Compare(x.Ratio(), y.Ratio()) })
+	d.Levers = f.found
+	return d, f.err
+}
+
+// busiest is the zone with the largest Fourier number.
+func busiest(a *diffusion.Assessment) int {
+	best := 0
+	for i, z := range a.Zones {
+		if z.Fourier > a.Zones[best].Fourier {
+			best = i
+		}
+	}
+	return best
+}
+
+func diagnose(m *diffusion.Model, a *diffusion.Assessment) Diagnosis {
+	first := a.Zones[0]
+	d := Diagnosis{Floor: first.Equilibrium, FloorZone: first.Name, Lowest: first.Exit.Mean, LowestZone: first.Name}
+	for _, z := range a.Zones[1:] {
+		if z.Equilibrium < d.Floor {
+			d.Floor, d.FloorZone = z.Equilibrium, z.Name
+		}
+		if z.Exit.Mean < d.Lowest {
+			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
+		}
+	}
+	switch {
+	case a.Nozzle.Mean <= m.Limit:
+		d.Cause = Nothing
+	case d.Floor > m.Limit:
+		d.Cause = Air
+	case d.Lowest <= m.Limit:
+		d.Cause = Rewetting
+	default:
+		d.Cause = Time
+	}
+	return d
+}
+
+type finder struct {
+	march    *diffusion.March
+	settings diffusion.Settings
+	best     int
+	found    []Lever
+	err      error
+	result   diffusion.Result
+}
+
+// pull runs a copy of the model with one change and keeps the lever.
+func (f *finder) pull(m *diffusion.Model, l Lever, change func(*diffusion.Model, *diffusion.Zone)) {
+	if f.err != nil {
+		return
+	}
+	varied := *m
+	varied.Path = slices.Clone(m.Path)
+	change(&varied, &varied.Path[f.best])
+	if f.err = f.march.Run(&varied, f.settings, &f.result); f.err != nil {
+		return
+	}
+	if l.Kind != Slower && l.Kind != Thinner && l.Kind != OtherMaterial {
+		l.Zone = m.Path[f.best].Name
+	}
+	l.Mean, l.Limit = f.result.Nozzle.Mean, varied.Limit
+	f.found = append(f.found, l)
+}
+
+func (f *finder) hotter(m *diffusion.Model) {
+	now, usual := m.Path[f.best].Air.Temperature, m.Material.DryingTemperature.Value
+	to := min(now+hotterBy, usual)
+	if to <= now {
+		return
+	}
+	f.pull(m, Lever{Kind: Hotter, From: now, To: to},
+		func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.Temperature = to })
+}
+
+func (f *finder) air(m *diffusion.Model) {
+	if now := m.Path[f.best].Air; now.VapourPressure > dryVapour {
+		f.pull(m, Lever{Kind: Drier, From: now.VapourPressure, To: dryVapour},
+			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.VapourPressure = dryVapour })
+	}
+	if now := m.Path[f.best].Air; now.DryFlow > 0 {
+		f.pull(m, Lever{Kind: MoreAir, From: now.DryFlow, To: 2 * now.DryFlow},
+			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.DryFlow *= 2 })
+	}
+}
+
+// cover gives the zones after the busiest one its vapour pressure.
+func (f *finder) cover(m *diffusion.Model, a *diffusion.Assessment) {
+	if f.best == len(m.Path)-1 || a.Nozzle.Mean <= a.Zones[f.best].Exit.Mean {
+		return
+	}
+	dry := m.Path[f.best].Air.VapourPressure
+	f.pull(m, Lever{Kind: Covered, From: m.Path[len(m.Path)-1].Air.VapourPressure, To: dry},
+		func(m *diffusion.Model, _ *diffusion.Zone) {
+			for i := f.best + 1; i < len(m.Path); i++ {
+				m.Path[i].Air.VapourPressure = min(dry, m.Path[i].Air.VapourPressure)
+				m.Path[i].Air.DryFlow = 0
+			}
+		})
+}
+
+func (f *finder) thinner(m *diffusion.Model) {
+	if m.Radius < thinRadius*thinTrigger {
+		return
+	}
+	f.pull(m, Lever{Kind: Thinner, From: 2 * m.Radius, To: 2 * thinRadius},
+		func(m *diffusion.Model, _ *diffusion.Zone) {
+			m.Speed *= m.Radius * m.Radius / (thinRadius * thinRadius)
+			m.Radius = thinRadius
+		})
+}
+
+// material tries each of the others and keeps the best.
+func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
+	activity := m.Material.Sorption.Activity(m.Start, m.StartTemperature)
+	before := len(f.found)
+	var best *Lever
+	for i := range others {
+		p := others[i]
+		if p.ID == m.Material.ID {
+			continue
+		}
+		f.pull(m, Lever{Kind: OtherMaterial, Material: p.ID}, func(m *diffusion.Model, z *diffusion.Zone) {
+			m.Material = p
+			m.Start = p.Sorption.Content(activity, m.StartTemperature)
+			m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
+			z.Air.Temperature = p.DryingTemperature.Value
+		})
+		if f.err != nil {
+			return
+		}
+		if l := f.found[len(f.found)-1]; best == nil || l.Ratio() < best.Ratio() {
+			best = &l
+		}
+		f.found = f.found[:before]
+	}
+	if best != nil {
+		f.found = append(f.found, *best)
+	}
+}

@@ -1,0 +1,165 @@
+package diffusion_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/materials/humidair"
+)
+
+// within fails on NaN too.
+func within(t testing.TB, want, got, tolerance float64, about ...any) {
+	t.Helper()
+	require.False(t, math.IsNaN(got) || math.IsNaN(want), about...)
+	require.InDelta(t, want, got, tolerance, about...)
+}
+
+func run(t testing.TB, m *diffusion.Model) diffusion.Result {
+	t.Helper()
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
+	return r
+}
+
+// Limited air takes up what the strand gives, and a flow without end is air without
+// limit.
+func TestLimitedAirBalances(t *testing.T) {
+	const flow = 4e-5 // kg/s of dry air, about 2 L/min
+	for _, direction := range []diffusion.Direction{diffusion.With, diffusion.Against, diffusion.Mixed} {
+		m := transit(t, 20)
+		drum := &m.Path[1]
+		free := run(t, m)
+		drum.Air.Direction = direction
+		drum.Air.DryFlow = flow
+		r := run(t, m)
+		strand := math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed // kg/s dry
+		given := strand * (r.Zones[0].Exit.Mean - r.Zones[1].Exit.Mean)
+		in := humidair.HumidityRatio(drum.Air.VapourPressure, m.Pressure)
+		out := humidair.HumidityRatio(r.Zones[1].VapourPressure, m.Pressure)
+		within(t, given, flow*(out-in), 2e-4*given, "%v: water into the air", direction)
+		require.Greater(t, r.Zones[1].Exit.Mean, free.Zones[1].Exit.Mean, "%v", direction)
+		within(t, 0, r.Balance, 1e-11)
+
+		drum.Air.DryFlow = 1e6
+		endless := run(t, m)
+		within(t, free.Nozzle.Mean, endless.Nozzle.Mean, 1e-6*free.Nozzle.Mean)
+	}
+}
+
+// At the same flow, air against the strand leaves it driest, and mixed air wettest.
+func TestCounterflowDriesBest(t *testing.T) {
+	left := map[diffusion.Direction]float64{}
+	for _, direction := range []diffusion.Direction{diffusion.With, diffusion.Against, diffusion.Mixed} {
+		m := transit(t, 20)
+		m.Path[1].Air.Direction, m.Path[1].Air.DryFlow = direction, 2e-5
+		r := run(t, m)
+		left[direction] = r.Zones[1].Exit.Mean
+	}
+	require.Less(t, left[diffusion.Against], left[diffusion.With])
+	require.LessOrEqual(t, left[diffusion.With], left[diffusion.Mixed]*1.0001)
+}
+
+// A strand dry at the start that lies in a room is wet at its skin only; the same
+// time is later needed to dry it as a fraction of what a soaked one needs.
+func TestStorageWetsTheSkin(t *testing.T) {
+	m := transit(t, 0)
+	m.Start = 0
+	m.Storage = []diffusion.Zone{{
+		Name: "shelf", Duration: 6 * 3600, Exposed: 1, Film: diffusion.Film{Heat: 10, Mass: 0.01},
+		Air: diffusion.Air{Temperature: 296.15, VapourPressure: humidair.VapourPressureAt(0.5, 296.15)},
+	}}
+	r := run(t, m)
+	equilibrium := m.Material.Sorption.Content(0.5, 296.15)
+	within(t, equilibrium, r.Start.Skin, 0.01*equilibrium)
+	require.Less(t, r.Start.Centre, 1e-6)
+	// Short times: uptake 4/√π √Fo - Fo (Crank, The Mathematics of Diffusion, eq. 5.25,
+	// number from memory) less what the film holds back.
+	fo := 4e-13 * 6 * 3600 / (m.Radius * m.Radius)
+	within(t, equilibrium*(4/math.SqrtPi*math.Sqrt(fo)-fo), r.Start.Mean, 0.02*equilibrium)
+}
+
+// What leaves depends on D t/R² at equal Biot numbers: twice the radius and four
+// times the time change nothing when the film is scaled along.
+func TestScaling(t *testing.T) {
+	m := transit(t, 20)
+	small := run(t, m)
+	for i := range m.Path {
+		m.Path[i].Length *= 4
+		m.Path[i].Film.Heat /= 2
+		m.Path[i].Film.Mass /= 2
+	}
+	m.Radius *= 2
+	// The lumped heating slows by four too: ρ c R/(2h).
+	large := run(t, m)
+	within(t, small.Nozzle.Mean, large.Nozzle.Mean, 1e-9)
+}
+
+func TestLongerHotterDrierIsNeverWetter(t *testing.T) {
+	last := math.Inf(1)
+	for _, length := range []float64{0.1, 0.5, 2, 6, 12, 20} {
+		m := transit(t, 20)
+		m.Path[1].Length = length
+		now := run(t, m).Zones[1].Exit.Mean
+		require.Less(t, now, last)
+		last = now
+	}
+	last = math.Inf(1)
+	for celsius := 40.0; celsius <= 120; celsius += 10 {
+		m := transit(t, 20)
+		m.Path[1].Air.Temperature = celsius + 273.15
+		now := run(t, m).Zones[1].Exit.Mean
+		require.Less(t, now, last)
+		last = now
+	}
+	last = 0
+	for _, vapour := range []float64{0, 50, 500, 1500, 5000} {
+		m := transit(t, 20)
+		m.Path[1].Air.VapourPressure = vapour
+		now := run(t, m).Zones[1].Exit.Mean
+		require.Greater(t, now, last)
+		last = now
+	}
+}
+
+// A march reuses its memory: the second run of a model allocates nothing and
+// gives the same bits.
+func TestRunAllocatesNothing(t *testing.T) {
+	m, w, s := transit(t, 20), diffusion.NewMarch(), diffusion.DefaultSettings()
+	var r diffusion.Result
+	require.NoError(t, w.Run(m, s, &r))
+	first := r.Nozzle
+	allocations := testing.AllocsPerRun(20, func() {
+		if err := w.Run(m, s, &r); err != nil {
+			t.Error(err)
+		}
+	})
+	require.Zero(t, allocations)
+	require.Equal(t, first, r.Nozzle)
+	fresh := run(t, m)
+	require.Equal(t, first, fresh.Nozzle)
+}
+
+// Every polymer of the library gives a finite answer between its start and what its
+// air allows.
+func TestEveryMaterialStaysWithinItsBounds(t *testing.T) {
+	library, err := materials.Library()
+	require.NoError(t, err)
+	for _, p := range library {
+		m := transit(t, 0)
+		m.Material, m.Limit = p, p.MoistureLimit.Value
+		m.Start = p.Sorption.Content(0.5, 296.15)
+		m.Path[1].Air.Temperature = p.DryingTemperature.Value
+		r := run(t, m)
+		low, high := m.Start, m.Start
+		for _, z := range r.Zones {
+			low, high = math.Min(low, z.Equilibrium), math.Max(high, z.Equilibrium)
+		}
+		require.GreaterOrEqual(t, r.Nozzle.Mean, low*(1-1e-6), p.ID)
+		require.LessOrEqual(t, r.Nozzle.Mean, high*(1+1e-6), p.ID)
+		within(t, 0, r.Balance, 1e-11, p.ID)
+	}
+}

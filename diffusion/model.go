@@ -1,0 +1,118 @@
+package diffusion
+
+import (
+	"strandry/diffusion/film"
+	"strandry/materials"
+)
+
+// Model is a strand and its way.
+type Model struct {
+	Radius   float64 // [m]
+	Material materials.Polymer
+	Speed    float64 // of the feed [m/s]; used for zones with a length
+
+	Start            float64 // moisture content, uniform [kg/kg dry]
+	StartTemperature float64 // [K]
+	Storage          []Zone  // what the strand lay through before it set off, each with a Duration
+	Path             []Zone  // what it runs through, each with a Length
+
+	Limit             float64 // wettest content that prints well [kg/kg dry]
+	NozzleTemperature float64 // [K]
+	Pressure          float64 // of the air [Pa]
+
+	// DiffusivityFactor multiplies the diffusivity: 1 for the central value.
+	DiffusivityFactor float64
+}
+
+// Zone is a stretch of the way, or a time at rest, in one air.
+type Zone struct {
+	Name     string
+	Length   float64 // [m]; zero for a time at rest
+	Duration float64 // at rest [s]; zero where there is a length
+	Air      Air
+	Film     Film
+	Exposed  float64 // share of the perimeter that meets the air, above 0 to 1
+}
+
+// Residence is the time that the strand spends in the zone [s].
+func (z *Zone) Residence(speed float64) float64 {
+	if z.Duration > 0 {
+		return z.Duration
+	}
+	return z.Length / speed
+}
+
+// Air is the air of a zone.
+type Air struct {
+	Temperature    float64 // [K]
+	VapourPressure float64 // as supplied [Pa]
+	DryFlow        float64 // mass flow of dry air [kg/s]; zero for air without limit
+	Direction      Direction
+}
+
+// Direction is how a limited flow of air meets the strand.
+type Direction int
+
+const (
+	// Mixed air has one humidity throughout the zone: that of its outlet.
+	Mixed Direction = iota
+	// With the strand: the air enters where the strand enters.
+	With
+	// Against the strand: the air enters where the strand leaves.
+	Against
+)
+
+func (d Direction) String() string {
+	return [...]string{"mixed", "with", "against"}[d]
+}
+
+// Film is what sets the exchange at the surface: given coefficients, or what a
+// correlation needs.
+type Film struct {
+	Heat float64 // given h, radiation included [W/(m² K)]; zero to compute
+	Mass float64 // given k_m [m/s]; zero to compute
+
+	Flow       film.Flow
+	AirSpeed   float64 // past the strand [m/s]
+	Bore       float64 // of the tube around the strand [m], for an annulus
+	Vertical   bool    // the strand hangs or rises
+	Emissivity float64 // of strand and wall together, 0 to 1
+}
+
+// Settings are the numerical choices.
+type Settings struct {
+	// Resolution is the number of grid nodes for each unit of stretch; the
+	// spacing at the surface is the thinnest skin over Resolution.
+	Resolution float64
+	// Tolerance is the error allowed in each step, relative to the content.
+	Tolerance float64
+	// Heat chooses the model of the temperature in the strand.
+	Heat Heat
+}
+
+// Heat is a model of the temperature in the strand.
+type Heat int
+
+const (
+	// ByBiot lumps up to a Biot number of 0.1 and resolves above.
+	ByBiot Heat = iota
+	// Lumped takes one temperature for the section.
+	Lumped
+	// Resolved solves conduction along the radius.
+	Resolved
+)
+
+func (h Heat) String() string {
+	return [...]string{"by the Biot number", "lumped", "resolved along the radius"}[h]
+}
+
+// DefaultSettings keep the numerical error of a usual design well below 0.1 % of
+// its answer.
+func DefaultSettings() Settings { return Settings{Resolution: 5, Tolerance: 1e-3} }
+
+// Refined halves the spacing and divides the error of a step by sixteen.
+func (s Settings) Refined() Settings {
+	s.Resolution *= 2
+	s.Tolerance /= 16
+	return s
+}

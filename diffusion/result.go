@@ -1,0 +1,94 @@
+package diffusion
+
+import (
+	"math"
+
+	"strandry/diffusion/film"
+	"strandry/materials/humidair"
+)
+
+// State is a cross-section at one place.
+type State struct {
+	Mean        float64 // area mean of the moisture content [kg/kg dry]
+	Centre      float64 // on the axis [kg/kg dry]
+	Skin        float64 // at the surface [kg/kg dry]
+	Temperature float64 // area mean [K]
+}
+
+// Result is what one march has found.
+type Result struct {
+	Start   State // as the strand sets off
+	Zones   []ZoneResult
+	Nozzle  State
+	Radius  []float64 // nodes of the profile [m]
+	Profile []float64 // moisture content there at the nozzle [kg/kg dry]
+
+	Removed float64 // share of the starting content that is gone; negative if it grew
+	Steam   float64 // volume of steam for each volume of polymer at the nozzle temperature
+	Balance float64 // content at the end plus what left less content at the start, over the larger of the contents
+	Steps   int     // accepted steps of the march
+	Nodes   int     // of the grid
+}
+
+// ZoneResult is what one march has found in one zone.
+type ZoneResult struct {
+	Name           string
+	Length         float64 // [m]
+	Residence      float64 // [s]
+	Exit           State
+	AirTemperature float64           // [K]
+	VapourPressure float64           // of the air where it leaves, or as supplied without limit [Pa]
+	AirActivity    float64           // water activity that the strand would reach in it at the air's temperature
+	Equilibrium    float64           // content that the strand would reach in it [kg/kg dry]
+	Film           film.Coefficients // as used
+	Biot           float64           // h R/k
+	Resolved       bool              // temperature resolved along the radius
+	Fourier        float64           // ∫ D dt/R² at the mean content
+	Cooling        float64           // mean lowering of the surface temperature by evaporation, left out of the model [K]
+}
+
+func (r *Result) reset(m *Model, _ Settings) {
+	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0]}
+	if cap(r.Zones) < len(m.Path) {
+		r.Zones = make([]ZoneResult, 0, len(m.Path))
+	}
+}
+
+// air fills in the air of the zone as the strand has left it: lost is the amount at
+// the exit, given off the share of this zone.
+func (z *ZoneResult) air(m *Model, a *surroundings, lost, givenOff, heat float64) {
+	z.VapourPressure, _ = a.supply.vapour(lost)
+	if a.supply.gain < 0 { // against the strand: it leaves at the entry
+		z.VapourPressure, _ = a.supply.vapour(a.supply.entered)
+	}
+	z.AirActivity = z.VapourPressure / humidair.SaturationPressure(z.AirTemperature)
+	z.Equilibrium = m.Material.Sorption.Content(z.AirActivity, z.AirTemperature)
+	// What leaves over a metre, 2π R² ρ q, over the surface of a metre, 2π R.
+	flux := givenOff * m.Radius * m.Material.Density.Value / z.Residence
+	z.Cooling = flux * humidair.LatentHeat(z.AirTemperature) / heat
+}
+
+func (r *Result) finish(w *March, m *Model) {
+	g, c := w.cylinder.Grid, w.cylinder.C
+	r.Nozzle = w.state()
+	for i := range c {
+		r.Radius = append(r.Radius, g.Node(i)*m.Radius)
+	}
+	r.Profile = append(r.Profile, c...)
+	if r.Start.Mean > 0 {
+		r.Removed = 1 - r.Nozzle.Mean/r.Start.Mean
+	}
+	r.Steam = SteamPerVolume(r.Nozzle.Mean, m)
+	left := 2 * w.cylinder.Lost
+	scale := math.Max(math.Max(r.Start.Mean, r.Nozzle.Mean), 1e-12)
+	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
+	r.Steps, r.Nodes = w.cylinder.Stats.Steps, g.Len()
+}
+
+// SteamPerVolume is the volume of steam that a content [kg/kg dry] makes at the
+// nozzle's temperature and pressure, for each volume of polymer: an ideal gas,
+// and the density of the solid for that of the melt (which is a tenth or so
+// lower).
+func SteamPerVolume(content float64, m *Model) float64 {
+	return content * m.Material.Density.Value * humidair.VapourConstant * m.NozzleTemperature / m.Pressure
+}

@@ -1,0 +1,74 @@
+package diffusion
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/exact"
+)
+
+// within fails on NaN too.
+func within(t *testing.T, want, got, tolerance float64, about ...any) {
+	t.Helper()
+	require.False(t, math.IsNaN(got) || math.IsNaN(want), about...)
+	require.InDelta(t, want, got, tolerance, about...)
+}
+
+// heating is a strand of 1.75 mm, k 0.20 W/(m K), ρc 1200·1700 J/(m³ K), from 23 °C into
+// 70 °C air with h = 40 W/(m² K).
+func heating(t *testing.T, model Heat) *thermal {
+	h := &NewMarch().around.thermal
+	h.rest(296.15)
+	require.NoError(t, h.enter(100, 343.15, 40, 0.875e-3, 0.20, 1200*1700, model, []float64{0.1, 0.5, 0.99}))
+	return h
+}
+
+// Centre, surface and mean of the heated cylinder were evaluated from the series of
+// Carslaw & Jaeger with 40 digits and confirmed by inversion of the Laplace
+// transform; the lumped column is the exponential.
+func TestStrandHeatsAsTheSeriesSays(t *testing.T) {
+	rows := []struct{ time, surface, mean, lumped float64 }{
+		{5, 33.709593, 32.099316, 32.435556},
+		{10, 40.717705, 39.418333, 39.976863},
+		{20, 50.935150, 50.089167, 50.821515},
+		{60, 66.574322, 66.422311, 66.806645},
+	}
+	resolved, lumped := heating(t, ByBiot), heating(t, Lumped)
+	require.True(t, resolved.resolved, "Biot number 0.175")
+	within(t, 0.175, resolved.biot, 1e-12)
+	for _, row := range rows {
+		within(t, row.surface, resolved.surface(100+row.time)-273.15, 1e-5)
+		within(t, row.lumped, lumped.surface(100+row.time)-273.15, 1e-5)
+		h := heating(t, Resolved)
+		h.leave(100 + row.time)
+		within(t, row.mean, h.mean()-273.15, 1e-4)
+	}
+}
+
+// A profile handed from one zone to the next is the one that the staged
+// eigenfunctions of package exact carry.
+func TestTemperatureProfileIsHandedOn(t *testing.T) {
+	h := heating(t, Resolved)
+	h.leave(104)
+	require.NoError(t, h.enter(104, 300, 80, 0.875e-3, 0.20, 1200*1700, Resolved, []float64{0.3}))
+	p, err := exact.Uniform(296.15, 60)
+	require.NoError(t, err)
+	pace := 0.20 / (1200 * 1700 * 0.875e-3 * 0.875e-3)
+	p, err = p.After(exact.Stage{Biot: 0.175, Fourier: 4 * pace, Surroundings: 343.15})
+	require.NoError(t, err)
+	p, err = p.After(exact.Stage{Biot: 0.35, Fourier: 2 * pace, Surroundings: 300})
+	require.NoError(t, err)
+	within(t, p.At(1), h.surface(106), 1e-3)
+	within(t, p.At(0.3), h.gap(106, 0), 1e-3)
+}
+
+func TestLumpingFollowsTheBiotNumber(t *testing.T) {
+	h := &NewMarch().around.thermal
+	h.rest(300)
+	for film, resolved := range map[float64]bool{20: false, 28.5: false, 28.6: true, 60: true} {
+		require.NoError(t, h.enter(0, 350, film, 0.875e-3, 0.25, 2e6, ByBiot, nil))
+		require.Equal(t, resolved, h.resolved, "h = %g", film)
+	}
+}

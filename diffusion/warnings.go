@@ -1,0 +1,114 @@
+package diffusion
+
+import (
+	"math"
+
+	"strandry/materials"
+	"strandry/materials/humidair"
+)
+
+// Concern names what a warning is about.
+type Concern int
+
+const (
+	// DiffusivityRange: the data are extrapolated. Value is a temperature of the strand [K], Limit the
+	// nearest end of the range of the data [K].
+	DiffusivityRange Concern = iota
+	// IsothermTemperature: as DiffusivityRange, for the sorption isotherm.
+	IsothermTemperature
+	// IsothermActivity: Value is the water activity of the air, Limit the nearest
+	// end of the range of the data.
+	IsothermActivity
+	// HotterThanUsual: Value is the air temperature [K], Limit the highest usual
+	// drying temperature [K].
+	HotterThanUsual
+	// NearSoftening: Value is the air temperature [K], Limit the softening
+	// temperature [K].
+	NearSoftening
+	// AirSetsFloor: Value is the lowest content that the air of the best zone
+	// allows [kg/kg dry], Limit the limit [kg/kg dry].
+	AirSetsFloor
+	// Evaporation: it cools the surface by Value, left out of the model, Limit the size
+	// that is warned of [K].
+	Evaporation
+	// SaturatedAir: Value is its vapour pressure, Limit the saturation pressure at
+	// its temperature [Pa].
+	SaturatedAir
+	// UnmeasuredDiffusivity: the diffusivity rests on no measurement that was read.
+	UnmeasuredDiffusivity
+	// NumericalDoubt: Value is the numerical error, Limit the distance from the
+	// content to the limit [kg/kg dry]: the error may change the verdict.
+	NumericalDoubt
+	// FilmNote carries a note of the film correlation in Text.
+	FilmNote
+)
+
+// Warning is a doubt about an answer. It is neither an error nor silence.
+type Warning struct {
+	Concern      Concern
+	Zone         string // "" for the whole
+	Value, Limit float64
+	Text         string
+}
+
+// coolingWarned is the cooling by evaporation that is warned of [K].
+const coolingWarned = 1
+
+// warnings lists the doubts about an assessment.
+func warnings(m *Model, a *Assessment) []Warning {
+	var all []Warning
+	add := func(c Concern, zone string, value, limit float64) {
+		all = append(all, Warning{Concern: c, Zone: zone, Value: value, Limit: limit})
+	}
+	p := &m.Material
+	floor := math.Inf(1)
+	for i := range a.Zones {
+		z := &a.Zones[i]
+		floor = math.Min(floor, z.Equilibrium)
+		if end, out := beyond(p.Diffusivity.Temperature, z.Exit.Temperature); out {
+			add(DiffusivityRange, z.Name, z.Exit.Temperature, end)
+		}
+		if end, out := beyond(p.Sorption.Temperature, z.Exit.Temperature); out {
+			add(IsothermTemperature, z.Name, z.Exit.Temperature, end)
+		}
+		if end, out := beyond(p.Sorption.ActivityRange, z.AirActivity); out {
+			add(IsothermActivity, z.Name, z.AirActivity, end)
+		}
+		if saturation := humidair.SaturationPressure(z.AirTemperature); z.VapourPressure > saturation {
+			add(SaturatedAir, z.Name, z.VapourPressure, saturation)
+		}
+		switch t := z.AirTemperature; {
+		case t > p.Softening.Value:
+			add(NearSoftening, z.Name, t, p.Softening.Value)
+		case t > p.DryingTemperature.Value:
+			add(HotterThanUsual, z.Name, t, p.DryingTemperature.Value)
+		}
+		if math.Abs(z.Cooling) > coolingWarned {
+			add(Evaporation, z.Name, z.Cooling, coolingWarned)
+		}
+		for _, note := range z.Film.Notes {
+			all = append(all, Warning{Concern: FilmNote, Zone: z.Name, Text: note})
+		}
+	}
+	if floor > m.Limit {
+		add(AirSetsFloor, "", floor, m.Limit)
+	}
+	if k := p.Diffusivity.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak {
+		add(UnmeasuredDiffusivity, "", 0, 0)
+	}
+	if distance := math.Abs(a.Nozzle.Mean - m.Limit); a.NumericalError > distance {
+		add(NumericalDoubt, "", a.NumericalError, distance)
+	}
+	return all
+}
+
+// beyond gives the end of the range that x has passed.
+func beyond(r materials.Range, x float64) (end float64, out bool) {
+	switch {
+	case x < r.Min:
+		return r.Min, true
+	case x > r.Max:
+		return r.Max, true
+	}
+	return x, false
+}

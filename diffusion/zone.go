@@ -1,0 +1,96 @@
+package diffusion
+
+import (
+	"math"
+
+	"strandry/diffusion/radial"
+	"strandry/materials"
+	"strandry/materials/humidair"
+)
+
+// surroundings turn the state of one zone into what package radial asks for, on
+// a cylinder of radius one: the conductance D_dry/R² and the flux density at the
+// surface over R.
+type surroundings struct {
+	thermal thermal
+
+	radius      float64
+	factor      float64 // on the diffusivity
+	diffusivity *materials.Diffusivity
+	sorption    *materials.Sorption
+
+	transfer float64 // φ k_m / (ρ R) [1/s times m³/kg]
+	supply   airSupply
+
+	now         float64 // time at which the values below hold
+	temperature float64 // of the surface [K]
+	isotherm    materials.Isotherm
+	saturation  float64 // saturation pressure at the surface [Pa]
+	conductance float64 // where the section has one temperature [1/s]
+}
+
+// airSupply is the vapour pressure of the air as a function of what the strand
+// has lost in the zone. humidity ratio = base + gain (q - entered).
+type airSupply struct {
+	pressure float64 // of the air without limit [Pa]
+	limited  bool
+	base     float64 // [kg/kg dry air]
+	gain     float64 // for each unit of q
+	entered  float64 // q at the entry
+	total    float64 // atmospheric pressure [Pa]
+}
+
+// vapour gives the vapour pressure [Pa] and its derivative on q.
+func (a *airSupply) vapour(q float64) (pressure, slope float64) {
+	if !a.limited {
+		return a.pressure, 0
+	}
+	const ratio = humidair.MassRatio
+	w := math.Max(0, a.base+a.gain*(q-a.entered))
+	return a.total * w / (ratio + w), a.total * ratio / ((ratio + w) * (ratio + w)) * a.gain
+}
+
+// refresh brings the values that depend on the temperature to time t.
+func (s *surroundings) refresh(t float64) {
+	if t == s.now {
+		return
+	}
+	s.now = t
+	temperature := s.thermal.surface(t)
+	if temperature == s.temperature {
+		return
+	}
+	s.temperature = temperature
+	s.isotherm = s.sorption.At(temperature)
+	s.saturation = humidair.SaturationPressure(temperature)
+	s.conductance = s.dry(temperature)
+}
+
+func (s *surroundings) dry(temperature float64) float64 {
+	return s.factor * s.diffusivity.Dry(temperature) / (s.radius * s.radius)
+}
+
+// Conductance fills k with D_dry/R² of each gap [1/s].
+func (s *surroundings) Conductance(t float64, k []float64) {
+	s.refresh(t)
+	if !s.thermal.resolved {
+		for i := range k {
+			k[i] = s.conductance
+		}
+		return
+	}
+	for i := range k {
+		k[i] = s.dry(s.thermal.gap(t, i))
+	}
+}
+
+// flux is the flux density of content at the surface over R [1/s], with its derivatives.
+func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
+	s.refresh(t)
+	activity, slope := s.isotherm.Activity(c)
+	vapour, rise := s.supply.vapour(q)
+	each := s.transfer / (humidair.VapourConstant * s.temperature)
+	return each * (activity*s.saturation - vapour), each * slope * s.saturation, -each * rise
+}
+
+var _ radial.Conductance = (*surroundings)(nil)
