@@ -102,12 +102,14 @@ func warnings(m *Model, a *Assessment) []Warning {
 	return all
 }
 
-// beyond gives the end of the range that x has passed.
+// beyond gives the end of the range that x has passed by more than a thousandth of
+// the range's width.
 func beyond(r materials.Range, x float64) (end float64, out bool) {
+	slack := (r.Max - r.Min) / 1000
 	switch {
-	case x < r.Min:
+	case x < r.Min-slack:
 		return r.Min, true
-	case x > r.Max:
+	case x > r.Max+slack:
 		return r.Max, true
 	}
 	return x, false

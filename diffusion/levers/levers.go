@@ -68,7 +68,8 @@ type Diagnosis struct {
 	// LowestZone.
 	Lowest     float64
 	LowestZone string
-	Levers     []Lever
+	Levers     []Lever // changes that keep the material
+	Materials  []Lever // other materials on the same path; both the driest for its limit first
 }
 
 // The ways that levers are taken.
@@ -84,7 +85,7 @@ const (
 // temperature, the air is dried to a frost point of -40 °C; each in the zone that does
 // most of the diffusing. A thinner strand keeps the volume flow. Another
 // material starts at the same water activity and is dried at its own usual
-// temperature; the best of the given ones is kept.
+// temperature.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) (Diagnosis, error) {
 	d := diagnose(m, a)
 	f := finder{march: w, settings: a.Settings, best: busiest(a)}
@@ -97,8 +98,7 @@ func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, other
 	f.cover(m, a)
 	f.thinner(m)
 	f.material(m, others)
-	slices.SortStableFunc(f.found, func(x, y Lever) int { return cmp.Compare(x.Ratio(), y.Ratio()) })
-	d.Levers = f.found
+	d.Levers, d.Materials = sorted(f.found), sorted(f.others)
 	return d, f.err
 }
 
@@ -142,6 +142,7 @@ type finder struct {
 	settings diffusion.Settings
 	best     int
 	found    []Lever
+	others   []Lever
 	err      error
 	result   diffusion.Result
 }
@@ -211,31 +212,27 @@ func (f *finder) thinner(m *diffusion.Model) {
 		})
 }
 
-// material tries each of the others and keeps the best.
+// material tries each of the others.
 func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
 	activity := m.Material.Sorption.Activity(m.Start, m.StartTemperature)
-	before := len(f.found)
-	var best *Lever
 	for i := range others {
-		p := others[i]
+		p := &others[i]
 		if p.ID == m.Material.ID {
 			continue
 		}
+		before := len(f.found)
 		f.pull(m, Lever{Kind: OtherMaterial, Material: p.ID}, func(m *diffusion.Model, z *diffusion.Zone) {
-			m.Material = p
+			m.Material = *p
 			m.Start = p.Sorption.Content(activity, m.StartTemperature)
 			m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
 			z.Air.Temperature = p.DryingTemperature.Value
 		})
-		if f.err != nil {
-			return
-		}
-		if l := f.found[len(f.found)-1]; best == nil || l.Ratio() < best.Ratio() {
-			best = &l
-		}
+		f.others = append(f.others, f.found[before:]...)
 		f.found = f.found[:before]
 	}
-	if best != nil {
-		f.found = append(f.found, *best)
-	}
+}
+
+func sorted(all []Lever) []Lever {
+	slices.SortStableFunc(all, func(x, y Lever) int { return cmp.Compare(x.Ratio(), y.Ratio()) })
+	return all
 }

@@ -1,0 +1,79 @@
+// Command strandry tells whether a strand of polymer can be dried on its way to
+// the printer.
+//
+// Exit status: 0 the question was answered, whatever the answer; 1 it could not be
+// answered (a faulty or unreadable file, no room to write); 2 the command line
+// was not understood.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"github.com/spf13/cobra"
+)
+
+const version = "0.1.0"
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	status := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(status)
+}
+
+// Exit statuses.
+const (
+	answered = 0
+	failed   = 1
+	misused  = 2
+)
+
+// failure is an error of the work, as opposed to one of the command line.
+type failure struct{ error }
+
+// run carries out one command line.
+func run(ctx context.Context, args []string, out, errOut io.Writer) int {
+	root := &cobra.Command{
+		Use:           "strandry",
+		Short:         "Can this filament be dried on its way to the printer?",
+		Long:          long,
+		Version:       version,
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		Args:          cobra.NoArgs,
+		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SetVersionTemplate("strandry {{.Version}}\n")
+	root.AddCommand(runCommand(), materialsCommand(), newCommand())
+	root.SetArgs(args)
+	root.SetOut(out)
+	root.SetErr(errOut)
+	err := root.ExecuteContext(ctx)
+	var broken failure
+	switch {
+	case err == nil:
+		return answered
+	case errors.Is(err, syscall.EPIPE): // the reader has seen enough
+		return answered
+	case errors.As(err, &broken):
+		fmt.Fprintln(errOut, broken)
+		return failed
+	}
+	fmt.Fprintf(errOut, "strandry: %v\nstrandry --help lists the commands.\n", err)
+	return misused
+}
+
+const long = `strandry follows a strand of filament through a heated path and tells how wet
+it is at the nozzle, why, and how far that number can be trusted.
+
+A scenario is a TOML file; "strandry new FILE" writes one to start from.
+Without a file the commands work on a demonstration.
+
+Exit status: 0 answered, 1 failed, 2 wrong use.`

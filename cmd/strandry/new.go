@@ -1,0 +1,45 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"strandry/scenarios"
+)
+
+func newCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "new FILE",
+		Short: "Write a commented scenario to start from",
+		Args:  cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := create(args[0], scenarios.Template()); err != nil {
+				return failure{err}
+			}
+			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then: strandry run %s\n", args[0], args[0])
+			return nil
+		},
+	}
+}
+
+// create writes a file that must not exist yet. A file that could not be
+// written whole is removed.
+func create(path string, content []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("%s: exists already; name a new file or remove it first", path)
+	}
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(content)
+	err = errors.Join(err, f.Sync(), f.Close())
+	if err != nil {
+		return errors.Join(err, os.Remove(path))
+	}
+	return nil
+}

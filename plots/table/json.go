@@ -1,0 +1,135 @@
+package table
+
+import (
+	"io"
+
+	"strandry/diffusion"
+)
+
+// document is the answer as JSON, in SI units.
+type document struct {
+	Version     string     `json:"version"`
+	Title       string     `json:"title"`
+	File        string     `json:"file"`
+	Material    string     `json:"material"`
+	Verdict     string     `json:"verdict"`
+	Moisture    moisture   `json:"moisture"`
+	Steam       float64    `json:"steam_per_melt_volume"`
+	Zones       []zone     `json:"zones"`
+	Profile     profile    `json:"profile"`
+	Conclusion  string     `json:"conclusion"`
+	Cause       string     `json:"cause"`
+	Levers      []lever    `json:"levers"`
+	Warnings    []string   `json:"warnings"`
+	Assumptions []string   `json:"assumptions"`
+	Unused      []string   `json:"unused_keys"`
+	Sources     []string   `json:"sources"`
+	Cautions    []string   `json:"cautions"`
+	Settings    settings   `json:"settings"`
+	Strand      strandData `json:"strand"`
+}
+
+type moisture struct {
+	Start          float64 `json:"start"`
+	Mean           float64 `json:"mean"`
+	Low            float64 `json:"low"`
+	High           float64 `json:"high"`
+	Centre         float64 `json:"centre"`
+	Skin           float64 `json:"skin"`
+	Limit          float64 `json:"limit"`
+	Removed        float64 `json:"removed"`
+	NumericalError float64 `json:"numerical_error"`
+}
+
+type zone struct {
+	Name              string  `json:"name"`
+	Length            float64 `json:"length"`
+	Residence         float64 `json:"residence"`
+	Mean              float64 `json:"mean"`
+	Centre            float64 `json:"centre"`
+	Skin              float64 `json:"skin"`
+	StrandTemperature float64 `json:"strand_temperature"`
+	AirTemperature    float64 `json:"air_temperature"`
+	AirActivity       float64 `json:"air_activity"`
+	VapourPressure    float64 `json:"vapour_pressure"`
+	Equilibrium       float64 `json:"equilibrium"`
+	Fourier           float64 `json:"fourier"`
+	Biot              float64 `json:"biot"`
+	Resolved          bool    `json:"temperature_resolved"`
+	H                 float64 `json:"h"`
+	KM                float64 `json:"k_m"`
+	Correlation       string  `json:"correlation"`
+}
+
+type profile struct {
+	Radius   []float64 `json:"radius"`
+	Moisture []float64 `json:"moisture"`
+}
+
+type lever struct {
+	Change   string  `json:"change"`
+	Zone     string  `json:"zone,omitempty"`
+	From     float64 `json:"from,omitempty"`
+	To       float64 `json:"to,omitempty"`
+	Material string  `json:"material,omitempty"`
+	Mean     float64 `json:"mean"`
+	Limit    float64 `json:"limit"`
+}
+
+type settings struct {
+	Resolution float64 `json:"resolution"`
+	Tolerance  float64 `json:"tolerance"`
+	Heat       string  `json:"heat"`
+	Nodes      int     `json:"nodes"`
+	Steps      int     `json:"steps"`
+	Balance    float64 `json:"balance"`
+}
+
+type strandData struct {
+	Diameter float64 `json:"diameter"`
+	Speed    float64 `json:"speed"`
+}
+
+// WriteJSON writes the answer as indented JSON in SI units.
+func (a *Answer) WriteJSON(out io.Writer) error {
+	m, r := a.Model, a.Assessment
+	d := document{
+		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Verdict: r.Verdict.String(),
+		Moisture: moisture{
+			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
+			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
+		},
+		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.conclusion(), Cause: a.Diagnosis.Cause.String(),
+		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
+		Settings: settings{
+			r.Settings.Resolution, r.Settings.Tolerance, r.Settings.Heat.String(), r.Nodes, r.Steps, r.Balance,
+		},
+		Strand: strandData{2 * m.Radius, m.Speed}, Warnings: []string{}, Levers: []lever{},
+	}
+	for _, z := range r.Zones {
+		d.Zones = append(d.Zones, zoneOf(z))
+	}
+	for _, w := range r.Warnings {
+		d.Warnings = append(d.Warnings, say(w, m))
+	}
+	for _, l := range a.Diagnosis.Levers {
+		d.Levers = append(d.Levers, lever{l.Kind.String(), l.Zone, l.From, l.To, l.Material, l.Mean, l.Limit})
+	}
+	return encode(out, d)
+}
+
+func zoneOf(z diffusion.ZoneResult) zone {
+	return zone{
+		Name: z.Name, Length: z.Length, Residence: z.Residence, Mean: z.Exit.Mean, Centre: z.Exit.Centre, Skin: z.Exit.Skin,
+		StrandTemperature: z.Exit.Temperature, AirTemperature: z.AirTemperature, AirActivity: z.AirActivity,
+		VapourPressure: z.VapourPressure, Equilibrium: z.Equilibrium, Fourier: z.Fourier, Biot: z.Biot, Resolved: z.Resolved,
+		H: z.Film.Heat, KM: z.Film.Mass, Correlation: z.Film.Correlation,
+	}
+}
+
+func notNil(s []string) []string {
+	if s == nil {
+		return []string{}
+	}
+	return s
+}

@@ -1,0 +1,58 @@
+package table
+
+import (
+	"fmt"
+
+	"strandry/diffusion"
+)
+
+// say puts a warning in words.
+func say(w diffusion.Warning, m *diffusion.Model) string {
+	name := m.Material.Name
+	switch w.Concern {
+	case diffusion.DiffusivityRange:
+		return fmt.Sprintf("%s: at %s the diffusivity of %s is extrapolated: its data end at %s.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
+	case diffusion.IsothermTemperature:
+		return fmt.Sprintf("%s: at %s the sorption isotherm of %s is extrapolated: its data end at %s.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
+	case diffusion.IsothermActivity:
+		return fmt.Sprintf("%s: a water activity of %s lies beyond the isotherm's data, which end at %s.", w.Zone, significant(w.Value, 2), significant(w.Limit, 2))
+	case diffusion.HotterThanUsual:
+		return fmt.Sprintf("%s: %s is above the usual highest drying temperature of %s, %s. The strand may stick, oxidise or lose its shape; try a short piece first.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
+	case diffusion.NearSoftening:
+		return fmt.Sprintf("%s: %s is above %s, where %s softens under load. A pulled strand will stretch or stick unless its crystals hold it.", w.Zone, celsius(w.Value), celsius(w.Limit), name)
+	case diffusion.AirSetsFloor:
+		return fmt.Sprintf("The air is too moist: left in the driest zone for ever the strand would stay at %s, %s its limit of %s.", percent(w.Value), times(w.Value/w.Limit), percent(w.Limit))
+	case diffusion.Evaporation:
+		return fmt.Sprintf("%s: evaporation would cool the surface by some %s K on average; the model leaves this out.", w.Zone, significant(w.Value, 2))
+	case diffusion.SaturatedAir:
+		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s, above saturation (%s): water would condense. Give it more air.", w.Zone, pressure(w.Value), pressure(w.Limit))
+	case diffusion.UnmeasuredDiffusivity:
+		return fmt.Sprintf("The diffusivity of %s rests on %s, not on a reviewed measurement that was read: take the interval, not the number.", name, m.Material.Diffusivity.ReferenceValue.Kind)
+	case diffusion.NumericalDoubt:
+		return fmt.Sprintf("The numerical error (%s) is larger than the distance to the limit (%s): refine [numerics] before you trust the verdict.", percent(w.Value), percent(w.Limit))
+	}
+	return fmt.Sprintf("%s: %s.", w.Zone, w.Text)
+}
+
+// Cautions lists what can hurt the builder or the user of a path like this one.
+func Cautions(m *diffusion.Model) []string {
+	out := []string{
+		"Hot surfaces and hot air burn. Heaters can start a fire: fit a thermal cut-out that needs no software, keep combustible things away, never leave it running alone.",
+		"Mains wiring is for a licensed electrician; follow your local electrical and fire codes, which come before anything said here.",
+		"Hot plastic gives off fumes: ventilate the room.",
+	}
+	for i := range m.Path {
+		if m.Path[i].Air.VapourPressure < desiccated {
+			out = append(out, "Air this dry comes from a desiccant or a compressor: do not breathe desiccant dust, and follow the maker's safety sheet when you regenerate it.")
+			break
+		}
+	}
+	for _, c := range m.Material.Cautions {
+		out = append(out, fmt.Sprintf("%s (%s; %s)", c.Text, c.Kind, c.Source))
+	}
+	return out
+}
+
+// desiccated is the vapour pressure below which air was dried on purpose [Pa]: a
+// dew point of about 0 °C.
+const desiccated = 600
