@@ -77,9 +77,6 @@ func (r *reading) named(t *strict.Table) (Key, bool) {
 			return k, true
 		}
 	}
-	if dim := propertyDimension(name); dim != nil && strings.HasPrefix(name, propertyPath+".") {
-		return Key{Name: name, Dimension: *dim}, true
-	}
 	t.Report("key", strict.Fault{Problem: "no number of the scenario has this name",
 		Allowed: strings.Join(r.names(), ", "), Nearest: nearest.Name(name, r.names())})
 	return Key{}, false

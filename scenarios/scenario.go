@@ -47,8 +47,7 @@ func (s *Scenario) With(set ...Setting) (*Scenario, error) {
 }
 
 // Keys lists the numbers of the scenario that a [Setting] may replace, in the
-// order of reading, given or not. Those of [strand.properties] are replaceable too,
-// but listed only when given.
+// order of reading, given or not; the material's properties are among them.
 func (s *Scenario) Keys() []Key { return slices.Clone(s.keys) }
 
 // Document returns the text that the scenario was made from.
@@ -76,7 +75,9 @@ func (r *reading) scenario(root section) *Scenario {
 		root.fault("strand", "missing", "a table [strand] with at least a material")
 	}
 	r.strand(strand, s)
-	m.Speed = r.feed(root.sub("feed"), m.Radius)
+	if feed := root.sub("feed"); !root.has("feed") || !feed.void() { // else a fault already
+		m.Speed = r.feed(feed, m.Radius)
+	}
 	r.nozzle(root.sub("nozzle"), m)
 	m.Path = r.zones(root, s)
 	s.Settings = numerics(root.sub("numerics"))

@@ -19,6 +19,7 @@ func (r *reading) strand(t section, s *Scenario) {
 	known := false
 	m.Material, known = r.material(t)
 	r.properties(t, &m.Material)
+	r.registerProperties(&m.Material)
 	r.start(t, s, known)
 	m.Storage = r.storage(t, s.Room)
 	limits := strict.Limits{Max: maxContent, ExclusiveMin: true, Unit: "%"}
@@ -36,6 +37,9 @@ const maxContent = 0.5
 // material finds the polymer in the library or in a file.
 func (r *reading) material(t section) (materials.Polymer, bool) {
 	names := strings.Join(materials.Names(), ", ") + ", or the path of a material file that ends in .toml"
+	if t.void() {
+		return materials.Polymer{}, false
+	}
 	if !t.has("material") {
 		t.fault("material", "missing", names)
 		return materials.Polymer{}, false
@@ -67,88 +71,6 @@ func (d *Document) material(name string) ([]byte, error) {
 		return nil, errors.New("a text without a folder cannot name material files")
 	}
 	return d.open(name)
-}
-
-// propertyPath leads the names of inline material properties.
-const propertyPath = "strand.properties"
-
-// properties lays [strand.properties], and the settings below that name, over the polymer.
-func (r *reading) properties(t section, p *materials.Polymer) {
-	if t.table != nil {
-		if inline := t.table.Table("properties"); inline != nil {
-			*p = materials.ReadTable(inline, *p)
-			r.registerProperties(inline, propertyPath)
-		}
-	}
-	var lines strings.Builder
-	var laid []*overlay
-	for _, o := range r.overlays {
-		if inner, ok := strings.CutPrefix(o.Key, propertyPath+"."); ok {
-			parts := strings.Split(inner, ".")
-			for i := range parts {
-				parts[i] = quoted(parts[i])
-			}
-			fmt.Fprintf(&lines, "%s = %s\n", strings.Join(parts, "."), o.written(bare))
-			o.used = true
-			laid = append(laid, o)
-		}
-	}
-	if len(laid) == 0 {
-		return
-	}
-	table, reader, err := strict.Parse(settingFile, []byte(lines.String()))
-	if err == nil {
-		*p = materials.ReadTable(table, *p)
-		err = reader.Finish()
-	}
-	found, _ := err.(strict.Faults)
-	for _, f := range found {
-		f.Key, f.Line = propertyPath+"."+f.Key, 0
-		r.faults = append(r.faults, f)
-	}
-}
-
-// registerProperties lists the inline numbers as keys. Their limits are those of package
-// materials, which meets every value that is laid over them.
-func (r *reading) registerProperties(t *strict.Table, path string) {
-	for _, key := range t.Keys() {
-		name := path + "." + key
-		switch {
-		case t.IsTable(key):
-			r.registerProperties(t.Table(key), name)
-		case propertyDimension(name) != nil:
-			r.register(Key{Name: name, Dimension: *propertyDimension(name)})
-		}
-	}
-}
-
-// propertyDimension tells the dimension of a property by its name; nil for what is
-// no number.
-func propertyDimension(name string) *quantity.Dimension {
-	var dim quantity.Dimension
-	last := strings.TrimPrefix(strings.TrimSuffix(name, ".value"), propertyPath+".")
-	switch last {
-	case "density":
-		dim = quantity.Density()
-	case "heat_capacity":
-		dim = quantity.SpecificHeat()
-	case "conductivity":
-		dim = quantity.Conductivity()
-	case "glass_transition", "softening", "melting", "drying_temperature", "nozzle_temperature", "diffusivity.reference", "sorption.reference":
-		dim = quantity.Temperature()
-	case "moisture_limit", "sorption.saturation", "sorption.monolayer", "sorption.linear", "sorption.power":
-		dim = quantity.Fraction()
-	case "youngs_modulus":
-		dim = quantity.Pressure()
-	case "diffusivity", "diffusivity.value":
-		dim = quantity.Diffusivity()
-	case "sorption.mixing_enthalpy":
-		dim = quantity.MolarEnergy()
-	case "diffusivity.beta", "diffusivity.scatter", "sorption.c", "sorption.k", "sorption.exponent":
-	default:
-		return nil
-	}
-	return &dim
 }
 
 // start reads how wet the strand is before its storage, all through.

@@ -15,7 +15,7 @@ import (
 const emissivity = 0.9
 
 func stillAir() diffusion.Film {
-	return diffusion.Film{Flow: film.StillAir, Emissivity: emissivity}
+	return diffusion.Film{Flow: film.Natural, Emissivity: emissivity}
 }
 
 // zones reads [[zone]], the way from spool to nozzle.
@@ -47,15 +47,15 @@ func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	z.Length, _ = t.required("length", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"})
 	z.Air.Temperature = t.quantityOr("temperature", quantity.Temperature(), airTemperatures(), s.Room.Temperature)
 	z.Exposed = t.quantityOr("exposed", quantity.Fraction(), strict.Limits{Min: 0.01, Max: 1, Unit: "%"}, 1)
-	r.air(t, &z, s.Room)
-	r.film(t, &z, s)
+	air := t.sub("air")
+	r.air(t, air, &z, s.Room)
+	r.film(t, air, &z, s)
 	r.shape(t)
 	return z
 }
 
 // air reads the state and the flow of a zone's air.
-func (r *reading) air(zone section, z *diffusion.Zone, room Room) {
-	t := zone.sub("air")
+func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 	at, place := t, "temperature"
 	z.Air.VapourPressure = room.VapourPressure
 	switch state := t.atMostOne("dew_point", "humidity", "vapour_pressure"); state {
@@ -111,13 +111,12 @@ func (s section) soundAir(key string, air diffusion.Air, pressure float64) {
 }
 
 // film reads what sets the exchange between strand and air.
-func (r *reading) film(t section, z *diffusion.Zone, s *Scenario) {
+func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	f := &z.Film
 	f.Heat, _ = t.quantity("h", quantity.HeatTransfer(), strict.Limits{Min: 0.1, Max: 1000, Unit: "W/m2/K"})
 	f.Mass, _ = t.quantity("k_m", quantity.Speed(), strict.Limits{Min: 1e-5, Max: 1, Unit: "m/s"})
 	f.Emissivity = t.number("emissivity", strict.Limits{Min: 0, Max: 1}, emissivity)
 	f.Vertical = t.truth("vertical")
-	air := t.sub("air")
 	speed, moving := air.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: 100, Unit: "m/s"})
 	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
 	if tube && bore <= 2*s.Model.Radius {
@@ -132,7 +131,7 @@ func (r *reading) film(t section, z *diffusion.Zone, s *Scenario) {
 	case moving && !given && !tube:
 		r.assume(air.name("past") + ": along")
 	}
-	f.AirSpeed, f.Flow = speed, film.StillAir
+	f.AirSpeed, f.Flow = speed, film.Natural
 	switch {
 	case tube:
 		f.Flow, f.Bore = film.Annulus, bore
