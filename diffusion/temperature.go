@@ -18,6 +18,10 @@ const (
 // 5.2 (number from memory).
 const lumpBelow = 0.1
 
+// evenWithin is the difference of temperature that counts as none [K]: it moves a
+// diffusivity by less than a part in ten million.
+const evenWithin = 1e-6
+
 // thermal is the temperature of the strand in one zone and the profile that it
 // hands on. Radii are relative.
 type thermal struct {
@@ -38,6 +42,7 @@ type thermal struct {
 
 	now     float64 // time at which present holds
 	present [modes]float64
+	settled bool // the section has one temperature
 
 	place, share [places]float64 // Gauss points on 0..1 and their weights
 	profile      [places]float64 // temperature at the places [K]
@@ -110,10 +115,17 @@ func (h *thermal) at(t float64) {
 		return
 	}
 	h.now = t
+	spread := 0.0
 	for n := range modes {
 		h.present[n] = h.amount[n] * math.Exp(-h.decay[n]*(t-h.entered))
+		spread += math.Abs(h.present[n])
 	}
+	h.settled = spread < evenWithin
 }
+
+// uniform tells whether the section has one temperature at the time of the last call
+// of surface.
+func (h *thermal) uniform() bool { return !h.resolved || h.settled }
 
 // surface is the temperature of the surface at time t [K].
 func (h *thermal) surface(t float64) float64 {

@@ -73,7 +73,7 @@ func (s *surroundings) dry(temperature float64) float64 {
 // Conductance fills k with D_dry/R² of each gap [1/s].
 func (s *surroundings) Conductance(t float64, k []float64) {
 	s.refresh(t)
-	if !s.thermal.resolved {
+	if s.thermal.uniform() {
 		for i := range k {
 			k[i] = s.conductance
 		}

@@ -45,13 +45,17 @@ func digits(text string) int {
 	return n
 }
 
+// plainSpelling writes exponents, products and degrees in one way. Read only;
+// built once, for it is what reading a file spends its time on.
+var plainSpelling = strings.NewReplacer("²", "2", "³", "3", "¹", "1", "⁻", "-", "−", "-", "^", "",
+	"·", " ", "⋅", " ", "*", " ", "×", " ", "\u00a0", " ", "\u202f", " ",
+	"μ", "u", "µ", "u", "º", "°", "˚", "°", "℃", "°C", "℉", "°F")
+
 // canonical brings a unit to one spelling: its factors with their powers,
 // sorted. Factors are not cancelled (g/kg is a unit), and all that follows the
 // first solidus has a negative power. False when the text is not a unit at all.
 func canonical(text string) (string, bool) {
-	plain := strings.NewReplacer("²", "2", "³", "3", "¹", "1", "⁻", "-", "−", "-", "^", "",
-		"·", " ", "⋅", " ", "*", " ", "×", " ", "\u00a0", " ", "\u202f", " ",
-		"μ", "u", "µ", "u", "º", "°", "˚", "°", "℃", "°C", "℉", "°F").Replace(text)
+	plain := plainSpelling.Replace(text)
 	runes := []rune(plain)
 	var factors []string
 	sign, open, expect := 1, 0, true
