@@ -54,13 +54,13 @@ func TestCoefficientRisesSmoothlyWithSpeed(t *testing.T) {
 			still, err := film.At(c)
 			require.NoError(t, err)
 			previous := still.Heat
-			for speed := 1e-6; speed < 100; speed *= 1.02 {
+			for speed := 1e-6; speed < 100; speed *= 1.05 {
 				c.AirSpeed = speed
 				got, err := film.At(c)
 				require.NoError(t, err)
 				require.GreaterOrEqual(t, got.Heat, previous, "%v at %g m/s", flow, speed)
 				// No law rises faster than the speed itself.
-				require.Less(t, got.Heat, previous*1.02, "%v at %g m/s", flow, speed)
+				require.Less(t, got.Heat, previous*1.05, "%v at %g m/s", flow, speed)
 				previous = got.Heat
 			}
 			// Still air is natural convection; 0.3 is what Churchill & Bernstein
