@@ -95,8 +95,8 @@ func (r *reading) room(t section) Room {
 			strict.Limits{Min: 5e4, Max: 1.2e5, Unit: "kPa"}, humidair.StandardPressure),
 	}
 	room.VapourPressure = humidair.VapourPressureAt(room.Humidity, room.Temperature)
-	if room.VapourPressure >= room.Pressure {
-		t.fault("humidity", "so hot and humid that there is no air left in the room", "a vapour pressure below the room's pressure")
+	if room.VapourPressure > mostVapour*room.Pressure {
+		t.fault("humidity", "so hot and humid that no air is left in the room", "a vapour pressure of up to 99 % of the room's pressure")
 	}
 	return room
 }

@@ -95,20 +95,27 @@ func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 	}
 }
 
+// mostVapour is the largest share of vapour in air that can carry heat and water by
+// the laws used here.
+const mostVapour = 0.99
+
 // soundAir reports air that cannot be, at the key that made it so.
 func (s section) soundAir(key string, air diffusion.Air, pressure float64) {
 	const slack = 1e-9
 	saturated := humidair.SaturationPressure(air.Temperature)
 	show := func(pv float64) string { return quantity.Pressure().Format(pv, "Pa", 4) }
 	switch {
-	case air.VapourPressure >= pressure:
-		s.fault(key, "a vapour pressure of "+show(air.VapourPressure)+" leaves no air at "+show(pressure), "a vapour pressure below the room's pressure")
+	case air.VapourPressure > mostVapour*pressure:
+		s.fault(key, "a vapour pressure of "+show(air.VapourPressure)+" leaves no air at "+show(pressure), "up to 99 % of the room's pressure")
 	case air.VapourPressure > saturated*(1+slack):
 		s.fault(key, "air above saturation: its vapour pressure is "+show(air.VapourPressure),
 			"up to "+show(saturated)+" at "+quantity.Temperature().Format(air.Temperature, "°C", 5)+
 				", a dew point no higher than the air's temperature")
 	}
 }
+
+// fastestAir bounds the speed of air past the strand [m/s].
+const fastestAir = 100
 
 // film reads what sets the exchange between strand and air.
 func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
@@ -117,7 +124,7 @@ func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	f.Mass, _ = t.quantity("k_m", quantity.Speed(), strict.Limits{Min: 1e-5, Max: 1, Unit: "m/s"})
 	f.Emissivity = t.number("emissivity", strict.Limits{Min: 0, Max: 1}, emissivity)
 	f.Vertical = t.truth("vertical")
-	speed, moving := air.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: 100, Unit: "m/s"})
+	speed, moving := air.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: fastestAir, Unit: "m/s"})
 	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
 	if tube && bore <= 2*s.Model.Radius {
 		t.fault("bore", "the strand does not fit", "more than the diameter, "+quantity.Length().Format(2*s.Model.Radius, "mm", 5))
@@ -137,6 +144,9 @@ func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 		f.Flow, f.Bore = film.Annulus, bore
 		if z.Air.DryFlow > 0 && !moving {
 			f.AirSpeed = speedInBore(z, s)
+			if f.AirSpeed > fastestAir {
+				air.fault("flow", "it would rush through the bore at "+quantity.Speed().Format(f.AirSpeed, "m/s", 3), "up to 100 m/s")
+			}
 		}
 	case moving && past == "across":
 		f.Flow = film.Across
