@@ -77,11 +77,11 @@ func warnings(m *Model, a *Assessment) []Warning {
 		if saturation := humidair.SaturationPressure(z.AirTemperature); z.VapourPressure > saturation {
 			add(SaturatedAir, z.Name, z.VapourPressure, saturation)
 		}
-		switch t := z.AirTemperature; {
-		case t > p.Softening.Value:
-			add(NearSoftening, z.Name, t, p.Softening.Value)
-		case t > p.DryingTemperature.Value:
+		if t := z.AirTemperature; t > p.DryingTemperature.Value {
 			add(HotterThanUsual, z.Name, t, p.DryingTemperature.Value)
+		}
+		if t := z.AirTemperature; t > p.Softening.Value {
+			add(NearSoftening, z.Name, t, p.Softening.Value)
 		}
 		if math.Abs(z.Cooling) > coolingWarned {
 			add(Evaporation, z.Name, z.Cooling, coolingWarned)

@@ -44,19 +44,17 @@ func (m *March) solveStage(i int, h float64) {
 	}
 	tau, e := 1/(t.gamma*h), m.start
 	drift := t.dt[i] * h * e.dt
+	row, left := m.lastRow, rhs[last]+lost
 	if m.given != nil {
-		// The increment of the surface node is known, and the last row then
-		// tells what has left.
-		row, left := m.lastRow, rhs[last]+lost
 		rhs[last] = m.given(m.Time+t.alpha[i]*h) - m.stage[last] + drift
-		m.matrix.solve(rhs)
-		m.uLost[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) / tau
 	} else {
 		flux += drift
 		rhs[last] -= flux + e.dq*(flux+lost)/(tau-e.dq)
-		m.matrix.solve(rhs)
-		m.uLost[i] = (flux + lost + e.dc*rhs[last]) / (tau - e.dq)
 	}
+	m.matrix.solve(rhs)
+	// What the last row leaves over has left. To take it from the flux would lose
+	// the balance where a large film coefficient meets a small difference.
+	m.uLost[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) / tau
 	for j, u := range rhs {
 		m.u[j][i] = u
 	}
