@@ -67,7 +67,7 @@ func TestTemperatureOfSorption(t *testing.T) {
 func isotherms(t *testing.T) map[string]Sorption {
 	all := map[string]Sorption{
 		"henry": henry(0.003, 6000), "gab": gab(0.02, 8, 0.75), "gab, c below 1": gab(0.05, 0.3, 0.9),
-		"gab, c of 1": gab(0.05, 1, 0.5), "gab, c of 2": gab(0.05, 2, 0.5), "gab, steep": gab(0.06, 200, 0.98),
+		"gab, c of 1": gab(0.05, 1, 0.5), "gab, c of 2": gab(0.05, 2, 0.5), "gab, c small": gab(0.05, 0.01, 0.999), "gab, steep": gab(0.06, 200, 0.98),
 		"gab, flat": gab(0.06, 5000, 0.05), "two-term": twoTerm(0.052, 0.046, 6), "two-term, straight": twoTerm(0.05, 0, 4),
 		"two-term, exponent 1": twoTerm(0.05, 0.02, 1), "two-term, broken": twoTerm(0.01, 0.05, 2.5),
 		"two-term, wall": twoTerm(1e-4, 0.3, 50), "two-term, wall, broken": twoTerm(1e-4, 0.3, 49.5),
@@ -120,8 +120,9 @@ func TestSlope(t *testing.T) {
 }
 
 // At both ends of 0 to 1 the value and the slope go over without a step; beyond them
-// the curve is straight. A step of 1e-7 into the range bends the slope by 2 c k 1e-7,
-// 5e-5 for the sharpest of the curves.
+// the curve is straight. A step of 1e-7 into the range
+// bends the slope by 2 c k 1e-7 at 0 (5e-5 for the largest c) and by about
+// 2 k/(1-k) 1e-7 at 1 (2e-4 for the largest k).
 func TestEndsAreSmooth(t *testing.T) {
 	for name, s := range isotherms(t) {
 		i := s.At(333.15)
@@ -130,7 +131,7 @@ func TestEndsAreSmooth(t *testing.T) {
 			_, slope := i.Activity(at)
 			for _, step := range []float64{-1e-7, 1e-7} {
 				_, near := i.Activity(i.Content(end + step))
-				require.InEpsilon(t, slope, near, 1e-4, "%s at %g", name, end)
+				require.InEpsilon(t, slope, near, 3e-4, "%s at %g", name, end)
 			}
 			out := 2*end - 1 // away from the range
 			require.InEpsilon(t, out/slope, i.Content(end+out)-at, 1e-12, name)

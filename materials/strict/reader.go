@@ -15,7 +15,7 @@ import (
 
 // MaxSize is the longest text read [bytes]; a scenario or a material takes a few
 // thousand.
-const MaxSize = 1 << 20
+const MaxSize = 1 << 18
 
 // Reader collects the faults of one file.
 type Reader struct {
@@ -31,6 +31,10 @@ func Parse(file string, text []byte) (*Table, *Reader, error) {
 	if len(text) > MaxSize {
 		return nil, nil, Faults{{File: file, Problem: "the file is too long",
 			Given: fmt.Sprint(len(text)), Allowed: fmt.Sprintf("up to %d bytes", MaxSize)}}
+	}
+	if at, deep := tooDeep(string(text)); deep {
+		return nil, nil, Faults{{File: file, Line: 1 + strings.Count(string(text[:at]), "\n"),
+			Problem: "tables, arrays or dotted keys nested too deep", Allowed: fmt.Sprintf("up to %d levels", maxDepth)}}
 	}
 	var values map[string]any
 	if _, err := toml.Decode(string(text), &values); err != nil {

@@ -144,6 +144,18 @@ func TestSyntax(t *testing.T) {
 	}
 	_, _, err := Parse("x.toml", make([]byte, MaxSize+1))
 	require.ErrorContains(t, err, "too long")
+	for _, deep := range []string{
+		"a = " + strings.Repeat("[", 2000) + strings.Repeat("]", 2000),
+		strings.Repeat("a.", 2000) + "a = 1",
+		"[" + strings.Repeat("a.", 2000) + "a]\n",
+		"z = " + strings.Repeat("{a=", 80000),
+	} {
+		_, _, err = Parse("x.toml", []byte("# [[[ \n"+deep))
+		require.ErrorContains(t, err, "x.toml:2: tables, arrays or dotted keys nested too deep; allowed: up to 32 levels")
+	}
+	brackets := strings.Repeat("[", 100)
+	_, _, err = Parse("x.toml", []byte("a = '"+brackets+"' # "+brackets+"\nb = [1.5, 2.5]\n"))
+	require.NoError(t, err)
 }
 
 func TestLimitsText(t *testing.T) {
