@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"strandry/materials/nearest"
@@ -180,17 +181,14 @@ func (k Key) write(x float64, unit string) string {
 
 // parsed is the value that a text means, so that an axis says what a reading finds.
 func (k Key) parsed(written string, otherwise float64) float64 {
-	one := overlay{Setting: Setting{Key: k.Name, Value: written}}
-	kind := text
+	x, err := k.Dimension.Parse(written)
 	if k.Plain() {
-		kind = bare
+		x, err = strconv.ParseFloat(written, 64)
 	}
-	table, at := one.as(kind)
-	k.limits = strict.Limits{}
-	if x, ok := k.read(table, at); ok {
-		return x
+	if err != nil {
+		return otherwise
 	}
-	return otherwise
+	return x
 }
 
 // unitOf is what follows the number of a quantity.
@@ -217,7 +215,7 @@ func (s *Scenario) tryAxes(tables []*strict.Table) error {
 					continue
 				}
 			}
-			_, err := s.document.Scenario(axis.Setting(j))
+			_, err := s.With(axis.Setting(j))
 			found, _ := err.(strict.Faults)
 			for _, f := range found {
 				f.File, f.Line, f.Key, f.Given = s.File, t.Line(at), t.Path()+"."+at, quoted(axis.written[j])

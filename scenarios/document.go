@@ -38,11 +38,16 @@ func Read(file string, text []byte) (*Scenario, error) {
 // over it, the last one of a key being in force. The error is [strict.Faults];
 // the faults of settings come first and have no line.
 func (d *Document) Scenario(set ...Setting) (*Scenario, error) {
+	return d.scenario(resolved{}, set)
+}
+
+// scenario is Scenario with the polymer that was found before.
+func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 	root, reader, err := strict.Parse(d.File, d.text)
 	if err != nil {
 		return nil, err
 	}
-	r := &reading{document: d}
+	r := &reading{document: d, found: found}
 	for _, s := range set {
 		if o := r.overlay(s.Key); o != nil {
 			o.Value = s.Value
@@ -54,7 +59,7 @@ func (d *Document) Scenario(set ...Setting) (*Scenario, error) {
 	if err := r.finish(reader); err != nil {
 		return nil, err
 	}
-	out.document, out.set, out.keys = d, set, r.keys
+	out.document, out.set, out.keys, out.found = d, set, r.keys, r.found
 	if len(set) == 0 {
 		return out, out.tryAxes(r.axes)
 	}
@@ -64,6 +69,7 @@ func (d *Document) Scenario(set ...Setting) (*Scenario, error) {
 // reading is one pass over a document.
 type reading struct {
 	document *Document
+	found    resolved
 	overlays []*overlay
 	keys     []Key
 	faults   strict.Faults

@@ -30,6 +30,7 @@ type Scenario struct {
 	document *Document
 	set      []Setting
 	keys     []Key
+	found    resolved
 }
 
 // Room is the air around the machine.
@@ -43,7 +44,7 @@ type Room struct {
 // With returns the scenario with further settings laid over it; it is itself unchanged. The
 // error is [strict.Faults].
 func (s *Scenario) With(set ...Setting) (*Scenario, error) {
-	return s.document.Scenario(slices.Concat(s.set, set)...)
+	return s.document.scenario(s.found, slices.Concat(s.set, set))
 }
 
 // Keys lists the numbers of the scenario that a [Setting] may replace, in the

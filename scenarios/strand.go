@@ -34,6 +34,13 @@ func (r *reading) strand(t section, s *Scenario) {
 // maxContent is the wettest strand that may be stated [kg/kg dry].
 const maxContent = 0.5
 
+// resolved is a polymer under the name it was found by, before inline properties. It spares
+// the variants of a scenario the search.
+type resolved struct {
+	name    string
+	polymer materials.Polymer
+}
+
 // material finds the polymer in the library or in a file.
 func (r *reading) material(t section) (materials.Polymer, bool) {
 	names := strings.Join(materials.Names(), ", ") + ", or the path of a material file that ends in .toml"
@@ -48,11 +55,15 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 	if !ok {
 		return materials.Polymer{}, false
 	}
+	if name == r.found.name {
+		return r.found.polymer, true
+	}
 	p, err := materials.Resolve(name, r.document.material)
 	var unknown *materials.UnknownError
 	var inside strict.Faults
 	switch {
 	case err == nil:
+		r.found = resolved{name, p}
 		return p, true
 	case errors.As(err, &unknown):
 		t.report("material", strict.Fault{Problem: "unknown material", Allowed: names, Nearest: unknown.Nearest})
