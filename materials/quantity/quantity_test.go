@@ -73,6 +73,40 @@ func TestParseRefuses(t *testing.T) {
 	}
 }
 
+// Every unit of every dimension has its factor stated here, from the same sources.
+func TestEveryFactor(t *testing.T) {
+	want := map[string]float64{
+		"length m": 1, "length mm": 1e-3, "length cm": 1e-2, "length km": 1e3, "length µm": 1e-6,
+		"temperature difference K": 1, "temperature difference °C": 1, "temperature difference degC": 1,
+		"duration s": 1, "duration min": 60, "duration h": 3600, "duration d": 86400,
+		"speed m/s": 1, "speed mm/s": 1e-3, "speed cm/s": 1e-2, "speed mm/min": 1e-3 / 60, "speed m/min": 1.0 / 60,
+		"volume flow m3/s": 1, "volume flow mm3/s": 1e-9, "volume flow L/min": 1e-3 / 60, "volume flow mL/min": 1e-6 / 60,
+		"volume flow L/h": 1e-3 / 3600, "volume flow m3/h": 1.0 / 3600,
+		"pressure Pa": 1, "pressure hPa": 1e2, "pressure kPa": 1e3, "pressure mbar": 1e2, "pressure bar": 1e5, "pressure MPa": 1e6, "pressure GPa": 1e9,
+		"fraction %": 1e-2, "fraction wt%": 1e-2, "fraction ppm": 1e-6, "fraction g/kg": 1e-3, "fraction kg/kg": 1, "fraction mg/kg": 1e-6,
+		"diffusivity m2/s": 1, "diffusivity cm2/s": 1e-4, "diffusivity mm2/s": 1e-6,
+		"heat transfer coefficient W/m2/K": 1, "heat transfer coefficient kW/m2/K": 1e3,
+		"density kg/m3": 1, "density g/cm3": 1e3, "density g/m3": 1e-3,
+		"specific heat J/kg/K": 1, "specific heat kJ/kg/K": 1e3, "specific heat J/g/K": 1e3,
+		"thermal conductivity W/m/K": 1, "thermal conductivity mW/m/K": 1e-3,
+		"molar energy J/mol": 1, "molar energy kJ/mol": 1e3, "molar energy kcal/mol": 4184,
+		"power W": 1, "power kW": 1e3, "power mW": 1e-3, "mass kg": 1, "mass g": 1e-3, "mass mg": 1e-6,
+		"force N": 1, "force mN": 1e-3, "force kN": 1e3,
+		"angle °": math.Pi / 180, "angle deg": math.Pi / 180, "angle rad": 1,
+	}
+	for _, d := range all() {
+		for _, u := range d.Units() {
+			if d.Name() == "temperature" { // offsets: TestParse
+				continue
+			}
+			require.Contains(t, want, d.Name()+" "+u)
+			got, err := d.Parse("1 " + u)
+			require.NoError(t, err)
+			require.InEpsilon(t, want[d.Name()+" "+u], got, 1e-15, d.Name()+" "+u)
+		}
+	}
+}
+
 // Every unit of every dimension: written and read again gives the same value.
 func TestRoundTrip(t *testing.T) {
 	for _, d := range all() {
