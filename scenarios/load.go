@@ -26,7 +26,7 @@ func Load(path string) (*Scenario, error) {
 // Open takes the document of a file. A folder, a file that is not text and one
 // over 1 MiB ([strict.MaxSize]) are refused. The error is [strict.Faults].
 func Open(path string) (*Document, error) {
-	content, err := contents(path)
+	content, err := Text(path)
 	if err != nil {
 		return nil, strict.Faults{{File: path, Problem: err.Error(), Nearest: neighbour(path, err)}}
 	}
@@ -39,13 +39,14 @@ func Open(path string) (*Document, error) {
 		if !filepath.IsAbs(name) {
 			name = filepath.Join(folder, name)
 		}
-		return contents(name)
+		return Text(name)
 	}
 	return d, nil
 }
 
-// contents reads a text file whole; its errors are for people.
-func contents(path string) ([]byte, error) {
+// Text reads a text file whole. It refuses what [Open] refuses; its errors are for
+// people and do not repeat the path.
+func Text(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
