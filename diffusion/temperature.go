@@ -22,6 +22,10 @@ const lumpBelow = 0.1
 // diffusivity by less than a part in ten million.
 const evenWithin = 1e-6
 
+// longSince is the number of time constants after which a lumped strand is as warm as
+// its air: a hundred kelvins have become less than a nanokelvin.
+const longSince = 26
+
 // thermal is the temperature of the strand in one zone and the profile that it
 // hands on. Radii are relative.
 type thermal struct {
@@ -106,7 +110,10 @@ func (h *thermal) leave(t float64) {
 }
 
 func (h *thermal) lumped(t float64) float64 {
-	return h.air + (h.start-h.air)*math.Exp(-h.rate*(t-h.entered))
+	if passed := h.rate * (t - h.entered); passed < longSince {
+		return h.air + (h.start-h.air)*math.Exp(-passed)
+	}
+	return h.air
 }
 
 // at sets the amounts of the eigenfunctions at time t.

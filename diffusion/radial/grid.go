@@ -171,12 +171,16 @@ func (g *Grid) Centre(c []float64) float64 {
 // Spacing is the distance between the two outermost nodes [m].
 func (g *Grid) Spacing() float64 { return g.r[len(g.r)-1] - g.r[len(g.r)-2] }
 
-// applyMass sets f to the mass matrix times v.
-func (g *Grid) applyMass(f, v []float64) {
-	n := len(v)
-	f[0] = g.diag[0]*v[0] + g.upper[0]*v[1]
-	for i := 1; i < n-1; i++ {
-		f[i] = g.lower[i]*v[i-1] + g.diag[i]*v[i] + g.upper[i]*v[i+1]
+// applyMass sets out to f plus the mass matrix times v.
+func (g *Grid) applyMass(out, f, v []float64) {
+	n := len(out)
+	f, v = f[:n], v[:n]
+	lower, diag, upper := g.lower[:n], g.diag[:n], g.upper[:n]
+	before, here := 0.0, v[0]
+	for i := range n - 1 {
+		after := v[i+1]
+		out[i] = f[i] + lower[i]*before + diag[i]*here + upper[i]*after
+		before, here = here, after
 	}
-	f[n-1] = g.far*v[n-3] + g.lower[n-1]*v[n-2] + g.diag[n-1]*v[n-1]
+	out[n-1] = f[n-1] + g.far*v[n-3] + lower[n-1]*before + diag[n-1]*here
 }

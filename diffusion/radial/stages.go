@@ -33,14 +33,11 @@ func (m *March) solveStage(i int, h float64) {
 	t, last := m.method, len(m.y)-1
 	flux, lost := m.balance(i, h)
 	rhs := m.rhs
-	m.Grid.applyMass(rhs, m.sum)
+	m.Grid.applyMass(rhs, m.f, m.sum)
 	if m.unsteady {
 		for j, r := range m.rate {
 			rhs[j] += t.dt[i] * h * r
 		}
-	}
-	for j, f := range m.f {
-		rhs[j] += f
 	}
 	tau, e := 1/(t.gamma*h), m.start
 	drift := t.dt[i] * h * e.dt

@@ -167,13 +167,13 @@ func flow(f, k, g []float64) {
 	f[len(k)] = -before
 }
 
-// firstStep is half the time that diffusion needs to cross the outermost gap [s].
+// firstStep is the time that diffusion needs to cross the outermost gap [s].
 func (m *March) firstStep() float64 {
 	n := len(m.y)
 	m.evaluateStart()
 	d := m.k0[n-2] / m.Grid.perLog[n-2] * math.Max(m.slope0[n-1], m.slope0[n-2])
 	h := m.Grid.Spacing()
-	return 0.5 * h * h / d
+	return h * h / d
 }
 
 // jump adds a step to the surface value. The integrals of c against the test functions

@@ -1,0 +1,37 @@
+package diffusion_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"strandry/diffusion"
+)
+
+// BenchmarkTransit times one march of the standard transit with an error of at most
+// 0.1 % against the converged answer, and reports that error.
+func BenchmarkTransit(b *testing.B) {
+	for _, beta := range []float64{20, 0} {
+		b.Run(fmt.Sprintf("beta=%g", beta), func(b *testing.B) {
+			m, w := transit(b, beta), diffusion.NewMarch()
+			settings := diffusion.CoarseSettings()
+			var r diffusion.Result
+			if err := w.Run(m, settings, &r); err != nil {
+				b.Fatal(err)
+			}
+			off := math.Abs(r.Nozzle.Mean/transitAnswer(beta) - 1)
+			if !(off <= 1e-3) {
+				b.Fatalf("error %.2g", off)
+			}
+			b.ReportAllocs()
+			b.ResetTimer()
+			for range b.N {
+				if err := w.Run(m, settings, &r); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(off*1e3, "‰error")
+			b.ReportMetric(float64(r.Steps), "steps")
+		})
+	}
+}
