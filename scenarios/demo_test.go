@@ -13,11 +13,11 @@ import (
 	"strandry/materials/strict"
 )
 
-func assess(t *testing.T, s *Scenario) *diffusion.Assessment {
+func run(t *testing.T, s *Scenario) diffusion.Result {
 	t.Helper()
-	a, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
-	require.NoError(t, err)
-	return a
+	var out diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&s.Model, s.Settings, &out))
+	return out
 }
 
 func demo(t *testing.T, name string) *Scenario {
@@ -50,7 +50,8 @@ func TestDemosShowWhatTheySay(t *testing.T) {
 	for _, name := range Demos() {
 		t.Run(name, func(t *testing.T) {
 			s := demo(t, name)
-			a := assess(t, s)
+			a, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+			require.NoError(t, err)
 			require.Equal(t, verdicts[name].String(), a.Verdict.String())
 			require.Less(t, a.Nozzle.Mean, a.Start.Mean)
 			require.Greater(t, a.Nozzle.Mean, 0.0)
@@ -66,30 +67,29 @@ func TestLampShadeLacksAirNotLength(t *testing.T) {
 	s := demo(t, "lamp-shade")
 	longer, err := s.With(Setting{"zone.warm box.length", "3 km"})
 	require.NoError(t, err)
-	a := assess(t, longer)
+	a := run(t, longer)
 	require.Greater(t, a.Nozzle.Mean, longer.Model.Limit)
 	dry, err := longer.With(Setting{"zone.warm box.air.dew_point", "-30 °C"})
 	require.NoError(t, err)
-	require.Less(t, assess(t, dry).Nozzle.Mean, dry.Model.Limit)
+	require.Less(t, run(t, dry).Nozzle.Mean, dry.Model.Limit)
 }
 
 // The same loss takes less time from a skin than from a strand wet all through.
 func TestOpenedYesterdayIsWetAtTheSkin(t *testing.T) {
 	s := demo(t, "opened-yesterday")
-	a := assess(t, s)
+	a := run(t, s)
 	require.Greater(t, a.Start.Skin, 3*a.Start.Mean)
 	require.Less(t, a.Start.Centre, a.Start.Mean/3)
-	soaked := s.Model
-	soaked.Storage, soaked.Start = nil, a.Start.Mean
-	through, err := diffusion.NewMarch().Assess(&soaked, s.Settings)
-	require.NoError(t, err)
+	soaked := *s
+	soaked.Model.Storage, soaked.Model.Start = nil, a.Start.Mean
+	through := run(t, &soaked)
 	require.Less(t, a.Nozzle.Mean, through.Nozzle.Mean)
 }
 
 func TestTemplateReadsAndNamesEveryKey(t *testing.T) {
 	s, err := Read("template.toml", Template())
 	require.NoError(t, err)
-	assess(t, s)
+	run(t, s)
 	keys := []string{"title", "material", "direction", "past", "vertical", "shape", "kind", "heat",
 		"key", "from", "to", "count", "spacing", "values", "deviation", "bead", "name", "air", "room"}
 	// A scenario in which every alternative has been asked for.

@@ -31,9 +31,7 @@ func TestStandardTransit(t *testing.T) {
 	for file, want := range map[string]float64{"transit-beta0": 2.34502e-3, "transit-beta20": 2.44487e-3} {
 		s, err := Load("../testdata/transit/" + file + ".toml")
 		require.NoError(t, err)
-		var result diffusion.Result
-		require.NoError(t, diffusion.NewMarch().Run(&s.Model, s.Settings, &result))
-		require.InEpsilon(t, want, result.Nozzle.Mean, 1e-3, file)
+		require.InEpsilon(t, want, run(t, s).Nozzle.Mean, 1e-3, file)
 	}
 }
 
