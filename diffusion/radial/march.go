@@ -58,17 +58,28 @@ func (m *March) Start(g *Grid, c0 float64) {
 // so that the steps serve the content; the first step is the time that
 // diffusion takes to cross the outermost gap.
 func (m *March) Advance(p Problem, duration float64, s Settings) error {
-	if !(duration >= 0) || math.IsInf(duration, 0) {
-		return fmt.Errorf("radial: duration %g s: must be finite and not negative", duration)
-	}
-	if duration == 0 {
-		return nil
+	if err := m.check(duration, s); err != nil || duration == 0 {
+		return err
 	}
 	m.bind(p, s)
 	if s.Steps > 0 {
 		return m.even(duration, s.Steps)
 	}
 	return m.adaptive(duration, s)
+}
+
+func (m *March) check(duration float64, s Settings) error {
+	switch {
+	case m.Grid == nil:
+		return errors.New("radial: no grid: the march has not been started")
+	case !(duration >= 0) || math.IsInf(duration, 0):
+		return fmt.Errorf("radial: duration %g s: must be finite and not negative", duration)
+	case s.Steps <= 0 && (!(s.Tolerance > 0) || math.IsInf(s.Tolerance, 0)):
+		return fmt.Errorf("radial: tolerance %g: must be positive and finite", s.Tolerance)
+	case !(s.Floor >= 0) || math.IsInf(s.Floor, 0):
+		return fmt.Errorf("radial: floor %g: must be finite and not negative", s.Floor)
+	}
+	return nil
 }
 
 func (m *March) even(duration float64, steps int) error {
