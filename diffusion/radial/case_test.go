@@ -16,6 +16,9 @@ import (
 // usual are settings as a design study takes them.
 var usual = radial.Settings{Tolerance: 1e-3}
 
+// tight are settings that leave the error to the grid.
+var tight = radial.Settings{Tolerance: 1e-8}
+
 // nodesPerStretch is the resolution that goes with them: nodes for each unit of
 // stretch.
 const nodesPerStretch = 5

@@ -59,7 +59,6 @@ func TestExponentialAtUsualSettings(t *testing.T) {
 // difference is that of the reference itself.
 func TestExponentialConverges(t *testing.T) {
 	const reference = 3e-7 // stated in the table
-	tight := radial.Settings{Tolerance: 1e-8}
 	for _, ratio := range []float64{10, 100} {
 		for _, drying := range []bool{true, false} {
 			coarse := heldExponential(t, newGrid(t, 30, 3), ratio, drying, 0, tight)

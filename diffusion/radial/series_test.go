@@ -59,7 +59,6 @@ func TestStepChangeAtUsualSettings(t *testing.T) {
 // with ease.
 func TestStepChangeOnEvenNodes(t *testing.T) {
 	g := newGrid(t, 100, 0)
-	tight := radial.Settings{Tolerance: 1e-8}
 	for _, biot := range biots {
 		limit, skinLimit, from := 1e-4, 2e-4, 0.0
 		switch {
