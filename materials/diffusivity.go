@@ -24,7 +24,7 @@ type Arrhenius struct {
 //
 // the Arrhenius law with E constant in each piece, hence continuous at the breaks.
 // Outside Temperature it is an extrapolation.
-func (d Diffusivity) Dry(T float64) float64 {
+func (d *Diffusivity) Dry(T float64) float64 {
 	if T >= d.Reference {
 		return d.ReferenceValue.Value * math.Exp(d.exponent(d.Reference, T))
 	}
@@ -32,7 +32,7 @@ func (d Diffusivity) Dry(T float64) float64 {
 }
 
 // exponent sums (E/R)(1/from - 1/to) over the pieces between two temperatures.
-func (d Diffusivity) exponent(from, to float64) float64 {
+func (d *Diffusivity) exponent(from, to float64) float64 {
 	sum := 0.0
 	for i, piece := range d.Pieces {
 		low, high := math.Max(from, piece.From), to
@@ -48,6 +48,6 @@ func (d Diffusivity) exponent(from, to float64) float64 {
 
 // At returns the diffusivity [m2/s] at T [K], T > 0, and content C [kg/kg dry]:
 // Dry(T) exp(Beta C).
-func (d Diffusivity) At(T, C float64) float64 {
+func (d *Diffusivity) At(T, C float64) float64 {
 	return d.Dry(T) * math.Exp(d.Beta.Value*C)
 }

@@ -42,23 +42,23 @@ type Sorption struct {
 //
 // GAB: van den Berg & Bruin in Rockland & Stewart (eds.), Water Activity (1981);
 // temperature: van 't Hoff.
-func (s Sorption) Content(a, T float64) float64 { return s.At(T).Content(a) }
+func (s *Sorption) Content(a, T float64) float64 { return s.At(T).Content(a) }
 
 // Activity returns the activity [-] in equilibrium with content C [kg/kg dry] at
 // T [K], the inverse of Content to 1e-12.
-func (s Sorption) Activity(C, T float64) float64 {
+func (s *Sorption) Activity(C, T float64) float64 {
 	a, _ := s.At(T).Activity(C)
 	return a
 }
 
 // ActivitySlope returns da/dC [kg dry/kg] at content C [kg/kg dry] and T [K].
-func (s Sorption) ActivitySlope(C, T float64) float64 {
+func (s *Sorption) ActivitySlope(C, T float64) float64 {
 	_, slope := s.At(T).Activity(C)
 	return slope
 }
 
 // At prepares the isotherm of one temperature T [K], T > 0, for use in a loop.
-func (s Sorption) At(T float64) Isotherm {
+func (s *Sorption) At(T float64) Isotherm {
 	i := Isotherm{form: s.Form}
 	switch s.Form {
 	case GAB:
@@ -69,7 +69,10 @@ func (s Sorption) At(T float64) Isotherm {
 	default:
 		i.p = s.Saturation.Value
 	}
-	i.factor = math.Exp(-s.MixingEnthalpy.Value / GasConstant * (1/T - 1/s.Reference))
+	i.factor = 1
+	if h := s.MixingEnthalpy.Value; h != 0 {
+		i.factor = math.Exp(-h / GasConstant * (1/T - 1/s.Reference))
+	}
 	_, i.slopeAtZero = i.shape(0)
 	i.atOne, i.slopeAtOne = i.shape(1)
 	return i

@@ -43,9 +43,11 @@ func TestGABValues(t *testing.T) {
 
 // By hand: 0.052/2 + 0.046/64.
 func TestTwoTermValue(t *testing.T) {
-	require.InDelta(t, 0.02671875, twoTerm(0.052, 0.046, 6).Content(0.5, room), 1e-16)
+	nylon := twoTerm(0.052, 0.046, 6)
+	require.InDelta(t, 0.02671875, nylon.Content(0.5, room), 1e-16)
 	// A broken exponent against the same curve written out: 0.01*0.25 + 0.02*0.25^1.5.
-	require.InDelta(t, 0.01*0.25+0.02*0.125, twoTerm(0.01, 0.02, 1.5).Content(0.25, room), 1e-16)
+	broken := twoTerm(0.01, 0.02, 1.5)
+	require.InDelta(t, 0.01*0.25+0.02*0.125, broken.Content(0.25, room), 1e-16)
 }
 
 // Polyetherimide, J. Appl. Polym. Sci. 77:1439-1444 (2000): 1.39 wt% at 20 °C,
@@ -60,7 +62,8 @@ func TestTemperatureOfSorption(t *testing.T) {
 	// Heat set free (negative): less water when hot. Doubling: dH = R ln2 / (1/T1 - 1/T2).
 	s = henry(0.01, GasConstant*math.Ln2/(1/room-1/350.0))
 	require.InEpsilon(t, 0.02, s.Content(1, 350), 1e-13)
-	require.Less(t, henry(0.01, -1e4).Content(1, 350), 0.01)
+	exothermic := henry(0.01, -1e4)
+	require.Less(t, exothermic.Content(1, 350), 0.01)
 }
 
 // isotherms returns every polymer of the library and every form at awkward values.
