@@ -1,5 +1,16 @@
 package main
 
-import "os"
+import (
+	"fmt"
 
-func readFile(path string) ([]byte, error) { return os.ReadFile(path) }
+	"strandry/scenarios"
+)
+
+// text reads a text file whole; its errors name the file.
+func text(path string) ([]byte, error) {
+	content, err := scenarios.Text(path)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
+	return content, nil
+}

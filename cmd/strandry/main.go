@@ -13,15 +13,20 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"strandry/materials/nearest"
 )
 
 const version = "0.1.0"
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	context.AfterFunc(ctx, stop) // a second interrupt ends the program at once
 	status := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
 	stop()
 	os.Exit(status)
@@ -37,6 +42,8 @@ const (
 // failure is an error of the work, as opposed to one of the command line.
 type failure struct{ error }
 
+func (f failure) Unwrap() error { return f.error }
+
 // run carries out one command line.
 func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root := &cobra.Command{
@@ -46,10 +53,10 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 		Version:       version,
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		Args:          cobra.NoArgs,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SetFlagErrorFunc(nearestFlag)
 	root.SetVersionTemplate("strandry {{.Version}}\n")
 	root.AddCommand(runCommand(), materialsCommand(), newCommand())
 	root.SetArgs(args)
@@ -66,8 +73,23 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 		fmt.Fprintln(errOut, broken)
 		return failed
 	}
-	fmt.Fprintf(errOut, "strandry: %v\nstrandry --help lists the commands.\n", err)
+	fmt.Fprintf(errOut, "strandry: %s\nstrandry --help lists the commands.\n", strings.TrimSpace(err.Error()))
 	return misused
+}
+
+// nearestFlag adds to the error of an unknown flag the one that was most likely
+// meant.
+func nearestFlag(c *cobra.Command, err error) error {
+	var unknown *pflag.NotExistError
+	if !errors.As(err, &unknown) {
+		return err
+	}
+	var names []string
+	c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	if near := nearest.Name(unknown.GetSpecifiedName(), names); near != "" {
+		return fmt.Errorf("%w; did you mean --%s?", err, near)
+	}
+	return err
 }
 
 const long = `strandry follows a strand of filament through a heated path and tells how wet

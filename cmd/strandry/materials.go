@@ -16,7 +16,7 @@ func materialsCommand() *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			out := c.OutOrStdout()
 			if len(args) == 1 {
-				p, err := materials.Resolve(args[0], readFile)
+				p, err := materials.Resolve(args[0], text)
 				if err != nil {
 					return failure{err}
 				}

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"context"
+	"errors"
+
 	"github.com/spf13/cobra"
 
 	"strandry/diffusion"
@@ -21,23 +24,21 @@ nozzle, with the numerical error and the doubt about the material beside the
 answer, and says what holds the design back.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 1 && c.Flags().Changed("demo") {
+				return errors.New("a file and --demo exclude each other")
+			}
 			s, err := scenario(args, demo)
 			if err != nil {
 				return failure{err}
 			}
-			a, err := answer(s)
+			a, err := unlessDone(c.Context(), func() (*table.Answer, error) { return answer(s) })
 			if err != nil {
 				return failure{err}
 			}
 			if asJSON {
-				err = a.WriteJSON(c.OutOrStdout())
-			} else {
-				err = a.WriteText(c.OutOrStdout())
+				return wrapped(a.WriteJSON(c.OutOrStdout()))
 			}
-			if err != nil {
-				return failure{err}
-			}
-			return nil
+			return wrapped(a.WriteText(c.OutOrStdout()))
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
@@ -51,6 +52,26 @@ func scenario(args []string, demo string) (*scenarios.Scenario, error) {
 		return scenarios.Load(args[0])
 	}
 	return scenarios.Demo(demo)
+}
+
+// unlessDone returns what work returns, or gives it up when the context ends first.
+func unlessDone[T any](ctx context.Context, work func() (T, error)) (T, error) {
+	type outcome struct {
+		value T
+		err   error
+	}
+	done := make(chan outcome, 1)
+	go func() {
+		value, err := work()
+		done <- outcome{value, err}
+	}()
+	select {
+	case o := <-done:
+		return o.value, o.err
+	case <-ctx.Done():
+		var none T
+		return none, errors.New("strandry: interrupted")
+	}
 }
 
 func answer(s *scenarios.Scenario) (*table.Answer, error) {

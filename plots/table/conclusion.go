@@ -62,13 +62,13 @@ func (a *Answer) cause() string {
 	case levers.Nothing:
 		if r.Verdict == diffusion.Dry {
 			return fmt.Sprintf("Nothing holds this design back: even at the lowest likely diffusivity %s reaches the nozzle at %s, below its limit of %s.",
-				m.Material.Name, percent(r.High), percent(m.Limit))
+				m.Material.Name, percent(r.High), limit(m.Limit))
 		}
 		return fmt.Sprintf("At the central diffusivity %s meets its limit, at the lowest likely one it does not (%s): the doubt about the material holds this design back.",
 			m.Material.Name, percent(r.High))
 	case levers.Air:
 		return fmt.Sprintf("Not time but air is what it lacks: in the driest air of this path (%s) the strand would stay at %s for ever, %s its limit of %s.",
-			d.FloorZone, percent(d.Floor), times(d.Floor/m.Limit), percent(m.Limit))
+			d.FloorZone, percent(d.Floor), times(d.Floor/m.Limit), limit(m.Limit))
 	case levers.Rewetting:
 		return fmt.Sprintf("It is dry (%s) after %s and takes up water again before the nozzle.", percent(d.Lowest), d.LowestZone)
 	}
@@ -76,7 +76,8 @@ func (a *Answer) cause() string {
 	for _, z := range r.Zones {
 		total += z.Fourier
 	}
-	return fmt.Sprintf("Time holds this design back: diffusion inside the strand reaches a Fourier number of %s on the way, and nine tenths of the water need about 0.33.",
+	return fmt.Sprintf("Time holds this design back: diffusion inside the strand reaches a Fourier number of %s on the way; "+
+		"nine tenths of the water need about 0.33, and nine tenths of the rest 0.40 more.",
 		significant(total, 2))
 }
 

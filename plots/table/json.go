@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"strandry/diffusion"
+	"strandry/diffusion/levers"
 )
 
 // document is the answer as JSON, in SI units.
@@ -20,6 +21,7 @@ type document struct {
 	Conclusion  string     `json:"conclusion"`
 	Cause       string     `json:"cause"`
 	Levers      []lever    `json:"levers"`
+	Others      []lever    `json:"other_materials"`
 	Warnings    []string   `json:"warnings"`
 	Assumptions []string   `json:"assumptions"`
 	Unused      []string   `json:"unused_keys"`
@@ -90,8 +92,16 @@ type strandData struct {
 	Speed    float64 `json:"speed"`
 }
 
-// WriteJSON writes the answer as indented JSON in SI units.
+// WriteJSON writes the answer as indented JSON in SI units. It writes nothing and
+// returns an error if any figure is not finite.
 func (a *Answer) WriteJSON(out io.Writer) error {
+	if err := a.check(); err != nil {
+		return err
+	}
+	return encode(out, a.document())
+}
+
+func (a *Answer) document() document {
 	m, r := a.Model, a.Assessment
 	d := document{
 		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Verdict: r.Verdict.String(),
@@ -104,7 +114,7 @@ func (a *Answer) WriteJSON(out io.Writer) error {
 		Settings: settings{
 			r.Settings.Resolution, r.Settings.Tolerance, r.Settings.Heat.String(), r.Nodes, r.Steps, r.Balance,
 		},
-		Strand: strandData{2 * m.Radius, m.Speed}, Warnings: []string{}, Levers: []lever{},
+		Strand: strandData{2 * m.Radius, m.Speed}, Warnings: []string{},
 	}
 	for _, z := range r.Zones {
 		d.Zones = append(d.Zones, zoneOf(z))
@@ -112,10 +122,16 @@ func (a *Answer) WriteJSON(out io.Writer) error {
 	for _, w := range r.Warnings {
 		d.Warnings = append(d.Warnings, say(w, m))
 	}
-	for _, l := range a.Diagnosis.Levers {
-		d.Levers = append(d.Levers, lever{l.Kind.String(), l.Zone, l.From, l.To, l.Material, l.Mean, l.Limit})
+	d.Levers, d.Others = leversOf(a.Diagnosis.Levers), leversOf(a.Diagnosis.Materials)
+	return d
+}
+
+func leversOf(all []levers.Lever) []lever {
+	out := make([]lever, 0, len(all))
+	for _, l := range all {
+		out = append(out, lever{l.Kind.String(), l.Zone, l.From, l.To, l.Material, l.Mean, l.Limit})
 	}
-	return encode(out, d)
+	return out
 }
 
 func zoneOf(z diffusion.ZoneResult) zone {

@@ -5,63 +5,102 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"strandry/materials"
 )
 
-// Materials lists polymers, one line each.
+// widestName is how much of a long name the list shows [columns].
+const widestName = 24
+
+// Materials lists polymers, one line each. It writes nothing and returns an error
+// if any figure is not finite.
 func Materials(out io.Writer, all []materials.Polymer) error {
+	if err := finite("the materials", all); err != nil {
+		return err
+	}
+	name := utf8.RuneCountInString("material")
+	for i := range all {
+		name = max(name, min(widestName, utf8.RuneCountInString(all[i].ID)))
+	}
+	columns := []column{
+		{"material", "", -name}, {"limit", "%", 6}, {"room", "%", 6}, {"dry at", "°C", 6},
+		{"D then", "m²/s", 8}, {"scatter", "factor", 7},
+	}
+	family := width
+	for _, c := range columns {
+		family -= max(c.width, -c.width) + 1
+	}
+	family -= len(" ") // keep it off the numbers
+	columns = append(columns, column{" what it is", "", -family - 1})
 	var b strings.Builder
-	const row = "%-10s %9s %9s %9s %9s %8s  %-14s %s\n"
-	fmt.Fprintf(&b, row, "material", "limit", "room", "dry at", "D then", "scatter", "D rests on", "")
-	fmt.Fprintf(&b, row, "", "%", "%", "°C", "m²/s", "factor", "", "")
-	b.WriteString(strings.Repeat("─", 100) + "\n")
+	heads(&b, columns)
 	for i := range all {
 		p := &all[i]
-		d := &p.Diffusivity
-		at := p.DryingTemperature.Value
-		fmt.Fprintf(&b, row, p.ID, significant(100*p.MoistureLimit.Value, 2),
-			significant(100*p.Sorption.Content(0.5, roomTemperature), 2), trim(at-zeroCelsius, 0),
-			fmt.Sprintf("%.1e", d.Dry(at)), significant(d.Scatter.Value, 2), d.ReferenceValue.Kind, p.Family)
+		d, dryAt := &p.Diffusivity, p.DryingTemperature.Value
+		what, _, _ := strings.Cut(p.Family, ", ")
+		mark := ""
+		if unread(d.ReferenceValue.Kind) {
+			mark = "~"
+		}
+		row(&b, columns, []string{shorten(p.ID, name), given(100 * p.MoistureLimit.Value),
+			significant(100*p.Sorption.Content(0.5, roomTemperature), 2), trim(dryAt-zeroCelsius, 0),
+			mark + significant(d.Dry(dryAt), 2), given(d.Scatter.Value), " " + shorten(what, family)})
 	}
-	b.WriteString("\nlimit: wettest strand that prints well, % of dry weight. room: content in air of 23 °C and 50 %.\n" +
-		"dry at: usual highest drying temperature; D then: diffusivity of the dry polymer there.\n" +
-		"strandry materials NAME shows a material whole, with every source and what is doubtful.\n")
+	b.WriteByte('\n')
+	paragraph(&b, "limit:   ", "wettest strand that prints well, % of dry weight")
+	paragraph(&b, "room:    ", "content in equilibrium with air of 23 °C and 50 %, % of dry weight")
+	paragraph(&b, "dry at:  ", "usual highest drying temperature")
+	paragraph(&b, "D then:  ", "diffusivity of the dry polymer at that temperature; ~ where it rests on no reviewed measurement that was read")
+	paragraph(&b, "scatter: ", "the diffusivity may be this many times larger or smaller")
+	b.WriteString("\nstrandry materials NAME shows one whole: ranges, sources, doubts, cautions.\n")
 	_, err := io.WriteString(out, b.String())
 	return err
+}
+
+// unread tells that a number rests on no reviewed measurement that was read.
+func unread(k materials.Kind) bool {
+	return k == materials.Memory || k == materials.PublishedWeak || k == materials.Practice
 }
 
 // roomTemperature is that of the standard atmosphere 23/50 of ISO 291 [K].
 const roomTemperature = 296.15
 
 // Material shows one polymer with all its values, their ranges, kinds and sources.
+// It writes nothing and returns an error if any figure is not finite.
 func Material(out io.Writer, p materials.Polymer) error {
+	if err := finite("the material", p); err != nil {
+		return err
+	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %s\n%s\n\n", p.Name, p.Family, wrap(p.Summary, width, ""))
+	paragraph(&b, "", p.Name+": "+p.Family)
+	paragraph(&b, "", p.Summary)
+	b.WriteByte('\n')
 	for _, l := range lines(&p) {
 		value := l.text
 		if l.reach != "" {
 			value += " (" + l.reach + ")"
 		}
-		fmt.Fprintf(&b, "%-44s %s\n", l.name, value)
-		fmt.Fprintf(&b, "    %s\n", wrap(l.value.Kind.String()+": "+l.value.Source, width-4, "    "))
+		fmt.Fprintf(&b, "%-42s %s\n", l.name, value)
+		paragraph(&b, "    ", origin(l.value.Kind, l.value.Source))
 	}
 	d, s := &p.Diffusivity, &p.Sorption
-	fmt.Fprintf(&b, "\nData hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).\n",
+	b.WriteByte('\n')
+	paragraph(&b, "", fmt.Sprintf("Data hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).",
 		celsius(d.Temperature.Min), celsius(d.Temperature.Max), celsius(s.Temperature.Min), celsius(s.Temperature.Max),
-		trim(s.ActivityRange.Min, 3), trim(s.ActivityRange.Max, 3))
-	remarks(&b, "What is doubtful", p.Doubts)
-	remarks(&b, "Cautions", p.Cautions)
+		trim(s.ActivityRange.Min, 3), trim(s.ActivityRange.Max, 3)))
+	list(&b, "Doubts", remarks(p.Doubts))
+	list(&b, "Cautions", remarks(p.Cautions))
 	_, err := io.WriteString(out, b.String())
 	return err
 }
 
-func remarks(b *strings.Builder, heading string, notes []materials.Note) {
+func remarks(notes []materials.Note) []string {
 	var all []string
 	for _, n := range notes {
-		all = append(all, fmt.Sprintf("%s [%s: %s]", n.Text, n.Kind, n.Source))
+		all = append(all, fmt.Sprintf("%s (%s)", n.Text, origin(n.Kind, n.Source)))
 	}
-	list(b, heading, all)
+	return all
 }
 
 // materialDocument is a polymer as JSON, in SI units.
@@ -78,6 +117,7 @@ type materialDocument struct {
 
 type property struct {
 	Name   string  `json:"name"`
+	Unit   string  `json:"unit"`
 	Value  float64 `json:"value"`
 	Low    float64 `json:"low"`
 	High   float64 `json:"high"`
@@ -112,7 +152,7 @@ func materialDocumentOf(p materials.Polymer) materialDocument {
 	}
 	for _, l := range lines(&p) {
 		v := l.value
-		d.Properties = append(d.Properties, property{l.name, v.Value, v.Low, v.High, v.Kind.String(), v.Source})
+		d.Properties = append(d.Properties, property{l.name, l.si, v.Value, v.Low, v.High, v.Kind.String(), v.Source})
 	}
 	return d
 }

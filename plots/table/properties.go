@@ -10,27 +10,27 @@ import (
 type line struct {
 	name, text, reach string // reach is the range, "low to high"
 	value             materials.Value
-	used              bool // a run rests on it
+	si                string // unit of the value
+	used              bool   // a run rests on it
 }
 
 // scale turns SI into the unit of a line.
 type scale struct {
 	factor, offset float64
-	unit           string
-	digits         int
+	unit, si       string
 }
 
-func (s scale) of(x float64) string { return significant(x*s.factor+s.offset, s.digits) }
+func (s scale) of(x float64) string { return given(x*s.factor + s.offset) }
 
 // lines lists the properties of a polymer in the order in which they are shown.
 func lines(p *materials.Polymer) []line {
-	degree := scale{1, -zeroCelsius, "°C", 3}
-	share := scale{100, 0, "%", 3}
-	molar := scale{1e-3, 0, "kJ/mol", 3}
-	plain := scale{1, 0, "", 3}
+	degree := scale{1, -zeroCelsius, "°C", "K"}
+	share := scale{100, 0, "%", "kg/kg"}
+	molar := scale{1e-3, 0, "kJ/mol", "J/mol"}
+	plain := scale{1, 0, "", "1"}
 	var out []line
 	add := func(name string, v materials.Value, s scale, used bool) {
-		l := line{name: name, value: v, used: used, text: s.of(v.Value)}
+		l := line{name: name, value: v, si: s.si, used: used, text: s.of(v.Value)}
 		if s.unit != "" {
 			l.text += " " + s.unit
 		}
@@ -40,7 +40,7 @@ func lines(p *materials.Polymer) []line {
 		out = append(out, l)
 	}
 	d := &p.Diffusivity
-	add(fmt.Sprintf("diffusivity of the dry polymer at %s", celsius(d.Reference)), d.ReferenceValue, scale{1, 0, "m²/s", 3}, true)
+	add(fmt.Sprintf("diffusivity of the dry polymer at %s", celsius(d.Reference)), d.ReferenceValue, scale{1, 0, "m²/s", "m²/s"}, true)
 	for i, piece := range d.Pieces {
 		name := "activation energy"
 		if i > 0 {
@@ -48,15 +48,15 @@ func lines(p *materials.Polymer) []line {
 		}
 		add(name, piece.Activation, molar, true)
 	}
-	add("beta, growth of diffusivity with content", d.Beta, scale{1, 0, "per kg/kg", 3}, true)
+	add("beta, growth of diffusivity with content", d.Beta, scale{1, 0, "per kg/kg", "per kg/kg"}, true)
 	add("scatter of the diffusivity, a factor", d.Scatter, plain, true)
 	for _, v := range isotherm(&p.Sorption) {
 		add(v.name, v.value, v.scale, true)
 	}
 	add("enthalpy of mixing", p.Sorption.MixingEnthalpy, molar, true)
-	add("density", p.Density, scale{1, 0, "kg/m³", 4}, true)
-	add("heat capacity", p.HeatCapacity, scale{1, 0, "J/(kg K)", 4}, true)
-	add("thermal conductivity", p.Conductivity, scale{1, 0, "W/(m K)", 3}, true)
+	add("density", p.Density, scale{1, 0, "kg/m³", "kg/m³"}, true)
+	add("heat capacity", p.HeatCapacity, scale{1, 0, "J/(kg K)", "J/(kg K)"}, true)
+	add("thermal conductivity", p.Conductivity, scale{1, 0, "W/(m K)", "W/(m K)"}, true)
 	add("moisture limit for printing", p.MoistureLimit, share, true)
 	add("usual highest drying temperature", p.DryingTemperature, degree, true)
 	add("nozzle temperature", p.NozzleTemperature, degree, true)
@@ -66,7 +66,7 @@ func lines(p *materials.Polymer) []line {
 		add("melting", *p.Melting, degree, false)
 	}
 	if p.YoungsModulus != nil {
-		add("Young's modulus, cold and dry", *p.YoungsModulus, scale{1e-9, 0, "GPa", 3}, false)
+		add("Young's modulus, cold and dry", *p.YoungsModulus, scale{1e-9, 0, "GPa", "Pa"}, false)
 	}
 	return out
 }
@@ -78,7 +78,7 @@ type parameter struct {
 }
 
 func isotherm(s *materials.Sorption) []parameter {
-	share, plain := scale{100, 0, "%", 3}, scale{1, 0, "", 3}
+	share, plain := scale{100, 0, "%", "kg/kg"}, scale{1, 0, "", "1"}
 	switch s.Form {
 	case materials.GAB:
 		return []parameter{{"isotherm (GAB), monolayer", s.Monolayer, share}, {"isotherm (GAB), c", s.C, plain}, {"isotherm (GAB), k", s.K, plain}}

@@ -1,11 +1,15 @@
 package table
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
+
+// width is that of the text [columns].
+const width = 79
 
 const zeroCelsius = 273.15
 
@@ -29,48 +33,95 @@ func significant(x float64, digits int) string {
 	if x == 0 {
 		return "0"
 	}
-	e := int(math.Floor(math.Log10(math.Abs(x))))
+	e := exponent(x, digits)
 	if e < -7 || e > 5 {
 		return strconv.FormatFloat(x, 'e', digits-1, 64)
 	}
 	return strconv.FormatFloat(x, 'f', max(0, digits-1-e), 64)
 }
 
-// cell prints a content [kg/kg] in % for a column.
-func cell(content float64) string {
-	const least = 1e-6 // [kg/kg]
-	if content > -least && content < least {
-		return "0"
+// exponent is the power of ten of x as it is printed with so many digits: 1 for 9.99
+// with two digits, which print as 10.
+func exponent(x float64, digits int) int {
+	s := strconv.FormatFloat(x, 'e', digits-1, 64)
+	_, power, _ := strings.Cut(s, "e")
+	e, err := strconv.Atoi(power)
+	if err != nil { // not finite; refused before it comes here
+		return math.MaxInt32
 	}
-	return significant(100*content, 3)
+	return e
+}
+
+// given prints a value that was stated, not computed: up to four significant
+// digits, no trailing zeros.
+func given(x float64) string {
+	s := significant(x, 4)
+	mantissa, power, scientific := strings.Cut(s, "e")
+	if strings.Contains(mantissa, ".") {
+		mantissa = strings.TrimRight(strings.TrimRight(mantissa, "0"), ".")
+	}
+	if scientific {
+		return mantissa + "e" + power
+	}
+	return mantissa
+}
+
+// cell prints a content [kg/kg] in % for a column: three significant digits, at
+// most four decimals.
+func cell(content float64) string { return short(100*content, 3) }
+
+// short prints significant digits, but no more than four decimals.
+func short(x float64, digits int) string {
+	const decimals, least = 4, 5e-5
+	switch {
+	case math.Abs(x) < least:
+		return "0"
+	case exponent(x, digits) < digits-1-decimals:
+		return strconv.FormatFloat(x, 'f', decimals, 64)
+	}
+	return significant(x, digits)
 }
 
 // percent prints a content [kg/kg] as a percentage of dry weight.
 func percent(content float64) string { return significant(100*content, 3) + " %" }
 
+// bounded prints a content [kg/kg] in % with the half-width of its band. The
+// half-width is rounded up and covers the rounding of the content too.
+func bounded(content, half float64) string {
+	const digits = 4
+	x, decimals := 100*content, digits
+	if x != 0 {
+		decimals = min(max(0, digits-1-exponent(x, digits)), 9)
+	}
+	unit := math.Pow10(-decimals)
+	covered := unit * math.Ceil(100*half/unit+0.5)
+	return strconv.FormatFloat(x, 'f', decimals, 64) + " ± " + strconv.FormatFloat(covered, 'f', decimals, 64) + " %"
+}
+
 // duration prints seconds in the unit that reads best.
 func duration(s float64) string {
+	const minute, hour, day = 60, 3600, 86400
 	switch {
 	case s < 100:
 		return significant(s, 2) + " s"
-	case s < 100*60:
-		return significant(s/60, 2) + " min"
-	case s < 100*3600:
-		return significant(s/3600, 2) + " h"
+	case s < 100*minute:
+		return significant(s/minute, 2) + " min"
+	case s < 100*hour:
+		return significant(s/hour, 2) + " h"
 	}
-	return significant(s/86400, 3) + " d"
+	return significant(s/day, 3) + " d"
 }
 
 func length(m float64) string {
-	if m < 0.1 {
-		return trim(1000*m, 2) + " mm"
+	if m < 1 {
+		return given(1000*m) + " mm"
 	}
-	return trim(m, 3) + " m"
+	return given(m) + " m"
 }
 
-func millimetres(m float64) string { return trim(1000*m, 3) + " mm" }
+func millimetres(m float64) string { return given(1000*m) + " mm" }
 
-func speed(v float64) string { return trim(1000*v, 3) + " mm/s" }
+func speed(v float64) string { return given(1000*v) + " mm/s" }
 
 func pressure(p float64) string {
 	if p >= 1000 {
@@ -81,30 +132,57 @@ func pressure(p float64) string {
 
 // times says how many times more.
 func times(x float64) string {
-	if x >= 10 {
-		return fmt.Sprintf("%.0f times", x)
+	if x < 2 {
+		return significant(x, 3) + " times"
 	}
-	return fmt.Sprintf("%.1f times", x)
+	return significant(x, 2) + " times"
 }
 
-// wrap breaks text at spaces into lines of at most width runes, the second and
-// later ones indented.
-func wrap(text string, width int, indent string) string {
-	var out strings.Builder
-	column := 0
-	for i, word := range strings.Fields(text) {
-		n := len([]rune(word))
+// paragraph sets text after a mark such as a number, in lines that end at the width
+// and begin below the text. A number stays with the word after it, most often its
+// unit. A word longer than a line is not broken.
+func paragraph(b *strings.Builder, mark, text string) {
+	indent := strings.Repeat(" ", utf8.RuneCountInString(mark))
+	b.WriteString(mark)
+	column := len(indent)
+	for i, piece := range pieces(text) {
+		n := utf8.RuneCountInString(piece)
 		switch {
 		case i == 0:
 		case column+1+n > width:
-			out.WriteString("\n" + indent)
-			column = len([]rune(indent))
+			b.WriteString("\n" + indent)
+			column = len(indent)
 		default:
-			out.WriteByte(' ')
+			b.WriteByte(' ')
 			column++
 		}
-		out.WriteString(word)
+		b.WriteString(piece)
 		column += n
 	}
-	return out.String()
+	b.WriteByte('\n')
+}
+
+// pieces splits text at the spaces where a line may end.
+func pieces(text string) []string {
+	var out []string
+	bound := false
+	for _, word := range strings.Fields(text) {
+		if bound {
+			out[len(out)-1] += " " + word
+		} else {
+			out = append(out, word)
+		}
+		last, _ := utf8.DecodeLastRuneInString(word)
+		bound = unicode.IsDigit(last) && !bound
+	}
+	return out
+}
+
+// shorten cuts s to n runes.
+func shorten(s string, n int) string {
+	r := []rune(s)
+	if len(r) <= n {
+		return s
+	}
+	return strings.TrimRight(string(r[:n-1]), " ,") + "…"
 }

@@ -2,9 +2,25 @@ package table
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"strandry/diffusion"
 )
+
+// limit prints the wettest content that prints well [kg/kg].
+func limit(content float64) string { return given(100*content) + " %" }
+
+// verdict says what a verdict means.
+func verdict(v diffusion.Verdict) string {
+	switch v {
+	case diffusion.Dry:
+		return "DRY: within the limit at any likely diffusivity"
+	case diffusion.Wet:
+		return "WET: above the limit at any likely diffusivity"
+	}
+	return "UNSURE: the limit lies within the doubt about the diffusivity"
+}
 
 // say puts a warning in words.
 func say(w diffusion.Warning, m *diffusion.Model) string {
@@ -21,17 +37,21 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 	case diffusion.NearSoftening:
 		return fmt.Sprintf("%s: %s is above %s, where %s softens under load. A pulled strand will stretch or stick unless its crystals hold it.", w.Zone, celsius(w.Value), celsius(w.Limit), name)
 	case diffusion.AirSetsFloor:
-		return fmt.Sprintf("The air is too moist: left in the driest zone for ever the strand would stay at %s, %s its limit of %s.", percent(w.Value), times(w.Value/w.Limit), percent(w.Limit))
+		return fmt.Sprintf("The air is too moist: left in the driest zone for ever the strand would stay at %s, %s its limit of %s.", percent(w.Value), times(w.Value/w.Limit), limit(w.Limit))
 	case diffusion.Evaporation:
-		return fmt.Sprintf("%s: evaporation would cool the surface by some %s K on average; the model leaves this out.", w.Zone, significant(w.Value, 2))
+		act := "evaporation would cool"
+		if w.Value < 0 {
+			act = "water taken up would warm"
+		}
+		return fmt.Sprintf("%s: %s the surface by some %s K on average; the model leaves this out.", w.Zone, act, significant(math.Abs(w.Value), 2))
 	case diffusion.SaturatedAir:
 		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s, above saturation (%s): water would condense. Give it more air.", w.Zone, pressure(w.Value), pressure(w.Limit))
 	case diffusion.UnmeasuredDiffusivity:
-		return fmt.Sprintf("The diffusivity of %s rests on %s, not on a reviewed measurement that was read: take the interval, not the number.", name, m.Material.Diffusivity.ReferenceValue.Kind)
+		return fmt.Sprintf("The diffusivity of %s is %s, not a reviewed measurement that was read: take the interval, not the number.", name, kind(m.Material.Diffusivity.ReferenceValue.Kind))
 	case diffusion.NumericalDoubt:
 		return fmt.Sprintf("The numerical error (%s) is larger than the distance to the limit (%s): refine [numerics] before you trust the verdict.", percent(w.Value), percent(w.Limit))
 	}
-	return fmt.Sprintf("%s: %s.", w.Zone, w.Text)
+	return fmt.Sprintf("%s: %s.", w.Zone, strings.TrimSuffix(w.Text, "."))
 }
 
 // Cautions lists what can hurt the builder or the user of a path like this one.
@@ -48,7 +68,7 @@ func Cautions(m *diffusion.Model) []string {
 		}
 	}
 	for _, c := range m.Material.Cautions {
-		out = append(out, fmt.Sprintf("%s (%s; %s)", c.Text, c.Kind, c.Source))
+		out = append(out, fmt.Sprintf("%s (%s)", c.Text, origin(c.Kind, c.Source)))
 	}
 	return out
 }
