@@ -13,14 +13,14 @@
 // Every physical quantity is a text with its unit; counts and factors are
 // plain numbers. Every fault of a file is reported in one go, with its line
 // ([strict.Faults]). A key that nobody knows is a fault, and so is a pair of
-// keys that contradict each other: nothing given is ever overlooked. What is not
-// given is filled in and listed in Scenario.Assumed; what is read
-// and checked without an effect on the model is listed in Scenario.Unused.
+// keys that contradict each other: nothing given is ever overlooked. A quantity
+// that is not given gets its default, which is listed in Scenario.Assumed; what is
+// read and checked without an effect on the model is listed in Scenario.Unused.
 //
 // # What the reading decides
 //
-//   - Relative humidity is over liquid water at the temperature it stands beside;
-//     a dew point counts as one over liquid water too, below 0 °C as well.
+//   - Relative humidity belongs to the temperature it stands beside. It is taken over
+//     liquid water, below 0 °C over ice; a dew point below 0 °C is a frost point.
 //   - Air of which nothing is said is that of the room, warmed or cooled: it
 //     keeps the room's vapour pressure, not its relative humidity.
 //   - A flow of air is a volume flow at the room's temperature and pressure; the

@@ -1,6 +1,7 @@
 package scenarios
 
 import (
+	"slices"
 	"strings"
 
 	"strandry/materials/nearest"
@@ -21,7 +22,7 @@ func Parse(file string, text []byte) (*Document, error) {
 	if _, _, err := strict.Parse(file, text); err != nil {
 		return nil, err
 	}
-	return &Document{File: file, text: text}, nil
+	return &Document{File: file, text: slices.Clone(text)}, nil
 }
 
 // Read makes the scenario that a text states. It opens no file. The error is
@@ -61,7 +62,9 @@ func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 	}
 	out.document, out.set, out.keys, out.found = d, set, r.keys, r.found
 	if len(set) == 0 {
-		return out, out.tryAxes(r.axes)
+		if err := out.tryAxes(r.axes); err != nil {
+			return nil, err
+		}
 	}
 	return out, nil
 }
