@@ -112,10 +112,10 @@ func TestFourZones(t *testing.T) {
 // Stages at random against exact.Profile, node by node.
 func TestStagesAtRandom(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
-	g := newGrid(t, 50, 3)
-	for range 8 {
+	g := newGrid(t, 40, 3)
+	for range 6 {
 		m := started(g, 1)
-		truth, err := exact.Uniform(1, 150)
+		truth, err := exact.Uniform(1, 80)
 		require.NoError(t, err)
 		for range 4 {
 			s := exact.Stage{

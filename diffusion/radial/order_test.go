@@ -18,13 +18,13 @@ func slope(coarse, fine, ratio float64) float64 { return math.Log(coarse/fine) /
 // A compact scheme of fourth order has to show it in the content, at the surface
 // and in every node, on even and on graded grids, with either surface condition.
 func TestOrderInSpace(t *testing.T) {
-	exactInTime := radial.Settings{Scheme: radial.Order4, Tolerance: 1e-11}
+	exactInTime := radial.Settings{Scheme: radial.Order4, Tolerance: 1e-10}
 	var table strings.Builder
 	fmt.Fprintf(&table, "%-14s %7s %5s  %7s %5s  %7s %5s  %7s %5s\n", "problem", "stretch", "nodes", "mean", "order",
 		"surface", "order", "field", "order")
 	for _, p := range smoothProblems(t) {
-		for _, stretch := range []float64{0, 2.5, 4} {
-			nodes := 16 + int(4*stretch)
+		for _, stretch := range []float64{0, 3.5} {
+			nodes := 10 + int(3*stretch)
 			before := p.follow(t, newGrid(t, nodes, stretch), exactInTime)
 			for range 2 {
 				nodes *= 2
@@ -67,7 +67,7 @@ func (p smooth) inSteps(t *testing.T, g *radial.Grid, scheme radial.Scheme, step
 // mean and in the worst node, against many steps on the same grid.
 func (p smooth) timeOrders(t *testing.T, g *radial.Grid, scheme radial.Scheme, steps, doublings int) (mean, field []float64) {
 	t.Helper()
-	best := p.inSteps(t, g, scheme, steps<<(doublings+3))
+	best := p.inSteps(t, g, scheme, steps<<(doublings+2))
 	var meanBefore, fieldBefore float64
 	for k := 0; k <= doublings; k++ {
 		now := p.inSteps(t, g, scheme, steps<<k)
@@ -92,7 +92,7 @@ func TestOrderInTimeOfTheMode(t *testing.T) {
 	g := newGrid(t, 40, 2.5)
 	for _, p := range smoothProblems(t)[:2] {
 		for _, scheme := range radial.Schemes() {
-			mean, field := p.timeOrders(t, g, scheme, 4, 4)
+			mean, field := p.timeOrders(t, g, scheme, 4, 3)
 			for k := range mean {
 				requireDelta(t, float64(scheme.Order()), mean[k], 0.3, "%s, %v", p.name, scheme)
 				requireDelta(t, float64(scheme.Order()), field[k], 0.3, "%s, %v", p.name, scheme)
@@ -148,9 +148,9 @@ func TestOrderInTimeStiff(t *testing.T) {
 	g := newGrid(t, 40, 2.5)
 	for _, p := range smoothProblems(t)[2:] {
 		for _, scheme := range radial.Schemes() {
-			_, field := p.timeOrders(t, g, scheme, 16, 3)
+			_, field := p.timeOrders(t, g, scheme, 16, 2)
 			for k := range field {
-				require.Greater(t, field[k], 2-0.3-0.15, "%s, %v", p.name, scheme)
+				require.Greater(t, field[k], 2-0.3, "%s, %v", p.name, scheme)
 			}
 		}
 	}

@@ -22,20 +22,18 @@ func requireSame(t *testing.T, want, got *radial.March, message ...any) {
 // gives the same bits as a new one each time.
 func TestReuse(t *testing.T) {
 	kept := &radial.March{}
-	for range 2 {
-		for _, nodes := range []int{30, 12, 50, radial.MinNodes, 30, 51} {
-			g := newGrid(t, nodes, 3)
-			for name, p := range balances() {
-				for _, scheme := range radial.Schemes() {
-					s := radial.Settings{Scheme: scheme, Tolerance: 1e-3}
-					kept.Start(g, 0.7)
-					fresh := started(g, 0.7)
-					for range 2 {
-						through(t, kept, p, 0.2, s)
-						through(t, fresh, p, 0.2, s)
-					}
-					requireSame(t, fresh, kept, "%s, %d nodes", name, nodes)
+	for _, nodes := range []int{20, 12, 30, radial.MinNodes, 20, 31} {
+		g := newGrid(t, nodes, 3)
+		for name, p := range balances() {
+			for _, scheme := range radial.Schemes() {
+				s := radial.Settings{Scheme: scheme, Tolerance: 1e-2}
+				kept.Start(g, 0.7)
+				fresh := started(g, 0.7)
+				for range 2 {
+					through(t, kept, p, 0.2, s)
+					through(t, fresh, p, 0.2, s)
 				}
+				requireSame(t, fresh, kept, "%s, %d nodes", name, nodes)
 			}
 		}
 	}
