@@ -47,7 +47,7 @@ type ZoneResult struct {
 	Cooling        float64           // mean lowering of the surface temperature by evaporation, left out of the model [K]
 }
 
-func (r *Result) reset(m *Model, _ Settings) {
+func (r *Result) reset(m *Model) {
 	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0]}
 	if cap(r.Zones) < len(m.Path) {
 		r.Zones = make([]ZoneResult, 0, len(m.Path))
@@ -68,9 +68,9 @@ func (z *ZoneResult) air(m *Model, a *surroundings, lost, givenOff, heat float64
 	z.Cooling = flux * humidair.LatentHeat(z.AirTemperature) / heat
 }
 
-func (r *Result) finish(w *March, m *Model) {
-	g, c := w.cylinder.Grid, w.cylinder.C
-	r.Nozzle = w.state()
+func (r *Result) finish(l *lane) {
+	m, g, c := l.model, l.cylinder.Grid, l.cylinder.C
+	r.Nozzle = l.state()
 	for i := range c {
 		r.Radius = append(r.Radius, g.Node(i)*m.Radius)
 	}
@@ -79,10 +79,10 @@ func (r *Result) finish(w *March, m *Model) {
 		r.Removed = 1 - r.Nozzle.Mean/r.Start.Mean
 	}
 	r.Steam = SteamPerVolume(r.Nozzle.Mean, m)
-	left := 2 * w.cylinder.Lost
+	left := 2 * l.cylinder.Lost
 	scale := math.Max(math.Max(r.Start.Mean, r.Nozzle.Mean), 1e-12)
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
-	r.Steps, r.Nodes = w.cylinder.Stats.Steps, g.Len()
+	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
 }
 
 // SteamPerVolume is the volume of steam that a content [kg/kg dry] makes at the

@@ -19,7 +19,7 @@ func within(t *testing.T, want, got, tolerance float64, about ...any) {
 // heating is a strand of 1.75 mm, k 0.20 W/(m K), ρc 1200·1700 J/(m³ K), from 23 °C into
 // 70 °C air with h = 40 W/(m² K).
 func heating(t *testing.T, model Heat) *thermal {
-	h := &NewMarch().around.thermal
+	h := &NewMarch().main.around.thermal
 	h.rest(296.15)
 	require.NoError(t, h.enter(100, 343.15, 40, 0.875e-3, 0.20, 1200*1700, model, []float64{0.1, 0.5, 0.99}))
 	return h
@@ -65,7 +65,7 @@ func TestTemperatureProfileIsHandedOn(t *testing.T) {
 }
 
 func TestLumpingFollowsTheBiotNumber(t *testing.T) {
-	h := &NewMarch().around.thermal
+	h := &NewMarch().main.around.thermal
 	h.rest(300)
 	for film, resolved := range map[float64]bool{20: false, 28.5: false, 28.6: true, 60: true} {
 		require.NoError(t, h.enter(0, 350, film, 0.875e-3, 0.25, 2e6, ByBiot, nil))

@@ -89,7 +89,7 @@ func TestExponentialPotential(t *testing.T) {
 	t.Logf("relative error of the slope %.1e, of G %.1e", ofSlope, ofG)
 	requireDelta(t, 0, float64(ofSlope), 1e-14)
 	requireDelta(t, 0, float64(ofG), 1e-14)
-	for _, x := range []float64{-1e300, -746, -720, 705, 709.7, 800, math.Inf(1), math.Inf(-1)} {
+	for _, x := range []float64{-1e300, -746, -715, -701, 701, 719, 800, math.Inf(1), math.Inf(-1)} {
 		_, slope := one(x)
 		require.Equal(t, math.Exp(b*(x/b)), slope, "x = %g", x)
 	}

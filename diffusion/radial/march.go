@@ -36,6 +36,12 @@ type March struct {
 	Lost  float64   // amount that has left through the surface since Start, per radian and length [m² times unit of c]
 	Stats Stats
 
+	// Gauge is a quantity whose integral over time Gauged gathers, by trapezia over the
+	// steps; nil for none.
+	Gauge  func(t float64, c []float64) float64
+	Gauged float64
+	gauge  float64 // at the present state
+
 	Observe func(t float64, c []float64) // called after each accepted step; nil for none
 
 	stepper
@@ -96,39 +102,67 @@ func (m *March) even(duration float64, steps int) error {
 }
 
 func (m *March) adaptive(duration float64, s Settings) error {
+	p := pace{start: m.Time, step: min(m.firstStep(), duration)}
+	return m.pursue(p, duration, s, nil)
+}
+
+// pace is how far a controlled march has come.
+type pace struct {
+	start float64 // time at its beginning [s]
+	done  float64 // time gone since [s]
+	step  float64 // next step to try [s]
+}
+
+// lasts tells whether the next step reaches the given duration.
+func (p *pace) lasts(duration float64) bool {
+	return p.step >= (duration-p.done)*(1-1e-12)
+}
+
+// pursue marches under step control until duration has gone. Before each try it calls
+// aside, if there is one, with the pace.
+func (m *March) pursue(p pace, duration float64, s Settings, aside func(pace) error) error {
 	limit := s.MaxSteps
 	if limit == 0 {
 		limit = 100000
 	}
-	start, done := m.Time, 0.0
-	step := math.Min(m.firstStep(), duration)
 	for range limit {
-		last := step >= (duration-done)*(1-1e-12)
+		if aside != nil {
+			if err := aside(p); err != nil {
+				return err
+			}
+		}
+		last := p.lasts(duration)
 		if last {
-			step = duration - done
+			p.step = duration - p.done
 		}
-		size := m.try(step) / s.Tolerance
-		grow := 0.2
-		if size < math.Inf(1) { // false for NaN too
-			grow = 0.9 * math.Pow(math.Max(size, 1e-4), -m.method.inverse)
-			grow = math.Max(0.2, math.Min(grow, 6))
-		}
+		size := m.try(p.step) / s.Tolerance
+		grow := m.method.grow(size)
 		if !(size <= 1) {
 			m.Stats.Rejected++
-			step *= math.Min(grow, 0.7)
-			if !(step > duration*1e-14) {
+			p.step *= min(grow, 0.7)
+			if !(p.step > duration*1e-14) {
 				return ErrStalled
 			}
 			continue
 		}
-		m.accept(step)
+		m.accept(p.step)
 		if last {
-			m.Time = start + duration
+			m.Time = p.start + duration
 			return nil
 		}
-		done += step
-		m.Time = start + done
-		step *= grow
+		p.done += p.step
+		m.Time = p.start + p.done
+		p.step *= grow
 	}
 	return ErrStalled
+}
+
+// grow is the factor from a step whose error is size times what is allowed to the
+// next one.
+func (t *tableau) grow(size float64) float64 {
+	const least, most, safety = 0.2, 6, 0.9
+	if !(size < math.Inf(1)) { // true for NaN too
+		return least
+	}
+	return max(least, min(safety*math.Pow(max(size, 1e-4), -t.inverse), most))
 }

@@ -140,7 +140,7 @@ func (m *March) finish() float64 {
 	for j := range t.stages {
 		m.newLost += b[j] * m.uLost[j]
 	}
-	scale := math.Max(math.Sqrt(field/whole), m.floor)
+	scale := max(math.Sqrt(field/whole), m.floor)
 	if scale == 0 {
 		return math.Sqrt(errors)
 	}

@@ -66,6 +66,9 @@ func (m *March) bind(p Problem, s Settings) {
 	for i := range m.sourceDot {
 		m.source[i], m.sourceDot[i], m.sourceNow[i] = 0, 0, 0
 	}
+	if m.Gauge != nil {
+		m.gauge = m.Gauge(m.Time, m.C)
+	}
 }
 
 // try computes a step of size h [s] from the present state without taking it, and
@@ -94,6 +97,11 @@ func (m *March) accept(h float64) {
 	m.Lost = m.newLost
 	m.Stats.Steps++
 	m.ready = false
+	if m.Gauge != nil {
+		now := m.Gauge(m.Time+h, m.C)
+		m.Gauged += h * (m.gauge + now) / 2
+		m.gauge = now
+	}
 	if m.Observe != nil {
 		m.Observe(m.Time+h, m.C)
 	}
@@ -171,7 +179,7 @@ func flow(f, k, g []float64) {
 func (m *March) firstStep() float64 {
 	n := len(m.y)
 	m.evaluateStart()
-	d := m.k0[n-2] / m.Grid.perLog[n-2] * math.Max(m.slope0[n-1], m.slope0[n-2])
+	d := m.k0[n-2] / m.Grid.perLog[n-2] * max(m.slope0[n-1], m.slope0[n-2])
 	h := m.Grid.Spacing()
 	return h * h / d
 }

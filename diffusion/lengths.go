@@ -1,0 +1,110 @@
+package diffusion
+
+import (
+	"fmt"
+
+	"strandry/diffusion/radial"
+)
+
+// RunLengths runs the model once for each of the rising lengths [m] of the zone with the
+// given index, and calls use with each result in turn, which is overwritten after it
+// returns. The results are those of separate runs, to the bit; but where lengths
+// share a grid and the air allows, the strand goes through the zone only once,
+// and each length branches off where its own run would end the zone.
+func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, use func(i int, r *Result) error) error {
+	varied := *m
+	varied.Path = append([]Zone(nil), m.Path...)
+	z := &varied.Path[zone]
+	var result Result
+	for first := 0; first < len(lengths); {
+		z.Length = lengths[first]
+		g, err := w.grid(&varied, s)
+		if err != nil {
+			return err
+		}
+		last := first + 1
+		for ; last < len(lengths); last++ {
+			z.Length = lengths[last]
+			if next, err := w.grid(&varied, s); err != nil || next != g {
+				break
+			}
+		}
+		b := branching{march: w, model: &varied, zone: zone, settings: s, use: use, result: &result}
+		if err := b.run(g, lengths[first:last], first); err != nil {
+			return err
+		}
+		first = last
+	}
+	return nil
+}
+
+// branching is one pass through the zone for several lengths.
+type branching struct {
+	march    *March
+	model    *Model
+	zone     int
+	settings Settings
+	use      func(i int, r *Result) error
+	result   *Result
+}
+
+func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
+	l, m, r := &b.march.main, b.model, b.result
+	z := &m.Path[b.zone]
+	if supply := (airSupply{limited: z.Air.DryFlow > 0}); !supply.marched(z.Air.Direction) {
+		return b.separately(lengths, offset)
+	}
+	z.Length = lengths[len(lengths)-1]
+	if err := l.begin(m, b.settings, g, r); err != nil {
+		return err
+	}
+	if err := l.along(0, b.zone, b.settings, r); err != nil {
+		return err
+	}
+	c, err := l.enter(z, b.settings)
+	if err != nil {
+		return err
+	}
+	before, start := l.cylinder.Lost, r.Start
+	times := make([]float64, len(lengths))
+	for i, length := range lengths {
+		times[i] = length / m.Speed
+	}
+	side := &b.march.side
+	at := func(i int, cylinder *radial.March) error {
+		z.Length = lengths[i]
+		from := side
+		if cylinder == &l.cylinder {
+			from = l
+		} else {
+			side.set(m, g)
+			side.cylinder.Gauge = side.pace
+		}
+		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})
+		r.Radius, r.Profile = r.Radius[:0], r.Profile[:0]
+		from.leave(&l.around, z, c, before, &r.Zones[b.zone])
+		if err := from.along(b.zone+1, len(m.Path), b.settings, r); err != nil {
+			return err
+		}
+		r.finish(from)
+		return b.use(offset+i, r)
+	}
+	err = l.cylinder.AdvanceThrough(l.problem(), times, l.numerics(b.settings), &side.cylinder, at)
+	if err != nil {
+		return fmt.Errorf("zone %q: %w", z.Name, err)
+	}
+	return nil
+}
+
+func (b *branching) separately(lengths []float64, offset int) error {
+	for i, length := range lengths {
+		b.model.Path[b.zone].Length = length
+		if err := b.march.Run(b.model, b.settings, b.result); err != nil {
+			return err
+		}
+		if err := b.use(offset+i, b.result); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,46 @@
+package diffusion_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+)
+
+// One march that serves every length of a zone gives what separate runs give, to the
+// bit: state, zones and steps.
+func TestLengthsAreThoseOfSeparateRuns(t *testing.T) {
+	var lengths []float64
+	for i := range 40 {
+		lengths = append(lengths, 0.001*math.Pow(1e5, float64(i)/39))
+	}
+	for zone := range 3 {
+		for _, heat := range []diffusion.Heat{diffusion.Lumped, diffusion.Resolved} {
+			for _, direction := range []diffusion.Direction{diffusion.With, diffusion.Against} {
+				m := transit(t, 20)
+				m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, direction
+				s := diffusion.CoarseSettings()
+				s.Heat = heat
+				w, count := diffusion.NewMarch(), 0
+				require.NoError(t, w.RunLengths(m, zone, lengths, s, func(i int, r *diffusion.Result) error {
+					require.Equal(t, count, i)
+					count++
+					alone := *m
+					alone.Path = append([]diffusion.Zone(nil), m.Path...)
+					alone.Path[zone].Length = lengths[i]
+					var want diffusion.Result
+					require.NoError(t, diffusion.NewMarch().Run(&alone, s, &want))
+					require.Equal(t, want.Nozzle, r.Nozzle, "zone %d, %g m", zone, lengths[i])
+					require.Equal(t, want.Zones, r.Zones)
+					require.Equal(t, want.Steps, r.Steps)
+					require.Equal(t, want.Profile, r.Profile)
+					require.Equal(t, want.Balance, r.Balance)
+					return nil
+				}))
+				require.Equal(t, len(lengths), count)
+			}
+		}
+	}
+}

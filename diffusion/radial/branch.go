@@ -1,0 +1,59 @@
+package radial
+
+import "fmt"
+
+// AdvanceThrough marches for the last of the rising durations [s] and hands over, on
+// the way, the state that each of the earlier ones would have ended with: to the
+// bit what Advance gives for that duration alone. The last steps to them are
+// taken on a branch, so that the march itself is not disturbed.
+//
+// at is called with the index of the duration and the march that holds its state,
+// which it may read, and must not keep.
+func (m *March) AdvanceThrough(p Problem, durations []float64, s Settings, branch *March, at func(i int, b *March) error) error {
+	if len(durations) == 0 {
+		return nil
+	}
+	longest := durations[len(durations)-1]
+	for i, d := range durations {
+		if err := m.check(d, s); err != nil {
+			return err
+		}
+		if i > 0 && !(d > durations[i-1]) || d == 0 {
+			return fmt.Errorf("radial: durations must rise from above zero: %g s at %d", d, i)
+		}
+	}
+	m.bind(p, s)
+	next := 0
+	aside := func(now pace) error {
+		for next < len(durations)-1 && now.lasts(durations[next]) {
+			branch.follow(m)
+			if err := branch.pursue(now, durations[next], s, nil); err != nil {
+				return err
+			}
+			if err := at(next, branch); err != nil {
+				return err
+			}
+			next++
+		}
+		return nil
+	}
+	now := pace{start: m.Time, step: min(m.firstStep(), longest)}
+	if err := m.pursue(now, longest, s, aside); err != nil {
+		return err
+	}
+	return at(len(durations)-1, m)
+}
+
+// follow takes over the state and the problem of another march.
+func (m *March) follow(o *March) {
+	m.resize(o.Grid.Len())
+	m.Grid, m.C = o.Grid, m.y
+	m.Time, m.Lost, m.Stats = o.Time, o.Lost, o.Stats
+	m.Gauge, m.Gauged, m.gauge = o.Gauge, o.Gauged, o.gauge
+	copy(m.y, o.y)
+	m.problem, m.exchange, m.given = o.problem, o.exchange, o.given
+	m.method, m.floor, m.ready = o.method, o.floor, false
+	copy(m.source, o.source)
+	copy(m.sourceDot, o.sourceDot)
+	copy(m.sourceNow, o.sourceNow)
+}

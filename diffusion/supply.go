@@ -1,0 +1,96 @@
+package diffusion
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"strandry/materials/humidair"
+)
+
+// supply describes the air of a zone as the strand meets it first.
+func (l *lane) supply(z *Zone) airSupply {
+	m := l.model
+	a := airSupply{pressure: z.Air.VapourPressure, total: m.Pressure, entered: l.cylinder.Lost}
+	if z.Air.DryFlow > 0 && z.Length > 0 {
+		a.limited = true
+		a.base = humidair.HumidityRatio(z.Air.VapourPressure, m.Pressure)
+		a.gain = 2 * math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed / z.Air.DryFlow
+	}
+	return a
+}
+
+// marched tells whether one march settles the zone: the air is without limit, or
+// meets the strand in the order in which it takes up water.
+func (a *airSupply) marched(d Direction) bool { return !a.limited || d == With }
+
+// through marches the zone against its air. Where one march does not settle it, the
+// state of the air rests on the total that the zone gives off, which is sought until it
+// agrees with itself to a millionth of the content.
+func (l *lane) through(z *Zone, s Settings) error {
+	a, c := &l.around, &l.cylinder
+	residence := z.Residence(l.model.Speed)
+	if a.supply.marched(z.Air.Direction) {
+		return c.Advance(l.problem(), residence, l.numerics(s))
+	}
+	supply := a.supply
+	l.saved = append(l.saved[:0], c.C...)
+	time, lost := c.Time, c.Lost
+	var failed error
+	given := func(total float64) (float64, error) {
+		copy(c.C, l.saved)
+		c.Time, c.Lost, c.Gauged = time, lost, 0
+		a.now, a.temperature = math.NaN(), math.NaN()
+		a.supply = supply
+		a.supply.base += supply.gain * total
+		a.supply.gain = 0
+		if z.Air.Direction == Against {
+			a.supply.gain = -supply.gain
+		}
+		failed = c.Advance(l.problem(), residence, l.numerics(s))
+		return c.Lost - lost - total, failed
+	}
+	err := agree(given, 1e-6*max(c.Grid.Content(l.saved), 1e-6))
+	if err != nil && (failed == nil || z.Air.Direction == Against) {
+		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
+			"give it several times as much, or let it run with the strand", errTooLittleAir, preposition(z.Air.Direction))
+	}
+	return err
+}
+
+func preposition(d Direction) string {
+	if d == Mixed {
+		return "around"
+	}
+	return d.String()
+}
+
+// agree seeks x with |f(x)| <= tolerance for a falling f by the Illinois form of
+// regula falsi, from the bracket between zero and f(0).
+func agree(f func(x float64) (float64, error), tolerance float64) error {
+	low := 0.0
+	atLow, err := f(low)
+	if err != nil || math.Abs(atLow) <= tolerance {
+		return err
+	}
+	high := atLow
+	atHigh, err := f(high)
+	for range 60 {
+		if err != nil || math.Abs(atHigh) <= tolerance {
+			return err
+		}
+		x := high - atHigh*(high-low)/(atHigh-atLow)
+		var at float64
+		at, err = f(x)
+		if (at > 0) == (atHigh > 0) {
+			atLow /= 2
+		} else {
+			low, atLow = high, atHigh
+		}
+		high, atHigh = x, at
+	}
+	return errTooLittleAir
+}
+
+// errTooLittleAir is what becomes of a zone whose air and strand do not agree.
+var errTooLittleAir = errors.New("the humidity of the air and the water given off do not agree")
