@@ -42,6 +42,9 @@ const (
 // scatter's factor and its square root above and below, and judges. Half-way
 // marches are made because a path that dries and rewets may be driest between.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
 	a := &Assessment{Settings: s}
 	if err := w.Run(m, s, &a.Result); err != nil {
 		return nil, err

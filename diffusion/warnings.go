@@ -34,6 +34,10 @@ const (
 	// SaturatedAir: Value is its vapour pressure, Limit the saturation pressure at
 	// its temperature [Pa].
 	SaturatedAir
+	// CondensingAir: it leaves against a strand so cold that it would give water
+	// back. Value is its vapour pressure, Limit the saturation pressure at the temperature
+	// at which the strand enters [Pa].
+	CondensingAir
 	// UnmeasuredDiffusivity: the diffusivity rests on no measurement that was read.
 	UnmeasuredDiffusivity
 	// NumericalDoubt: Value is the numerical error, Limit the distance from the
@@ -74,8 +78,15 @@ func warnings(m *Model, a *Assessment) []Warning {
 		if end, out := beyond(p.Sorption.ActivityRange, z.AirActivity); out {
 			add(IsothermActivity, z.Name, z.AirActivity, end)
 		}
+		enters := a.Start.Temperature
+		if i > 0 {
+			enters = a.Zones[i-1].Exit.Temperature
+		}
+		cold := humidair.SaturationPressure(enters)
 		if saturation := humidair.SaturationPressure(z.AirTemperature); z.VapourPressure > saturation {
 			add(SaturatedAir, z.Name, z.VapourPressure, saturation)
+		} else if m.Path[i].Air.Direction == Against && z.VapourPressure > cold {
+			add(CondensingAir, z.Name, z.VapourPressure, cold)
 		}
 		if t := z.AirTemperature; t > p.DryingTemperature.Value {
 			add(HotterThanUsual, z.Name, t, p.DryingTemperature.Value)
