@@ -5,7 +5,8 @@ import "fmt"
 // AdvanceThrough marches for the last of the rising durations [s] and hands over, on
 // the way, the state that each of the earlier ones would have ended with: to the
 // bit what Advance gives for that duration alone. The last steps to them are
-// taken on a branch, so that the march itself is not disturbed.
+// taken on a branch, so that the march itself is not disturbed. The steps are
+// under control: Settings.Steps does not count.
 //
 // at is called with the index of the duration and the march that holds its state,
 // which it may read, and must not keep.
@@ -13,6 +14,7 @@ func (m *March) AdvanceThrough(p Problem, durations []float64, s Settings, branc
 	if len(durations) == 0 {
 		return nil
 	}
+	s.Steps = 0
 	longest := durations[len(durations)-1]
 	for i, d := range durations {
 		if err := m.check(d, s); err != nil {
