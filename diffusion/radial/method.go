@@ -19,7 +19,11 @@ const (
 // Schemes lists the methods.
 func Schemes() []Scheme { return []Scheme{Order4, Order3} }
 
-// Order is the order of convergence in the step.
+// Order is the order of convergence in the step where the surroundings do not change
+// or the step resolves the fastest mode of the grid. Beside surroundings that vary
+// in time, a method of stage order one keeps about the second order in the nodes
+// next to the surface on a fine grid, and between the second and its own in the
+// content: Hairer & Wanner (1996), section IV.15 (number from memory).
 func (s Scheme) Order() int {
 	if s == Order3 {
 		return 3
