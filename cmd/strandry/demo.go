@@ -11,5 +11,5 @@ import (
 // demoFlag adds the flag that chooses a demonstration.
 func demoFlag(c *cobra.Command, name *string) {
 	names := scenarios.Demos()
-	c.Flags().StringVar(name, "demo", names[0], "demonstration to use without a file: "+strings.Join(names, ", "))
+	c.Flags().StringVar(name, "demo", names[0], "the demonstration `NAME`, without a file: "+strings.Join(names, ", "))
 }

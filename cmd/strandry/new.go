@@ -15,7 +15,12 @@ func newCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "new FILE",
 		Short: "Write a commented scenario to start from",
-		Args:  cobra.ExactArgs(1),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return errors.New("new needs the name of the one file to write")
+			}
+			return nil
+		},
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := create(args[0], scenarios.Template()); err != nil {
 				return failure{err}
@@ -34,7 +39,7 @@ func create(path string, content []byte) error {
 		return fmt.Errorf("%s: exists already; name a new file or remove it first", path)
 	}
 	if err != nil {
-		return err
+		return fmt.Errorf("%s: cannot be written: %w", path, errors.Unwrap(err))
 	}
 	_, err = f.Write(content)
 	err = errors.Join(err, f.Sync(), f.Close())

@@ -46,6 +46,8 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 		return fmt.Sprintf("%s: %s the surface by some %s K on average; the model leaves this out.", w.Zone, act, significant(math.Abs(w.Value), 2))
 	case diffusion.SaturatedAir:
 		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s, above saturation (%s): water would condense. Give it more air.", w.Zone, pressure(w.Value), pressure(w.Limit))
+	case diffusion.CondensingAir:
+		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s past a strand that enters cold (saturation there: %s): it would give water back. Give it more air or let it run with the strand.", w.Zone, pressure(w.Value), pressure(w.Limit))
 	case diffusion.UnmeasuredDiffusivity:
 		return fmt.Sprintf("The diffusivity of %s is %s, not a reviewed measurement that was read: take the interval, not the number.", name, kind(m.Material.Diffusivity.ReferenceValue.Kind))
 	case diffusion.NumericalDoubt:

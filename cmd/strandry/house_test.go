@@ -1,0 +1,236 @@
+package main
+
+import (
+	"bytes"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// source is one Go file of the module.
+type source struct {
+	name    string // from the root, with slashes
+	folder  string
+	test    bool
+	lines   int
+	tree    *ast.File
+	imports []string
+}
+
+const module = "strandry"
+
+func sources(t *testing.T) []source {
+	t.Helper()
+	root := filepath.Join("..", "..")
+	var all []source
+	err := filepath.WalkDir(root, func(file string, entry fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		base := entry.Name()
+		if entry.IsDir() && file != root && (strings.HasPrefix(base, ".") || base == "testdata") {
+			return filepath.SkipDir
+		}
+		if !strings.HasSuffix(base, ".go") {
+			return nil
+		}
+		text, err := os.ReadFile(file)
+		if err != nil {
+			return err
+		}
+		tree, err := parser.ParseFile(token.NewFileSet(), file, text, parser.ParseComments)
+		if err != nil {
+			return err
+		}
+		name, err := filepath.Rel(root, file)
+		if err != nil {
+			return err
+		}
+		name = filepath.ToSlash(name)
+		s := source{name: name, folder: path.Dir(name), test: strings.HasSuffix(base, "_test.go"), lines: bytes.Count(text, []byte("\n")), tree: tree}
+		for _, i := range tree.Imports {
+			imported, err := strconv.Unquote(i.Path.Value)
+			if err != nil {
+				return err
+			}
+			s.imports = append(s.imports, imported)
+		}
+		all = append(all, s)
+		return nil
+	})
+	require.NoError(t, err)
+	require.Greater(t, len(all), 50)
+	return all
+}
+
+// in tells whether a folder is one or lies inside it.
+func in(folder, parent string) bool {
+	return folder == parent || strings.HasPrefix(folder, parent+"/")
+}
+
+// ours gives the folder of an imported package of this module.
+func ours(imported string) (folder string, ok bool) {
+	return strings.CutPrefix(imported, module+"/")
+}
+
+// Data flow one way: the lower floors know nothing of the upper ones.
+func TestFloors(t *testing.T) {
+	floors := []string{"materials", "diffusion", "scenarios", "plots", "cmd"}
+	floor := func(folder string) int {
+		for i, f := range floors {
+			if in(folder, f) {
+				return i
+			}
+		}
+		t.Fatalf("%s is on no floor", folder)
+		return 0
+	}
+	for _, s := range sources(t) {
+		for _, imported := range s.imports {
+			folder, ok := ours(imported)
+			if !ok {
+				continue
+			}
+			require.False(t, in(folder, "cmd"), "%s imports a command", s.name)
+			require.LessOrEqual(t, floor(folder), floor(s.folder), "%s imports %s from a floor above", s.name, imported)
+			if s.test {
+				continue
+			}
+			for _, alone := range []string{"diffusion/radial", "diffusion/exact"} {
+				require.False(t, in(s.folder, alone), "%s imports %s: the mathematics stands alone", s.name, imported)
+			}
+		}
+	}
+}
+
+// Each foreign package has one place.
+func TestForeignPackages(t *testing.T) {
+	places := map[string][]string{
+		"github.com/BurntSushi/toml":  {"materials/strict"},
+		"gonum.org/v1/plot":           {"plots"},
+		"github.com/spf13/cobra":      {"cmd"},
+		"github.com/spf13/pflag":      {"cmd"},
+		"gonum.org/v1/gonum":          {"materials", "diffusion", "scenarios", "plots"},
+		"github.com/stretchr/testify": nil, // tests only
+	}
+	seen := map[string]bool{}
+	for _, s := range sources(t) {
+		for _, imported := range s.imports {
+			first, _, _ := strings.Cut(imported, "/")
+			if !strings.Contains(first, ".") {
+				continue // ours, or of the standard library
+			}
+			known := false
+			for foreign, folders := range places {
+				if !in(imported, foreign) {
+					continue
+				}
+				known, seen[foreign] = true, true
+				allowed := s.test
+				for _, folder := range folders {
+					allowed = allowed || in(s.folder, folder)
+				}
+				require.True(t, allowed, "%s imports %s", s.name, imported)
+			}
+			require.True(t, known || strings.Contains(s.folder, "plots"), "%s imports %s, which has no place yet", s.name, imported)
+		}
+	}
+	require.True(t, seen["github.com/BurntSushi/toml"] && seen["github.com/spf13/cobra"])
+}
+
+func TestFilesStaySmall(t *testing.T) {
+	for _, s := range sources(t) {
+		if !s.test {
+			require.LessOrEqual(t, s.lines, 400, s.name)
+		}
+	}
+}
+
+// Tables and texts that are never written to; every other variable of a package
+// would join what should be apart.
+func readOnly() []string {
+	return []string{
+		"diffusion/radial/method.go: order3",            // a table of coefficients
+		"diffusion/radial/method.go: order4",            // a table of coefficients
+		"materials/library.go: library",                 // embedded files
+		"materials/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
+		"scenarios/demo.go: demos",                      // embedded files
+		"scenarios/demo.go: template",                   // an embedded text
+	}
+}
+
+func TestNoGlobalState(t *testing.T) {
+	allowed := map[string]bool{}
+	for _, name := range readOnly() {
+		allowed[name] = false
+	}
+	for _, s := range sources(t) {
+		if s.test {
+			continue
+		}
+		for _, d := range s.tree.Decls {
+			if f, ok := d.(*ast.FuncDecl); ok {
+				require.False(t, f.Recv == nil && f.Name.Name == "init", "%s has an init function", s.name)
+			}
+			for _, name := range variables(d) {
+				full := s.name + ": " + name
+				require.Contains(t, allowed, full, "a variable of a package")
+				allowed[full] = true
+			}
+		}
+	}
+	for name, found := range allowed {
+		require.True(t, found, "%s is gone: take it off the list", name)
+	}
+}
+
+// variables lists the names that a declaration of a package makes variable, but
+// neither the blank ones by which the compiler checks a type nor sentinel errors.
+func variables(d ast.Decl) []string {
+	g, ok := d.(*ast.GenDecl)
+	if !ok || g.Tok != token.VAR {
+		return nil
+	}
+	var names []string
+	for _, spec := range g.Specs {
+		v := spec.(*ast.ValueSpec)
+		for i, name := range v.Names {
+			if name.Name != "_" && !(i < len(v.Values) && sentinel(name.Name, v.Values[i])) {
+				names = append(names, name.Name)
+			}
+		}
+	}
+	return names
+}
+
+// sentinel tells whether a variable is an error made once to be compared with.
+func sentinel(name string, value ast.Expr) bool {
+	call, ok := value.(*ast.CallExpr)
+	if !ok || !strings.HasPrefix(strings.ToLower(name), "err") {
+		return false
+	}
+	f, ok := call.Fun.(*ast.SelectorExpr)
+	return ok && f.Sel.Name == "New"
+}
+
+// Every package says what it is in its doc.go; commands say it in main.go.
+func TestEveryPackageIsDocumented(t *testing.T) {
+	documented := map[string]bool{}
+	for _, s := range sources(t) {
+		if !s.test {
+			documented[s.folder] = documented[s.folder] || s.tree.Doc != nil
+		}
+	}
+	for folder, ok := range documented {
+		require.True(t, ok, "%s has no package comment", folder)
+	}
+}

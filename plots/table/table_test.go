@@ -1,0 +1,184 @@
+package table
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+)
+
+func textOf(t *testing.T, a *Answer) string {
+	t.Helper()
+	var b strings.Builder
+	require.NoError(t, a.WriteText(&b))
+	return b.String()
+}
+
+// narrow requires that no line is wider than the text, none ends in a space, and
+// no verb of a format was left without its value.
+func narrow(t *testing.T, text string) {
+	t.Helper()
+	require.True(t, utf8.ValidString(text))
+	for line := range strings.Lines(text) {
+		line = strings.TrimSuffix(line, "\n")
+		require.LessOrEqual(t, utf8.RuneCountInString(line), width, line)
+		require.Equal(t, strings.TrimRight(line, " "), line)
+	}
+	for _, bad := range []string{"NaN", "Inf", "%!", "  \n"} {
+		require.NotContains(t, text, bad)
+	}
+}
+
+func TestGoldenAnswer(t *testing.T) {
+	text := textOf(t, answer())
+	narrow(t, text)
+	golden(t, "answer.txt", text)
+	var b strings.Builder
+	require.NoError(t, answer().WriteJSON(&b))
+	require.True(t, json.Valid([]byte(b.String())))
+	golden(t, "answer.json", b.String())
+}
+
+func TestGoldenMaterial(t *testing.T) {
+	var b strings.Builder
+	require.NoError(t, Material(&b, polymer()))
+	narrow(t, b.String())
+	golden(t, "material.txt", b.String())
+	b.Reset()
+	require.NoError(t, MaterialJSON(&b, polymer()))
+	golden(t, "material.json", b.String())
+
+	long := polymer()
+	long.ID = "a-name-that-somebody-thought-up-on-a-long-evening"
+	long.Diffusivity.ReferenceValue.Kind = materials.Published
+	b.Reset()
+	require.NoError(t, Materials(&b, []materials.Polymer{polymer(), long}))
+	narrow(t, b.String())
+	golden(t, "materials.txt", b.String())
+}
+
+// The whole library keeps to the width, and its JSON holds what was put in.
+func TestLibraryPages(t *testing.T) {
+	library, err := materials.Library()
+	require.NoError(t, err)
+	var b strings.Builder
+	require.NoError(t, Materials(&b, library))
+	narrow(t, b.String())
+	for _, p := range library {
+		require.Contains(t, b.String(), "\n"+p.ID+" ")
+		var page strings.Builder
+		require.NoError(t, Material(&page, p))
+		narrow(t, page.String())
+	}
+	b.Reset()
+	require.NoError(t, MaterialsJSON(&b, library))
+	var back []materialDocument
+	require.NoError(t, json.Unmarshal([]byte(b.String()), &back))
+	require.Len(t, back, len(library))
+	for i, d := range back {
+		require.Equal(t, library[i].ID, d.ID)
+		for _, p := range d.Properties {
+			require.NotEmpty(t, p.Unit, p.Name)
+			require.LessOrEqual(t, p.Low, p.Value, p.Name)
+			require.LessOrEqual(t, p.Value, p.High, p.Name)
+		}
+	}
+}
+
+// Every figure of an answer made NaN or infinite in turn is refused, named, and
+// leaves the paper blank.
+func TestNothingShownThatIsNotFinite(t *testing.T) {
+	figures := map[string]func(*Answer) *float64{
+		"the result.Nozzle.Mean":         func(a *Answer) *float64 { return &a.Assessment.Nozzle.Mean },
+		"the result.NumericalError":      func(a *Answer) *float64 { return &a.Assessment.NumericalError },
+		"the result.Low":                 func(a *Answer) *float64 { return &a.Assessment.Low },
+		"the result.Steam":               func(a *Answer) *float64 { return &a.Assessment.Steam },
+		"the result.Profile[2]":          func(a *Answer) *float64 { return &a.Assessment.Profile[1] },
+		"the result.Zones[2].Biot":       func(a *Answer) *float64 { return &a.Assessment.Zones[1].Biot },
+		"the result.Zones[1].Exit.Skin":  func(a *Answer) *float64 { return &a.Assessment.Zones[0].Exit.Skin },
+		"the result.Zones[1].Film.Mass":  func(a *Answer) *float64 { return &a.Assessment.Zones[0].Film.Mass },
+		"the result.Warnings[1].Value":   func(a *Answer) *float64 { return &a.Assessment.Warnings[0].Value },
+		"the result.Settings.Tolerance":  func(a *Answer) *float64 { return &a.Assessment.Settings.Tolerance },
+		"the diagnosis.Levers[2].Mean":   func(a *Answer) *float64 { return &a.Diagnosis.Levers[1].Mean },
+		"the diagnosis.Materials[1].To":  func(a *Answer) *float64 { return &a.Diagnosis.Materials[0].To },
+		"the model.Material.Melting.Low": func(a *Answer) *float64 { return &a.Model.Material.Melting.Low },
+		"the model.Path[1].Air.DryFlow":  func(a *Answer) *float64 { return &a.Model.Path[0].Air.DryFlow },
+	}
+	for name, figure := range figures {
+		for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+			a := answer()
+			*figure(a) = bad
+			var b strings.Builder
+			require.ErrorContains(t, a.WriteText(&b), name)
+			require.ErrorContains(t, a.WriteJSON(&b), name)
+			require.Empty(t, b.String())
+		}
+	}
+	p := polymer()
+	p.Diffusivity.Pieces[1].Activation.Value = math.NaN()
+	require.ErrorContains(t, Material(io.Discard, p), "Pieces[2].Activation.Value")
+	require.ErrorContains(t, Materials(io.Discard, []materials.Polymer{p}), "the materials[1]")
+}
+
+type broken struct{}
+
+var errBroken = errors.New("no more paper")
+
+func (broken) Write([]byte) (int, error) { return 0, errBroken }
+
+func TestErrorsOfTheWriterComeBack(t *testing.T) {
+	require.ErrorIs(t, answer().WriteText(broken{}), errBroken)
+	require.ErrorIs(t, answer().WriteJSON(broken{}), errBroken)
+	require.ErrorIs(t, Material(broken{}, polymer()), errBroken)
+	require.ErrorIs(t, Materials(broken{}, nil), errBroken)
+	require.ErrorIs(t, MaterialsJSON(broken{}, nil), errBroken)
+}
+
+// Odd answers keep to the width and say something sensible.
+func TestOddAnswers(t *testing.T) {
+	for _, c := range []struct {
+		change func(*Answer)
+		says   string
+		not    string
+	}{
+		{func(a *Answer) { a.Assessment.Start = diffusion.State{Temperature: 293.15}; a.Assessment.Removed = 0 }, "nothing: it set off dry", "water at the start"},
+		{func(a *Answer) { a.Assessment.Removed = -0.25 }, "nothing: it gained 25.0 % on its start", "-25"},
+		{func(a *Answer) { a.Assessment.Verdict = diffusion.Dry; a.Diagnosis.Cause = levers.Nothing }, "Nothing holds this design back", "What would help"},
+		{func(a *Answer) { a.Assessment.Verdict = diffusion.Unsure; a.Diagnosis.Cause = levers.Nothing }, "UNSURE", "Nothing holds"},
+		{func(a *Answer) { a.Diagnosis.Levers, a.Diagnosis.Materials = nil, nil }, "No single change", "Another material"},
+		{func(a *Answer) { a.Diagnosis.Cause = levers.Rewetting }, "takes up water again", "Time holds"},
+		{func(a *Answer) {
+			a.Model.Material.Doubts = nil
+			a.Assessment.Warnings, a.Assumed, a.Unused = nil, nil, nil
+		}, "Sources", "\nNotes"},
+		{func(a *Answer) { a.Model.Material.Doubts = a.Model.Material.Doubts[:1] }, "Doubtful in the data", "(And"},
+		{func(a *Answer) { a.Model.Material.ID = "pa6" }, "strandry materials pa6", ""},
+		{func(a *Answer) {
+			a.Diagnosis.Cause = levers.Air
+			a.Assessment.Warnings = []diffusion.Warning{{Concern: diffusion.AirSetsFloor, Value: 0.01, Limit: 0.002}}
+		}, "Not time but air", "too moist"},
+		{func(a *Answer) {
+			z := &a.Assessment.Zones[0]
+			z.Length, z.Residence, z.Fourier, z.Exit.Mean = 10000, 8.6e9, 3e4, 0.4999
+		}, "10000 m", ""},
+	} {
+		a := answer()
+		c.change(a)
+		text := textOf(t, a)
+		narrow(t, text)
+		joined := strings.Join(strings.Fields(text), " ")
+		require.Contains(t, joined, c.says)
+		if c.not != "" {
+			require.NotContains(t, text, c.not)
+		}
+	}
+}

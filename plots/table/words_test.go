@@ -1,0 +1,105 @@
+package table
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+)
+
+// members counts the constants of an enumeration in its source, so that one added
+// there without words here is found.
+func members(t *testing.T, file, typeName string) int {
+	t.Helper()
+	tree, err := parser.ParseFile(token.NewFileSet(), filepath.Join("..", "..", file), nil, 0)
+	require.NoError(t, err)
+	for _, d := range tree.Decls {
+		g, ok := d.(*ast.GenDecl)
+		if !ok || g.Tok != token.CONST || len(g.Specs) == 0 {
+			continue
+		}
+		first := g.Specs[0].(*ast.ValueSpec)
+		if id, ok := first.Type.(*ast.Ident); ok && id.Name == typeName {
+			return len(g.Specs)
+		}
+	}
+	t.Fatalf("no constants of type %s in %s", typeName, file)
+	return 0
+}
+
+// distinct requires a text of its own for every member.
+func distinct(t *testing.T, count int, text func(i int) string) {
+	t.Helper()
+	require.Greater(t, count, 1)
+	seen := map[string]int{}
+	for i := range count {
+		s := text(i)
+		require.NotEmpty(t, strings.Trim(s, " .:%!"), "member %d has no words", i)
+		require.NotContains(t, s, "%!")
+		require.NotContains(t, s, "unknown")
+		require.NotContains(t, seen, s, "member %d speaks as another", i)
+		seen[s] = i
+	}
+}
+
+func TestEveryConcernHasWords(t *testing.T) {
+	m := answer().Model
+	count := members(t, "diffusion/warnings.go", "Concern")
+	distinct(t, count, func(i int) string {
+		s := say(diffusion.Warning{Concern: diffusion.Concern(i), Zone: "drum", Value: 353.15, Limit: 343.15, Text: ""}, m)
+		if diffusion.Concern(i) == diffusion.FilmNote {
+			s = say(diffusion.Warning{Concern: diffusion.FilmNote, Zone: "drum", Text: "slow flow."}, m)
+			require.Equal(t, "drum: slow flow.", s)
+		}
+		require.NotEqual(t, "drum: .", s)
+		return s
+	})
+	gained := say(diffusion.Warning{Concern: diffusion.Evaporation, Zone: "guide", Value: -2, Limit: 1}, m)
+	require.Contains(t, gained, "water taken up would warm the surface by some 2.0 K")
+}
+
+func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
+	distinct(t, members(t, "diffusion/levers/levers.go", "Cause"), func(i int) string {
+		a := answer()
+		a.Diagnosis.Cause = levers.Cause(i)
+		return a.cause()
+	})
+	distinct(t, members(t, "diffusion/levers/levers.go", "Kind"), func(i int) string {
+		return describe(levers.Lever{Kind: levers.Kind(i), Zone: "drum", From: 300, To: 320})
+	})
+	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return verdict(diffusion.Verdict(i)) })
+	distinct(t, members(t, "materials/value.go", "Kind"), func(i int) string { return kind(materials.Kind(i)) })
+	for _, form := range []materials.Form{materials.Henry, materials.GAB, materials.TwoTerm} {
+		s := polymer().Sorption
+		s.Form = form
+		require.NotEmpty(t, isotherm(&s), form)
+	}
+}
+
+func TestOriginAlwaysTellsTheKind(t *testing.T) {
+	require.Equal(t, "common practice, no source", origin(materials.Practice, "common practice, no source"))
+	require.Equal(t, "a fit, from memory", origin(materials.Memory, "a fit, from memory"))
+	require.Equal(t, "its range from memory [published]", origin(materials.Published, "its range from memory"))
+	require.Equal(t, "a book, from memory, and a guess [from memory]", origin(materials.Memory, "a book, from memory, and a guess"))
+	require.Equal(t, "given", origin(materials.Given, ""))
+}
+
+// Desiccant is spoken of where the air is as dry as only a desiccant makes it.
+func TestCautions(t *testing.T) {
+	m := answer().Model
+	require.Contains(t, strings.Join(Cautions(m), " "), "desiccant dust")
+	m.Path[0].Air.VapourPressure = 1200
+	all := strings.Join(Cautions(m), " ")
+	require.NotContains(t, all, "desiccant")
+	for _, needed := range []string{"burn", "fire", "cut-out", "licensed electrician", "local electrical", "ventilate", "Do not melt it. (common practice, no source)"} {
+		require.Contains(t, all, needed)
+	}
+}
