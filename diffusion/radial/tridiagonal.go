@@ -61,23 +61,33 @@ func (t *tridiagonal) solve(x []float64) {
 	below, on, above := t.below[:n], t.on[:n], t.above[:n]
 	last := n - 1
 	mid := last / 2
-	x[last-1] -= above[last-1] * x[last]
-	for i, j := 1, last-2; i < mid || j > mid; i, j = i+1, j-1 {
-		if i < mid {
-			x[i] -= below[i] * x[i-1]
-		}
-		if j > mid {
-			x[j] -= above[j] * x[j+1]
-		}
+
+	// Towards the middle: the two running values are those of rows i and j.
+	up, down := x[0], x[last]
+	i, j := 1, last-1
+	for ; i < mid; i, j = i+1, j-1 {
+		up = x[i] - below[i]*up
+		down = x[j] - above[j]*down
+		x[i], x[j] = up, down
 	}
-	x[mid] = (x[mid] - below[mid]*x[mid-1] - above[mid]*x[mid+1]) * on[mid]
-	for i, j := mid-1, mid+1; i >= 0 || j <= last; i, j = i-1, j+1 {
-		if i >= 0 {
-			x[i] = x[i]*on[i] - above[i]*x[i+1]
-		}
-		if j <= last {
-			x[j] = x[j]*on[j] - below[j]*x[j-1]
-		}
+	for ; j > mid; j-- {
+		down = x[j] - above[j]*down
+		x[j] = down
+	}
+	middle := (x[mid] - below[mid]*up - above[mid]*down) * on[mid]
+	x[mid] = middle
+
+	// And back out.
+	up, down = middle, middle
+	i, j = mid-1, mid+1
+	for ; i >= 0; i, j = i-1, j+1 {
+		up = x[i]*on[i] - above[i]*up
+		down = x[j]*on[j] - below[j]*down
+		x[i], x[j] = up, down
+	}
+	for ; j <= last; j++ {
+		down = x[j]*on[j] - below[j]*down
+		x[j] = down
 	}
 	x[last] -= t.far * x[last-2]
 }
