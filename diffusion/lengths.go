@@ -89,7 +89,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		r.finish(from)
 		return b.use(offset+i, r)
 	}
-	err = l.cylinder.AdvanceThrough(l.problem(), times, l.numerics(b.settings), &side.cylinder, at)
+	err = l.cylinder.AdvanceThrough(l.problem(), times, l.numerics(z, b.settings), &side.cylinder, at)
 	if err != nil {
 		return fmt.Errorf("zone %q: %w", z.Name, err)
 	}

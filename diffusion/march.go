@@ -33,6 +33,7 @@ type lane struct {
 	model     *Model
 	gaps      []float64 // relative radii of the gaps of the grid
 	saved     []float64
+	trace     *Trace // nil for none
 }
 
 // NewMarch makes the working memory.
@@ -138,6 +139,7 @@ func (l *lane) pass(z *Zone, s Settings, out *ZoneResult) error {
 		return err
 	}
 	before := l.cylinder.Lost
+	l.trace.mark(l, z)
 	if err := l.through(z, s); err != nil {
 		return err
 	}
@@ -184,8 +186,12 @@ func (l *lane) problem() radial.Problem {
 
 // numerics turn settings into those of the solver. Below a thousandth of the limit the
 // error of a step is not relative any more.
-func (l *lane) numerics(s Settings) radial.Settings {
-	return radial.Settings{Tolerance: s.Tolerance, Floor: 1e-3 * l.model.Limit}
+func (l *lane) numerics(z *Zone, s Settings) radial.Settings {
+	n := radial.Settings{Tolerance: s.Tolerance, Floor: 1e-3 * l.model.Limit}
+	if l.trace != nil {
+		n.MaxStep = z.Residence(l.model.Speed) / traced
+	}
+	return n
 }
 
 // pace is D/R² at the mean content [1/s]: its integral is the Fourier number.

@@ -31,7 +31,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 	a, c := &l.around, &l.cylinder
 	residence := z.Residence(l.model.Speed)
 	if a.supply.marched(z.Air.Direction) {
-		return c.Advance(l.problem(), residence, l.numerics(s))
+		return c.Advance(l.problem(), residence, l.numerics(z, s))
 	}
 	supply := a.supply
 	l.saved = append(l.saved[:0], c.C...)
@@ -39,6 +39,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 	var failed error
 	given := func(total float64) (float64, error) {
 		copy(c.C, l.saved)
+		l.trace.rewind()
 		c.Time, c.Lost, c.Gauged = time, lost, 0
 		a.now, a.temperature = math.NaN(), math.NaN()
 		a.supply = supply
@@ -47,7 +48,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 		if z.Air.Direction == Against {
 			a.supply.gain = -supply.gain
 		}
-		failed = c.Advance(l.problem(), residence, l.numerics(s))
+		failed = c.Advance(l.problem(), residence, l.numerics(z, s))
 		return c.Lost - lost - total, failed
 	}
 	err := agree(given, 1e-6*max(c.Grid.Content(l.saved), 1e-6))
@@ -75,7 +76,7 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 	}
 	high := atLow
 	atHigh, err := f(high)
-	for range 60 {
+	for range 40 {
 		if err != nil || math.Abs(atHigh) <= tolerance {
 			return err
 		}

@@ -130,6 +130,20 @@ func (h *thermal) at(t float64) {
 	h.settled = spread < evenWithin
 }
 
+// meanAt is the area mean at time t [K]: an eigenfunction J0(ζ x) has the mean
+// 2 J1(ζ)/ζ.
+func (h *thermal) meanAt(t float64) float64 {
+	if !h.resolved {
+		return h.lumped(t)
+	}
+	h.at(t)
+	sum := h.air
+	for n, z := range h.root {
+		sum += h.present[n] * 2 * math.J1(z) / z
+	}
+	return sum
+}
+
 // uniform tells whether the section has one temperature at the time of the last call
 // of surface.
 func (h *thermal) uniform() bool { return !h.resolved || h.settled }

@@ -13,6 +13,7 @@ type Settings struct {
 	Floor     float64 // smallest scale of that error, in the unit of c
 	Steps     int     // when positive: that many even steps and no control
 	MaxSteps  int     // most steps in one Advance; zero means 100000
+	MaxStep   float64 // longest step under control [s]; zero for no bound
 }
 
 // Stats counts the work of a march.
@@ -130,6 +131,9 @@ func (m *March) pursue(p pace, duration float64, s Settings, aside func(pace) er
 			if err := aside(p); err != nil {
 				return err
 			}
+		}
+		if s.MaxStep > 0 {
+			p.step = min(p.step, s.MaxStep)
 		}
 		last := p.lasts(duration)
 		if last {

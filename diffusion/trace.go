@@ -1,0 +1,89 @@
+package diffusion
+
+import "strandry/materials/humidair"
+
+// Trace is the strand along its path, place by place, storage left out.
+type Trace struct {
+	Radius []float64 // of the profiles [m], rising to the surface
+	Points []Point   // in order; a zone's first point is its entry
+	Result Result
+
+	zone     int
+	entered  float64 // time at the entry of the zone [s]
+	position float64 // of the entry [m]
+	kept     int     // points before the present zone's marched ones
+}
+
+// Point is the strand at one place of its path.
+type Point struct {
+	Zone     int     // index in the path
+	Position float64 // from the start of the path [m]
+	Time     float64 // since the start of the path [s]
+	State
+	AirTemperature float64   // [K]
+	VapourPressure float64   // of the air there [Pa]
+	Activity       float64   // water activity of that air at the strand's surface temperature
+	Profile        []float64 // moisture content at Radius [kg/kg dry]
+}
+
+// traced is the least number of points in a zone.
+const traced = 80
+
+// Trace runs the model and keeps the strand at every step. It bounds the steps, so that
+// the result may differ from that of Run within the numerical error.
+func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
+	g, err := w.grid(m, s)
+	if err != nil {
+		return nil, err
+	}
+	l, t := &w.main, &Trace{}
+	if err := l.begin(m, s, g, &t.Result); err != nil {
+		return nil, err
+	}
+	l.cylinder.Time = 0
+	l.trace, t.zone = t, -1
+	l.cylinder.Observe = func(time float64, c []float64) { t.add(l, time, c) }
+	defer func() { l.trace, l.cylinder.Observe = nil, nil }()
+	if err := l.along(0, len(m.Path), s, &t.Result); err != nil {
+		return nil, err
+	}
+	t.Result.finish(l)
+	t.Radius = t.Result.Radius
+	return t, nil
+}
+
+// mark begins a zone.
+func (t *Trace) mark(l *lane, z *Zone) {
+	if t == nil {
+		return
+	}
+	if t.zone >= 0 {
+		t.position += l.model.Path[t.zone].Length
+	}
+	t.zone++
+	t.entered = l.cylinder.Time
+	t.add(l, l.cylinder.Time, l.cylinder.C)
+	t.kept = len(t.Points)
+}
+
+// rewind drops what a march that has to be made again has left.
+func (t *Trace) rewind() {
+	if t != nil {
+		t.Points = t.Points[:t.kept]
+	}
+}
+
+func (t *Trace) add(l *lane, time float64, c []float64) {
+	a, g := &l.around, l.cylinder.Grid
+	surface := a.thermal.surface(time)
+	vapour, _ := a.supply.vapour(l.cylinder.Lost)
+	t.Points = append(t.Points, Point{
+		Zone: t.zone, Position: t.position + (time-t.entered)*l.model.Speed, Time: time,
+		State: State{
+			Mean: g.Mean(c), Centre: g.Centre(c), Skin: c[len(c)-1], Temperature: a.thermal.meanAt(time),
+		},
+		AirTemperature: a.thermal.air, VapourPressure: vapour,
+		Activity: vapour / humidair.SaturationPressure(surface),
+		Profile:  append([]float64(nil), c...),
+	})
+}

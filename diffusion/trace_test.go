@@ -1,0 +1,49 @@
+package diffusion_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials/humidair"
+)
+
+func TestTraceFollowsTheStrand(t *testing.T) {
+	for _, direction := range []diffusion.Direction{diffusion.With, diffusion.Against, diffusion.Mixed} {
+		m := transit(t, 20)
+		m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, direction
+		r := run(t, m)
+		trace, err := diffusion.NewMarch().Trace(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		within(t, r.Nozzle.Mean, trace.Result.Nozzle.Mean, 3e-4*r.Nozzle.Mean)
+		last := trace.Points[len(trace.Points)-1]
+		within(t, 13.1, last.Position, 1e-9)
+		within(t, 6550, last.Time, 1e-9)
+		require.Equal(t, trace.Result.Nozzle.Mean, last.Mean)
+		within(t, trace.Result.Nozzle.Temperature, last.Temperature, 1e-9)
+		for i, p := range trace.Points[1:] {
+			before := trace.Points[i]
+			require.GreaterOrEqual(t, p.Position, before.Position)
+			require.LessOrEqual(t, p.Position-before.Position, 12.0/79)
+			require.Len(t, p.Profile, len(trace.Radius))
+		}
+	}
+}
+
+// Against the strand the air is driest where the strand leaves, and as supplied there.
+func TestTraceShowsTheAir(t *testing.T) {
+	m := transit(t, 20)
+	m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, diffusion.Against
+	trace, err := diffusion.NewMarch().Trace(m, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	var drum []diffusion.Point
+	for _, p := range trace.Points {
+		if p.Zone == 1 {
+			drum = append(drum, p)
+		}
+	}
+	require.Greater(t, drum[1].VapourPressure, 300.0)
+	within(t, 120, drum[len(drum)-1].VapourPressure, 0.1)
+	within(t, 120/humidair.SaturationPressure(383.15), drum[len(drum)-1].Activity, 1e-5)
+}
