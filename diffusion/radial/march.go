@@ -56,7 +56,7 @@ func (m *March) Start(g *Grid, c0 float64) {
 	for i := range m.C {
 		m.C[i] = c0
 	}
-	m.Time, m.Lost, m.Stats = 0, 0, Stats{}
+	m.Time, m.Lost, m.Gauged, m.Stats = 0, 0, 0, Stats{}
 }
 
 // Advance marches for the given time [s] under one problem.

@@ -98,8 +98,8 @@ func (m *March) addSource(i int, h float64) {
 }
 
 // combine sets m.stage to y + Σ a_ij u_j and m.sum to Σ (c_ij/h) u_j, and gives the
-// same of the amount lost. Coefficients beyond the stage are zero, and so is what
-// they multiply after the first step: all five are taken at once.
+// same of the amount lost. All five coefficients are taken at once: those beyond the
+// stage are zero, and the increments of the last step that they meet are finite.
 func (m *March) combine(i int, h float64) (lost, history float64) {
 	a, c := m.method.a[i], m.method.c[i]
 	a0, a1, a2, a3, a4 := a[0], a[1], a[2], a[3], a[4]
@@ -139,6 +139,9 @@ func (m *March) finish() float64 {
 	m.newLost = m.Lost
 	for j := range t.stages {
 		m.newLost += b[j] * m.uLost[j]
+	}
+	if !(field < math.Inf(1)) { // true for NaN too
+		return math.Inf(1)
 	}
 	scale := max(math.Sqrt(field/whole), m.floor)
 	if scale == 0 {
