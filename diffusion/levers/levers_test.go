@@ -1,0 +1,109 @@
+package levers_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+	"strandry/materials/humidair"
+)
+
+const room = 296.15 // [K]
+
+// design is a strand of a library material in equilibrium with a room of 23 °C and 50 %,
+// through a chamber and a guide in room air.
+func design(t *testing.T, material string, length, celsius, vapour, guide float64) *diffusion.Model {
+	p, err := materials.Lookup(material)
+	require.NoError(t, err)
+	zone := func(name string, length, kelvin, vapour float64) diffusion.Zone {
+		return diffusion.Zone{
+			Name: name, Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Air: diffusion.Air{Temperature: kelvin, VapourPressure: vapour},
+		}
+	}
+	return &diffusion.Model{
+		Radius: 0.875e-3, Material: p, Speed: 2e-3, Start: p.Sorption.Content(0.5, room), StartTemperature: room,
+		Path: []diffusion.Zone{
+			zone("chamber", length, celsius+273.15, vapour),
+			zone("guide", guide, room, humidair.VapourPressureAt(0.5, room)),
+		},
+		Limit: p.MoistureLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
+		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
+	}
+}
+
+func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagnosis) {
+	w := diffusion.NewMarch()
+	a, err := w.Assess(m, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	library, err := materials.Library()
+	require.NoError(t, err)
+	d, err := levers.Find(w, m, a, library)
+	require.NoError(t, err)
+	require.Len(t, d.Materials, len(library)-1)
+	for i := range d.Levers[1:] {
+		require.LessOrEqual(t, d.Levers[i].Ratio(), d.Levers[i+1].Ratio())
+	}
+	return a, d
+}
+
+func TestCauses(t *testing.T) {
+	heatedRoom := humidair.VapourPressureAt(0.5, room)
+	cases := map[levers.Cause]*diffusion.Model{
+		levers.Air:       design(t, "pla", 12, 45, heatedRoom, 0.02),
+		levers.Time:      design(t, "pa6", 2, 80, 103, 0.02),
+		levers.Rewetting: design(t, "pc", 12, 110, 103, 5),
+		levers.Nothing:   design(t, "pc", 12, 110, 103, 0.02),
+	}
+	for want, m := range cases {
+		_, d := find(t, m)
+		require.Equal(t, want, d.Cause, "%s", m.Material.ID)
+	}
+}
+
+// In air that is too moist nothing helps like drier air; against rewetting nothing like
+// a cover.
+func TestTheBestLeverMeetsTheCause(t *testing.T) {
+	_, d := find(t, design(t, "pla", 60, 45, humidair.VapourPressureAt(0.5, room), 0.02))
+	require.Equal(t, levers.Drier, d.Levers[0].Kind)
+	require.Equal(t, "chamber", d.FloorZone)
+	_, d = find(t, design(t, "pc", 12, 110, 103, 5))
+	require.Equal(t, levers.Covered, d.Levers[0].Kind)
+	require.LessOrEqual(t, d.Levers[0].Mean, d.Levers[0].Limit)
+	require.Equal(t, "chamber", d.LowestZone)
+}
+
+// Each lever is what a run of the changed model gives.
+func TestLeversAreRuns(t *testing.T) {
+	m := design(t, "pa6", 6, 70, 200, 0.3)
+	m.Radius = 1.425e-3
+	m.Path[0].Air.DryFlow = 1e-4
+	_, d := find(t, m)
+	kinds := map[levers.Kind]levers.Lever{}
+	for _, l := range d.Levers {
+		kinds[l.Kind] = l
+	}
+	require.Len(t, kinds, 7)
+	check := func(kind levers.Kind, change func(m *diffusion.Model)) {
+		varied := *m
+		varied.Path = append([]diffusion.Zone(nil), m.Path...)
+		change(&varied)
+		var r diffusion.Result
+		require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
+		require.Equal(t, r.Nozzle.Mean, kinds[kind].Mean, kind.String())
+	}
+	check(levers.Longer, func(m *diffusion.Model) { m.Path[0].Length = 12 })
+	check(levers.Slower, func(m *diffusion.Model) { m.Speed = 1e-3 })
+	check(levers.Hotter, func(m *diffusion.Model) { m.Path[0].Air.Temperature = 353.15 })
+	check(levers.MoreAir, func(m *diffusion.Model) { m.Path[0].Air.DryFlow = 2e-4 })
+	check(levers.Thinner, func(m *diffusion.Model) {
+		m.Speed *= m.Radius * m.Radius / (0.875e-3 * 0.875e-3)
+		m.Radius = 0.875e-3
+	})
+	// A thinner strand at the same melt flow runs faster: as much water leaves as before,
+	// since Fo = D L/(v R²) is the same. What differs is heating and film.
+	require.InEpsilon(t, d.Levers[len(d.Levers)-1].Mean, kinds[levers.Thinner].Mean, 0.2)
+}
