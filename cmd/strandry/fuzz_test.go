@@ -1,0 +1,177 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/materials/humidair"
+	"strandry/scenarios"
+)
+
+// Whatever the text: no panic; where it makes a scenario, either a clear error or
+// an answer that is finite, between the driest and the wettest state that start
+// and air allow, and fit to be printed.
+func FuzzRun(f *testing.F) {
+	for _, name := range scenarios.Demos() {
+		text, err := scenarios.DemoText(name)
+		require.NoError(f, err)
+		f.Add(text)
+	}
+	f.Add(scenarios.Template())
+	f.Add([]byte(steamy))
+	f.Fuzz(func(t *testing.T, text []byte) { judged(t, text) })
+}
+
+// As FuzzRun, over designs that always read: each byte is a place between the
+// ends of its range.
+func FuzzDesign(f *testing.F) {
+	f.Add([]byte("a hot drum, a guide and a wet room"))
+	f.Add(bytes.Repeat([]byte{0}, 14))
+	f.Add(bytes.Repeat([]byte{255}, 14))
+	f.Fuzz(func(t *testing.T, genes []byte) {
+		if len(genes) < 14 {
+			t.Skip()
+		}
+		linear := func(i int, low, high float64) float64 { return low + (high-low)*float64(genes[i])/255 }
+		ratio := func(i int, low, high float64) float64 { return low * math.Pow(high/low, float64(genes[i])/255) }
+		names := materials.Names()
+		flow := ""
+		if genes[10] > 127 {
+			flow = fmt.Sprintf("flow = %q, direction = %q, ", fmt.Sprintf("%.4g L/min", ratio(11, 1e-3, 100)), []string{"with", "against", "mixed"}[genes[10]%3])
+		}
+		judged(t, fmt.Appendf(nil, design, names[int(genes[0])%len(names)], ratio(1, 0.2, 5), linear(2, 0, 12),
+			ratio(3, 0.1, 1e4), linear(4, 0, 60), linear(5, 0, 100), ratio(6, 1e-3, 50), ratio(7, 1e-3, 100),
+			linear(8, 0, 290), flow, linear(9, -80, 0), ratio(12, 1e-3, 10), linear(13, 0, 150)))
+	})
+}
+
+const design = `
+[strand]
+material = %q
+diameter = "%.4g mm"
+moisture = "%.4g %%"
+[[strand.storage]]
+duration = "%.4g h"
+temperature = "%.4g °C"
+humidity = "%.4g %%"
+[feed]
+speed = "%.4g mm/s"
+[[zone]]
+name = "hot"
+length = "%.4g m"
+temperature = "%.4g °C"
+air = { %s dew_point = "%.4g °C" }
+[[zone]]
+name = "guide"
+length = "%.4g m"
+temperature = "%.4g °C"
+[room]
+humidity = "20 %%"
+`
+
+// judged runs a scenario text to its end and judges what came out.
+func judged(t *testing.T, text []byte) {
+	s, err := scenarios.Read("fuzz.toml", text)
+	if err != nil {
+		require.NotEmpty(t, err.Error())
+		return
+	}
+	if laborious(s) {
+		t.Skip("would take too many steps")
+	}
+	assessment, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+	if err != nil {
+		require.NotEmpty(t, err.Error())
+		require.NotContains(t, err.Error(), "NaN")
+		return
+	}
+	inSpan(t, s, assessment)
+	a, err := answer(s)
+	if err != nil {
+		require.NotContains(t, err.Error(), "NaN")
+		return
+	}
+	var out bytes.Buffer
+	require.NoError(t, a.WriteText(&out))
+	require.NoError(t, a.WriteJSON(&out))
+}
+
+// A strand that is wetted in steam, through a chamber of little air and on.
+const steamy = `
+[strand]
+material = "pva"
+moisture = "0 %"
+[[strand.storage]]
+duration = "30 d"
+temperature = "40 °C"
+humidity = "95 %"
+[feed]
+speed = "0.01 mm/s"
+[[zone]]
+name = "a"
+length = "0.5 m"
+temperature = "150 °C"
+air = { humidity = "15 %", flow = "0.1 L/min", direction = "with" }
+[[zone]]
+name = "b"
+length = "1 mm"
+temperature = "-10 °C"
+air = { humidity = "100 %" }
+`
+
+// laborious tells whether a scenario asks for more work than one execution of the
+// fuzzing may take: steps grow with the zones and as the cube root of the
+// tolerance falls, nodes with the resolution.
+func laborious(s *scenarios.Scenario) bool {
+	zones := len(s.Model.Path) + len(s.Model.Storage)
+	for _, z := range s.Model.Path {
+		if z.Air.DryFlow > 0 {
+			zones += 5 // sought over several marches
+		}
+	}
+	const most = 2500
+	return float64(zones)*s.Settings.Resolution/math.Cbrt(s.Settings.Tolerance) > most
+}
+
+// inSpan requires every content that is shown to lie between the driest and the
+// wettest of the start and what the airs allow.
+func inSpan(t *testing.T, s *scenarios.Scenario, a *diffusion.Assessment) {
+	m := &s.Model
+	low, high := m.Start, m.Start
+	for _, zones := range [][]diffusion.Zone{m.Storage, m.Path} {
+		for i := range zones {
+			// The strand is nowhere colder or hotter than the airs and the start.
+			for _, other := range append(append([]diffusion.Zone{{Air: diffusion.Air{Temperature: m.StartTemperature}}}, m.Storage...), m.Path...) {
+				c := equilibrium(m, zones[i].Air.VapourPressure, other.Air.Temperature)
+				low, high = math.Min(low, c), math.Max(high, c)
+				if zones[i].Air.DryFlow > 0 { // takes up water or gives it off
+					low, high = math.Min(low, 0), math.Max(high, equilibrium(m, m.Pressure, other.Air.Temperature))
+				}
+			}
+		}
+	}
+	// The error of a step is controlled relative to the content.
+	slack := 20*s.Settings.Tolerance*high + 1e-9
+	contents := append([]float64{a.Nozzle.Mean, a.Nozzle.Centre, a.Nozzle.Skin, a.Low, a.High}, a.Profile...)
+	for _, z := range a.Zones {
+		contents = append(contents, z.Exit.Mean, z.Exit.Skin)
+		require.True(t, z.Exit.Temperature > 200 && z.Exit.Temperature < 600, "temperature %v", z.Exit.Temperature)
+	}
+	for _, c := range contents {
+		require.True(t, c >= low-slack && c <= high+slack, "content %v, not in %v to %v", c, low, high)
+	}
+	require.True(t, a.NumericalError >= 0 && a.NumericalError < 1+high, "numerical error %v", a.NumericalError)
+	require.InDelta(t, 0, a.Balance, 1e-6)
+}
+
+// equilibrium is the content that a strand of a temperature would reach at a
+// vapour pressure; above saturation that of saturated air.
+func equilibrium(m *diffusion.Model, vapour, temperature float64) float64 {
+	return m.Material.Sorption.Content(vapour/humidair.SaturationPressure(temperature), temperature)
+}
