@@ -82,8 +82,19 @@ func ours(imported string) (folder string, ok bool) {
 	return strings.CutPrefix(imported, module+"/")
 }
 
+// The rules of the house, each over every file of the module.
+func TestHouse(t *testing.T) {
+	all := sources(t)
+	for name, rule := range map[string]func(*testing.T, []source){
+		"floors": floorsAreKept, "foreign packages": foreignPackages, "small files": smallFiles,
+		"no global state": noGlobalState, "documented": documented,
+	} {
+		t.Run(name, func(t *testing.T) { rule(t, all) })
+	}
+}
+
 // Data flow one way: the lower floors know nothing of the upper ones.
-func TestFloors(t *testing.T) {
+func floorsAreKept(t *testing.T, all []source) {
 	floors := []string{"materials", "diffusion", "scenarios", "plots", "cmd"}
 	floor := func(folder string) int {
 		for i, f := range floors {
@@ -94,7 +105,7 @@ func TestFloors(t *testing.T) {
 		t.Fatalf("%s is on no floor", folder)
 		return 0
 	}
-	for _, s := range sources(t) {
+	for _, s := range all {
 		for _, imported := range s.imports {
 			folder, ok := ours(imported)
 			if !ok {
@@ -113,7 +124,7 @@ func TestFloors(t *testing.T) {
 }
 
 // Each foreign package has one place.
-func TestForeignPackages(t *testing.T) {
+func foreignPackages(t *testing.T, all []source) {
 	places := map[string][]string{
 		"github.com/BurntSushi/toml":  {"materials/strict"},
 		"gonum.org/v1/plot":           {"plots"},
@@ -123,7 +134,7 @@ func TestForeignPackages(t *testing.T) {
 		"github.com/stretchr/testify": nil, // tests only
 	}
 	seen := map[string]bool{}
-	for _, s := range sources(t) {
+	for _, s := range all {
 		for _, imported := range s.imports {
 			first, _, _ := strings.Cut(imported, "/")
 			if !strings.Contains(first, ".") {
@@ -147,8 +158,8 @@ func TestForeignPackages(t *testing.T) {
 	require.True(t, seen["github.com/BurntSushi/toml"] && seen["github.com/spf13/cobra"])
 }
 
-func TestFilesStaySmall(t *testing.T) {
-	for _, s := range sources(t) {
+func smallFiles(t *testing.T, all []source) {
+	for _, s := range all {
 		if !s.test {
 			require.LessOrEqual(t, s.lines, 400, s.name)
 		}
@@ -168,12 +179,12 @@ func readOnly() []string {
 	}
 }
 
-func TestNoGlobalState(t *testing.T) {
+func noGlobalState(t *testing.T, all []source) {
 	allowed := map[string]bool{}
 	for _, name := range readOnly() {
 		allowed[name] = false
 	}
-	for _, s := range sources(t) {
+	for _, s := range all {
 		if s.test {
 			continue
 		}
@@ -223,14 +234,14 @@ func sentinel(name string, value ast.Expr) bool {
 }
 
 // Every package says what it is in its doc.go; commands say it in main.go.
-func TestEveryPackageIsDocumented(t *testing.T) {
-	documented := map[string]bool{}
-	for _, s := range sources(t) {
+func documented(t *testing.T, all []source) {
+	has := map[string]bool{}
+	for _, s := range all {
 		if !s.test {
-			documented[s.folder] = documented[s.folder] || s.tree.Doc != nil
+			has[s.folder] = has[s.folder] || s.tree.Doc != nil
 		}
 	}
-	for folder, ok := range documented {
+	for folder, ok := range has {
 		require.True(t, ok, "%s has no package comment", folder)
 	}
 }
