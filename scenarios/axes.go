@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,10 +15,14 @@ import (
 type Axis struct {
 	Key    Key
 	Unit   string    // as the file wrote it; "" for a plain number
-	Values []float64 // [SI]
+	Values []float64 // [SI]; nil for an axis of names
+	Names  []string  // such as materials; nil for an axis of numbers
 
 	written []string
 }
+
+// Len is the number of values, or of names.
+func (a Axis) Len() int { return len(a.written) }
 
 // Setting returns the setting of the value with the given index.
 func (a Axis) Setting(i int) Setting { return Setting{Key: a.Key.Name, Value: a.written[i]} }
@@ -37,7 +42,7 @@ func (r *reading) axesOf(root section) []Axis {
 	tables := root.subs("vary")
 	for i, table := range tables {
 		t := section{r: r, table: table}
-		key, ok := r.named(table)
+		key, ok := r.named(table, r.words)
 		for _, other := range axes {
 			if ok && other.Key.Name == key.Name {
 				table.Fault("key", "varied twice", "one [[vary]] for each key")
@@ -48,8 +53,12 @@ func (r *reading) axesOf(root section) []Axis {
 		}
 		axis := Axis{Key: key}
 		switch which := t.atMostOne("from", "values"); {
+		case which == "values" && slices.Contains(r.words, key.Name):
+			axis.named(table)
 		case which == "values":
 			axis.listed(table, ok)
+		case slices.Contains(r.words, key.Name):
+			table.Fault("", "there is nothing between names", "values, a list of names")
 		case which == "from":
 			axis.spaced(table, ok)
 		default:
@@ -64,8 +73,8 @@ func (r *reading) axesOf(root section) []Axis {
 	return axes
 }
 
-// named reads the key that a table speaks of.
-func (r *reading) named(t *strict.Table) (Key, bool) {
+// named reads the key that a table speaks of: that of a number, or one of words.
+func (r *reading) named(t *strict.Table, words []string) (Key, bool) {
 	if !t.Require("key") {
 		return Key{}, false
 	}
@@ -78,8 +87,12 @@ func (r *reading) named(t *strict.Table) (Key, bool) {
 			return k, true
 		}
 	}
+	if slices.Contains(words, name) {
+		return Key{Name: name}, true
+	}
+	known := slices.Concat(r.names(), words)
 	t.Report("key", strict.Fault{Problem: "no number of the scenario has this name",
-		Allowed: strings.Join(r.names(), ", "), Nearest: nearest.Name(name, r.names())})
+		Allowed: strings.Join(known, ", "), Nearest: nearest.Name(name, known)})
 	return Key{}, false
 }
 
@@ -89,6 +102,18 @@ func (k Key) read(t *strict.Table, at string) (float64, bool) {
 		return t.Number(at, k.limits)
 	}
 	return t.Quantity(at, k.Dimension, k.limits)
+}
+
+// named takes the names of an axis of names; tryAxes tells whether they are known.
+func (a *Axis) named(t *strict.Table) {
+	names, ok := t.Texts("values")
+	if ok && (len(names) == 0 || len(names) > mostValues) {
+		t.Fault("values", "no values, or too many", "1 to 10000 values")
+	}
+	for _, name := range names {
+		a.written = append(a.written, strings.TrimSpace(name))
+	}
+	a.Names = a.written
 }
 
 // listed takes the values one by one; sound tells whether the key is known.
@@ -218,7 +243,7 @@ func (s *Scenario) tryAxes(tables []*strict.Table) error {
 			_, err := s.With(axis.Setting(j))
 			found, _ := err.(strict.Faults)
 			for _, f := range found {
-				f.File, f.Line, f.Key, f.Given = s.File, t.Line(at), t.Path()+"."+at, quoted(axis.written[j])
+				f.File, f.Line, f.Key, f.Given = t.File(), t.Line(at), t.Path()+"."+at, quoted(axis.written[j])
 				all = append(all, f)
 			}
 		}
@@ -233,7 +258,7 @@ func (s *Scenario) tryAxes(tables []*strict.Table) error {
 func (r *reading) uncertain(root section) []Uncertainty {
 	var all []Uncertainty
 	for _, table := range root.subs("uncertain") {
-		key, ok := r.named(table)
+		key, ok := r.named(table, nil)
 		table.Require("deviation")
 		if !ok {
 			continue

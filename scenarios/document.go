@@ -60,7 +60,8 @@ func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 	if err := r.finish(reader); err != nil {
 		return nil, err
 	}
-	out.document, out.set, out.keys, out.found = d, set, r.keys, r.found
+	out.document, out.set, out.found = d, set, r.found
+	out.keys, out.words = r.keys, r.words
 	if len(set) == 0 {
 		if err := out.tryAxes(r.axes); err != nil {
 			return nil, err
@@ -75,6 +76,7 @@ type reading struct {
 	found    resolved
 	overlays []*overlay
 	keys     []Key
+	words    []string // keys that take a name or a truth value
 	faults   strict.Faults
 	assumed  []string
 	unused   []string

@@ -19,6 +19,7 @@ type Scenario struct {
 
 	Model    diffusion.Model
 	Settings diffusion.Settings
+	Numerics bool // the file, or a setting, has [numerics]
 	Room     Room
 
 	Vary      []Axis
@@ -30,6 +31,7 @@ type Scenario struct {
 	document *Document
 	set      []Setting
 	keys     []Key
+	words    []string
 	found    resolved
 }
 
@@ -81,6 +83,7 @@ func (r *reading) scenario(root section) *Scenario {
 	}
 	r.nozzle(root.sub("nozzle"), m)
 	m.Path = r.zones(root, s)
+	s.Numerics = root.has("numerics")
 	s.Settings = numerics(root.sub("numerics"))
 	s.Vary = r.axesOf(root)
 	s.Uncertain = r.uncertain(root)

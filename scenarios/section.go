@@ -153,6 +153,7 @@ func (s section) number(key string, limits strict.Limits, otherwise float64) flo
 }
 
 func (s section) choice(key string, allowed ...string) (string, bool) {
+	s.r.words = append(s.r.words, s.name(key))
 	table, at := s.place(key, text)
 	if table == nil {
 		return "", false
@@ -169,6 +170,7 @@ func (s section) text(key string) (string, bool) {
 }
 
 func (s section) truth(key string) bool {
+	s.r.words = append(s.r.words, s.name(key))
 	table, at := s.place(key, bare)
 	if table == nil {
 		return false

@@ -47,6 +47,7 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 	if t.void() {
 		return materials.Polymer{}, false
 	}
+	r.words = append(r.words, t.name("material"))
 	if !t.has("material") {
 		t.fault("material", "missing", names)
 		return materials.Polymer{}, false

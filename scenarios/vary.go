@@ -1,0 +1,87 @@
+package scenarios
+
+import (
+	"fmt"
+	"strings"
+
+	"strandry/materials/strict"
+)
+
+// varyFile stands for a file's name in the faults of axes that are given apart
+// from the file.
+const varyFile = "--vary"
+
+// Varied returns the scenario with other axes in place of its own. Each is written
+// as KEY=FROM..TO:COUNT, KEY=FROM..TO:COUNT:log or KEY=VALUE, VALUE, such as
+// "zone.drum.length=0.5 m..40 m:40:log" or "strand.material=pa6, pa12". The
+// error is [strict.Faults], or tells which axis cannot be read.
+func (s *Scenario) Varied(axes ...string) (*Scenario, error) {
+	var lines strings.Builder
+	lines.WriteString("vary = [")
+	for _, axis := range axes {
+		table, err := axisTable(axis)
+		if err != nil {
+			return nil, err
+		}
+		fmt.Fprintf(&lines, "{ %s }, ", table)
+	}
+	lines.WriteString("]\n")
+	root, reader, err := strict.Parse(varyFile, []byte(lines.String()))
+	if err != nil {
+		return nil, err
+	}
+	r := &reading{document: s.document, keys: s.keys, words: s.words}
+	varied := *s
+	varied.Vary = r.axesOf(section{r: r, table: root})
+	if err := r.finish(reader); err != nil {
+		return nil, unplaced(err)
+	}
+	if err := varied.tryAxes(r.axes); err != nil {
+		return nil, unplaced(err)
+	}
+	return &varied, nil
+}
+
+// unplaced takes the lines out of faults in what is no file.
+func unplaced(err error) error {
+	found, ok := err.(strict.Faults)
+	for i := range found {
+		found[i].Line = 0
+	}
+	if !ok {
+		return err
+	}
+	return found
+}
+
+// axisTable writes an axis as the inside of a table.
+func axisTable(axis string) (string, error) {
+	key, values, ok := strings.Cut(axis, "=")
+	if !ok {
+		return "", notAnAxis(axis)
+	}
+	key = "key = " + quoted(strings.TrimSpace(key))
+	from, rest, ok := strings.Cut(values, "..")
+	if !ok {
+		parts := strings.Split(values, ",")
+		for i := range parts {
+			parts[i] = quoted(strings.TrimSpace(parts[i]))
+		}
+		return key + ", values = [" + strings.Join(parts, ", ") + "]", nil
+	}
+	parts := strings.Split(rest, ":")
+	if len(parts) != 2 && len(parts) != 3 {
+		return "", notAnAxis(axis)
+	}
+	written := func(value string) string { return (&overlay{Setting: Setting{Value: value}}).written(bare) }
+	table := fmt.Sprintf("%s, from = %s, to = %s, count = %s", key, written(from), written(parts[0]), written(parts[1]))
+	if len(parts) == 3 {
+		table += ", spacing = " + quoted(strings.TrimSpace(parts[2]))
+	}
+	return table, nil
+}
+
+func notAnAxis(given string) error {
+	return fmt.Errorf("%s %q: no axis; write KEY=FROM..TO:COUNT, KEY=FROM..TO:COUNT:log or KEY=VALUE, VALUE, "+
+		"such as \"zone.drum.length=0.5 m..40 m:40:log\"", varyFile, given)
+}
