@@ -18,7 +18,7 @@ import (
 // an answer that is finite, between the driest and the wettest state that start
 // and air allow, and fit to be printed.
 func FuzzRun(f *testing.F) {
-	for _, name := range scenarios.Demos() {
+	for _, name := range []string{"lamp-shade", "clear-cover"} { // the quickest to mutate
 		text, err := scenarios.DemoText(name)
 		require.NoError(f, err)
 		f.Add(text)
@@ -85,18 +85,13 @@ func judged(t *testing.T, text []byte) {
 	if laborious(s) {
 		t.Skip("would take too many steps")
 	}
-	assessment, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+	a, err := answer(s)
 	if err != nil {
 		require.NotEmpty(t, err.Error())
 		require.NotContains(t, err.Error(), "NaN")
 		return
 	}
-	inSpan(t, s, assessment)
-	a, err := answer(s)
-	if err != nil {
-		require.NotContains(t, err.Error(), "NaN")
-		return
-	}
+	inSpan(t, s, a.Assessment)
 	var out bytes.Buffer
 	require.NoError(t, a.WriteText(&out))
 	require.NoError(t, a.WriteJSON(&out))
