@@ -147,7 +147,7 @@ func (l *lane) pass(z *Zone, s Settings, out *ZoneResult) error {
 	return nil
 }
 
-// enter sets the surroundings of a zone.
+// enter sets the surroundings of a zone and its clock.
 func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	m, a := l.model, &l.around
 	c, err := filmAt(z, m, a.thermal.mean())
@@ -155,7 +155,8 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 		return c, err
 	}
 	capacity := m.Material.Density.Value * m.Material.HeatCapacity.Value
-	err = a.thermal.enter(l.cylinder.Time, z.Air.Temperature, c.Heat, m.Radius,
+	l.cylinder.Time = 0 // each zone has its own clock
+	err = a.thermal.enter(z.Air.Temperature, c.Heat, m.Radius,
 		m.Material.Conductivity.Value, capacity, s.Heat, l.gaps)
 	a.now, a.temperature = math.NaN(), math.NaN()
 	a.transfer = z.Exposed * c.Mass / (m.Material.Density.Value * m.Radius)

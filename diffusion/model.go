@@ -48,6 +48,15 @@ type Air struct {
 	VapourPressure float64 // as supplied [Pa]
 	DryFlow        float64 // mass flow of dry air [kg/s]; zero for air without limit
 	Direction      Direction
+	Relax          Relax // air without limit only
+}
+
+// Relax is air that begins at another vapour pressure and nears the one supplied
+// exponentially, as in a box after its door was closed:
+// p(t) = VapourPressure + (From - VapourPressure) exp(-t/TimeConstant), t from the entry.
+type Relax struct {
+	From         float64 // vapour pressure at the entry [Pa]
+	TimeConstant float64 // [s]; zero for air that does not change
 }
 
 // Direction is how a limited flow of air meets the strand.

@@ -12,6 +12,10 @@ import (
 func (l *lane) supply(z *Zone) airSupply {
 	m := l.model
 	a := airSupply{pressure: z.Air.VapourPressure, total: m.Pressure, entered: l.cylinder.Lost}
+	if r := z.Air.Relax; r.TimeConstant > 0 {
+		a.begun, a.rate, a.last, a.excess = l.cylinder.Time, 1/r.TimeConstant, a.pressure, r.From-a.pressure
+		a.pressure = r.From
+	}
 	if z.Air.DryFlow > 0 && z.Length > 0 {
 		a.limited = true
 		a.base = humidair.HumidityRatio(z.Air.VapourPressure, m.Pressure)

@@ -27,10 +27,9 @@ const evenWithin = 1e-6
 const longSince = 26
 
 // thermal is the temperature of the strand in one zone and the profile that it
-// hands on. Radii are relative.
+// hands on. Radii are relative, times count from the entry into the zone.
 type thermal struct {
 	air      float64 // [K]
-	entered  float64 // time of entry [s]
 	biot     float64
 	resolved bool
 
@@ -59,12 +58,12 @@ func (h *thermal) rest(temperature float64) {
 	}
 }
 
-// enter begins a zone at the given time with air of the given temperature: film
+// enter begins a zone with air of the given temperature: film
 // coefficient [W/(m² K)], conductivity [W/(m K)] and heat capacity by volume
 // [J/(m³ K)] set the Biot number and the pace.
-func (h *thermal) enter(t, air, film, radius, conductivity, capacity float64, model Heat, gaps []float64) error {
+func (h *thermal) enter(air, film, radius, conductivity, capacity float64, model Heat, gaps []float64) error {
 	start := h.mean()
-	h.entered, h.air, h.now = t, air, math.NaN()
+	h.air, h.now = air, math.NaN()
 	h.biot = film * radius / conductivity
 	h.resolved = model == Resolved || model == ByBiot && h.biot > lumpBelow
 	if !h.resolved {
@@ -110,7 +109,7 @@ func (h *thermal) leave(t float64) {
 }
 
 func (h *thermal) lumped(t float64) float64 {
-	if passed := h.rate * (t - h.entered); passed < longSince {
+	if passed := h.rate * t; passed < longSince {
 		return h.air + (h.start-h.air)*math.Exp(-passed)
 	}
 	return h.air
@@ -124,7 +123,7 @@ func (h *thermal) at(t float64) {
 	h.now = t
 	spread := 0.0
 	for n := range modes {
-		h.present[n] = h.amount[n] * math.Exp(-h.decay[n]*(t-h.entered))
+		h.present[n] = h.amount[n] * math.Exp(-h.decay[n]*t)
 		spread += math.Abs(h.present[n])
 	}
 	h.settled = spread < evenWithin

@@ -9,7 +9,7 @@ type Trace struct {
 	Result Result
 
 	zone     int
-	entered  float64 // time at the entry of the zone [s]
+	entered  float64 // time at the entry of the zone, since the start of the path [s]
 	position float64 // of the entry [m]
 	kept     int     // points before the present zone's marched ones
 }
@@ -40,7 +40,6 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 	if err := l.begin(m, s, g, &t.Result); err != nil {
 		return nil, err
 	}
-	l.cylinder.Time = 0
 	l.trace, t.zone = t, -1
 	l.cylinder.Observe = func(time float64, c []float64) { t.add(l, time, c) }
 	defer func() { l.trace, l.cylinder.Observe = nil, nil }()
@@ -58,11 +57,12 @@ func (t *Trace) mark(l *lane, z *Zone) {
 		return
 	}
 	if t.zone >= 0 {
-		t.position += l.model.Path[t.zone].Length
+		before := &l.model.Path[t.zone]
+		t.position += before.Length
+		t.entered += before.Residence(l.model.Speed)
 	}
 	t.zone++
-	t.entered = l.cylinder.Time
-	t.add(l, l.cylinder.Time, l.cylinder.C)
+	t.add(l, 0, l.cylinder.C)
 	t.kept = len(t.Points)
 }
 
@@ -78,7 +78,7 @@ func (t *Trace) add(l *lane, time float64, c []float64) {
 	surface := a.thermal.surface(time)
 	vapour, _ := a.supply.vapour(l.cylinder.Lost)
 	t.Points = append(t.Points, Point{
-		Zone: t.zone, Position: t.position + (time-t.entered)*l.model.Speed, Time: time,
+		Zone: t.zone, Position: t.position + time*l.model.Speed, Time: t.entered + time,
 		State: State{
 			Mean: g.Mean(c), Centre: g.Centre(c), Skin: c[len(c)-1], Temperature: a.thermal.meanAt(time),
 		},

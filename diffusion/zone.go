@@ -38,6 +38,19 @@ type airSupply struct {
 	gain     float64 // for each unit of q
 	entered  float64 // q at the entry
 	total    float64 // atmospheric pressure [Pa]
+
+	// Air that changes in time: pressure is that of the last call of settle.
+	begun  float64 // time of the entry [s]
+	rate   float64 // 1/time constant [1/s]; zero for none
+	last   float64 // pressure after a long time [Pa]
+	excess float64 // over it at the entry [Pa]
+}
+
+// settle brings air without limit to time t.
+func (a *airSupply) settle(t float64) {
+	if a.rate > 0 {
+		a.pressure = a.last + a.excess*math.Exp(-a.rate*(t-a.begun))
+	}
 }
 
 // vapour gives the vapour pressure [Pa] and its derivative on q.
@@ -50,12 +63,13 @@ func (a *airSupply) vapour(q float64) (pressure, slope float64) {
 	return a.total * w / (ratio + w), a.total * ratio / ((ratio + w) * (ratio + w)) * a.gain
 }
 
-// refresh brings the values that depend on the temperature to time t.
+// refresh brings the air and the values that depend on the temperature to time t.
 func (s *surroundings) refresh(t float64) {
 	if t == s.now {
 		return
 	}
 	s.now = t
+	s.supply.settle(t)
 	temperature := s.thermal.surface(t)
 	if temperature == s.temperature {
 		return

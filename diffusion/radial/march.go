@@ -144,7 +144,7 @@ func (m *March) pursue(p pace, duration float64, s Settings, aside func(pace) er
 		if !(size <= 1) {
 			m.Stats.Rejected++
 			p.step *= min(grow, 0.7)
-			if !(p.step > duration*1e-14) {
+			if !(p.done+p.step > p.done) {
 				return ErrStalled
 			}
 			continue

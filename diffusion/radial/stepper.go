@@ -81,6 +81,9 @@ func (m *March) try(h float64) float64 {
 	}
 	m.evaluateRates(h)
 	m.assemble(1 / (m.method.gamma * h))
+	if !m.matrix.sound() {
+		return math.Inf(1)
+	}
 	for i := range m.method.stages {
 		m.solveStage(i, h)
 	}
@@ -121,8 +124,10 @@ func (m *March) evaluateStart() {
 // difference.
 func (m *March) evaluateRates(h float64) {
 	n := len(m.y)
-	dt := h * 1e-5
-	m.conductance(m.Time+dt, m.k)
+	// The difference must be one that the time can hold.
+	later := m.Time + max(h*1e-5, math.Abs(m.Time)*0x1p-40)
+	dt := later - m.Time
+	m.conductance(later, m.k)
 	m.unsteady = false
 	for i := range n - 1 {
 		m.k[i] = (m.k[i] - m.k0[i]) / dt
@@ -132,13 +137,13 @@ func (m *March) evaluateRates(h float64) {
 		flow(m.rate, m.k[:n-1], m.g0)
 	}
 	if m.exchange != nil {
-		m.start.dt = (m.exchangeAt(m.Time+dt, m.y[n-1], m.Lost).j - m.start.j) / dt
+		m.start.dt = (m.exchangeAt(later, m.y[n-1], m.Lost).j - m.start.j) / dt
 	}
 	if m.given != nil {
-		m.start.dt = (m.given(m.Time+dt) - m.given(m.Time)) / dt
+		m.start.dt = (m.given(later) - m.given(m.Time)) / dt
 	}
 	if m.problem.Source != nil {
-		m.problem.Source(m.Time+dt, m.Grid.r, m.sourceDot)
+		m.problem.Source(later, m.Grid.r, m.sourceDot)
 		for i := range m.sourceDot {
 			m.sourceDot[i] = (m.sourceDot[i] - m.source[i]) / dt
 		}

@@ -1,5 +1,7 @@
 package radial
 
+import "math"
+
 // tridiagonal is a matrix with rows (below, on, above) and one further entry,
 // far, in its last row at the third column from the end; factorised from both ends
 // towards the middle. The two chains of divisions do not wait for each other,
@@ -53,6 +55,16 @@ func (t *tridiagonal) factorise() {
 	on[mid] = 1 / (on[mid] - upper*below[mid+1])
 	below[mid+1] *= on[mid+1]
 	above[mid] = upper
+}
+
+// sound tells whether every pivot was finite and not zero.
+func (t *tridiagonal) sound() bool {
+	for _, inverse := range t.on {
+		if inverse == 0 || !(math.Abs(inverse) < math.Inf(1)) {
+			return false
+		}
+	}
+	return true
 }
 
 // solve replaces the right-hand side by the solution.

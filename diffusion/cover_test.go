@@ -1,0 +1,76 @@
+package diffusion_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/materials/humidair"
+)
+
+// random makes a physical model: any material, one to four zones hot or cold, dry or
+// damp, long or short, with storage or without.
+func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
+	log := func(low, high float64) float64 { return low * math.Pow(high/low, r.Float64()) }
+	p := library[r.IntN(len(library))]
+	m := &diffusion.Model{
+		Radius: log(0.1e-3, 2.5e-3), Material: p, Speed: log(0.02e-3, 50e-3),
+		Start: p.Sorption.Content(r.Float64(), room), StartTemperature: room,
+		Limit: p.MoistureLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
+		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
+	}
+	zone := func(hottest float64) diffusion.Zone {
+		t := 253.15 + (hottest-253.15)*r.Float64()
+		return diffusion.Zone{
+			Exposed: 0.2 + 0.8*r.Float64(), Film: diffusion.Film{Heat: log(5, 200), Mass: log(2e-3, 0.2)},
+			Air: diffusion.Air{Temperature: t, VapourPressure: r.Float64() * min(humidair.SaturationPressure(t), 2500)},
+		}
+	}
+	if r.IntN(3) == 0 {
+		m.Start = 0
+		z := zone(303.15)
+		z.Duration = log(600, 1e6)
+		m.Storage = append(m.Storage, z)
+	}
+	for range 1 + r.IntN(4) {
+		z := zone(p.DryingTemperature.Value + 30)
+		z.Length = log(0.01, 100)
+		m.Path = append(m.Path, z)
+	}
+	return m
+}
+
+// The printed numerical error covers the true one, taken against a grid eight times as
+// fine and steps a million times as exact, in at least 95 of 100 random models.
+func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
+	library, err := materials.Library()
+	require.NoError(t, err)
+	r := rand.New(rand.NewPCG(20, 7))
+	const count = 40
+	covered, worst := 0, 0.0
+	fine := diffusion.DefaultSettings()
+	fine.Resolution *= 6
+	fine.Tolerance = 1e-8
+	w := diffusion.NewMarch()
+	for i := range count {
+		m := random(r, library)
+		a, err := w.Assess(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		var exact diffusion.Result
+		require.NoError(t, w.Run(m, fine, &exact))
+		off := math.Abs(a.Nozzle.Mean - exact.Nozzle.Mean)
+		scale := max(m.Start, exact.Nozzle.Mean, a.Start.Mean)
+		worst = max(worst, off/scale)
+		if off <= a.NumericalError {
+			covered++
+		} else {
+			t.Logf("%d: %s off %.2e, claimed %.2e, of %.3g", i, m.Material.ID, off, a.NumericalError, exact.Nozzle.Mean)
+		}
+	}
+	t.Logf("covered %d of %d, worst error %.1e of the content", covered, count, worst)
+	require.GreaterOrEqual(t, float64(covered), 0.95*count)
+}

@@ -1,0 +1,10 @@
+// Package root finds where a continuous function of one variable passes zero.
+//
+// [Find] narrows a bracket by inverse quadratic interpolation, and by bisection
+// where that would not be safe: T. R. Chandrupatla, Advances in Engineering
+// Software 28 (1997) 145 (from memory). Near a simple zero the number of right digits
+// nearly doubles with each value of the function; it never needs many more than
+// bisection. [Least] finds a minimum by golden sections.
+//
+// Left out: zeros without a change of sign, derivatives, several variables.
+package root

@@ -1,0 +1,95 @@
+package root_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/root"
+)
+
+// find counts the values that it takes to find a zero.
+func find(t *testing.T, f func(float64) float64, a, b, width float64) (x float64, calls int) {
+	t.Helper()
+	x, err := root.Find(func(x float64) (float64, error) { calls++; return f(x), nil },
+		root.Bracket{A: a, B: b, AtA: f(a), AtB: f(b)}, root.Tolerance{Width: width})
+	require.NoError(t, err)
+	return x, calls
+}
+
+// Zeros that are known otherwise: Abramowitz & Stegun, Handbook of Mathematical Functions
+// (1964), table 9.5 (first zero of J0) and the square root of two to ten decimals; the
+// fixed point of the cosine (from memory).
+func TestKnownZeros(t *testing.T) {
+	for _, c := range []struct {
+		f          func(float64) float64
+		a, b, zero float64
+	}{
+		{math.J0, 2, 3, 2.4048255577},
+		{func(x float64) float64 { return x*x - 2 }, 0, 10, 1.4142135624},
+		{func(x float64) float64 { return math.Cos(x) - x }, 0, 2, 0.7390851332},
+		{func(x float64) float64 { return 2 - x*x }, 10, 0, 1.4142135624}, // from the other end
+		{func(x float64) float64 { return math.Expm1(20 * (x - 0.3)) }, 0, 1, 0.3},
+	} {
+		x, calls := find(t, c.f, c.a, c.b, 1e-11)
+		require.InDelta(t, c.zero, x, 6e-11)
+		require.LessOrEqual(t, calls, 14, "bisection needs 37")
+	}
+}
+
+// A step, a flat cubic and a zero at an end: never many more values than bisection.
+func TestHardZeros(t *testing.T) {
+	x, calls := find(t, func(x float64) float64 { return math.Copysign(1, x-0.3) }, 0, 1, 1e-9)
+	require.InDelta(t, 0.3, x, 1e-9)
+	require.LessOrEqual(t, calls, 40)
+	x, calls = find(t, func(x float64) float64 { return math.Pow(x-0.3, 9) }, 0, 1, 1e-4)
+	require.InDelta(t, 0.3, x, 1e-4)
+	require.LessOrEqual(t, calls, 60)
+	x, _ = find(t, func(x float64) float64 { return x }, 0, 1, 1e-9)
+	require.Zero(t, x)
+}
+
+func TestValueToleranceAndErrors(t *testing.T) {
+	calls := 0
+	square := func(x float64) (float64, error) { calls++; return x*x - 2, nil }
+	x, err := root.Find(square, root.Bracket{A: 0, B: 2, AtA: -2, AtB: 2}, root.Tolerance{Value: 1e-3})
+	require.NoError(t, err)
+	require.InDelta(t, 2, x*x, 1e-3)
+	require.LessOrEqual(t, calls, 6)
+
+	_, err = root.Find(square, root.Bracket{A: 2, B: 3, AtA: 2, AtB: 7}, root.Tolerance{})
+	require.ErrorIs(t, err, root.ErrNoBracket)
+	_, err = root.Find(square, root.Bracket{A: 2, B: 3, AtA: math.NaN(), AtB: 7}, root.Tolerance{})
+	require.ErrorIs(t, err, root.ErrNoBracket)
+	broken := errors.New("broken")
+	_, err = root.Find(func(float64) (float64, error) { return 0, broken }, root.Bracket{A: 0, B: 2, AtA: -2, AtB: 2}, root.Tolerance{})
+	require.ErrorIs(t, err, broken)
+}
+
+func TestLeast(t *testing.T) {
+	x, fx, err := root.Least(func(x float64) (float64, error) { return 1 + (x-0.7)*(x-0.7), nil }, -2, 3, 1e-3)
+	require.NoError(t, err)
+	require.InDelta(t, 0.7, x, 1e-3)
+	require.InDelta(t, 1, fx, 1e-5)
+	x, fx, err = root.Least(func(x float64) (float64, error) { return (x-0.7)*(x-0.7) - 0.5, nil }, -2, 3, 1e-3)
+	require.NoError(t, err)
+	require.LessOrEqual(t, fx, 0.0, "the first value below zero is enough")
+	require.InDelta(t, fx, (x-0.7)*(x-0.7)-0.5, 1e-12)
+	broken := errors.New("broken")
+	_, _, err = root.Least(func(float64) (float64, error) { return 1, broken }, 0, 1, 0.1)
+	require.ErrorIs(t, err, broken)
+}
+
+func ExampleFind() {
+	f := func(x float64) (float64, error) { return x*x - 2, nil }
+	x, err := root.Find(f, root.Bracket{A: 1, B: 2, AtA: -1, AtB: 2}, root.Tolerance{Width: 1e-9})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.6f\n", x)
+	// Output: 1.414214
+}
