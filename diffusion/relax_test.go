@@ -76,4 +76,3 @@ func TestRelaxIsChecked(t *testing.T) {
 func saturated(m *diffusion.Model) float64 {
 	return humidair.SaturationPressure(m.Path[0].Air.Temperature)
 }
-
