@@ -50,7 +50,7 @@ func Text(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("there is no such file: %w", errors.Unwrap(err))
+		return nil, errMissing
 	case err != nil:
 		return nil, fmt.Errorf("cannot be opened: %w", errors.Unwrap(err))
 	case info.IsDir():
@@ -75,9 +75,11 @@ func Text(path string) ([]byte, error) {
 	return content, nil
 }
 
+var errMissing = errors.New("there is no such file")
+
 // neighbour is the file beside a missing one that its name most likely meant.
 func neighbour(path string, err error) string {
-	if !errors.Is(err, fs.ErrNotExist) {
+	if !errors.Is(err, errMissing) {
 		return ""
 	}
 	entries, _ := os.ReadDir(filepath.Dir(path))

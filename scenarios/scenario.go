@@ -22,6 +22,10 @@ type Scenario struct {
 	Numerics bool // the file, or a setting, has [numerics]
 	Room     Room
 
+	Build   Build   // for the studies; none of the three acts on the model
+	Store   Store
+	Opening Opening
+
 	Vary      []Axis
 	Uncertain []Uncertainty
 
@@ -85,6 +89,7 @@ func (r *reading) scenario(root section) *Scenario {
 	m.Path = r.zones(root, s)
 	s.Numerics = root.has("numerics")
 	s.Settings = numerics(root.sub("numerics"))
+	r.studies(root, s)
 	s.Vary = r.axesOf(root)
 	s.Uncertain = r.uncertain(root)
 	s.Assumed, s.Unused = r.assumed, r.unused
@@ -151,6 +156,8 @@ func feedSpeed(t section, key string, speed float64) {
 	switch {
 	case speed <= 0:
 		t.fault(key, "a strand that stands still is a storage: state it as [[strand.storage]]", allowed)
+	case speed > 1e6:
+		t.fault(key, "the strand would run faster than sound", allowed)
 	case speed < slowest*(1-slack) || speed > fastest*(1+slack):
 		t.fault(key, "the strand would run at "+quantity.Speed().Format(speed, "mm/s", 4), allowed)
 	}
