@@ -22,7 +22,7 @@ type Scenario struct {
 	Numerics bool // the file, or a setting, has [numerics]
 	Room     Room
 
-	Build   Build   // for the studies; none of the three acts on the model
+	Build   Build // for the studies; none of the three acts on the model
 	Store   Store
 	Opening Opening
 
@@ -36,6 +36,7 @@ type Scenario struct {
 	set      []Setting
 	keys     []Key
 	words    []string
+	varied   bool // Vary is not that of the document
 	found    resolved
 }
 
@@ -50,7 +51,11 @@ type Room struct {
 // With returns the scenario with further settings laid over it; it is itself unchanged. The
 // error is [strict.Faults].
 func (s *Scenario) With(set ...Setting) (*Scenario, error) {
-	return s.document.scenario(s.found, slices.Concat(s.set, set))
+	out, err := s.document.scenario(s.found, slices.Concat(s.set, set))
+	if err == nil && s.varied {
+		out.Vary, out.varied = s.Vary, true
+	}
+	return out, err
 }
 
 // Keys lists the numbers of the scenario that a [Setting] may replace, in the

@@ -53,7 +53,8 @@ func TestEveryNumberCanBeReplaced(t *testing.T) {
 }
 
 func equal(a, b *Scenario) bool {
-	return reflect.DeepEqual(a.Model, b.Model) && a.Settings == b.Settings
+	return reflect.DeepEqual(a.Model, b.Model) && a.Settings == b.Settings &&
+		a.Build.Longest == b.Build.Longest && reflect.DeepEqual(a.Store, b.Store) && reflect.DeepEqual(a.Opening, b.Opening)
 }
 
 func valueOf(t *testing.T, s *Scenario, name string) float64 {

@@ -1,0 +1,120 @@
+package scenarios
+
+import (
+	"math"
+
+	"strandry/diffusion"
+	"strandry/materials/humidair"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// Build is what can be built.
+type Build struct {
+	Longest float64  // path of one zone [m]
+	Assumed []string // what was not given
+}
+
+// Store is where dry strands are kept.
+type Store struct {
+	Temperature    float64  // [K]
+	Humidity       float64  // of the closed store, relative [-]
+	VapourPressure float64  // [Pa]
+	Assumed        []string // what was not given
+}
+
+// Opening is what the store's air goes through when its door is opened: the humidity is that
+// of the room while the door is open and nears the store's exponentially after.
+type Opening struct {
+	Duration     float64  // of the open door [s]
+	TimeConstant float64  // of the return [s]
+	PerDay       float64  // openings in a day
+	Assumed      []string // what was not given
+}
+
+// studies reads what only the studies use; it acts on no model.
+func (r *reading) studies(root section, s *Scenario) {
+	before := r.assumed
+	take := func() []string {
+		found := r.assumed[len(before):]
+		r.assumed = before
+		return append([]string(nil), found...)
+	}
+	build := root.sub("build")
+	s.Build.Longest = build.quantityOr("longest", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"}, 20)
+	s.Build.Assumed = take()
+
+	store := root.sub("store")
+	s.Store.Temperature = store.quantityOr("temperature", quantity.Temperature(), airTemperatures(), s.Room.Temperature)
+	s.Store.Humidity = store.quantityOr("humidity", quantity.Fraction(), humidities(), 0.1)
+	s.Store.VapourPressure = humidair.VapourPressureAt(s.Store.Humidity, s.Store.Temperature)
+	if s.Store.VapourPressure > mostVapour*s.Room.Pressure {
+		store.fault("humidity", "so hot and humid that no air is left in the store", "a vapour pressure of up to 99 % of the room's pressure")
+	}
+	s.Store.Assumed = take()
+
+	opening := root.sub("opening")
+	times := func(min float64, unit string) strict.Limits {
+		return strict.Limits{Min: min, Max: 30 * 86400, Unit: unit}
+	}
+	o := &s.Opening
+	o.TimeConstant = opening.quantityOr("time_constant", quantity.Duration(), times(1, "min"), 600)
+	o.Duration = opening.quantityOr("duration", quantity.Duration(), times(1, "s"), 30)
+	given := opening.has("per_day")
+	o.PerDay = opening.number("per_day", strict.Limits{Min: 0.01, Max: 1000}, 4)
+	if !given {
+		r.assume(opening.name("per_day") + ": 4")
+	}
+	o.Assumed = take()
+	if o.Duration*o.PerDay >= 86400 {
+		opening.fault("duration", "the door would never be closed", "less than a day for all openings of a day")
+	}
+}
+
+// StillAir is the film on a loose strand at rest.
+func StillAir() diffusion.Film { return stillAir() }
+
+// Limits tells the least and the greatest that the scenario takes for a key [SI]; ok is false
+// where the key has no fixed ends.
+func (s *Scenario) Limits(k Key) (low, high float64, ok bool) {
+	section := math.Pi * s.Model.Radius * s.Model.Radius
+	switch k.Name {
+	case "feed.speed":
+		return slowest, fastest, true
+	case "feed.flow":
+		return slowest * section, fastest * section, true
+	}
+	l := k.limits
+	return l.Min, l.Max, l.Max > l.Min
+}
+
+// Setting gives the key a value [SI], written in its usual unit with so many
+// significant digits (1 to 17).
+func (k Key) Setting(x float64, digits int) Setting {
+	if k.Plain() {
+		return Setting{Key: k.Name, Value: quantity.Number(x, digits)}
+	}
+	unit := k.limits.Unit
+	if unit == "" {
+		unit = k.Dimension.Usual()
+	}
+	return Setting{Key: k.Name, Value: k.Dimension.Format(x, unit, digits)}
+}
+
+// Parse reads a value of the key as a user writes it and returns it in SI. The error is
+// [strict.Faults] under the key's name.
+func (k Key) Parse(written string) (float64, error) {
+	kind := text
+	if k.Plain() {
+		kind = bare
+	}
+	one := overlay{Setting: Setting{Key: k.Name, Value: written}}
+	free := k
+	free.limits = strict.Limits{}
+	table, at := one.as(kind)
+	x, _ := free.read(table, at)
+	if faults := one.faults(); len(faults) > 0 {
+		return 0, faults
+	}
+	return x, nil
+}
