@@ -32,6 +32,7 @@ func (s *Scenario) Varied(axes ...string) (*Scenario, error) {
 	}
 	r := &reading{document: s.document, keys: s.keys, words: s.words}
 	varied := *s
+	varied.varied = true
 	varied.Vary = r.axesOf(section{r: r, table: root})
 	if err := r.finish(reader); err != nil {
 		return nil, unplaced(err)
