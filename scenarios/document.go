@@ -15,6 +15,9 @@ type Document struct {
 	open func(name string) ([]byte, error) // for material files; nil where none can be read
 }
 
+// Text returns a copy of the text.
+func (d *Document) Text() []byte { return slices.Clone(d.text) }
+
 // Parse takes a text that is TOML; a text that is not gives [strict.Faults] with
 // the line. It opens no file: a material given by a file's path is a fault later;
 // see [Open].

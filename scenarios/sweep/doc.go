@@ -1,0 +1,21 @@
+// Package sweep runs a scenario over the full grid of its axes.
+//
+// A sweep has one to three axes ([scenarios.Axis]): numbers, or names such as
+// materials. Its [Grid] holds one [Row] for each combination in row-major order, the
+// last axis fastest. A row has the content at the nozzle and, unless the sweep is
+// quick, its span over the scatter of the diffusivity and the verdict.
+//
+// Where an axis is the length of a zone, the rows that differ only in it share
+// their march ([diffusion.March.RunLengths]). Work is spread over goroutines; a
+// row is the same to the bit whatever their number, whether its march is shared, and
+// whether it comes from this run or from the file of an earlier one that was cut
+// short ([Partial]).
+//
+// A scenario without [numerics] is marched at [diffusion.CoarseSettings]; the grid tells
+// the numerical error at its corners and in its middle.
+//
+// What is left out: the span rests on three marches, at the diffusivity and at
+// the scatter's factor above and below, where the assessment of one design makes two more
+// between; where a path both dries and rewets its span can be wider by a little.
+// Grids that are refined where something happens, and samples in place of grids.
+package sweep

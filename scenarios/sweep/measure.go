@@ -1,0 +1,74 @@
+package sweep
+
+import (
+	"context"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+// measure finds the numerical error at the corners of the grid and in its middle.
+func (g *Grid) measure(ctx context.Context, s *scenarios.Scenario) error {
+	done := make(chan Grid, 1)
+	go func() {
+		var found Grid
+		w := diffusion.NewMarch()
+		for _, row := range g.probes() {
+			if ctx.Err() != nil {
+				break
+			}
+			found.probe(w, g, s, row)
+		}
+		done <- found
+	}()
+	select {
+	case f := <-done:
+		g.NumericalError, g.RelativeError, g.Checked = f.NumericalError, f.RelativeError, f.Checked
+		return ctx.Err()
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+// probes lists the corners and the middle of the grid, in rising order.
+func (g *Grid) probes() []int {
+	at := make([]int, len(g.Axes))
+	var rows []int
+	for corner := range 1 << len(g.Axes) {
+		for i, axis := range g.Axes {
+			at[i] = (axis.Len() - 1) * (corner >> i & 1)
+		}
+		rows = append(rows, index(g.Axes, at))
+	}
+	for i, axis := range g.Axes {
+		at[i] = axis.Len() / 2
+	}
+	rows = append(rows, index(g.Axes, at))
+	slices.Sort(rows)
+	return slices.Compact(rows)
+}
+
+// probe adds the error at one row of a grid, if it has an answer.
+func (g *Grid) probe(w *diffusion.March, of *Grid, s *scenarios.Scenario, row int) {
+	if of.Rows[row].Failed != "" {
+		return
+	}
+	var set []scenarios.Setting
+	for i, place := range of.At(row) {
+		set = append(set, of.Axes[i].Setting(place))
+	}
+	varied, err := s.With(set...)
+	if err != nil {
+		return
+	}
+	a, err := w.Assess(&varied.Model, settings(varied))
+	if err != nil {
+		return
+	}
+	g.Checked++
+	g.NumericalError = max(g.NumericalError, a.NumericalError)
+	if a.Nozzle.Mean > 0 {
+		g.RelativeError = max(g.RelativeError, a.NumericalError/a.Nozzle.Mean)
+	}
+}

@@ -1,0 +1,70 @@
+package sweep
+
+import (
+	"encoding/hex"
+	"fmt"
+	"hash/crc32"
+	"strconv"
+	"strings"
+
+	"strandry/diffusion"
+)
+
+// A line of a partial file is its text, a space and the checksum of the text. A line
+// that was torn has no sum, or a wrong one.
+func sealed(text string) string {
+	return fmt.Sprintf("%s %08x\n", text, crc32.ChecksumIEEE([]byte(text)))
+}
+
+// unsealed returns the text of a line without its end; false for a torn one.
+func unsealed(line string) (string, bool) {
+	cut := strings.LastIndexByte(line, ' ')
+	if cut < 0 || line[cut+1:] != fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(line[:cut]))) {
+		return "", false
+	}
+	return line[:cut], true
+}
+
+// numbers lists what a record holds as numbers.
+func (row *Row) numbers() [9]*float64 {
+	return [...]*float64{&row.Mean, &row.Centre, &row.Skin, &row.Low, &row.High, &row.Limit, &row.Removed,
+		&row.Settings.Resolution, &row.Settings.Tolerance}
+}
+
+// record writes a row on one line, its numbers in hexadecimal, which loses no bit.
+func record(index int, row Row) string {
+	var b strings.Builder
+	b.WriteString(strconv.Itoa(index))
+	for _, x := range row.numbers() {
+		b.WriteByte(' ')
+		b.WriteString(strconv.FormatFloat(*x, 'x', -1, 64))
+	}
+	fmt.Fprintf(&b, " %d %d x%s", row.Verdict, row.Settings.Heat, hex.EncodeToString([]byte(row.Failed)))
+	return b.String()
+}
+
+// parseRecord reads what record wrote, of a sweep of so many rows.
+func parseRecord(text string, rows int) (index int, row Row, ok bool) {
+	fields := strings.Split(text, " ")
+	numbers := row.numbers()
+	if len(fields) != 1+len(numbers)+3 {
+		return 0, Row{}, false
+	}
+	index, err := strconv.Atoi(fields[0])
+	ok = err == nil && index >= 0 && index < rows
+	for i, x := range numbers {
+		*x, err = strconv.ParseFloat(fields[1+i], 64)
+		ok = ok && err == nil
+	}
+	rest := fields[1+len(numbers):]
+	verdict, err := strconv.Atoi(rest[0])
+	row.Verdict = diffusion.Verdict(verdict)
+	ok = ok && err == nil && verdict >= int(diffusion.Unsure) && verdict <= int(diffusion.Wet)
+	heat, err := strconv.Atoi(rest[1])
+	row.Settings.Heat = diffusion.Heat(heat)
+	ok = ok && err == nil && heat >= int(diffusion.ByBiot) && heat <= int(diffusion.Resolved)
+	failed, marked := strings.CutPrefix(rest[2], "x")
+	reason, err := hex.DecodeString(failed)
+	row.Failed = string(reason)
+	return index, row, ok && marked && err == nil && (row.Failed != "" || row.finite())
+}

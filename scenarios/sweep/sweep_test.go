@@ -1,0 +1,221 @@
+package sweep
+
+import (
+	"context"
+	"errors"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+func demo(t testing.TB, name string, axes ...string) *scenarios.Scenario {
+	t.Helper()
+	s, err := scenarios.Demo(name)
+	require.NoError(t, err)
+	s, err = s.Varied(axes...)
+	require.NoError(t, err)
+	return s
+}
+
+func grid(t testing.TB, s Sweep) *Grid {
+	t.Helper()
+	g, err := s.Run(context.Background())
+	require.NoError(t, err)
+	return g
+}
+
+// Grids that take every way through the code: lengths that share a march, lengths
+// that cannot (air against the strand), lengths as the first, the last and no axis,
+// lists that fall and repeat themselves, names, storage, three axes.
+func grids(t testing.TB) map[string]*scenarios.Scenario {
+	return map[string]*scenarios.Scenario{
+		"one axis":       demo(t, "clear-cover", "feed.speed=1 mm/s..3 mm/s:5"),
+		"lengths first":  demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:35:log", "feed.speed=1 mm/s..4 mm/s:2"),
+		"lengths last":   demo(t, "lamp-shade", "feed.bead.speed=20 mm/s..60 mm/s:2", "zone.warm box.length=0.5 m..200 m:7:log"),
+		"against":        demo(t, "winch-drum", "zone.drum.length=30 m, 2 m, 2 m, 9 m"),
+		"lists":          demo(t, "lamp-shade", "zone.warm box.length=30 m, 2 m, 2 m, 9 m", "room.humidity=20 %, 60 %"),
+		"names":          demo(t, "opened-yesterday", "strand.material=pa12, petg, pa6", "zone.warm tube.air.direction=with,against"),
+		"three":          demo(t, "winch-drum", "strand.material=pa6,pc", "zone.guide.length=0.2 m..2 m:3", "zone.drum.temperature=60 °C..90 °C:2"),
+		"storage, steps": demo(t, "opened-yesterday", "strand.storage.1.duration=1 h..50 h:3:log", "numerics.tolerance=1e-3, 1e-2"),
+	}
+}
+
+// The same bits on one, two and five cores, and whatever was known before.
+func TestSameBitsForAnyNumberOfWorkers(t *testing.T) {
+	dice := rand.New(rand.NewPCG(1, 2))
+	for name, s := range grids(t) {
+		want := grid(t, Sweep{Scenario: s, Workers: 1})
+		require.Equal(t, len(want.Rows), want.Answered(), name)
+		for _, workers := range []int{2, 5} {
+			require.Equal(t, want, grid(t, Sweep{Scenario: s, Workers: workers}), name)
+		}
+		known := map[int]Row{-1: {}, len(want.Rows): {}}
+		for i, row := range want.Rows {
+			if dice.IntN(2) == 0 {
+				known[i] = row
+			}
+		}
+		seen := 0
+		g := grid(t, Sweep{Scenario: s, Workers: 2, Known: known, Done: func(i int, row Row) error {
+			seen++
+			require.NotContains(t, known, i)
+			require.Equal(t, want.Rows[i], row)
+			return nil
+		}})
+		require.Equal(t, want, g, name)
+		require.Equal(t, len(want.Rows)+2, len(known)+seen, name)
+	}
+}
+
+// Each row is what a scenario with its settings gives by itself, to the bit: nozzle, span
+// and limit.
+func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
+	for name, s := range grids(t) {
+		g := grid(t, Sweep{Scenario: s, Workers: 2})
+		for i, row := range g.Rows {
+			var set []scenarios.Setting
+			for k, place := range g.At(i) {
+				set = append(set, g.Axes[k].Setting(place))
+			}
+			alone, err := s.With(set...)
+			require.NoError(t, err)
+			m := alone.Model
+			var r, up, down diffusion.Result
+			require.NoError(t, diffusion.NewMarch().Run(&m, row.Settings, &r))
+			scatter := m.Material.Diffusivity.Scatter.Value
+			m.DiffusivityFactor = scatter
+			require.NoError(t, diffusion.NewMarch().Run(&m, row.Settings, &up))
+			m.DiffusivityFactor = 1 / scatter
+			require.NoError(t, diffusion.NewMarch().Run(&m, row.Settings, &down))
+			means := []float64{r.Nozzle.Mean, up.Nozzle.Mean, down.Nozzle.Mean}
+			require.Equal(t, r.Nozzle.Mean, row.Mean, "%s, row %d", name, i)
+			require.Equal(t, []float64{r.Nozzle.Centre, r.Nozzle.Skin, r.Removed, m.Limit}, []float64{row.Centre, row.Skin, row.Removed, row.Limit})
+			require.Equal(t, []float64{slices.Min(means), slices.Max(means)}, []float64{row.Low, row.High})
+			require.Equal(t, row.High <= row.Limit, row.Verdict == diffusion.Dry)
+			require.Equal(t, row.Low > row.Limit, row.Verdict == diffusion.Wet)
+		}
+	}
+}
+
+// The order is row-major with the last axis fastest: every index comes back from its places.
+func TestOrder(t *testing.T) {
+	g := grid(t, Sweep{Scenario: grids(t)["three"], Quick: true})
+	require.Len(t, g.Rows, 12)
+	require.Equal(t, []int{0, 0, 1}, g.At(1))
+	require.Equal(t, []int{0, 1, 0}, g.At(2))
+	require.Equal(t, []int{1, 0, 0}, g.At(6))
+	for i := range g.Rows {
+		require.Equal(t, i, index(g.Axes, g.At(i)))
+	}
+	require.Greater(t, g.Rows[0].Mean, g.Rows[1].Mean, "the hotter drum is the later row")
+}
+
+// A quick sweep is the same without the span.
+func TestQuick(t *testing.T) {
+	s := grids(t)["lengths first"]
+	whole, quick := grid(t, Sweep{Scenario: s}), grid(t, Sweep{Scenario: s, Quick: true})
+	for i, row := range whole.Rows {
+		require.Less(t, row.Low, row.Mean)
+		require.Greater(t, row.High, row.Mean)
+		row.Low, row.High, row.Verdict = row.Mean, row.Mean, diffusion.Unsure
+		require.Equal(t, row, quick.Rows[i])
+	}
+}
+
+// The scenario's own numerics hold; without them coarser ones, whose error is told.
+func TestSettings(t *testing.T) {
+	s := demo(t, "clear-cover", "zone.oven.temperature=90 °C..120 °C:3")
+	g := grid(t, Sweep{Scenario: s})
+	require.Equal(t, diffusion.CoarseSettings(), g.Rows[0].Settings)
+	require.Equal(t, 3, g.Checked)
+	fine, err := s.With(scenarios.Setting{Key: "numerics.resolution", Value: "12"}, scenarios.Setting{Key: "numerics.tolerance", Value: "1e-5"})
+	require.NoError(t, err)
+	f := grid(t, Sweep{Scenario: fine})
+	require.InDelta(t, 12, f.Rows[0].Settings.Resolution, 0)
+	for i := range g.Rows {
+		require.InDelta(t, f.Rows[i].Mean, g.Rows[i].Mean, g.NumericalError)
+	}
+	require.Less(t, f.NumericalError, g.NumericalError/10)
+	require.InDelta(t, g.NumericalError, g.RelativeError*g.Rows[0].Mean, g.NumericalError)
+}
+
+// A combination that is no scenario, and one without an answer, say so in their rows;
+// the others stand.
+func TestRowsWithoutAnAnswer(t *testing.T) {
+	s := demo(t, "winch-drum", "zone.drum.temperature=20 °C,90 °C", "zone.drum.air.dew_point=-20 °C,15 °C", "room.temperature=12 °C, 20 °C")
+	g := grid(t, Sweep{Scenario: s, Workers: 2})
+	require.Equal(t, 8, g.Answered())
+
+	s = demo(t, "winch-drum", "room.temperature=12 °C,20 °C", "room.humidity=50 %,95 %", "zone.guide.temperature=15 °C,20 °C")
+	g = grid(t, Sweep{Scenario: s, Workers: 2})
+	require.Equal(t, 7, g.Answered())
+	at := index(g.Axes, []int{1, 1, 0})
+	require.Contains(t, g.Rows[at].Failed, "above saturation")
+	require.Zero(t, g.Rows[at].Mean)
+
+	s = demo(t, "winch-drum", "zone.drum.air.flow=0.0001 L/min,5 L/min", "zone.drum.length=2 m,300 m")
+	g = grid(t, Sweep{Scenario: s, Workers: 2})
+	require.Contains(t, g.Rows[1].Failed, "air")
+	for _, row := range g.Rows[2:] {
+		require.Empty(t, row.Failed)
+	}
+}
+
+func TestRefused(t *testing.T) {
+	s, err := scenarios.Demo("winch-drum")
+	require.NoError(t, err)
+	bare := *s
+	bare.Vary = nil
+	_, err = (&Sweep{Scenario: &bare}).Run(context.Background())
+	require.ErrorIs(t, err, ErrNoAxis)
+	require.ErrorContains(t, err, "[[vary]]\nkey =")
+	large := demo(t, "winch-drum", "feed.speed=1 mm/s..2 mm/s:9000", "zone.drum.length=1 m..2 m:9000")
+	_, err = (&Sweep{Scenario: large}).Run(context.Background())
+	require.ErrorContains(t, err, "9000 x 9000 is 81000000 rows; up to 1000000")
+}
+
+// The example in the error for a missing axis is one that reads.
+func TestExampleOfAnAxisReads(t *testing.T) {
+	text, err := scenarios.DemoText("winch-drum")
+	require.NoError(t, err)
+	_, example, _ := strings.Cut(ErrNoAxis.Error(), "\n\n")
+	s, err := scenarios.Read("drum.toml", []byte(string(text)+"\n"+example))
+	require.NoError(t, err)
+	require.Equal(t, "feed.speed", s.Vary[1].Key.Name)
+}
+
+// An interrupt is heard within a second, though a single row takes longer, and what
+// Done refuses ends the sweep.
+func TestInterrupted(t *testing.T) {
+	s := demo(t, "winch-drum", "zone.drum.temperature=60 °C..90 °C:400")
+	slow, err := s.With(scenarios.Setting{Key: "numerics.resolution", Value: "60"}, scenarios.Setting{Key: "numerics.tolerance", Value: "1e-8"})
+	require.NoError(t, err)
+	ctx, cancel := context.WithTimeout(context.Background(), 50*time.Millisecond)
+	defer cancel()
+	began := time.Now()
+	_, err = (&Sweep{Scenario: slow, Workers: 2}).Run(ctx)
+	require.ErrorIs(t, err, context.DeadlineExceeded)
+	require.Less(t, time.Since(began), time.Second)
+
+	full := errors.New("no room")
+	count := 0
+	_, err = (&Sweep{Scenario: s, Workers: 2, Done: func(int, Row) error { count++; return full }}).Run(context.Background())
+	require.ErrorIs(t, err, full)
+	require.Equal(t, 1, count)
+}
+
+// BenchmarkMap times the trade-off map of the demonstration: 60 lengths by 60 speeds.
+func BenchmarkMap(b *testing.B) {
+	s := demo(b, "winch-drum", "zone.drum.length=0.5 m..200 m:60:log", "feed.speed=0.5 mm/s..5 mm/s:60")
+	for b.Loop() {
+		g := grid(b, Sweep{Scenario: s, Workers: 2})
+		b.ReportMetric(100*g.RelativeError, "%error")
+	}
+}

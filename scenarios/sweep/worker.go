@@ -1,0 +1,210 @@
+package sweep
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+// worker does tasks, one after another.
+type worker struct {
+	sweep *Sweep
+	plan  plan
+	out   chan<- finished
+	march *diffusion.March
+
+	at       []int // combination that the scenario below is for
+	scenario *scenarios.Scenario
+	err      error // why it is none
+}
+
+func newWorker(s *Sweep, p plan, out chan<- finished) *worker {
+	return &worker{sweep: s, plan: p, out: out, march: diffusion.NewMarch()}
+}
+
+// errLeft ends a march whose rows nobody waits for any more.
+var errLeft = errors.New("interrupted")
+
+// do finds the rows of a task that are not known yet and hands them over.
+func (w *worker) do(ctx context.Context, task int) {
+	at, lengths := w.plan.task(task)
+	indices := w.missing(at, lengths)
+	if len(indices) == 0 {
+		return
+	}
+	w.lay(at)
+	rows := make([]Row, len(indices))
+	if w.err != nil {
+		for i := range rows {
+			rows[i].Failed = w.err.Error()
+		}
+	} else if err := w.rows(ctx, indices, rows); err != nil {
+		return
+	}
+	for i, row := range rows {
+		select {
+		case w.out <- finished{indices[i], row}:
+		case <-ctx.Done():
+			// The last rows may still find someone who listens.
+			select {
+			case w.out <- finished{indices[i], row}:
+			default:
+				return
+			}
+		}
+	}
+}
+
+// missing lists the rows of a task, by rising length, but those that are known.
+func (w *worker) missing(at, lengths []int) []int {
+	var rows []int
+	add := func() {
+		row := index(w.plan.axes, at)
+		if _, known := w.sweep.Known[row]; !known {
+			rows = append(rows, row)
+		}
+	}
+	if w.plan.axis < 0 {
+		add()
+		return rows
+	}
+	for _, place := range lengths {
+		at[w.plan.axis] = place
+		add()
+	}
+	at[w.plan.axis] = 0
+	return rows
+}
+
+// lay makes the scenario of a combination, unless it is that of the task before.
+func (w *worker) lay(at []int) {
+	if slices.Equal(at, w.at) {
+		return
+	}
+	w.at = at
+	var set []scenarios.Setting
+	for i, axis := range w.plan.axes {
+		if i != w.plan.axis {
+			set = append(set, axis.Setting(at[i]))
+		}
+	}
+	w.scenario, w.err = w.sweep.Scenario.With(set...)
+	if w.err == nil {
+		w.err = w.scenario.Model.Check()
+	}
+}
+
+// rows fills in one row for each index. The error is that nobody waits any more; a
+// row without an answer says so itself.
+func (w *worker) rows(ctx context.Context, indices []int, rows []Row) error {
+	m := w.scenario.Model
+	m.Path = slices.Clone(m.Path)
+	factors := []float64{1}
+	if !w.sweep.Quick {
+		scatter := m.Material.Diffusivity.Scatter.Value
+		factors = []float64{1, scatter, 1 / scatter}
+	}
+	for _, factor := range factors {
+		varied := m
+		varied.DiffusivityFactor *= factor
+		if err := w.pass(ctx, &varied, indices, rows, factor == 1); err != nil {
+			return err
+		}
+	}
+	for i := range rows {
+		row := &rows[i]
+		row.Limit, row.Settings = m.Limit, settings(w.scenario)
+		switch {
+		case row.Failed == "" && !row.finite():
+			*row = Row{Failed: "the march came out as no number; please report the scenario", Limit: row.Limit, Settings: row.Settings}
+		case row.Failed != "":
+			*row = Row{Failed: row.Failed, Limit: row.Limit, Settings: row.Settings}
+		case !w.sweep.Quick:
+			row.Verdict = judge(row)
+		}
+	}
+	return nil
+}
+
+// pass marches every row at one diffusivity.
+func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, central bool) error {
+	use := func(i int, r *diffusion.Result) error {
+		rows[i].take(r, central)
+		if ctx.Err() != nil {
+			return errLeft
+		}
+		return nil
+	}
+	s := settings(w.scenario)
+	lengths, rising := w.lengths(indices)
+	if rising {
+		err := w.march.RunLengths(m, w.plan.zone, lengths, s, use)
+		if err == nil || errors.Is(err, errLeft) {
+			return err
+		}
+	}
+	// One by one: there is one row only, or one of them has no answer.
+	var r diffusion.Result
+	for i := range indices {
+		if rows[i].Failed != "" {
+			continue
+		}
+		if w.plan.axis >= 0 {
+			m.Path[w.plan.zone].Length = lengths[i]
+		}
+		if err := w.march.Run(m, s, &r); err != nil {
+			rows[i].Failed = fmt.Sprint(err)
+			continue
+		}
+		if err := use(i, &r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// lengths gives the lengths [m] of the rows, and whether they rise.
+func (w *worker) lengths(indices []int) (lengths []float64, rising bool) {
+	if w.plan.axis < 0 {
+		return nil, false
+	}
+	rising = len(indices) > 1
+	for i, row := range indices {
+		place := places(w.plan.axes, row)[w.plan.axis]
+		lengths = append(lengths, w.plan.axes[w.plan.axis].Values[place])
+		rising = rising && (i == 0 || lengths[i] > lengths[i-1])
+	}
+	return lengths, rising
+}
+
+// take notes what one march has found.
+func (row *Row) take(r *diffusion.Result, central bool) {
+	mean := r.Nozzle.Mean
+	if central {
+		row.Mean, row.Centre, row.Skin, row.Removed = mean, r.Nozzle.Centre, r.Nozzle.Skin, r.Removed
+		row.Low, row.High = mean, mean
+		return
+	}
+	row.Low, row.High = min(row.Low, mean), max(row.High, mean)
+}
+
+func (row *Row) finite() bool {
+	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed
+	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
+
+// judge compares the span of a row with its limit.
+func judge(row *Row) diffusion.Verdict {
+	switch {
+	case row.High <= row.Limit:
+		return diffusion.Dry
+	case row.Low > row.Limit:
+		return diffusion.Wet
+	}
+	return diffusion.Unsure
+}
