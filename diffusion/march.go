@@ -109,13 +109,12 @@ func (l *lane) along(first, last int, s Settings, result *Result) error {
 // grid finds a grid whose surface spacing is the thinnest skin over the resolution.
 // Stretches are kept to steps of a half, so that few grids serve many models.
 func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
-	skin := 1.0
-	for _, zones := range [2][]Zone{m.Storage, m.Path} {
-		for i := range zones {
-			z := &zones[i]
-			d := m.DiffusivityFactor * m.Material.Diffusivity.Dry(z.Air.Temperature)
-			skin = math.Min(skin, math.Sqrt(d*z.Residence(m.Speed))/m.Radius)
-		}
+	skin, temperature := 1.0, m.StartTemperature
+	for i := range m.Storage {
+		skin = min(skin, m.Storage[i].skin(m, &temperature))
+	}
+	for i := range m.Path {
+		skin = min(skin, m.Path[i].skin(m, &temperature))
 	}
 	const leastStretch, thinnest = 2.5, 1e-5
 	stretch := math.Asinh(1 / math.Max(skin, thinnest))
@@ -131,6 +130,23 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 	w.grids[key] = g
 	return g, nil
 }
+
+// skin is the depth √(D t)/R that diffusion reaches in a zone, for the dry polymer at the
+// temperature that the strand leaves it with, lumped; it moves the temperature
+// [K] on to that.
+func (z *Zone) skin(m *Model, temperature *float64) float64 {
+	heat := z.Film.Heat
+	if heat == 0 {
+		heat = usualHeat
+	}
+	t := z.Residence(m.Speed)
+	pace := 2 * heat / (m.Material.Density.Value * m.Material.HeatCapacity.Value * m.Radius)
+	*temperature = z.Air.Temperature + (*temperature-z.Air.Temperature)*math.Exp(-pace*t)
+	return math.Sqrt(m.DiffusivityFactor*m.Material.Diffusivity.Dry(*temperature)*t) / m.Radius
+}
+
+// usualHeat is a film coefficient to choose a grid by where none is given [W/(m² K)].
+const usualHeat = 25
 
 // pass takes the strand through one zone; out may be nil.
 func (l *lane) pass(z *Zone, s Settings, out *ZoneResult) error {

@@ -33,7 +33,11 @@ func (m *March) solveStage(i int, h float64) {
 	t, last := m.method, len(m.y)-1
 	flux, lost := m.balance(i, h)
 	rhs := m.rhs
-	m.Grid.applyMass(rhs, m.f, m.sum)
+	if i == 0 && m.problem.Source == nil {
+		copy(rhs, m.f) // there is no history yet
+	} else {
+		m.Grid.applyMass(rhs, m.f, m.sum)
+	}
 	if m.unsteady {
 		for j, r := range m.rate {
 			rhs[j] += t.dt[i] * h * r
@@ -98,51 +102,60 @@ func (m *March) addSource(i int, h float64) {
 }
 
 // combine sets m.stage to y + Σ a_ij u_j and m.sum to Σ (c_ij/h) u_j, and gives the
-// same of the amount lost. All five coefficients are taken at once: those beyond the
+// same of the amount lost. The coefficients are taken all at once: those beyond the
 // stage are zero, and the increments of the last step that they meet are finite.
+// In both methods the last stage stands one increment further than the one before.
 func (m *March) combine(i int, h float64) (lost, history float64) {
-	a, c := m.method.a[i], m.method.c[i]
-	a0, a1, a2, a3, a4 := a[0], a[1], a[2], a[3], a[4]
-	c0, c1, c2, c3, c4 := c[0]/h, c[1]/h, c[2]/h, c[3]/h, c[4]/h
+	a, c, per := &m.method.a[i], &m.method.c[i], 1/h
+	a0, a1, a2, a3 := a[0], a[1], a[2], a[3]
+	c0, c1, c2, c3, c4 := c[0]*per, c[1]*per, c[2]*per, c[3]*per, c[4]*per
 	n := len(m.y)
 	stage, sum, y := m.stage[:n], m.sum[:n], m.y
-	for k := range m.u[:n] {
-		u := &m.u[k]
-		stage[k] = y[k] + (a0*u[0] + a1*u[1]) + (a2*u[2] + a3*u[3]) + a4*u[4]
-		sum[k] = (c0*u[0] + c1*u[1]) + (c2*u[2] + c3*u[3]) + c4*u[4]
+	if i == m.method.stages-1 {
+		for k := range m.u[:n] {
+			u := &m.u[k]
+			stage[k] += u[i-1]
+			sum[k] = (c0*u[0] + c1*u[1]) + (c2*u[2] + c3*u[3]) + c4*u[4]
+		}
+	} else {
+		for k := range m.u[:n] {
+			u := &m.u[k]
+			stage[k] = y[k] + (a0*u[0] + a1*u[1]) + (a2*u[2] + a3*u[3])
+			sum[k] = (c0*u[0] + c1*u[1]) + (c2*u[2] + c3*u[3])
+		}
 	}
 	lost = m.Lost
 	for j := range i {
 		lost += a[j] * m.uLost[j]
-		history += c[j] / h * m.uLost[j]
+		history += c[j] * per * m.uLost[j]
 	}
 	return lost, history
 }
 
-// finish leaves the field at the end of the step in m.stage and gives the error
-// estimate: root mean squares over the section, error over field.
+// finish leaves the field at the end of the step in m.stage, one increment further
+// than the last stage, and gives the error estimate, which is that increment: root mean
+// squares over the section, error over field.
 func (m *March) finish() float64 {
 	t := m.method
-	b := t.advance
-	errors, field, whole := 0.0, 0.0, 0.0
+	last := t.stages - 1
+	errors, field := 0.0, 0.0
 	n := len(m.y)
-	stage, y, weight := m.stage[:n], m.y, m.Grid.weight[:n]
+	stage, weight := m.stage[:n], m.Grid.weight[:n]
 	for k := range m.u[:n] {
-		u := &m.u[k]
-		v := y[k] + (b[0]*u[0] + b[1]*u[1]) + (b[2]*u[2] + b[3]*u[3]) + (b[4]*u[4] + b[5]*u[5])
-		e := u[t.stages-1] // in both methods the last increment is the error
+		e := m.u[k][last]
+		v := stage[k] + e
 		stage[k] = v
 		errors += weight[k] * e * e
 		field += weight[k] * v * v
-		whole += weight[k]
 	}
 	m.newLost = m.Lost
 	for j := range t.stages {
-		m.newLost += b[j] * m.uLost[j]
+		m.newLost += t.advance[j] * m.uLost[j]
 	}
 	if !(field < math.Inf(1)) { // true for NaN too
 		return math.Inf(1)
 	}
+	whole := m.Grid.Radius() * m.Grid.Radius() / 2
 	scale := max(math.Sqrt(field/whole), m.floor)
 	if scale == 0 {
 		return math.Sqrt(errors)
