@@ -1,0 +1,91 @@
+package figure
+
+import (
+	"fmt"
+	"strings"
+
+	"strandry/scenarios"
+)
+
+// Axis is one quantity of a map or a line.
+type Axis struct {
+	Name   string    // as it is written, such as "length of drum"
+	Unit   string    // such as "m"; "" for a plain number
+	Values []float64 // in that unit, rising
+	Log    bool      // they step by ratio
+}
+
+// AxisOf makes an axis of figures from one of a scenario, in the unit of the file. An
+// axis of names cannot be drawn as a quantity.
+func AxisOf(a scenarios.Axis) (Axis, error) {
+	if len(a.Values) == 0 {
+		return Axis{}, fmt.Errorf("figure: %s has no numbers to draw along an axis", a.Key.Name)
+	}
+	out := Axis{Name: keyName(a.Key.Name), Unit: a.Unit}
+	if out.Unit == "" {
+		out.Unit = a.Key.Dimension.Usual()
+	}
+	for _, v := range a.Values {
+		if !a.Key.Plain() {
+			in, ok := a.Key.Dimension.In(v, out.Unit)
+			if !ok {
+				return Axis{}, fmt.Errorf("figure: %q is no unit of %s", out.Unit, a.Key.Name)
+			}
+			v = in
+		}
+		out.Values = append(out.Values, v)
+	}
+	out.Log = evenly(out.Values)
+	return out, nil
+}
+
+// keyName puts the name of a key in words: zone.drum.air.dew_point is the "dew point of the air
+// in drum".
+func keyName(key string) string {
+	parts := strings.Split(key, ".")
+	last := strings.ReplaceAll(parts[len(parts)-1], "_", " ")
+	switch {
+	case len(parts) == 1:
+		return last
+	case parts[0] == "zone" && len(parts) == 3:
+		return last + " of " + parts[1]
+	case parts[0] == "zone" && len(parts) == 4:
+		return last + " of the " + parts[2] + " in " + parts[1]
+	case parts[0] == "strand" && len(parts) > 2:
+		return last + " of " + strings.Join(parts[1:len(parts)-1], " ")
+	}
+	return parts[0] + " " + last
+}
+
+func (a Axis) label() string {
+	name := strings.ToUpper(a.Name[:1]) + a.Name[1:]
+	if a.Unit == "" {
+		return name
+	}
+	return name + ", " + a.Unit
+}
+
+// say prints a value with its unit.
+func (a Axis) say(v float64) string {
+	if a.Unit == "" {
+		return digits(v, 3)
+	}
+	return digits(v, 2) + nbsp + a.Unit
+}
+
+func (a Axis) check() error {
+	if len(a.Values) < 2 || a.Name == "" {
+		return errEmpty
+	}
+	if a.Log {
+		if err := positive(a.Name, a.Values...); err != nil {
+			return err
+		}
+	}
+	return rising(a.Name, a.Values)
+}
+
+// scale runs from the first value to the last.
+func (a Axis) scale() scale {
+	return scale{min: a.Values[0], max: a.Values[len(a.Values)-1], log: a.Log}
+}

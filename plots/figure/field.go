@@ -1,0 +1,209 @@
+package figure
+
+import (
+	"image"
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot/vg"
+)
+
+// bands are the steps of a filled map of moisture.
+type bands struct {
+	levels     []float64 // rising [kg/kg dry]
+	limit      int       // index of the limit among them; -1 where it is off the map
+	limitValue float64
+	colors     []color.NRGBA
+}
+
+// mostLevels is how many contours a map can bear.
+const mostLevels = 9
+
+// bandsOf steps by 1, 2, 5 between the driest and the wettest value, and at the
+// limit; the steps nearest to the limit give way to it.
+func bandsOf(low, high, limit float64) bands {
+	b := bands{limit: -1, limitValue: limit}
+	bottom := math.Max(low, math.Max(high, limit)*1e-4)
+	for _, steps := range [...][]float64{{1, 2, 5}, {1, 3}, {1}} {
+		b.levels = nil
+		for e := math.Floor(math.Log10(bottom)); e <= math.Ceil(math.Log10(high)); e++ {
+			for _, m := range steps {
+				level := m * math.Pow(10, e)
+				near := level > limit/1.3 && level < limit*1.3
+				if level > bottom && level < high && !near {
+					b.levels = append(b.levels, level)
+				}
+			}
+		}
+		if len(b.levels) <= mostLevels {
+			break
+		}
+	}
+	if limit > low && limit < high {
+		i := 0
+		for i < len(b.levels) && b.levels[i] < limit {
+			i++
+		}
+		b.levels = append(b.levels[:i], append([]float64{limit}, b.levels[i:]...)...)
+		b.limit = i
+	}
+	b.color(limit)
+	return b
+}
+
+// color gives each band its colour: sand below the limit, blue above.
+func (b *bands) color(limit float64) {
+	below := 0
+	for _, level := range b.levels {
+		if level <= limit {
+			below++
+		}
+	}
+	if b.limit < 0 && len(b.levels) > 0 && b.levels[0] > limit {
+		below = 0
+	} else if b.limit < 0 && (len(b.levels) == 0 || below == len(b.levels)) {
+		below = len(b.levels) + 1
+	}
+	above := len(b.levels) + 1 - below
+	for i := range below {
+		b.colors = append(b.colors, mix(atLimitDry(), driest(), float64(below-i-1)/math.Max(float64(below), 3)))
+	}
+	for i := range above {
+		b.colors = append(b.colors, mix(atLimitWet(), wettest(), float64(i)/math.Max(float64(above-1), 3)))
+	}
+}
+
+// of is the colour of a value.
+func (b *bands) of(v float64) color.NRGBA {
+	i := 0
+	for i < len(b.levels) && v >= b.levels[i] {
+		i++
+	}
+	return b.colors[i]
+}
+
+// filled is a map of moisture on a panel.
+type filled struct {
+	p     *panel
+	field field // of the logarithm where all values allow
+	bands bands
+	log   bool
+	lines [][][]vg.Point // for each level
+}
+
+func newFilled(p *panel, x, y []float64, z [][]float64, limit float64) *filled {
+	m := &filled{p: p, log: true}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, row := range z {
+		l, h := bounds(row)
+		low, high = math.Min(low, l), math.Max(high, h)
+	}
+	m.log = low > 0
+	m.bands = bandsOf(low, high, limit)
+	f := field{}
+	for _, v := range x {
+		f.u = append(f.u, p.x.norm(v))
+	}
+	for _, v := range y {
+		f.v = append(f.v, p.y.norm(v))
+	}
+	for _, row := range z {
+		inner := make([]float64, len(row))
+		for i, v := range row {
+			inner[i] = m.inner(v)
+		}
+		f.z = append(f.z, inner)
+	}
+	m.field = f.finer(160)
+	for _, level := range m.bands.levels {
+		var lines [][]vg.Point
+		for _, line := range m.field.contours(m.inner(level)) {
+			points := make([]vg.Point, len(line))
+			for i, s := range line {
+				points[i] = vg.Point{X: p.box.Min.X + p.box.Size().X*vg.Length(s.u), Y: p.box.Min.Y + p.box.Size().Y*vg.Length(s.v)}
+			}
+			lines = append(lines, points)
+		}
+		m.lines = append(m.lines, lines)
+	}
+	return m
+}
+
+func (m *filled) inner(v float64) float64 {
+	if m.log {
+		return math.Log(v)
+	}
+	return v
+}
+
+// paint fills the panel. The picture is two dots to the point, which the contours cover at
+// its edges.
+func (m *filled) paint() {
+	size := m.p.box.Size()
+	width, height := int(2*size.X), int(2*size.Y)
+	picture := image.NewNRGBA(image.Rect(0, 0, width, height))
+	f := m.field
+	thresholds := bands{colors: m.bands.colors}
+	for _, level := range m.bands.levels {
+		thresholds.levels = append(thresholds.levels, m.inner(level))
+	}
+	for row := range height {
+		v := 1 - (float64(row)+0.5)/float64(height)
+		j := cell(f.v, v)
+		for column := range width {
+			u := (float64(column) + 0.5) / float64(width)
+			picture.SetNRGBA(column, row, thresholds.of(f.within(cell(f.u, u), j, u, v)))
+		}
+	}
+	m.p.s.DrawImage(m.p.box, picture)
+}
+
+// key draws the bands one above the other with their levels in %, right of the panel.
+func (m *filled) key(left vg.Length) {
+	s, b := m.p.s, m.bands
+	n := vg.Length(len(b.colors))
+	height := min(m.p.box.Size().Y, n*34)
+	bottom := middle(m.p.box).Y - height/2
+	m.limitBeside(left, bottom, bottom+height)
+	for i, c := range b.colors {
+		r := vg.Rectangle{Min: vg.Point{X: left, Y: bottom + height*vg.Length(i)/n}}
+		r.Max = vg.Point{X: left + 16, Y: bottom + height*vg.Length(i+1)/n}
+		s.fill(r, c)
+		s.StrokeLines(stroke(rule(), 0.6), append(corners(r), r.Min))
+		if i == len(b.levels) {
+			continue
+		}
+		text := digits(100*b.levels[i], 3)
+		style := s.style(tickSize, ink(), i == b.limit)
+		if i == b.limit {
+			s.StrokeLine2(stroke(ink(), 2.5), r.Min.X-3, r.Max.Y, r.Max.X+3, r.Max.Y)
+		}
+		s.put(style, vg.Point{X: r.Max.X + 6, Y: r.Max.Y}, toRight(), text)
+	}
+}
+
+// limitBeside names a limit that lies off the map, at the dry or the wet end of the key.
+func (m *filled) limitBeside(left, bottom, top vg.Length) {
+	s, b := m.p.s, m.bands
+	unit := vg.Point{X: left, Y: top + tickSize*0.8}
+	if b.limit < 0 {
+		y := bottom - tickSize*1.2
+		if b.colors[0] == atLimitDry() || len(b.levels) > 0 && b.levels[0] < b.limitValue {
+			y = top + tickSize*1.8
+		}
+		bold := s.style(tickSize, ink(), true)
+		s.put(bold, vg.Point{X: left, Y: y}, toRight(), "limit")
+		s.put(bold, vg.Point{X: left, Y: y - tickSize*1.1}, toRight(), digits(100*b.limitValue, 3))
+		if y > top {
+			unit.Y = y + tickSize*1.2
+		}
+	}
+	s.put(s.style(tickSize, ink(), false), unit, toRight(), "%")
+}
+
+func corners(r vg.Rectangle) []vg.Point {
+	return []vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
+}
+
+// keyRoom is the room for the key right of the panel.
+const keyRoom vg.Length = 70

@@ -1,0 +1,93 @@
+package figure
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"strandry/diffusion"
+)
+
+// Frame is what every figure says about itself.
+type Frame struct {
+	Say      string // the headline; "" for the one that the data give
+	Scenario string // the title of the scenario
+	Version  string // of the program, such as "0.1.0"
+	Settings string // in words; see [SettingsText]
+}
+
+func (f Frame) foot() string {
+	var parts []string
+	if f.Scenario != "" {
+		parts = append(parts, f.Scenario)
+	}
+	if f.Version != "" {
+		parts = append(parts, "strandry\u00a0"+f.Version)
+	}
+	if f.Settings != "" {
+		parts = append(parts, f.Settings)
+	}
+	return strings.Join(parts, " · ")
+}
+
+func (f Frame) headline(otherwise string) string {
+	if f.Say != "" {
+		return f.Say
+	}
+	return otherwise
+}
+
+// SettingsText puts the numerical settings in words.
+func SettingsText(s diffusion.Settings) string {
+	return fmt.Sprintf("resolution %s, tolerance %s, heat %s", digits(s.Resolution, 3), digits(s.Tolerance, 3), s.Heat)
+}
+
+// Figure is one of the figures of this package.
+type Figure interface {
+	// Headline says what is seen, with its number.
+	Headline() string
+	frame() Frame
+	height() float64 // of the sheet [pt]
+	check() error
+	draw(s *sheet, headline string)
+}
+
+// errEmpty is given for a figure without data.
+var errEmpty = errors.New("figure: no data")
+
+// finite refuses values that are none.
+func finite(what string, values ...float64) error {
+	for i, v := range values {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return fmt.Errorf("figure: %s: value %d is %g; only finite numbers can be drawn", what, i+1, v)
+		}
+	}
+	return nil
+}
+
+// positive refuses values that a logarithmic axis cannot show.
+func positive(what string, values ...float64) error {
+	if err := finite(what, values...); err != nil {
+		return err
+	}
+	for i, v := range values {
+		if v <= 0 {
+			return fmt.Errorf("figure: %s: value %d is %g; a logarithmic axis needs numbers above zero", what, i+1, v)
+		}
+	}
+	return nil
+}
+
+// rising refuses values that do not rise.
+func rising(what string, values []float64) error {
+	if err := finite(what, values...); err != nil {
+		return err
+	}
+	for i := 1; i < len(values); i++ {
+		if !(values[i] > values[i-1]) {
+			return fmt.Errorf("figure: %s: value %d is %g after %g; they must rise", what, i+1, values[i], values[i-1])
+		}
+	}
+	return nil
+}

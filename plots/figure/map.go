@@ -1,0 +1,215 @@
+package figure
+
+import (
+	"fmt"
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Map is moisture over two axes, with its limit.
+type Map struct {
+	Frame
+	X, Y    Axis
+	Content [][]float64 // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
+	Limit   float64     // [kg/kg dry]
+	Of      string      // what the content is, such as "moisture at the nozzle"
+	Here    *Mark       // the scenario's own design; nil for none
+}
+
+// Mark is a place on a map, in the units of its axes.
+type Mark struct{ X, Y float64 }
+
+func (f Map) frame() Frame    { return f.Frame }
+func (f Map) height() float64 { return 500 }
+
+func (f Map) check() error {
+	for _, a := range [...]Axis{f.X, f.Y} {
+		if err := a.check(); err != nil {
+			return err
+		}
+	}
+	if len(f.Content) != len(f.Y.Values) {
+		return fmt.Errorf("figure: %d rows of content for %d values of %s", len(f.Content), len(f.Y.Values), f.Y.Name)
+	}
+	for j, row := range f.Content {
+		if len(row) != len(f.X.Values) {
+			return fmt.Errorf("figure: row %d has %d contents for %d values of %s", j+1, len(row), len(f.X.Values), f.X.Name)
+		}
+		if err := finite("content", row...); err != nil {
+			return err
+		}
+		for _, v := range row {
+			if v < 0 {
+				return fmt.Errorf("figure: a content of %g in row %d; none lies below zero", v, j+1)
+			}
+		}
+	}
+	if f.Here != nil {
+		if err := finite("the scenario's own design", f.Here.X, f.Here.Y); err != nil {
+			return err
+		}
+	}
+	return positive("limit", f.Limit)
+}
+
+// extremes are the driest and the wettest design, as indices and contents.
+func (f Map) extremes() (di, dj, wi, wj int) {
+	for j, row := range f.Content {
+		for i, v := range row {
+			if v < f.Content[dj][di] {
+				di, dj = i, j
+			}
+			if v > f.Content[wj][wi] {
+				wi, wj = i, j
+			}
+		}
+	}
+	return di, dj, wi, wj
+}
+
+// Headline says where the limit runs, or how far from it the nearest design is.
+func (f Map) Headline() string {
+	di, dj, wi, wj := f.extremes()
+	at := func(i, j int) string {
+		return fmt.Sprintf("%s at %s %s, %s %s", percent(f.Content[j][i]), f.X.Name, f.X.say(f.X.Values[i]), f.Y.Name, f.Y.say(f.Y.Values[j]))
+	}
+	switch {
+	case f.Content[dj][di] > f.Limit:
+		return fmt.Sprintf("No design shown meets the limit of %s; the driest keeps %s", percent(f.Limit), at(di, dj))
+	case f.Content[wj][wi] <= f.Limit:
+		return fmt.Sprintf("Every design shown meets the limit of %s; the wettest keeps %s", percent(f.Limit), at(wi, wj))
+	}
+	if x, up, y, ok := f.crossing(); ok {
+		word := "at most"
+		if up {
+			word = "at least"
+		}
+		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s of %s %s", f.Y.Name, f.Y.say(y), percent(f.Limit), f.X.Name, word, f.X.say(x))
+	}
+	count := 0
+	for _, row := range f.Content {
+		for _, v := range row {
+			if v <= f.Limit {
+				count++
+			}
+		}
+	}
+	share := float64(count) / float64(len(f.X.Values)*len(f.Y.Values))
+	return fmt.Sprintf("%s %% of the designs shown meet the limit of %s; the driest keeps %s", digits(100*share, 2), percent(f.Limit), at(di, dj))
+}
+
+// crossing looks in the row of the scenario's own design, or else in the middle one, for
+// the one x at which the limit is crossed; up tells that what lies above it is dry.
+func (f Map) crossing() (x float64, up bool, y float64, ok bool) {
+	y, content := f.row()
+	s, count := f.X.scale(), 0
+	for i := 1; i < len(content); i++ {
+		if (content[i] <= f.Limit) == (content[i-1] <= f.Limit) {
+			continue
+		}
+		count++
+		up = content[i] <= f.Limit
+		a, b := s.norm(f.X.Values[i-1]), s.norm(f.X.Values[i])
+		x = s.value(a + (b-a)*part(content[i-1], content[i], f.Limit))
+	}
+	return x, up, y, count == 1
+}
+
+// row is the content along x at the scenario's own y, or at the middle value.
+func (f Map) row() (y float64, content []float64) {
+	s := f.Y.scale()
+	if f.Here == nil || !s.holds(f.Here.Y) {
+		middle := len(f.Y.Values) / 2
+		return f.Y.Values[middle], f.Content[middle]
+	}
+	j := cell(f.Y.Values, f.Here.Y)
+	a, b := s.norm(f.Y.Values[j]), s.norm(f.Y.Values[j+1])
+	at := (s.norm(f.Here.Y) - a) / (b - a)
+	for i, low := range f.Content[j] {
+		high := f.Content[j+1][i]
+		if low > 0 && high > 0 {
+			content = append(content, low*math.Pow(high/low, at))
+		} else {
+			content = append(content, low+(high-low)*at)
+		}
+	}
+	return f.Here.Y, content
+}
+
+// part is the share of the way from content a to b at which a level lies, by logarithms
+// where they exist.
+func part(a, b, level float64) float64 {
+	if a > 0 && b > 0 && level > 0 {
+		return math.Log(level/a) / math.Log(b/a)
+	}
+	return (level - a) / (b - a)
+}
+
+func (f Map) draw(s *sheet, headline string) {
+	room := s.framed(f.Frame, headline)
+	of := f.Of
+	if of == "" {
+		of = "moisture at the nozzle"
+	}
+	style := s.style(tickSize, quiet(), false)
+	room.Max.Y -= tickSize
+	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+", % of dry weight")
+	room.Max.Y -= 4
+	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
+	p := s.inside(room, a)
+	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
+	m.paint()
+	here := f.Here != nil && p.x.holds(f.Here.X) && p.y.holds(f.Here.Y)
+	if here {
+		f.reserve(p)
+	}
+	m.draw()
+	if here {
+		f.here(p)
+	}
+	m.regions()
+	p.frame(a)
+	m.key(p.box.Max.X + 14)
+}
+
+const asGiven = "as given"
+
+// hereLabel is where the name of the scenario's own design stands, and its style.
+func (f Map) hereLabel(p *panel) (style draw.TextStyle, at vg.Point, a alignment) {
+	style = p.s.style(tickSize, ink(), true)
+	at = p.at(f.Here.X, f.Here.Y)
+	if at.X+12+style.Width(asGiven) > p.box.Max.X-4 {
+		return style, at.Sub(vg.Point{X: 12}), toLeft()
+	}
+	return style, at.Add(vg.Point{X: 12}), toRight()
+}
+
+// reserve keeps the room of the scenario's own design free of other labels.
+func (f Map) reserve(p *panel) {
+	at := p.at(f.Here.X, f.Here.Y)
+	p.s.take(vg.Rectangle{Min: at.Sub(vg.Point{X: 9, Y: 9}), Max: at.Add(vg.Point{X: 9, Y: 9})})
+	style, at, a := f.hereLabel(p)
+	p.s.take(grown(box(style, at, a, asGiven), 6))
+}
+
+// here rings the scenario's own design and names it.
+func (f Map) here(p *panel) {
+	at := p.at(f.Here.X, f.Here.Y)
+	for _, ring := range [...]struct {
+		radius vg.Length
+		color  color.NRGBA
+	}{{7, paper()}, {5.5, ink()}, {3, paper()}} {
+		var path vg.Path
+		path.Move(at.Add(vg.Point{X: ring.radius}))
+		path.Arc(at, ring.radius, 0, 2*math.Pi)
+		path.Close()
+		p.s.SetColor(ring.color)
+		p.s.Fill(path)
+	}
+	style, at, a := f.hereLabel(p)
+	p.s.fill(grown(box(style, at, a, asGiven), 3), paper())
+	p.s.put(style, at, a, asGiven)
+}

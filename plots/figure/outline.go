@@ -1,0 +1,88 @@
+package figure
+
+import (
+	"image"
+
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+	"gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/vgpdf"
+)
+
+// outlined is a canvas that draws letters as their outlines.
+type outlined struct{ *vgpdf.Canvas }
+
+// DrawImage draws a picture, which the canvas would set upside down: its axis points up
+// already.
+func (c outlined) DrawImage(r vg.Rectangle, picture image.Image) {
+	b := picture.Bounds()
+	turned := image.NewNRGBA(image.Rect(0, 0, b.Dx(), b.Dy()))
+	for y := range b.Dy() {
+		for x := range b.Dx() {
+			turned.Set(x, b.Dy()-1-y, picture.At(b.Min.X+x, b.Min.Y+y))
+		}
+	}
+	c.Canvas.DrawImage(r, turned)
+}
+
+// FillString draws the text from its baseline.
+func (c outlined) FillString(face font.Face, at vg.Point, text string) {
+	var buffer sfnt.Buffer
+	em := fixed.Int26_6(face.Face.UnitsPerEm()) << 6
+	unit := face.Font.Size / vg.Length(em)
+	var path vg.Path
+	for _, r := range text {
+		glyph, err := face.Face.GlyphIndex(&buffer, r)
+		if err != nil {
+			continue
+		}
+		segments, err := face.Face.LoadGlyph(&buffer, glyph, em, nil)
+		if err == nil {
+			path = append(path, outline(segments, at, unit)...)
+		}
+		if advance, err := face.Face.GlyphAdvance(&buffer, glyph, em, 0); err == nil {
+			at.X += vg.Length(advance) * unit
+		}
+	}
+	if len(path) > 0 {
+		c.Fill(path)
+	}
+}
+
+// outline is the path of one glyph; its quadratic curves are written as cubic ones.
+func outline(segments sfnt.Segments, at vg.Point, unit vg.Length) vg.Path {
+	var path vg.Path
+	point := func(p fixed.Point26_6) vg.Point {
+		return vg.Point{X: at.X + vg.Length(p.X)*unit, Y: at.Y - vg.Length(p.Y)*unit}
+	}
+	var pen vg.Point
+	for i, s := range segments {
+		end := point(s.Args[0])
+		switch s.Op {
+		case sfnt.SegmentOpMoveTo:
+			if i > 0 {
+				path.Close()
+			}
+			path.Move(end)
+		case sfnt.SegmentOpLineTo:
+			path.Line(end)
+		case sfnt.SegmentOpQuadTo:
+			control := end
+			end = point(s.Args[1])
+			path.CubeTo(between(pen, control, 2./3), between(end, control, 2./3), end)
+		case sfnt.SegmentOpCubeTo:
+			second := point(s.Args[1])
+			path.CubeTo(end, second, point(s.Args[2]))
+			end = point(s.Args[2])
+		}
+		pen = end
+	}
+	if len(path) > 0 {
+		path.Close()
+	}
+	return path
+}
+
+// between is the point at a share of the way from a to b.
+func between(a, b vg.Point, share vg.Length) vg.Point { return a.Add(b.Sub(a).Scale(share)) }

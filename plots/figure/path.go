@@ -1,0 +1,189 @@
+package figure
+
+import (
+	"fmt"
+	"image/color"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"strandry/diffusion"
+)
+
+// Path is the strand along its path: its moisture above, its temperature and that of the
+// air beneath.
+type Path struct {
+	Frame
+	Model *diffusion.Model
+	Trace *diffusion.Trace
+}
+
+func (f Path) frame() Frame    { return f.Frame }
+func (f Path) height() float64 { return 540 }
+
+func (f Path) check() error { return checkTrace(f.Model, f.Trace) }
+
+// checkTrace refuses a trace that cannot be drawn.
+func checkTrace(m *diffusion.Model, t *diffusion.Trace) error {
+	if m == nil || t == nil || len(t.Points) < 2 || len(m.Path) == 0 || len(t.Radius) < 2 {
+		return errEmpty
+	}
+	if err := rising("radius", t.Radius); err != nil {
+		return err
+	}
+	if err := positive("limit", m.Limit); err != nil {
+		return err
+	}
+	for i, p := range t.Points {
+		if p.Zone < 0 || p.Zone >= len(m.Path) || len(p.Profile) != len(t.Radius) {
+			return fmt.Errorf("figure: point %d of the trace does not belong to this model", i+1)
+		}
+		if err := finite(fmt.Sprintf("point %d", i+1), p.Position, p.Mean, p.Centre, p.Skin, p.Temperature, p.AirTemperature); err != nil {
+			return err
+		}
+		if err := finite(fmt.Sprintf("profile %d", i+1), p.Profile...); err != nil {
+			return err
+		}
+		if i > 0 && p.Position < t.Points[i-1].Position {
+			return fmt.Errorf("figure: point %d of the trace lies before the one before it", i+1)
+		}
+	}
+	return nil
+}
+
+// Headline compares the mean at the nozzle with the limit.
+func (f Path) Headline() string {
+	m, end := f.Model, f.Trace.Points[len(f.Trace.Points)-1]
+	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, percent(end.Mean))
+	if dry(m.Limit, end.Mean) {
+		return text + fmt.Sprintf("within the limit of %s", percent(m.Limit))
+	}
+	return text + fmt.Sprintf("%s the limit of %s", times(end.Mean/m.Limit), percent(m.Limit))
+}
+
+// series are the columns of a trace, contents in %.
+type series struct{ x, mean, centre, skin, strand, air []float64 }
+
+func (f Path) series() series {
+	var s series
+	for _, p := range f.Trace.Points {
+		s.x = append(s.x, p.Position)
+		s.mean, s.centre, s.skin = append(s.mean, 100*p.Mean), append(s.centre, 100*p.Centre), append(s.skin, 100*p.Skin)
+		s.strand, s.air = append(s.strand, p.Temperature-zeroCelsius), append(s.air, p.AirTemperature-zeroCelsius)
+	}
+	return s
+}
+
+func (f Path) draw(s *sheet, headline string) {
+	room := s.framed(f.Frame, headline)
+	c := f.series()
+	last := len(c.x) - 1
+	limit := 100 * f.Model.Limit
+	along := scale{min: c.x[0], max: c.x[last]}
+	texts := []string{"centre " + digits(c.centre[last], 2) + nbsp + "%", "limit " + digits(limit, 2) + nbsp + "%", "strand " + celsius(f.Trace.Points[last].Temperature)}
+	upper := axes{
+		x: along, y: contents(limit, c.mean, c.centre, c.skin),
+		yLabel: "Moisture, % of dry weight", bare: true, right: s.endRoom(texts...),
+	}
+	lower := axes{
+		x: along, y: linearFrom(join(c.strand, c.air)), xLabel: "Place on the path, m", yLabel: "Temperature, °C", right: upper.right,
+	}
+	top, bottom := room, room
+	top.Min.Y = room.Min.Y + room.Size().Y*0.4
+	bottom.Max.Y = top.Min.Y - 6
+	upper.left = max(s.leftRoom(upper.y, top.Size().Y), s.leftRoom(lower.y, bottom.Size().Y*0.6))
+	lower.left = upper.left
+
+	p := s.inside(top, upper)
+	zones(p, f.Model, true)
+	p.grid()
+	p.limit(limit)
+	p.line(stroke(quiet(), 1.6, dotted()...), c.x, c.centre)
+	p.line(stroke(vermilion(), 1.8, 8, 3, 2, 3), c.x, c.skin)
+	p.line(stroke(blue(), 3.2), c.x, c.mean)
+	p.frame(upper)
+	p.ends([]label{
+		{text: "mean " + digits(c.mean[last], 2) + nbsp + "%", at: p.at(c.x[last], c.mean[last]), color: blue(), bold: true},
+		{text: texts[0], at: p.at(c.x[last], c.centre[last]), color: quiet()},
+		{text: "skin " + digits(c.skin[last], 2) + nbsp + "%", at: p.at(c.x[last], c.skin[last]), color: vermilion()},
+		{text: texts[1], at: p.at(c.x[last], limit), color: ink(), bold: true},
+	})
+
+	q := s.inside(bottom, lower)
+	zones(q, f.Model, false)
+	q.grid()
+	q.line(stroke(orange(), 2.4, dashed()...), c.x, c.air)
+	q.line(stroke(purple(), 2.4), c.x, c.strand)
+	q.frame(lower)
+	q.ends([]label{
+		{text: "air " + celsius(f.Trace.Points[last].AirTemperature), at: q.at(c.x[last], c.air[last]), color: orange()},
+		{text: texts[2], at: q.at(c.x[last], c.strand[last]), color: purple()},
+	})
+}
+
+func join(all ...[]float64) []float64 {
+	var out []float64
+	for _, a := range all {
+		out = append(out, a...)
+	}
+	return out
+}
+
+// zones shades the zones of a path along the panel, and names those that have room.
+func zones(p *panel, m *diffusion.Model, named bool) {
+	from := 0.0
+	for i := range m.Path {
+		z := &m.Path[i]
+		to := from + z.Length
+		p.column(from, to, shadeOf(m, z))
+		if i > 0 {
+			x := p.atX(from)
+			p.s.StrokeLine2(stroke(rule(), 0.8), x, p.box.Min.Y, x, p.box.Max.Y)
+		}
+		from = to
+	}
+	if named {
+		nameZones(p, m)
+	}
+}
+
+// shadeOf tells heated zones from others.
+func shadeOf(m *diffusion.Model, z *diffusion.Zone) color.NRGBA {
+	if z.Air.Temperature > m.StartTemperature+5 {
+		return heated()
+	}
+	return unheated()
+}
+
+// onShade sets text on a box of the zone's shade, which hides the grid.
+func (p *panel) onShade(style draw.TextStyle, at vg.Point, a alignment, text string, shade color.NRGBA) {
+	p.s.fill(grown(box(style, at, a, text), 2), shade)
+	p.s.put(style, at, a, text)
+}
+
+// nameZones sets the name and the air's temperature of each zone above it; names too wide
+// for their zones lean to the left of the zone's end, with a line to it.
+func nameZones(p *panel, m *diffusion.Model) {
+	style := p.s.style(tickSize, quiet(), false)
+	y := p.box.Max.Y - tickSize*0.8
+	from, end := 0.0, p.box.Min.X
+	for i := range m.Path {
+		z := &m.Path[i]
+		left, right := p.atX(from), p.atX(from+z.Length)
+		from += z.Length
+		text := z.Name + ", " + celsius(z.Air.Temperature)
+		if style.Width(text)+10 > right-left {
+			text = z.Name
+		}
+		width := style.Width(text)
+		switch {
+		case width+10 <= right-left:
+			p.onShade(style, vg.Point{X: (left + right) / 2, Y: y}, centred(), text, shadeOf(m, z))
+			end = (left+right)/2 + width/2
+		case i > 0 && left-width-12 > end:
+			p.onShade(style, vg.Point{X: left - 8, Y: y}, toLeft(), text, shadeOf(m, &m.Path[i-1]))
+			p.s.StrokeLine2(stroke(quiet(), 0.8), left-6, y, (left+right)/2, y)
+			end = left
+		}
+	}
+}

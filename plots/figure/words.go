@@ -1,0 +1,55 @@
+package figure
+
+import (
+	"math"
+
+	"strandry/materials/quantity"
+)
+
+const zeroCelsius = 273.15
+
+// nbsp holds a number and its unit on one line.
+const nbsp = "\u00a0"
+
+func celsius(kelvin float64) string { return digits(math.Round(kelvin-zeroCelsius), 3) + nbsp + "°C" }
+
+// percent prints a content [kg/kg dry] with its unit.
+func percent(content float64) string { return digits(100*content, 2) + nbsp + "%" }
+
+// digits prints a number with so many significant digits, of which zeros at the end are dropped.
+func digits(x float64, n int) string {
+	if math.Abs(x) >= 1000 {
+		n = max(n, int(math.Floor(math.Log10(math.Abs(x))))+1)
+	}
+	return quantity.Number(x, n)
+}
+
+func metres(x float64) string {
+	if x < 1 {
+		return digits(100*x, 2) + nbsp + "cm"
+	}
+	return digits(x, 2) + nbsp + "m"
+}
+
+func speedOf(v float64) string { return digits(1000*v, 3) + nbsp + "mm/s" }
+
+// hours prints a time [s] in the unit that reads best.
+func hours(s float64) string {
+	const minute, hour, day, year = 60, 3600, 86400, 365.25 * 86400
+	switch {
+	case s < minute:
+		return digits(s, 2) + nbsp + "s"
+	case s < 100*minute:
+		return digits(s/minute, 2) + nbsp + "min"
+	case s < 72*hour:
+		return digits(s/hour, 2) + nbsp + "h"
+	case s < year:
+		return digits(s/day, 3) + nbsp + "days"
+	}
+	return digits(s/year, 2) + nbsp + "years"
+}
+
+// times says how many times one value is another.
+func times(x float64) string { return digits(x, 2) + nbsp + "times" }
+
+func dry(limit, mean float64) bool { return mean <= limit }
