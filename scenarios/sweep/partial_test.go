@@ -1,0 +1,176 @@
+package sweep
+
+import (
+	"bytes"
+	"context"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+func origin(t *testing.T, s Sweep) Origin {
+	t.Helper()
+	o, err := s.Origin("1.2.3")
+	require.NoError(t, err)
+	return o
+}
+
+func TestRecordsKeepEveryBit(t *testing.T) {
+	rows := []Row{
+		{}, {Failed: "so little air\nthat \"nothing\" µ"},
+		{
+			Mean: 1.0 / 3, Centre: math.SmallestNonzeroFloat64, Skin: math.MaxFloat64, Low: 0.1, High: math.Nextafter(0.1, 1), Limit: 1e-300, Removed: -0.3,
+			Verdict: diffusion.Wet, Settings: diffusion.Settings{Resolution: 2.5, Tolerance: 1e-5, Heat: diffusion.Resolved},
+		},
+	}
+	for i, want := range rows {
+		text, whole := unsealed(sealed(record(i, want))[:len(sealed(record(i, want)))-1])
+		require.True(t, whole)
+		index, row, ok := parseRecord(text, 3)
+		require.True(t, ok)
+		require.Equal(t, i, index)
+		require.Equal(t, want, row)
+		_, _, ok = parseRecord(text, i)
+		require.False(t, ok, "an index beyond the grid")
+	}
+	for _, text := range []string{"", "0", "0 1 2 3", "0 NaN 0 0 0 0 0 0 0 0 0 0 x", "0 0 0 0 0 0 0 0 0 0 3 0 x", "0 0 0 0 0 0 0 0 0 0 0 9 x", "0 0 0 0 0 0 0 0 0 0 0 0 xz"} {
+		_, _, ok := parseRecord(text, 3)
+		require.False(t, ok, text)
+	}
+}
+
+// Whatever is left of the file, down to the last byte, the rows that it holds whole
+// are kept, and the sweep ends in the same bits.
+func TestTornAtEveryByte(t *testing.T) {
+	s := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=1 mm/s..3 mm/s:3")}
+	path := filepath.Join(t.TempDir(), "sweep.partial")
+	o := origin(t, s)
+	p, err := CreatePartial(path, o)
+	require.NoError(t, err)
+	s.Done = p.Add
+	want := grid(t, s)
+	require.NoError(t, p.Close())
+	whole, err := os.ReadFile(path)
+	require.NoError(t, err)
+	head := bytes.IndexByte(whole, '\n')
+	for size := range len(whole) + 1 {
+		require.NoError(t, os.WriteFile(path, whole[:size], 0o600))
+		p, err := OpenPartial(path, o)
+		require.NoError(t, err)
+		lines := bytes.Count(whole[:size], []byte("\n")) - 1
+		if size < len(whole) && whole[size] == '\n' {
+			lines++ // all but its end is there
+		}
+		require.Len(t, p.Known, max(0, lines), "%d bytes of %d", size, len(whole))
+		for i, row := range p.Known {
+			require.Equal(t, want.Rows[i], row)
+			require.GreaterOrEqual(t, size, head)
+		}
+		for i, row := range want.Rows { // what a sweep would do
+			if _, known := p.Known[i]; !known {
+				require.NoError(t, p.Add(i, row))
+			}
+		}
+		require.NoError(t, p.Close())
+		p, err = OpenPartial(path, o)
+		require.NoError(t, err)
+		require.Len(t, p.Known, len(want.Rows))
+		require.NoError(t, p.Close())
+	}
+	flipped := bytes.Clone(whole)
+	flipped[head+10] ^= 1
+	require.NoError(t, os.WriteFile(path, flipped, 0o600))
+	p, err = OpenPartial(path, o)
+	require.NoError(t, err)
+	require.Len(t, p.Known, len(want.Rows)-1)
+	require.NoError(t, p.Close())
+}
+
+func TestOriginsThatDiffer(t *testing.T) {
+	s := Sweep{Scenario: demo(t, "winch-drum", "feed.speed=1 mm/s..3 mm/s:3")}
+	o := origin(t, s)
+	back, err := ParseOrigin(o.String())
+	require.NoError(t, err)
+	require.Equal(t, o, back)
+	require.Empty(t, o.Differs(back))
+	path := filepath.Join(t.TempDir(), "sweep.partial")
+	refused := func(of Sweep, version, why string) {
+		other, err := of.Origin(version)
+		require.NoError(t, err)
+		p, err := CreatePartial(path, o)
+		require.NoError(t, err)
+		require.NoError(t, p.Close())
+		_, err = OpenPartial(path, other)
+		require.ErrorContains(t, err, "cannot be continued: "+why)
+	}
+	refused(s, "1.2.4", "it was made by version 1.2.3, this is 1.2.4")
+	refused(Sweep{Scenario: s.Scenario, Quick: true}, "1.2.3", "it was a full sweep, this is a quick one")
+	refused(Sweep{Scenario: demo(t, "lamp-shade", "zone.warm box.length=1 m,2 m,3 m")}, "1.2.3", "the text of the scenario")
+	refused(Sweep{Scenario: demo(t, "winch-drum", "feed.speed=1 mm/s..4 mm/s:3")}, "1.2.3", "the axes")
+
+	require.NoError(t, os.WriteFile(path, []byte("a diary\nof mine\n"), 0o600))
+	_, err = OpenPartial(path, o)
+	require.ErrorContains(t, err, "damaged")
+	_, err = OpenPartial(filepath.Join(path, "x"), o)
+	require.ErrorContains(t, err, "cannot be opened")
+	_, err = CreatePartial(filepath.Join(path, "x"), o)
+	require.ErrorContains(t, err, "cannot be written")
+}
+
+// A material file that changes between two runs makes another sweep of it, though the
+// scenario's text is the same; also one that only an axis names.
+func TestMaterialFilesBelongToTheOrigin(t *testing.T) {
+	folder := t.TempDir()
+	material := func(limit string) {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "mine.toml"), []byte("base = \"pa12\"\nname = \"Mine\"\nmoisture_limit = { value = \""+limit+"\", source = \"a label\", kind = \"published\" }\n"), 0o600))
+	}
+	text, err := scenarios.DemoText("winch-drum")
+	require.NoError(t, err)
+	path := filepath.Join(folder, "drum.toml")
+	require.NoError(t, os.WriteFile(path, append(text, "\n[[vary]]\nkey = \"strand.material\"\nvalues = [\"pa6\", \"mine.toml\"]\n"...), 0o600))
+	load := func() Origin {
+		s, err := scenarios.Load(path)
+		require.NoError(t, err)
+		return origin(t, Sweep{Scenario: s})
+	}
+	material("0.1 %")
+	before := load()
+	require.Equal(t, before, load())
+	material("0.2 %")
+	require.Contains(t, load().Differs(before), "a material")
+}
+
+// A sweep that is interrupted again and again ends in the same bits.
+func TestInterruptedAndContinued(t *testing.T) {
+	s := Sweep{Scenario: demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:40:log", "feed.speed=1 mm/s..4 mm/s:3"), Workers: 2}
+	want := grid(t, s)
+	path, o := filepath.Join(t.TempDir(), "sweep.partial"), origin(t, s)
+	for range 100 {
+		p, err := OpenPartial(path, o)
+		require.NoError(t, err)
+		ctx, cancel := context.WithCancel(context.Background())
+		s.Known = p.Known
+		added := 0
+		s.Done = func(index int, row Row) error {
+			if added++; added == 7 {
+				cancel()
+			}
+			return p.Add(index, row)
+		}
+		g, err := s.Run(ctx)
+		cancel()
+		require.NoError(t, p.Close())
+		if err == nil {
+			require.Equal(t, want, g)
+			return
+		}
+		require.ErrorIs(t, err, context.Canceled)
+	}
+	require.Fail(t, "the sweep makes no headway")
+}
