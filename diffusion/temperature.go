@@ -23,8 +23,8 @@ const lumpBelow = 0.1
 const evenWithin = 1e-6
 
 // longSince is the number of time constants after which a lumped strand is as warm as
-// its air: a hundred kelvins have become less than a nanokelvin.
-const longSince = 26
+// its air: of a hundred kelvins two millionths of one are left.
+const longSince = 18
 
 // thermal is the temperature of the strand in one zone and the profile that it
 // hands on. Radii are relative, times count from the entry into the zone.
