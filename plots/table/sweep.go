@@ -1,0 +1,213 @@
+package table
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+
+	"strandry/materials/quantity"
+	"strandry/scenarios"
+	"strandry/scenarios/sweep"
+)
+
+// Sweep is all that the files of a sweep show.
+type Sweep struct {
+	Title   string
+	File    string
+	Version string
+	Origin  sweep.Origin
+	Grid    *sweep.Grid
+}
+
+// WriteCSV writes a line for each row: its place on the axes in the units of the
+// scenario, contents in % of dry weight. A row without an answer has its reason in
+// the last column and nothing in those of the answer.
+func (s *Sweep) WriteCSV(out io.Writer) error {
+	if err := s.check(); err != nil {
+		return err
+	}
+	w := csv.NewWriter(out)
+	line := s.csvHeads()
+	err := w.Write(line)
+	for i := range s.Grid.Rows {
+		if err != nil {
+			return err
+		}
+		line = s.csvCells(line[:0], i)
+		err = w.Write(line)
+	}
+	w.Flush()
+	return w.Error()
+}
+
+func (s *Sweep) csvHeads() []string {
+	var heads []string
+	for _, axis := range s.Grid.Axes {
+		head := axis.Key.Name
+		if unit := unitOf(axis); unit != "" {
+			head += " [" + unit + "]"
+		}
+		heads = append(heads, head)
+	}
+	heads = append(heads, "mean [%]", "centre [%]", "skin [%]")
+	if !s.Grid.Quick {
+		heads = append(heads, "low [%]", "high [%]")
+	}
+	heads = append(heads, "limit [%]", "removed [%]")
+	if !s.Grid.Quick {
+		heads = append(heads, "verdict")
+	}
+	return append(heads, "resolution", "tolerance", "heat", "no answer because")
+}
+
+func (s *Sweep) csvCells(line []string, i int) []string {
+	row := &s.Grid.Rows[i]
+	for k, place := range s.Grid.At(i) {
+		line = append(line, axisCell(s.Grid.Axes[k], place))
+	}
+	answered := row.Failed == ""
+	add := func(text string, known bool) {
+		if !known {
+			text = ""
+		}
+		line = append(line, text)
+	}
+	for _, x := range []float64{row.Mean, row.Centre, row.Skin} {
+		add(exact(100*x), answered)
+	}
+	if !s.Grid.Quick {
+		add(exact(100*row.Low), answered)
+		add(exact(100*row.High), answered)
+	}
+	add(exact(100*row.Limit), row.Limit > 0)
+	add(exact(100*row.Removed), answered)
+	if !s.Grid.Quick {
+		add(row.Verdict.String(), answered)
+	}
+	stated := row.Settings.Resolution > 0
+	add(exact(row.Settings.Resolution), stated)
+	add(exact(row.Settings.Tolerance), stated)
+	add(row.Settings.Heat.String(), stated)
+	return append(line, row.Failed)
+}
+
+// exact writes a number so that reading gives the same bits.
+func exact(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+
+// unitOf is the unit that the values of an axis are shown in; "" for plain
+// numbers and names.
+func unitOf(a scenarios.Axis) string {
+	if a.Names != nil || a.Key.Plain() {
+		return ""
+	}
+	if _, ok := a.Key.Dimension.In(0, a.Unit); ok {
+		return a.Unit
+	}
+	return a.Key.Dimension.Usual()
+}
+
+// axisCell is a value of an axis in that unit.
+func axisCell(a scenarios.Axis, place int) string {
+	const digits = 12 // as the values of a sweep are written
+	switch {
+	case a.Names != nil:
+		return a.Names[place]
+	case a.Key.Plain():
+		return quantity.Number(a.Values[place], digits)
+	}
+	x, _ := a.Key.Dimension.In(a.Values[place], unitOf(a))
+	return quantity.Number(x, digits)
+}
+
+// sweepHead is the JSON of a sweep before its rows, in SI units.
+type sweepHead struct {
+	Version        string      `json:"version"`
+	Title          string      `json:"title"`
+	File           string      `json:"file"`
+	Origin         string      `json:"origin"`
+	Axes           []sweepAxis `json:"axes"`
+	NumericalError float64     `json:"numerical_error"`
+	RelativeError  float64     `json:"relative_error"`
+	Checked        int         `json:"rows_checked_for_error"`
+}
+
+type sweepAxis struct {
+	Key    string    `json:"key"`
+	Unit   string    `json:"unit"` // of the scenario; the values are in SI
+	Values []float64 `json:"values,omitempty"`
+	Names  []string  `json:"names,omitempty"`
+}
+
+type sweepRow struct {
+	At         []int    `json:"at"`
+	Mean       *float64 `json:"mean"`
+	Centre     *float64 `json:"centre"`
+	Skin       *float64 `json:"skin"`
+	Low        *float64 `json:"low,omitempty"`
+	High       *float64 `json:"high,omitempty"`
+	Limit      *float64 `json:"limit"`
+	Removed    *float64 `json:"removed"`
+	Verdict    string   `json:"verdict,omitempty"`
+	Resolution float64  `json:"resolution,omitempty"`
+	Tolerance  float64  `json:"tolerance,omitempty"`
+	Heat       string   `json:"heat,omitempty"`
+	Failed     string   `json:"no_answer_because,omitempty"`
+}
+
+// WriteJSON writes the sweep as JSON in SI units, one line to a row; at gives the
+// places of a row on the axes, from 0.
+func (s *Sweep) WriteJSON(out io.Writer) error {
+	if err := s.check(); err != nil {
+		return err
+	}
+	g := s.Grid
+	head := sweepHead{
+		Version: s.Version, Title: s.Title, File: s.File, Origin: s.Origin.String(),
+		NumericalError: g.NumericalError, RelativeError: g.RelativeError, Checked: g.Checked,
+	}
+	for _, a := range g.Axes {
+		head.Axes = append(head.Axes, sweepAxis{a.Key.Name, unitOf(a), a.Values, a.Names})
+	}
+	text, err := json.MarshalIndent(head, "", "  ")
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(out, "%s,\n  \"rows\": [", text[:len(text)-2])
+	for i := range g.Rows {
+		if err != nil {
+			return err
+		}
+		if text, err = json.Marshal(s.rowData(i)); err != nil {
+			return err
+		}
+		separator := ","
+		if i == 0 {
+			separator = ""
+		}
+		_, err = fmt.Fprintf(out, "%s\n    %s", separator, text)
+	}
+	if err == nil {
+		_, err = io.WriteString(out, "\n  ]\n}\n")
+	}
+	return err
+}
+
+func (s *Sweep) rowData(i int) sweepRow {
+	row := &s.Grid.Rows[i]
+	d := sweepRow{At: s.Grid.At(i), Failed: row.Failed}
+	if row.Settings.Resolution > 0 {
+		d.Limit, d.Resolution, d.Tolerance, d.Heat = &row.Limit, row.Settings.Resolution, row.Settings.Tolerance, row.Settings.Heat.String()
+	}
+	if row.Failed != "" {
+		return d
+	}
+	d.Mean, d.Centre, d.Skin, d.Removed = &row.Mean, &row.Centre, &row.Skin, &row.Removed
+	if !s.Grid.Quick {
+		d.Low, d.High, d.Verdict = &row.Low, &row.High, row.Verdict.String()
+	}
+	return d
+}
+
+func (s *Sweep) check() error { return finite("the sweep", s.Grid) }

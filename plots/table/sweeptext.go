@@ -1,0 +1,152 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+	"strandry/scenarios/sweep"
+)
+
+// mostShown is the number of rows up to which the text shows each.
+const mostShown = 50
+
+// WriteText writes what the sweep found in short; of one axis with few values
+// every row.
+func (s *Sweep) WriteText(out io.Writer) error {
+	if err := s.check(); err != nil {
+		return err
+	}
+	var b strings.Builder
+	paragraph(&b, "", s.Title)
+	for _, axis := range s.Grid.Axes {
+		paragraph(&b, "  ", span(axis))
+	}
+	b.WriteByte('\n')
+	if len(s.Grid.Axes) == 1 && len(s.Grid.Rows) <= mostShown {
+		s.rows(&b)
+		b.WriteByte('\n')
+	}
+	s.counts(&b)
+	s.extremes(&b)
+	s.failures(&b)
+	s.accuracy(&b)
+	_, err := io.WriteString(out, b.String())
+	return err
+}
+
+// span tells how far an axis reaches.
+func span(a scenarios.Axis) string {
+	if a.Names != nil {
+		return a.Key.Name + ": " + strings.Join(a.Names, ", ")
+	}
+	return fmt.Sprintf("%s: %s to %s, %d values", a.Key.Name, valueAt(a, 0), valueAt(a, a.Len()-1), a.Len())
+}
+
+// valueAt is a value of an axis with its unit, to four digits.
+func valueAt(a scenarios.Axis, place int) string {
+	switch {
+	case a.Names != nil:
+		return a.Names[place]
+	case a.Key.Plain():
+		return given(a.Values[place])
+	}
+	return a.Key.Dimension.Format(a.Values[place], unitOf(a), 4)
+}
+
+// where names the place of a row on every axis.
+func (s *Sweep) where(row int) string {
+	var parts []string
+	for i, place := range s.Grid.At(row) {
+		parts = append(parts, s.Grid.Axes[i].Key.Name+" = "+valueAt(s.Grid.Axes[i], place))
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (s *Sweep) rows(b *strings.Builder) {
+	columns := []column{{shorten(s.Grid.Axes[0].Key.Name, 22), "", -22}, {"mean", "%", 7}, {"centre", "%", 7}, {"skin", "%", 7}}
+	if !s.Grid.Quick {
+		columns = append(columns, column{"low", "%", 7}, column{"high", "%", 7}, column{"verdict", "", -7})
+	}
+	heads(b, columns)
+	for i := range s.Grid.Rows {
+		r := &s.Grid.Rows[i]
+		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Centre), cell(r.Skin), cell(r.Low), cell(r.High), r.Verdict.String()}
+		if r.Failed != "" {
+			cells = []string{cells[0], "-", "-", "-", "-", "-", "-"}
+		}
+		row(b, columns, cells[:len(columns)])
+	}
+}
+
+func (s *Sweep) counts(b *strings.Builder) {
+	var of [3]int // by verdict
+	within := 0
+	for i := range s.Grid.Rows {
+		r := &s.Grid.Rows[i]
+		if r.Failed != "" {
+			continue
+		}
+		of[r.Verdict]++
+		if r.Mean <= r.Limit {
+			within++
+		}
+	}
+	if s.Grid.Quick {
+		paragraph(b, "", fmt.Sprintf("Of %d rows %d meet the limit at the central diffusivity and %d do not.",
+			len(s.Grid.Rows), within, s.Grid.Answered()-within))
+		return
+	}
+	paragraph(b, "", fmt.Sprintf("Of %d rows %d are dry, %d unsure and %d wet. Unsure: the limit lies within the doubt about the diffusivity.",
+		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet]))
+}
+
+func (s *Sweep) extremes(b *strings.Builder) {
+	low, high := -1, -1
+	for i := range s.Grid.Rows {
+		if s.Grid.Rows[i].Failed != "" {
+			continue
+		}
+		if low < 0 || s.Grid.Rows[i].Mean < s.Grid.Rows[low].Mean {
+			low = i
+		}
+		if high < 0 || s.Grid.Rows[i].Mean > s.Grid.Rows[high].Mean {
+			high = i
+		}
+	}
+	if low < 0 {
+		return
+	}
+	paragraph(b, "Driest:  ", s.extreme(&s.Grid.Rows[low], low))
+	paragraph(b, "Wettest: ", s.extreme(&s.Grid.Rows[high], high))
+}
+
+func (s *Sweep) extreme(r *sweep.Row, i int) string {
+	return fmt.Sprintf("%s (limit %s) at %s", percent(r.Mean), limit(r.Limit), s.where(i))
+}
+
+func (s *Sweep) failures(b *strings.Builder) {
+	for i := range s.Grid.Rows {
+		if r := &s.Grid.Rows[i]; r.Failed != "" {
+			paragraph(b, "", fmt.Sprintf("Rows without an answer: %d. The first of them, at %s: %s",
+				len(s.Grid.Rows)-s.Grid.Answered(), s.where(i), r.Failed))
+			return
+		}
+	}
+}
+
+func (s *Sweep) accuracy(b *strings.Builder) {
+	for i := range s.Grid.Rows {
+		r := &s.Grid.Rows[i]
+		if r.Failed != "" {
+			continue
+		}
+		b.WriteByte('\n')
+		paragraph(b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s. Numerical error at the corners and in the middle of the grid (%d rows): "+
+			"up to %s %% of the content. [numerics] in the scenario sets finer steps.",
+			s.Version, s.File, given(r.Settings.Resolution), given(r.Settings.Tolerance), s.Grid.Checked, significant(100*s.Grid.RelativeError, 2)))
+		return
+	}
+}
