@@ -131,7 +131,7 @@ func (r *reading) feed(t section, radius float64) float64 {
 		}
 		return speed
 	case "flow":
-		flow, ok := t.quantity("flow", quantity.VolumeFlow(), strict.Limits{})
+		flow, ok := t.quantity("flow", quantity.VolumeFlow(), strict.Limits{Unit: "mm3/s"})
 		if ok {
 			feedSpeed(t, "flow", flow/section)
 		}

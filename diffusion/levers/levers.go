@@ -88,7 +88,7 @@ const (
 // temperature.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) (Diagnosis, error) {
 	d := diagnose(m, a)
-	f := finder{march: w, settings: a.Settings, best: busiest(a)}
+	f := finder{march: w, settings: a.Settings, best: Busiest(a)}
 	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
 		func(m *diffusion.Model, z *diffusion.Zone) { z.Length *= 2 })
 	f.pull(m, Lever{Kind: Slower, From: m.Speed, To: m.Speed / 2},
@@ -102,8 +102,8 @@ func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, other
 	return d, f.err
 }
 
-// busiest is the zone with the largest Fourier number.
-func busiest(a *diffusion.Assessment) int {
+// Busiest is the zone with the largest Fourier number.
+func Busiest(a *diffusion.Assessment) int {
 	best := 0
 	for i, z := range a.Zones {
 		if z.Fourier > a.Zones[best].Fourier {

@@ -1,0 +1,88 @@
+package size
+
+import (
+	"math"
+
+	"strandry/diffusion"
+)
+
+// Shortest and longest path of a zone that is looked at [m].
+const Shortest, Longest = 1e-3, 1e4
+
+// Length is the length of a zone at which a model just meets its limit.
+type Length struct {
+	Outcome Outcome
+	Value   float64 // meets the limit, or comes nearest to it [m]
+	Ratio   float64 // content at the nozzle over the limit there
+	Inside  bool    // Nowhere: it comes nearest between the ends, for a longer zone lets later ones do harm
+	Marches int     // that it took; one for all lengths where one settles them
+}
+
+// LengthOf seeks the length of the zone with the given index between [Shortest] and
+// [Longest]. Of several lengths that just meet the limit it gives that next to the
+// model's own.
+func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (Length, error) {
+	search := lengths(w, m, zone, s)
+	search.from, search.to, search.near = Shortest, Longest, m.Path[zone].Length
+	f, err := search.run()
+	if err != nil {
+		return Length{}, err
+	}
+	out := Length{Outcome: f.outcome, Value: f.x, Inside: f.inside, Marches: search.marches}
+	for _, p := range search.points {
+		if p.X == f.x {
+			out.Ratio = p.Ratio
+		}
+	}
+	return out, nil
+}
+
+// lengths is a search for a length, without its range.
+func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) *search {
+	varied := *m
+	varied.Path = append([]diffusion.Zone(nil), m.Path...)
+	var result diffusion.Result
+	search := &search{at: func(x float64) (float64, error) {
+		varied.Path[zone].Length = x
+		err := w.Run(&varied, s, &result)
+		return result.Nozzle.Mean / m.Limit, err
+	}}
+	if air := m.Path[zone].Air; air.DryFlow == 0 || air.Direction == diffusion.With {
+		search.many = func(x []float64, use func(i int, ratio float64)) error {
+			return w.RunLengths(m, zone, x, s, func(i int, r *diffusion.Result) error {
+				use(i, r.Nozzle.Mean/m.Limit)
+				return nil
+			})
+		}
+	}
+	return search
+}
+
+// errorOf is the half-width of the band that holds the true value, from that of the content
+// (share) and the slope of the logarithm of the ratio on the scale, by a difference over a
+// fiftieth of the value or a thousandth of the range.
+func (s *search) errorOf(x, share float64) (float64, error) {
+	low, high := s.scale(s.from), s.scale(s.to)
+	u, step := s.scale(x), 0.01
+	if s.even {
+		step = (high - low) / 2000
+	}
+	a, b := math.Max(low, u-step), math.Min(high, u+step)
+	atA, err := s.height(a)
+	if err != nil {
+		return 0, err
+	}
+	atB, err := s.height(b)
+	if err != nil {
+		return 0, err
+	}
+	slope := math.Abs(atB-atA) / (b - a)
+	band := share / slope
+	if !(band < high-low) { // a slope of nothing too
+		band = high - low
+	}
+	if s.even {
+		return band, nil
+	}
+	return x * math.Expm1(band), nil
+}

@@ -1,0 +1,232 @@
+package size
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"strandry/diffusion/root"
+)
+
+// Outcome says whether the limit is met in the range.
+type Outcome int
+
+const (
+	// Met at one end of a stretch of values.
+	Met Outcome = iota
+	// Everywhere in the range.
+	Everywhere
+	// Nowhere in the range.
+	Nowhere
+)
+
+func (o Outcome) String() string { return [...]string{"met", "everywhere", "nowhere"}[o] }
+
+// Point is a value and what it leads to.
+type Point struct {
+	X     float64 // value [SI]
+	Ratio float64 // content at the nozzle over the limit
+}
+
+// search is one search for the limit.
+type search struct {
+	from, to float64
+	near     float64 // the crossing that is next to it is taken
+	side     int     // of the crossing: 1 from dry to wet as the value rises, -1 from wet to dry, 0 for either
+	even     bool    // scale; else logarithmic
+
+	at   func(x float64) (ratio float64, err error)
+	many func(x []float64, use func(i int, ratio float64)) error // nil where it saves nothing
+
+	marches int
+	points  []Point // rising
+}
+
+// found is what a search has found.
+type found struct {
+	outcome  Outcome
+	x        float64 // meets the limit, or comes nearest to it
+	from, to float64 // the limit is met between these
+	inside   bool    // x comes nearest and is not at an end of the range
+}
+
+// Values on the grid where the ends do not tell, and on that of one march for all.
+const coarse, fine = 17, 29
+
+// Tolerances of a search: of the logarithm of the ratio, and of the value as a share of the range.
+const ratioWithin, rangeWithin = 2e-6, 1e-10
+
+// least ratio that is told from zero.
+const leastRatio = 1e-9
+
+var errNowhere = errors.New("the scenario takes no value of the range")
+
+func (s *search) scale(x float64) float64 {
+	if s.even {
+		return x
+	}
+	return math.Log(x)
+}
+
+func (s *search) value(u float64) float64 {
+	if s.even {
+		return u
+	}
+	return math.Exp(u)
+}
+
+// height is the logarithm of the ratio at a place on the scale.
+func (s *search) height(u float64) (float64, error) {
+	x := s.value(u)
+	ratio, err := s.at(x)
+	if err != nil {
+		return math.NaN(), err
+	}
+	s.marches++
+	s.keep(x, ratio)
+	return math.Log(math.Max(ratio, leastRatio)), nil
+}
+
+func (s *search) keep(x, ratio float64) {
+	i, _ := slices.BinarySearchFunc(s.points, x, func(p Point, x float64) int {
+		switch {
+		case p.X < x:
+			return -1
+		case p.X > x:
+			return 1
+		}
+		return 0
+	})
+	s.points = slices.Insert(s.points, i, Point{X: x, Ratio: ratio})
+}
+
+// grid gives n values from end to end.
+func (s *search) grid(n int) []float64 {
+	a, b := s.scale(s.from), s.scale(s.to)
+	all := make([]float64, n)
+	for i := range all {
+		all[i] = s.value(a + (b-a)*float64(i)/float64(n-1))
+	}
+	all[0], all[n-1] = s.from, s.to
+	return all
+}
+
+// run searches.
+func (s *search) run() (found, error) {
+	if s.many != nil {
+		s.marches++
+		grid := s.grid(fine)
+		if err := s.many(grid, func(i int, ratio float64) { s.keep(grid[i], ratio) }); err != nil {
+			return found{}, err
+		}
+		return s.conclude()
+	}
+	for _, x := range [2]float64{s.from, s.to} {
+		if _, err := s.height(s.scale(x)); err != nil {
+			return found{}, err
+		}
+	}
+	if len(s.changes()) == 0 {
+		grid := s.grid(coarse)
+		for _, x := range grid[1 : coarse-1] {
+			if _, err := s.height(s.scale(x)); err != nil && len(s.points) < 2 {
+				return found{}, err
+			}
+		}
+	}
+	return s.conclude()
+}
+
+// conclude finds the zero, or says that there is none.
+func (s *search) conclude() (found, error) {
+	if len(s.changes()) == 0 {
+		lowest := s.lowest()
+		switch {
+		case s.points[lowest].Ratio <= 1:
+			return found{outcome: Everywhere, x: s.points[lowest].X, from: s.from, to: s.to}, nil
+		case lowest > 0 && lowest < len(s.points)-1:
+			a, b := s.scale(s.points[lowest-1].X), s.scale(s.points[lowest+1].X)
+			if _, _, err := root.Least(s.height, a, b, (b-a)/100); err != nil {
+				return found{}, err
+			}
+		}
+	}
+	changes := s.changes()
+	if len(changes) == 0 {
+		lowest, last := s.points[s.lowest()], len(s.points)-1
+		const worse = 1.001 // a plateau is none
+		ends := math.Min(s.points[0].Ratio, s.points[last].Ratio)
+		return found{outcome: Nowhere, x: lowest.X, inside: ends > worse*lowest.Ratio}, nil
+	}
+	best, distance := changes[0], math.Inf(1)
+	for _, i := range changes {
+		if s.side > 0 && s.points[i].Ratio > 1 || s.side < 0 && s.points[i].Ratio <= 1 {
+			continue
+		}
+		middle := (s.scale(s.points[i].X) + s.scale(s.points[i+1].X)) / 2
+		if d := math.Abs(middle - s.scale(s.near)); d < distance {
+			best, distance = i, d
+		}
+	}
+	return s.stretch(best)
+}
+
+// stretch is the run of values that meet the limit beside the crossing after point i.
+func (s *search) stretch(i int) (found, error) {
+	points := slices.Clone(s.points)
+	x, err := s.narrow(points[i], points[i+1])
+	if err != nil {
+		return found{}, err
+	}
+	f := found{outcome: Met, x: x, from: x, to: x}
+	step, j, end := 1, i+1, &f.to
+	if points[i].Ratio <= 1 {
+		step, j, end = -1, i, &f.from
+	}
+	for inRange(j+step, points) && points[j+step].Ratio <= 1 {
+		j += step
+	}
+	if !inRange(j+step, points) {
+		*end = points[j].X
+		return f, nil
+	}
+	*end, err = s.narrow(points[min(j, j+step)], points[max(j, j+step)])
+	return f, err
+}
+
+func inRange(i int, points []Point) bool { return i >= 0 && i < len(points) }
+
+func (s *search) narrow(a, b Point) (float64, error) {
+	low, high := s.scale(a.X), s.scale(b.X)
+	log := func(ratio float64) float64 { return math.Log(math.Max(ratio, leastRatio)) }
+	within := root.Tolerance{Value: ratioWithin, Width: rangeWithin * math.Abs(s.scale(s.to)-s.scale(s.from))}
+	u, err := root.Find(s.height, root.Bracket{A: low, B: high, AtA: log(a.Ratio), AtB: log(b.Ratio)}, within)
+	switch u {
+	case low:
+		return a.X, err
+	case high:
+		return b.X, err
+	}
+	return s.value(u), err
+}
+
+// changes lists the points after which the limit is crossed.
+func (s *search) changes() []int {
+	var all []int
+	for i := range len(s.points) - 1 {
+		if (s.points[i].Ratio <= 1) != (s.points[i+1].Ratio <= 1) {
+			all = append(all, i)
+		}
+	}
+	return all
+}
+
+func (s *search) lowest() int {
+	best := 0
+	for i, p := range s.points {
+		if p.Ratio < s.points[best].Ratio {
+			best = i
+		}
+	}
+	return best
+}

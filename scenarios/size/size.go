@@ -1,0 +1,102 @@
+package size
+
+import (
+	"fmt"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/scenarios"
+)
+
+// Request is what is asked for.
+type Request struct {
+	Key      string  // such as zone.drum.length
+	From, To *string // ends of the range as a user writes them; nil for the usual ones
+}
+
+// Answer tells at which value the limit is just met, or what stands in the way.
+type Answer struct {
+	Key     scenarios.Key
+	Setting scenarios.Setting // the value as it is written in a file
+	Outcome Outcome
+	// Value just meets the limit; where it is met everywhere or nowhere, it is the
+	// driest one [SI].
+	Value          float64
+	NumericalError float64 // half-width of the band that holds the true value; zero unless met [SI]
+	// The limit is met between DryFrom and DryTo [SI]; Value is one of them. Zero for Nowhere.
+	DryFrom, DryTo float64
+	From, To       float64 // range that was searched [SI]
+	Usual          bool    // To is the material's usual highest drying temperature
+	Narrowed       bool    // the scenario, or its air, refuses values nearer to the ends asked for
+	Inside         bool    // Nowhere: the driest value lies between the ends
+	// Slow and Fast are the values at the least and the greatest likely diffusivity.
+	Slow, Fast Scattered
+	Marches    int
+	Points     []Point // that were tried at the central diffusivity, rising
+
+	Now       Point // the value in force; Ratio is zero where there is none
+	Model     *diffusion.Model
+	Check     *diffusion.Assessment // a run at the value, as it is written
+	Diagnosis levers.Diagnosis      // of that run
+}
+
+// Scattered is an outcome at another diffusivity.
+type Scattered struct {
+	Outcome Outcome
+	Value   float64 // [SI]
+}
+
+// digits with which the value is written: a ten-millionth of it is far below any numerical error.
+const digits = 7
+
+// Find answers a request.
+func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error) {
+	t, err := newTask(w, s, r)
+	if err != nil {
+		return nil, err
+	}
+	f, err := t.search(1, 0)
+	if err != nil {
+		return nil, err
+	}
+	a := t.answer
+	a.Outcome, a.Value, a.DryFrom, a.DryTo, a.Inside = f.outcome, f.x, f.from, f.to, f.inside
+	a.Points = slices.Clone(t.last.points)
+	if still(a.Points) {
+		return nil, fmt.Errorf("%s: nothing that it is set to changes the content at the nozzle or the limit", a.Key.Name)
+	}
+	if err := t.check(f); err != nil {
+		return nil, err
+	}
+	side := 0
+	if f.outcome == Met {
+		side = 1
+		if f.x == f.from {
+			side = -1
+		}
+	}
+	scatter := t.scenario.Model.Material.Diffusivity.Scatter.Value
+	for _, c := range []struct {
+		factor float64
+		into   *Scattered
+	}{{1 / scatter, &a.Slow}, {scatter, &a.Fast}} {
+		f, err := t.search(c.factor, side)
+		if err != nil {
+			return nil, err
+		}
+		*c.into = Scattered{f.outcome, f.x}
+	}
+	a.Marches = t.marches
+	return a, nil
+}
+
+// still tells that the value acts on nothing: every ratio is the same to the bit.
+func still(points []Point) bool {
+	for _, p := range points {
+		if p.Ratio != points[0].Ratio {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,260 @@
+package size_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/scenarios"
+	"strandry/scenarios/size"
+)
+
+func demo(t testing.TB, name string, set ...scenarios.Setting) *scenarios.Scenario {
+	t.Helper()
+	s, err := scenarios.Demo(name)
+	require.NoError(t, err)
+	s, err = s.With(set...)
+	require.NoError(t, err)
+	return s
+}
+
+func find(t testing.TB, s *scenarios.Scenario, key string) *size.Answer {
+	t.Helper()
+	a, err := size.Find(diffusion.NewMarch(), s, size.Request{Key: key})
+	require.NoError(t, err)
+	return a
+}
+
+// mean runs the scenario with a value of the key.
+func mean(t testing.TB, s *scenarios.Scenario, key string, value string) (mean, limit float64) {
+	t.Helper()
+	at, err := s.With(scenarios.Setting{Key: key, Value: value})
+	require.NoError(t, err)
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&at.Model, at.Settings, &r))
+	return r.Nozzle.Mean, at.Model.Limit
+}
+
+type question struct {
+	demo, key string
+	rises     bool // the content rises with the value
+}
+
+func questions() []question {
+	return []question{
+		{"winch-drum", "zone.drum.length", false}, {"winch-drum", "strand.moisture", true},
+		{"opened-yesterday", "zone.warm tube.length", false}, {"opened-yesterday", "feed.flow", true},
+		{"opened-yesterday", "strand.storage.1.duration", true}, {"clear-cover", "zone.oven.length", false},
+		{"clear-cover", "feed.speed", true}, {"clear-cover", "zone.oven.temperature", false},
+		{"clear-cover", "zone.guide.length", true},
+	}
+}
+
+// A value that is fed back into a run lands on the limit within the numerical error that is
+// printed, and one sweep of our own across the value, in steps of a thousandth of it, crosses the limit
+// within the printed error of the value.
+func TestAnswersAgreeWithAFineSweep(t *testing.T) {
+	for _, q := range questions() {
+		t.Run(q.demo+" "+q.key, func(t *testing.T) {
+			t.Parallel()
+			s := demo(t, q.demo)
+			a := find(t, s, q.key)
+			require.Equal(t, size.Met, a.Outcome)
+			content, limit := mean(t, s, q.key, a.Setting.Value)
+			require.InDelta(t, limit, content, a.Check.NumericalError)
+			require.Equal(t, content, a.Check.Nozzle.Mean)
+			require.Positive(t, a.NumericalError)
+			require.Less(t, a.NumericalError, 2e-3*a.Value)
+			require.LessOrEqual(t, a.DryFrom, a.Value)
+			require.LessOrEqual(t, a.Value, a.DryTo)
+
+			step := 1e-3 * a.Value
+			crossed := math.NaN()
+			before := math.NaN()
+			for i := -10; i <= 10; i++ {
+				x := a.Value + float64(i)*step
+				content, limit := mean(t, s, q.key, a.Key.Setting(x, 16).Value)
+				off := content/limit - 1
+				if q.rises {
+					off = -off
+				}
+				if before > 0 && off <= 0 { // by a straight line between the two
+					crossed = x - step*off/(off-before)
+				}
+				before = off
+			}
+			require.InDelta(t, a.Value, crossed, a.NumericalError)
+		})
+	}
+}
+
+// The printed error of the value covers what a much finer march finds.
+func TestNumericalErrorOfTheValue(t *testing.T) {
+	for _, q := range questions() {
+		s := demo(t, q.demo)
+		rough := find(t, s, q.key)
+		finer := find(t, demo(t, q.demo, scenarios.Setting{Key: "numerics.resolution", Value: "12"},
+			scenarios.Setting{Key: "numerics.tolerance", Value: "5e-5"}), q.key)
+		require.InDelta(t, finer.Value, rough.Value, rough.NumericalError+finer.NumericalError, q.key)
+	}
+}
+
+// In the regular regime time enters through D t alone: with air without limit, a strand lumped in heat
+// and a single zone, the length at a diffusivity f times as large is the f-th part. The film
+// takes a share that does not scale, hence the per cent.
+func TestLengthScalesWithTheDiffusivity(t *testing.T) {
+	s, err := scenarios.Read("one.toml", []byte(`
+[strand]
+material = "pa12"
+moisture = "1 %"
+[feed]
+speed = "1 mm/s"
+[nozzle]
+temperature = "250 °C"
+[[zone]]
+name = "box"
+length = "4 m"
+temperature = "80 °C"
+air = { dew_point = "-40 °C" }
+k_m = "1 m/s"
+`))
+	require.NoError(t, err)
+	a := find(t, s, "zone.box.length")
+	scatter := s.Model.Material.Diffusivity.Scatter.Value
+	require.InEpsilon(t, scatter, a.Slow.Value/a.Value, 0.01)
+	require.InEpsilon(t, scatter, a.Value/a.Fast.Value, 0.01)
+	require.LessOrEqual(t, a.Marches, 45)
+	slower := find(t, demoOf(t, s, "feed.speed", "0.5 mm/s"), "zone.box.length")
+	require.InEpsilon(t, a.Value/2, slower.Value, 1e-3)
+	speed := find(t, s, "feed.speed")
+	require.InEpsilon(t, 4/a.Value, speed.Value/1e-3, 1e-3, "length over speed is what counts")
+}
+
+func demoOf(t *testing.T, s *scenarios.Scenario, key, value string) *scenarios.Scenario {
+	t.Helper()
+	s, err := s.With(scenarios.Setting{Key: key, Value: value})
+	require.NoError(t, err)
+	return s
+}
+
+// No length mends air whose own equilibrium is above the limit.
+func TestFloorOfTheAirIsRefused(t *testing.T) {
+	s := demo(t, "lamp-shade")
+	for _, key := range []string{"zone.warm box.length", "zone.warm box.temperature", "feed.bead.speed"} {
+		a := find(t, s, key)
+		require.Equal(t, size.Nowhere, a.Outcome)
+		require.Equal(t, levers.Air, a.Diagnosis.Cause, key)
+		z := a.Model.Path[0]
+		require.InEpsilon(t, a.Model.Material.Sorption.Content(a.Check.Zones[0].AirActivity, z.Air.Temperature), a.Diagnosis.Floor, 1e-9)
+		require.Greater(t, a.Diagnosis.Floor, a.Model.Limit)
+		require.Equal(t, size.Nowhere, a.Slow.Outcome)
+		require.Zero(t, a.NumericalError)
+	}
+}
+
+// A slower feed dries longer in the drum and takes up water for longer behind it: the driest
+// speed lies between, and both of its neighbours are wetter.
+func TestRewettingHasABestSpeed(t *testing.T) {
+	s := demo(t, "winch-drum")
+	a := find(t, s, "feed.speed")
+	require.Equal(t, size.Nowhere, a.Outcome)
+	require.True(t, a.Inside)
+	require.Equal(t, levers.Rewetting, a.Diagnosis.Cause)
+	for _, factor := range []float64{0.8, 1.25} {
+		content, _ := mean(t, s, "feed.speed", a.Key.Setting(factor*a.Value, 12).Value)
+		require.Greater(t, content, a.Check.Nozzle.Mean)
+	}
+	// With a short guide the same question has two answers, and what lies between is dry.
+	short := demoOf(t, s, "zone.guide.length", "20 mm")
+	a = find(t, short, "feed.speed")
+	require.Equal(t, size.Met, a.Outcome)
+	require.Less(t, a.DryFrom, a.DryTo)
+	require.InDelta(t, a.DryTo, a.Value, 1e-6*a.Value, "the faster end is next to the speed in force")
+	for _, x := range []float64{1.01 * a.DryFrom, 0.99 * a.DryTo} {
+		content, limit := mean(t, short, "feed.speed", a.Key.Setting(x, 12).Value)
+		require.Less(t, content, limit)
+	}
+	content, limit := mean(t, short, "feed.speed", a.Key.Setting(0.99*a.DryFrom, 12).Value)
+	require.Greater(t, content, limit)
+}
+
+func TestRanges(t *testing.T) {
+	w := diffusion.NewMarch()
+	ask := func(name, key string, ends ...string) (*size.Answer, error) {
+		r := size.Request{Key: key}
+		if len(ends) == 2 {
+			r.From, r.To = &ends[0], &ends[1]
+		}
+		return size.Find(w, demo(t, name), r)
+	}
+	a, err := ask("winch-drum", "zone.drum.temperature")
+	require.NoError(t, err)
+	require.True(t, a.Usual)
+	require.InDelta(t, a.Model.Material.DryingTemperature.Value, a.To, 1e-9)
+	require.Equal(t, size.Nowhere, a.Outcome)
+	require.Equal(t, levers.Time, a.Diagnosis.Cause)
+	a, err = ask("winch-drum", "zone.drum.temperature", "80 °C", "160 °C")
+	require.NoError(t, err)
+	require.False(t, a.Usual)
+	require.Equal(t, size.Met, a.Outcome)
+
+	a, err = ask("clear-cover", "zone.oven.length", "20 m", "50 m")
+	require.NoError(t, err)
+	require.Equal(t, size.Everywhere, a.Outcome)
+	a, err = ask("winch-drum", "zone.drum.length", "1 m", "50 m")
+	require.NoError(t, err)
+	require.Equal(t, size.Nowhere, a.Outcome)
+	require.InDelta(t, 50, a.Value, 1e-9)
+	a, err = ask("lamp-shade", "zone.warm box.air.dew_point") // not in the file
+	require.NoError(t, err)
+	require.True(t, a.Narrowed, "no dew point above the air's own temperature")
+	require.InDelta(t, 273.15+45, a.To, 0.1)
+
+	for _, c := range []struct{ key, from, to, says string }{
+		{"zone.drum.lenght", "1 m", "2 m", `did you mean "zone.drum.length"?`},
+		{"numerics.resolution", "2", "3", "no number of the scenario that acts"},
+		{"build.longest", "2 m", "3 m", "no number of the scenario that acts"},
+		{"zone.drum.length", "2 m", "1 m", "nothing lies between"},
+		{"zone.drum.length", "2", "3 m", "a length needs its unit"},
+		{"zone.drum.length", "-3 m", "-2 m", "outside the limits"},
+		{"zone.drum.shape.pitch", "2 mm", "3 mm", "nothing that it is set to changes"},
+	} {
+		_, err := ask("winch-drum", c.key, c.from, c.to)
+		require.ErrorContains(t, err, c.says, c.key)
+	}
+}
+
+// One march for all lengths gives the length that separate marches give.
+func TestLengthOfAModel(t *testing.T) {
+	s := demo(t, "clear-cover", scenarios.Setting{Key: "zone.oven.air.direction", Value: "with"})
+	w := diffusion.NewMarch()
+	l, err := size.LengthOf(w, &s.Model, 0, s.Settings)
+	require.NoError(t, err)
+	require.Equal(t, size.Met, l.Outcome)
+	require.Less(t, l.Marches, 10)
+	content, limit := mean(t, s, "zone.oven.length", fmt.Sprintf("%.17g m", l.Value))
+	require.InEpsilon(t, limit, content, 1e-4)
+	mixed := demo(t, "clear-cover")
+	other, err := size.LengthOf(w, &mixed.Model, 0, mixed.Settings)
+	require.NoError(t, err)
+	require.InEpsilon(t, other.Value, l.Value, 0.02, "the air is hardly moister for the strand's water")
+}
+
+func ExampleFind() {
+	s, err := scenarios.Demo("clear-cover")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := size.Find(diffusion.NewMarch(), s, size.Request{Key: "zone.oven.length"})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%s: %.2f m\n", a.Outcome, a.Value)
+	// Output: met: 2.43 m
+}

@@ -1,0 +1,285 @@
+package size
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+	"strandry/materials/nearest"
+	"strandry/materials/quantity"
+	"strandry/scenarios"
+)
+
+// task is one request being answered.
+type task struct {
+	march    *diffusion.March
+	scenario *scenarios.Scenario
+	zone     int // whose length is sought; -1 for another key
+	answer   *Answer
+	last     *search
+	marches  int
+}
+
+func newTask(w *diffusion.March, s *scenarios.Scenario, r Request) (*task, error) {
+	key, err := keyOf(s, r.Key)
+	if err != nil {
+		return nil, err
+	}
+	t := &task{march: w, scenario: s, zone: -1, answer: &Answer{Key: key}}
+	for i, z := range s.Model.Path {
+		if key.Name == "zone."+z.Name+".length" {
+			t.zone = i
+		}
+	}
+	return t, t.bounds(r)
+}
+
+// keyOf finds the key among those that the scenario has read, or could read.
+func keyOf(s *scenarios.Scenario, name string) (scenarios.Key, error) {
+	var names []string
+	for _, k := range s.Keys() {
+		if acts(k.Name) {
+			names = append(names, k.Name)
+		}
+		if k.Name == name && acts(name) {
+			return k, nil
+		}
+	}
+	for _, value := range [...]string{"0 °C", "1 %", "100 Pa", "5 mm", "1 min", "1 mm/s", "1 L/min", "0.9"} {
+		other, err := s.With(scenarios.Setting{Key: name, Value: value})
+		if err != nil || !acts(name) {
+			continue
+		}
+		for _, k := range other.Keys() {
+			if k.Name == name {
+				k.Known, k.Value = false, 0
+				return k, nil
+			}
+		}
+	}
+	problem := fmt.Sprintf("no number of the scenario that acts on the strand is called %q; allowed: %s", name, strings.Join(names, ", "))
+	if near := nearest.Name(name, names); near != "" {
+		problem += fmt.Sprintf("; did you mean %q?", near)
+	}
+	return scenarios.Key{}, fmt.Errorf("%s", problem)
+}
+
+// acts tells whether a key may change what happens to the strand.
+func acts(name string) bool {
+	for _, apart := range [...]string{"numerics.", "build.", "store.", "opening."} {
+		if strings.HasPrefix(name, apart) {
+			return false
+		}
+	}
+	return true
+}
+
+// bounds sets the range.
+func (t *task) bounds(r Request) error {
+	a, k := t.answer, t.answer.Key
+	low, high, ok := t.scenario.Limits(k)
+	if !ok && k.Value > 0 {
+		const around = 100
+		low, high, ok = k.Value/around, k.Value*around, true
+		if k.Dimension.Name() == quantity.Temperature().Name() {
+			low, high = k.Value-around, k.Value+around
+		}
+	}
+	a.From, a.To = low, high
+	if isTemperature(k) && strings.HasPrefix(k.Name, "zone.") && strings.HasSuffix(k.Name, ".temperature") {
+		a.To, a.Usual = t.scenario.Model.Material.DryingTemperature.Value, true
+	}
+	for _, end := range []struct {
+		written *string
+		into    *float64
+	}{{r.From, &a.From}, {r.To, &a.To}} {
+		if end.written == nil {
+			if !ok {
+				return fmt.Errorf("%s has no natural ends: give --from and --to", k.Name)
+			}
+			continue
+		}
+		x, err := k.Parse(*end.written)
+		if err != nil {
+			return err
+		}
+		*end.into = x
+	}
+	a.Usual = a.Usual && r.To == nil
+	if !(a.From < a.To) {
+		return fmt.Errorf("%s: nothing lies between %s and %s; --from is the lower end, --to the upper one", k.Name,
+			k.Setting(a.From, digits).Value, k.Setting(a.To, digits).Value)
+	}
+	return t.narrow()
+}
+
+func isTemperature(k scenarios.Key) bool { return k.Dimension.Name() == quantity.Temperature().Name() }
+
+// even tells whether values are spread evenly, not by their ratio.
+func (t *task) even() bool {
+	k, a := t.answer.Key, t.answer
+	const decade = 10
+	return isTemperature(k) || a.From <= 0 || a.To < decade*a.From && k.Plain()
+}
+
+// with is the model with a value of the key.
+func (t *task) with(x float64) (*diffusion.Model, diffusion.Settings, error) {
+	s, err := t.scenario.With(t.answer.Key.Setting(x, 16))
+	if err != nil {
+		return nil, diffusion.Settings{}, err
+	}
+	return &s.Model, s.Settings, nil
+}
+
+// ratio runs the scenario at a value.
+func (t *task) ratio(x, factor float64) (float64, error) {
+	m, settings, err := t.with(x)
+	if err != nil {
+		return 0, err
+	}
+	m.DiffusivityFactor *= factor
+	var result diffusion.Result
+	err = t.march.Run(m, settings, &result)
+	return result.Nozzle.Mean / m.Limit, err
+}
+
+// narrow moves the ends of the range to values that the scenario takes and that can be
+// marched: from a value that can be, by halves.
+func (t *task) narrow() error {
+	a := t.answer
+	s := &search{from: a.From, to: a.To, even: t.even()}
+	try := func(x float64) error { _, err := t.ratio(x, 1); return err }
+	atFrom, atTo := try(a.From), try(a.To)
+	t.marches += 2
+	if atFrom == nil && atTo == nil {
+		return nil
+	}
+	anchor, ok := t.anchor(s, try)
+	if !ok {
+		first := atFrom
+		if first == nil {
+			first = atTo
+		}
+		return fmt.Errorf("%s: %w: %w", a.Key.Name, errNowhere, first)
+	}
+	for _, end := range []struct {
+		failed error
+		x      *float64
+	}{{atFrom, &a.From}, {atTo, &a.To}} {
+		if end.failed == nil {
+			continue
+		}
+		a.Narrowed = true
+		good, bad := s.scale(anchor), s.scale(*end.x)
+		const halvings = 14
+		for range halvings {
+			middle := (good + bad) / 2
+			t.marches++
+			if try(s.value(middle)) == nil {
+				good = middle
+			} else {
+				bad = middle
+			}
+		}
+		*end.x = s.value(good)
+	}
+	a.Usual = a.Usual && atTo == nil
+	return nil
+}
+
+// anchor is a value inside the range that can be marched.
+func (t *task) anchor(s *search, try func(float64) error) (float64, bool) {
+	k := t.answer.Key
+	candidates := s.grid(coarse)
+	if k.Known {
+		candidates = append([]float64{k.Value}, candidates...)
+	}
+	for _, x := range candidates {
+		if x < s.from || x > s.to {
+			continue
+		}
+		t.marches++
+		if try(x) == nil {
+			return x, true
+		}
+	}
+	return 0, false
+}
+
+// search seeks the limit at a multiple of the diffusivity; of several crossings, that on
+// the given side next to the value in force, or to the central answer.
+func (t *task) search(factor float64, side int) (found, error) {
+	a := t.answer
+	s := &search{at: func(x float64) (float64, error) { return t.ratio(x, factor) }}
+	if t.zone >= 0 {
+		m := t.scenario.Model
+		m.DiffusivityFactor *= factor
+		s = lengths(t.march, &m, t.zone, t.scenario.Settings)
+	}
+	s.from, s.to, s.even = a.From, a.To, t.even()
+	s.near, s.side = s.value((s.scale(a.From)+s.scale(a.To))/2), side
+	switch {
+	case side != 0:
+		s.near = a.Value
+	case a.Key.Known:
+		s.near = min(max(a.Key.Value, a.From), a.To)
+	}
+	t.last = s
+	f, err := s.run()
+	t.marches += s.marches
+	return f, err
+}
+
+// check runs the scenario at the value, as it is written, and tells what stands in the way.
+func (t *task) check(f found) error {
+	a, central := t.answer, t.last
+	a.Setting = a.Key.Setting(a.Value, digits)
+	s, err := t.scenario.With(a.Setting)
+	if err != nil { // rounded past an end
+		a.Setting = a.Key.Setting(a.Value, 16)
+		if s, err = t.scenario.With(a.Setting); err != nil {
+			return err
+		}
+	}
+	if a.Value, err = a.Key.Parse(a.Setting.Value); err != nil {
+		return err
+	}
+	switch f.x {
+	case f.from:
+		a.DryFrom = a.Value
+	case f.to:
+		a.DryTo = a.Value
+	}
+	a.Model = &s.Model
+	if a.Check, err = t.march.Assess(a.Model, s.Settings); err != nil {
+		return err
+	}
+	const assessed = 6
+	t.marches += assessed
+	if a.Outcome == Nowhere {
+		library, err := materials.Library()
+		if err != nil {
+			return err
+		}
+		if a.Diagnosis, err = levers.Find(t.march, a.Model, a.Check, library); err != nil {
+			return err
+		}
+	}
+	if a.Key.Known {
+		if ratio, err := t.ratio(a.Key.Value, 1); err == nil {
+			a.Now = Point{X: a.Key.Value, Ratio: ratio}
+			t.marches++
+		}
+	}
+	if a.Outcome != Met {
+		return nil
+	}
+	before := central.marches
+	off := math.Abs(a.Check.Nozzle.Mean-a.Model.Limit) + a.Check.NumericalError
+	a.NumericalError, err = central.errorOf(a.Value, off/a.Check.Nozzle.Mean)
+	t.marches += central.marches - before
+	return err
+}
