@@ -1,7 +1,13 @@
 package main
 
 import (
+	"bufio"
+	"errors"
 	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
 
 	"strandry/scenarios"
 )
@@ -13,4 +19,51 @@ func text(path string) ([]byte, error) {
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
 	return content, nil
+}
+
+// writeFile gives a file new content at once: at no moment is there a part of it
+// under that name. What is written to before, beside it and hidden, is taken up by the
+// next call if the program ends half-way.
+func writeFile(path string, write func(io.Writer) error) (err error) {
+	before := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".new")
+	file, err := os.OpenFile(before, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o644)
+	if err != nil {
+		return unwritable(path, err)
+	}
+	out := bufio.NewWriter(file)
+	err = errors.Join(write(out), out.Flush(), file.Sync(), file.Close())
+	if err == nil {
+		err = os.Rename(before, path)
+	}
+	if err != nil {
+		return errors.Join(unwritable(path, err), os.Remove(before))
+	}
+	return nil
+}
+
+// makeFolder makes a folder unless there is one.
+func makeFolder(path string) error {
+	info, err := os.Stat(path)
+	if err == nil && !info.IsDir() {
+		return fmt.Errorf("%s: this is a file; the name of a folder is needed", path)
+	}
+	if err := os.MkdirAll(path, 0o755); err != nil {
+		return unwritable(path, err)
+	}
+	return nil
+}
+
+// exists tells whether there is anything under a name.
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}
+
+// unwritable names the file once.
+func unwritable(path string, err error) error {
+	var inner *fs.PathError
+	if errors.As(err, &inner) {
+		err = inner.Err
+	}
+	return fmt.Errorf("%s: cannot be written: %w", path, err)
 }

@@ -126,12 +126,14 @@ func floorsAreKept(t *testing.T, all []source) {
 // Each foreign package has one place.
 func foreignPackages(t *testing.T, all []source) {
 	places := map[string][]string{
-		"github.com/BurntSushi/toml":  {"materials/strict"},
-		"gonum.org/v1/plot":           {"plots"},
-		"github.com/spf13/cobra":      {"cmd"},
-		"github.com/spf13/pflag":      {"cmd"},
-		"gonum.org/v1/gonum":          {"materials", "diffusion", "scenarios", "plots"},
-		"github.com/stretchr/testify": nil, // tests only
+		"github.com/BurntSushi/toml":        {"materials/strict"},
+		"gonum.org/v1/plot":                 {"plots"},
+		"github.com/spf13/cobra":            {"cmd"},
+		"github.com/spf13/pflag":            {"cmd"},
+		"github.com/schollz/progressbar/v3": {"cmd"},
+		"golang.org/x/term":                 {"cmd"},
+		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},
+		"github.com/stretchr/testify":       nil, // tests only
 	}
 	seen := map[string]bool{}
 	for _, s := range all {

@@ -211,3 +211,14 @@ func (s *Sweep) rowData(i int) sweepRow {
 }
 
 func (s *Sweep) check() error { return finite("the sweep", s.Grid) }
+
+// SweepOrigin reads the origin of a sweep from what [Sweep.WriteJSON] wrote.
+func SweepOrigin(in io.Reader) (sweep.Origin, error) {
+	var head struct {
+		Origin string `json:"origin"`
+	}
+	if err := json.NewDecoder(in).Decode(&head); err != nil {
+		return sweep.Origin{}, fmt.Errorf("its JSON cannot be read: %w", err)
+	}
+	return sweep.ParseOrigin(head.Origin)
+}

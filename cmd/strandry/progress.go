@@ -1,0 +1,40 @@
+package main
+
+import (
+	"io"
+	"os"
+	"time"
+
+	"github.com/schollz/progressbar/v3"
+	"golang.org/x/term"
+)
+
+// progress shows how far a long work has come, on a terminal only.
+type progress struct{ bar *progressbar.ProgressBar }
+
+// newProgress starts a bar of so many steps of which some are done, with the rate
+// and the time left.
+func newProgress(out io.Writer, steps, done int, unit string) progress {
+	file, ok := out.(*os.File)
+	if !ok || !term.IsTerminal(int(file.Fd())) {
+		return progress{}
+	}
+	bar := progressbar.NewOptions(steps, progressbar.OptionSetWriter(out), progressbar.OptionShowCount(),
+		progressbar.OptionShowIts(), progressbar.OptionSetItsString(unit), progressbar.OptionSetPredictTime(true),
+		progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish(), progressbar.OptionSetWidth(30))
+	_ = bar.Set(done) // a bar that cannot be drawn is no reason to stop
+	return progress{bar}
+}
+
+func (p progress) step() {
+	if p.bar != nil {
+		_ = p.bar.Add(1)
+	}
+}
+
+// end takes the bar away.
+func (p progress) end() {
+	if p.bar != nil {
+		_ = p.bar.Clear()
+	}
+}
