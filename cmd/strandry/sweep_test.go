@@ -1,0 +1,240 @@
+package main
+
+import (
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/scenarios"
+)
+
+// small is a grid of few rows that do not take long.
+func small(folder string, more ...string) []string {
+	return append([]string{"sweep", "-o", folder, "--vary", "zone.guide.length=0.2 m..20 m:4:log", "--vary", "feed.speed=1 mm/s, 2 mm/s"}, more...)
+}
+
+func content(t *testing.T, path ...string) string {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(path...))
+	require.NoError(t, err)
+	return string(text)
+}
+
+// names lists what a folder holds, hidden files too.
+func names(t *testing.T, folder string) []string {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	var all []string
+	for _, entry := range entries {
+		all = append(all, entry.Name())
+	}
+	return all
+}
+
+func TestSweepLeavesATableWithUnits(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "new", "drum")
+	text := mustAnswer(t, small(folder)...)
+	for _, part := range []string{"zone.guide.length: 0.2 m to 20 m, 4 values", "Of 8 rows", "Driest", "Numerical", folder} {
+		require.Contains(t, strings.Join(strings.Fields(text), " "), part)
+	}
+	require.Subset(t, names(t, folder), []string{"scenario.toml", "sweep.csv", "sweep.json"})
+	require.NotContains(t, names(t, folder), partialFile)
+	for _, name := range names(t, folder) {
+		require.False(t, strings.HasPrefix(name, "."), name)
+	}
+	rows, err := csv.NewReader(strings.NewReader(content(t, folder, "sweep.csv"))).ReadAll()
+	require.NoError(t, err)
+	require.Equal(t, []string{"zone.guide.length [m]", "feed.speed [mm/s]", "mean [%]", "centre [%]", "skin [%]", "low [%]", "high [%]",
+		"limit [%]", "removed [%]", "verdict", "resolution", "tolerance", "heat", "no answer because"}, rows[0])
+	require.Len(t, rows, 9)
+	require.Equal(t, []string{"0.2", "1"}, rows[1][:2])
+	require.Equal(t, []string{"0.2", "2"}, rows[2][:2], "the last axis is the fastest")
+	require.Equal(t, "20", rows[8][0])
+	finiteText(t, content(t, folder, "sweep.csv"))
+	agree(t, rows, content(t, folder, "sweep.json"))
+
+	// Two axes by --vary are told in the scenario that lies beside the table.
+	demo, err := scenarios.DemoText("winch-drum")
+	require.NoError(t, err)
+	require.True(t, strings.HasSuffix(content(t, folder, "scenario.toml"), string(demo)))
+	require.Contains(t, content(t, folder, "scenario.toml"), `# swept with --vary "feed.speed=1 mm/s, 2 mm/s"`)
+}
+
+// agree requires the JSON to say in SI what the table says.
+func agree(t *testing.T, rows [][]string, text string) {
+	t.Helper()
+	var d any
+	require.NoError(t, json.Unmarshal([]byte(text), &d))
+	require.Equal(t, version, at(t, d, "version"))
+	require.InDelta(t, 2e-3, number(t, d, "axes", 1, "values", 1), 1e-12)
+	require.Len(t, at(t, d, "rows"), len(rows)-1)
+	for i, row := range rows[1:] {
+		for name, column := range map[string]int{"mean": 2, "centre": 3, "skin": 4, "low": 5, "high": 6, "limit": 7, "removed": 8} {
+			x, err := strconv.ParseFloat(row[column], 64)
+			require.NoError(t, err)
+			require.InEpsilon(t, number(t, d, "rows", i, name), x/100, 1e-14)
+		}
+		require.Equal(t, row[9], at(t, d, "rows", i, "verdict"))
+		require.Equal(t, []any{float64(i / 2), float64(i % 2)}, at(t, d, "rows", i, "at"))
+	}
+	require.Greater(t, number(t, d, "relative_error"), 0.0)
+}
+
+// A row answers what run answers for the scenario with its values, at the same numerics.
+func TestSweepAgreesWithRun(t *testing.T) {
+	text, err := scenarios.DemoText("clear-cover")
+	require.NoError(t, err)
+	fine := string(text) + "\n[numerics]\nresolution = 6\n"
+	folder := t.TempDir()
+	mustAnswer(t, "sweep", "-o", folder, scenarioFile(t, fine))
+	var d any
+	require.NoError(t, json.Unmarshal([]byte(content(t, folder, "sweep.json")), &d))
+	hot := strings.Replace(fine, `temperature = "115 °C"`, `temperature = "120 °C"`, 1)
+	require.NotEqual(t, fine, hot)
+	one := decoded(t, "run", "--json", scenarioFile(t, hot))
+	for _, name := range []string{"mean", "centre", "skin", "limit", "removed"} {
+		require.Equal(t, number(t, one, "moisture", name), number(t, d, "rows", 8, name), name)
+	}
+	require.Equal(t, at(t, one, "verdict"), at(t, d, "rows", 8, "verdict"))
+}
+
+func TestSweepIsTheSameOnAnyNumberOfCores(t *testing.T) {
+	var tables []string
+	for _, cores := range []string{"1", "2", "5"} {
+		folder := t.TempDir()
+		mustAnswer(t, small(folder, "--cores", cores)...)
+		tables = append(tables, content(t, folder, "sweep.csv")+content(t, folder, "sweep.json"))
+	}
+	require.Equal(t, tables[0], tables[1])
+	require.Equal(t, tables[0], tables[2])
+}
+
+func TestQuickSweep(t *testing.T) {
+	folder := t.TempDir()
+	require.Contains(t, mustAnswer(t, small(folder, "--quick")...), "meet the limit at the central diffusivity")
+	head, _, _ := strings.Cut(content(t, folder, "sweep.csv"), "\n")
+	require.Equal(t, "zone.guide.length [m],feed.speed [mm/s],mean [%],centre [%],skin [%],limit [%],removed [%],resolution,tolerance,heat,no answer because", head)
+	require.NotContains(t, content(t, folder, "sweep.json"), `"high"`)
+}
+
+// What lies in the folder is neither lost by mistake nor mixed with what it does not belong to.
+func TestSweepAndWhatIsThere(t *testing.T) {
+	folder := t.TempDir()
+	mustAnswer(t, small(folder)...)
+	first := content(t, folder, "sweep.csv")
+	refused := func(says string, args ...string) {
+		t.Helper()
+		status, out, errOut := call(args...)
+		require.Equal(t, failed, status)
+		require.Empty(t, out)
+		require.Contains(t, errOut, says)
+		require.Equal(t, first, content(t, folder, "sweep.csv"))
+	}
+	refused("holds a finished sweep: --force replaces it", small(folder)...)
+	refused("it was a full sweep, this is a quick one", small(folder, "--continue", "--quick")...)
+	refused("the text of the scenario is another", "sweep", "-o", folder, "--continue", "--demo", "lamp-shade")
+	refused("the axes are others", "sweep", "-o", folder, "--continue")
+	require.Contains(t, mustAnswer(t, small(folder, "--continue")...), "nothing to do")
+
+	partial := filepath.Join(folder, partialFile)
+	require.NoError(t, os.WriteFile(partial, nil, 0o600))
+	refused("holds an unfinished sweep: --continue goes on with it", small(folder)...)
+	mustAnswer(t, small(folder, "--continue")...)
+	require.Equal(t, first, content(t, folder, "sweep.csv"))
+	require.NoFileExists(t, partial)
+
+	require.NoError(t, os.Remove(filepath.Join(folder, "sweep.json")))
+	refused("sweep.json", small(folder, "--continue")...)
+	mustAnswer(t, small(folder, "--force", "--quick")...)
+	require.NotEqual(t, first, content(t, folder, "sweep.csv"))
+}
+
+func TestSweepFailures(t *testing.T) {
+	folder := t.TempDir()
+	file := filepath.Join(folder, "file")
+	require.NoError(t, os.WriteFile(file, []byte("mine"), 0o600))
+	text, err := scenarios.DemoText("winch-drum")
+	require.NoError(t, err)
+	bare, _, _ := strings.Cut(string(text), "[[vary]]")
+	for _, c := range []struct {
+		says string
+		args []string
+	}{
+		{"this is a file; the name of a folder is needed", small(file)},
+		{"cannot be written", small(filepath.Join(file, "inside"))},
+		{"no axis to sweep. Add one, such as\n\n[[vary]]", []string{"sweep", scenarioFile(t, bare), "-o", folder}},
+		{`did you mean "zone.drum.length"?`, []string{"sweep", "-o", folder, "--vary", "zone.drum.lenght=1 m..2 m:3"}},
+		{"up to 1000000 can be swept", []string{"sweep", "-o", folder, "--vary", "feed.speed=1 mm/s..2 mm/s:2000", "--vary", "zone.drum.length=1 m..2 m:2000"}},
+	} {
+		status, out, errOut := call(c.args...)
+		require.Equal(t, failed, status, c.args)
+		require.Empty(t, out)
+		require.Contains(t, errOut, c.says)
+	}
+	require.Equal(t, "mine", content(t, file))
+	require.Equal(t, []string{"file"}, names(t, folder))
+	for says, args := range map[string][]string{
+		"-o DIR":                              {"sweep"},
+		"--continue and --force exclude each": small(folder, "--continue", "--force"),
+		"--cores":                             small(folder, "--cores", "-1"),
+		"exclude each other":                  {"sweep", file, "--demo", "lamp-shade", "-o", folder},
+		"did you mean --continue":             small(folder, "--contineu"),
+	} {
+		status, _, errOut := call(args...)
+		require.Equal(t, misused, status)
+		require.Contains(t, errOut, says)
+	}
+}
+
+// A folder that may not be written to, or where a folder is in the way of a file.
+func TestSweepIntoALockedFolder(t *testing.T) {
+	folder := t.TempDir()
+	require.NoError(t, os.Mkdir(filepath.Join(folder, partialFile), 0o700))
+	status, _, errOut := call(small(folder, "--force")...)
+	require.Equal(t, failed, status)
+	require.Contains(t, errOut, partialFile+": cannot be written")
+	if os.Geteuid() == 0 {
+		t.Skip("the superuser may write anywhere")
+	}
+	locked := t.TempDir()
+	require.NoError(t, os.Chmod(locked, 0o500))
+	status, _, errOut = call(small(locked)...)
+	require.Equal(t, failed, status)
+	require.Contains(t, errOut, "cannot be written")
+}
+
+// An interrupt is heard within a second, says how to go on, and going on ends in the
+// same bytes.
+func TestSweepInterruptedAndContinued(t *testing.T) {
+	grid := []string{"--vary", "zone.drum.temperature=60 °C..90 °C:60", "--vary", "strand.material=pa6,pa66"}
+	whole, cut := t.TempDir(), t.TempDir()
+	mustAnswer(t, append([]string{"sweep", "-o", whole}, grid...)...)
+	args := append([]string{"sweep", "-o", cut, "--continue", "--cores", "1"}, grid...)
+	ctx, cancel := context.WithCancel(context.Background())
+	defer cancel()
+	time.AfterFunc(60*time.Millisecond, cancel)
+	began := time.Now()
+	var out, errOut strings.Builder
+	status := run(ctx, args, &out, &errOut)
+	require.Less(t, time.Since(began), 1060*time.Millisecond)
+	if status == failed { // else it was done before
+		require.Contains(t, errOut.String(), "interrupted")
+		require.Contains(t, errOut.String(), "--continue")
+		require.True(t, slices.Contains(names(t, cut), partialFile))
+		mustAnswer(t, args...)
+	}
+	for _, file := range []string{tableFile, dataFile} {
+		require.Equal(t, content(t, whole, file), content(t, cut, file))
+	}
+	require.NotContains(t, names(t, cut), partialFile)
+}
