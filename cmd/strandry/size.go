@@ -1,0 +1,62 @@
+package main
+
+import (
+	"errors"
+
+	"github.com/spf13/cobra"
+
+	"strandry/diffusion"
+	"strandry/plots/table"
+	"strandry/scenarios/size"
+)
+
+func sizeCommand() *cobra.Command {
+	var asJSON bool
+	var demo, key, from, to string
+	c := &cobra.Command{
+		Use:   "size [FILE] --for KEY",
+		Short: "Which value just meets the limit?",
+		Long: `size finds the value of one number of the scenario at which the strand just meets
+its limit: a length, a temperature, the feed, or any other number by its path, such
+as zone.drum.length. It tells the numerical error of the value, the values at the
+least and the greatest likely diffusivity, and what a run at it gives. Where no value
+does, it tells the best that can be had and what stands in the way; that is an answer
+too, with exit status 0. It looks between the limits of the key (a zone's temperature: up
+to the material's usual highest drying temperature); --from and --to set others.`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 1 && c.Flags().Changed("demo") {
+				return errors.New("a file and --demo exclude each other")
+			}
+			if key == "" {
+				return errors.New("size needs the number to find: --for KEY, such as --for feed.speed")
+			}
+			s, err := scenario(args, demo)
+			if err != nil {
+				return failure{err}
+			}
+			r := size.Request{Key: key}
+			if c.Flags().Changed("from") {
+				r.From = &from
+			}
+			if c.Flags().Changed("to") {
+				r.To = &to
+			}
+			a, err := unlessDone(c.Context(), func() (*size.Answer, error) { return size.Find(diffusion.NewMarch(), s, r) })
+			if err != nil {
+				return failure{err}
+			}
+			page := table.Size{Title: s.Title, File: s.File, Version: version, Answer: a, Assumed: s.Assumed}
+			if asJSON {
+				return wrapped(page.WriteJSON(c.OutOrStdout()))
+			}
+			return wrapped(page.WriteText(c.OutOrStdout()))
+		},
+	}
+	c.Flags().StringVar(&key, "for", "", "the number to find, by its path: `KEY`")
+	c.Flags().StringVar(&from, "from", "", "lower end of the search, a `VALUE` with its unit")
+	c.Flags().StringVar(&to, "to", "", "upper end of the search, a `VALUE` with its unit")
+	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	demoFlag(c, &demo)
+	return c
+}
