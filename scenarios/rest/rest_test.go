@@ -1,0 +1,129 @@
+package rest_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/exact"
+	"strandry/diffusion/root"
+	"strandry/materials"
+	"strandry/materials/humidair"
+	"strandry/scenarios/rest"
+)
+
+// linear is a dry strand of a material with a straight isotherm and a diffusivity that does
+// not depend on the content, in air of 23 °C and the given activity, with a film that
+// hinders nothing.
+func linear(t testing.TB, activity float64) *rest.State {
+	t.Helper()
+	p, err := materials.Lookup("pc")
+	require.NoError(t, err)
+	require.Equal(t, materials.Henry, p.Sorption.Form)
+	require.Zero(t, p.Diffusivity.Beta.Value)
+	const room = 296.15
+	return &rest.State{
+		Model: diffusion.Model{
+			Radius: 0.875e-3, Material: p, StartTemperature: room, Limit: p.MoistureLimit.Value, NozzleTemperature: 550,
+			Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
+		},
+		Air:  diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(activity, room)},
+		Film: diffusion.Film{Heat: 20, Mass: 100},
+	}
+}
+
+// The uptake of a cylinder whose surface is held at a value: the short-time series
+// (4/√π) √Fo − Fo − Fo^{3/2}/(3√π), Crank, The Mathematics of Diffusion (1975), eq. 5.25
+// (number from memory), whose next term, −Fo²/8, is below 1e-4 of the uptake for Fo < 0.03; the march is
+// held to its own claim of 0.1 % in content, which is twice that in time.
+func TestHoursOfTheShortTimeSeries(t *testing.T) {
+	w := diffusion.NewMarch()
+	for _, activity := range []float64{0.3, 0.5, 0.9} {
+		s := linear(t, activity)
+		share := s.Model.Limit / s.Equilibrium()
+		series := func(fo float64) (float64, error) {
+			return 4*math.Sqrt(fo/math.Pi) - fo - fo*math.Sqrt(fo)/(3*math.SqrtPi) - share, nil
+		}
+		fo, err := root.Find(series, root.Bracket{A: 0, B: 0.2, AtA: -share, AtB: 1}, root.Tolerance{Width: 1e-9})
+		require.NoError(t, err)
+		require.Less(t, fo, 0.03)
+		want := fo * s.Model.Radius * s.Model.Radius / s.Model.Material.Diffusivity.Dry(296.15)
+		for _, factor := range []float64{1, 3, 1.0 / 3} {
+			got, err := s.Passes(w, factor, diffusion.DefaultSettings())
+			require.NoError(t, err)
+			require.False(t, got.Never)
+			require.InEpsilon(t, want/factor, got.Seconds, 2e-3, "activity %g, factor %g", activity, factor)
+			require.Less(t, got.NumericalError, 5e-3*got.Seconds)
+		}
+		thick := *s
+		thick.Model.Radius *= 2
+		got, err := thick.Passes(w, 1, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		require.InEpsilon(t, 4*want, got.Seconds, 2e-3, "the Fourier number D t/R² alone counts")
+	}
+}
+
+// Drying to a hundredth: the whole series, Crank, eq. 5.23 (number from memory).
+func TestDryingTime(t *testing.T) {
+	s := linear(t, 0)
+	s.Model.Start = 100 * s.Model.Limit
+	got, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	fo := got.Seconds * s.Model.Material.Diffusivity.Dry(296.15) / (s.Model.Radius * s.Model.Radius)
+	require.InDelta(t, 0.99, exact.ConstantUptake(fo), 2e-5)
+	var r diffusion.Result
+	require.NoError(t, s.After(diffusion.NewMarch(), got.Seconds, 1, diffusion.DefaultSettings(), &r))
+	require.InEpsilon(t, s.Model.Limit, r.Nozzle.Mean, 1e-4)
+}
+
+// The limit is never passed where the equilibrium lies on its own side of it, which is the
+// isotherm's own limit of humidity.
+func TestNever(t *testing.T) {
+	s := linear(t, 0.5)
+	edge := s.Model.Material.Sorption.Activity(s.Model.Limit, 296.15)
+	for share, never := range map[float64]bool{0.99: true, 1.02: false} {
+		s.Air.VapourPressure = humidair.VapourPressureAt(share*edge, 296.15)
+		got, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		require.Equal(t, never, got.Never, "%g", share)
+	}
+	s.Model.Start = 2 * s.Model.Limit // wet, in air that leaves it wet
+	s.Air.VapourPressure = 2000
+	got, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	require.True(t, got.Never)
+}
+
+func TestUnsoundStates(t *testing.T) {
+	s := linear(t, 0.5)
+	s.Model.Radius = 1
+	_, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	require.ErrorContains(t, err, "radius")
+}
+
+func ExampleState_Passes() {
+	p, err := materials.Lookup("pla")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	const room = 296.15 // [K]
+	s := rest.State{
+		Model: diffusion.Model{
+			Radius: 0.875e-3, Material: p, StartTemperature: room, Limit: p.MoistureLimit.Value, NozzleTemperature: 483,
+			Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
+		},
+		Air:  diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.5, room)},
+		Film: diffusion.Film{Heat: 20, Mass: 0.01},
+	}
+	t, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("dry PLA in a room at 50 %%: %.0f min\n", t.Seconds/60)
+	// Output: dry PLA in a room at 50 %: 4 min
+}
