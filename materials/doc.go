@@ -16,7 +16,9 @@
 //	GAB        C = w_m c k a / [(1 - k a)(1 - k a + c k a)]
 //	two-term   C = L a + P a^n
 //
-// times the van 't Hoff factor exp(-(dH/R)(1/T - 1/T_ref)), dH being the enthalpy
+// times the van 't Hoff factor exp(-(dH/R)(1/T - 1/T_ref)), which in the two-term form
+// acts on L alone (Broudin et al. 2015: in PA66 the temperature dependence lies in the
+// term of low activity), dH being the enthalpy
 // of mixing, which is the heat of sorption plus that of vaporisation.
 //
 // # Left out

@@ -41,7 +41,7 @@ type Sorption struct {
 // smooth.
 //
 // GAB: van den Berg & Bruin in Rockland & Stewart (eds.), Water Activity (1981);
-// temperature: van 't Hoff.
+// temperature: van 't Hoff, in the two-term form on the linear term alone.
 func (s *Sorption) Content(a, T float64) float64 { return s.At(T).Content(a) }
 
 // Activity returns the activity [-] in equilibrium with content C [kg/kg dry] at
@@ -72,6 +72,9 @@ func (s *Sorption) At(T float64) Isotherm {
 	i.factor = 1
 	if h := s.MixingEnthalpy.Value; h != 0 {
 		i.factor = math.Exp(-h / GasConstant * (1/T - 1/s.Reference))
+	}
+	if s.Form == TwoTerm { // the temperature acts on the linear term alone
+		i.p, i.factor = i.p*i.factor, 1
 	}
 	_, i.slopeAtZero = i.shape(0)
 	i.atOne, i.slopeAtOne = i.shape(1)

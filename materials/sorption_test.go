@@ -175,3 +175,13 @@ func BenchmarkActivity(b *testing.B) {
 		})
 	}
 }
+
+// In the two-term form the temperature acts on the linear term alone, as Broudin et al.
+// (2015) found for polyamide 66: L/2 at the temperature where the factor is one half.
+func TestTemperatureOfTheTwoTermForm(t *testing.T) {
+	s := twoTerm(0.052, 0.046, 6)
+	s.MixingEnthalpy.Value = -GasConstant * math.Ln2 / (1/room - 1/350.0)
+	require.InEpsilon(t, 0.026*0.01, s.Content(0.01, 350), 1e-9)
+	require.InEpsilon(t, 0.026+0.046, s.Content(1, 350), 1e-12)
+	require.InEpsilon(t, 0.052+0.046, s.Content(1, room), 1e-12)
+}
