@@ -11,7 +11,8 @@
 // whether it comes from this run or from the file of an earlier one that was cut
 // short ([Partial]).
 //
-// A scenario without [numerics] is marched at [diffusion.CoarseSettings]; the grid tells
+// A scenario without [numerics] is marched at [diffusion.CoarseSettings], a row that
+// they leave without an answer at [diffusion.DefaultSettings]; the grid tells
 // the numerical error at its corners and in its middle.
 //
 // What is left out: the span rests on three marches, at the diffusivity and at

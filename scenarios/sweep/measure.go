@@ -62,7 +62,7 @@ func (g *Grid) probe(w *diffusion.March, of *Grid, s *scenarios.Scenario, row in
 	if err != nil {
 		return
 	}
-	a, err := w.Assess(&varied.Model, settings(varied))
+	a, err := w.Assess(&varied.Model, of.Rows[row].Settings)
 	if err != nil {
 		return
 	}

@@ -48,7 +48,7 @@ func TestRecordsKeepEveryBit(t *testing.T) {
 // Whatever is left of the file, down to the last byte, the rows that it holds whole
 // are kept, and the sweep ends in the same bits.
 func TestTornAtEveryByte(t *testing.T) {
-	s := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=1 mm/s..3 mm/s:3")}
+	s := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=1 mm/s, 3 mm/s")}
 	path := filepath.Join(t.TempDir(), "sweep.partial")
 	o := origin(t, s)
 	p, err := CreatePartial(path, o)

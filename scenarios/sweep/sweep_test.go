@@ -142,7 +142,7 @@ func TestSettings(t *testing.T) {
 	for i := range g.Rows {
 		require.InDelta(t, f.Rows[i].Mean, g.Rows[i].Mean, g.NumericalError)
 	}
-	require.Less(t, f.NumericalError, g.NumericalError/10)
+	require.Less(t, f.NumericalError, g.NumericalError/5)
 	require.InDelta(t, g.NumericalError, g.RelativeError*g.Rows[0].Mean, g.NumericalError)
 }
 
@@ -161,7 +161,9 @@ func TestRowsWithoutAnAnswer(t *testing.T) {
 	require.Zero(t, g.Rows[at].Mean)
 
 	s = demo(t, "winch-drum", "zone.drum.air.flow=0.0001 L/min,5 L/min", "zone.drum.length=2 m,300 m")
-	g = grid(t, Sweep{Scenario: s, Workers: 2})
+	s, err := s.With(scenarios.Setting{Key: "numerics.resolution", Value: "2"}, scenarios.Setting{Key: "numerics.tolerance", Value: "0.1"})
+	require.NoError(t, err)
+	g = grid(t, Sweep{Scenario: s, Workers: 2, Quick: true})
 	require.Contains(t, g.Rows[1].Failed, "air")
 	for _, row := range g.Rows[2:] {
 		require.Empty(t, row.Failed)
@@ -216,6 +218,7 @@ func BenchmarkMap(b *testing.B) {
 	s := demo(b, "winch-drum", "zone.drum.length=0.5 m..200 m:60:log", "feed.speed=0.5 mm/s..5 mm/s:60")
 	for b.Loop() {
 		g := grid(b, Sweep{Scenario: s, Workers: 2})
+		require.Equal(b, 3600, g.Answered())
 		b.ReportMetric(100*g.RelativeError, "%error")
 	}
 }

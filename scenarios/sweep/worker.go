@@ -43,7 +43,7 @@ func (w *worker) do(ctx context.Context, task int) {
 		for i := range rows {
 			rows[i].Failed = w.err.Error()
 		}
-	} else if err := w.rows(ctx, indices, rows); err != nil {
+	} else if err := w.answer(ctx, indices, rows); err != nil {
 		return
 	}
 	for i, row := range rows {
@@ -99,9 +99,27 @@ func (w *worker) lay(at []int) {
 	}
 }
 
-// rows fills in one row for each index. The error is that nobody waits any more; a
-// row without an answer says so itself.
-func (w *worker) rows(ctx context.Context, indices []int, rows []Row) error {
+// answer fills in one row for each index. Those that the coarse steps of a sweep leave
+// without an answer are tried again with the usual ones. The error is that nobody
+// waits any more; a row without an answer says so itself.
+func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
+	if err := w.rows(ctx, indices, rows, settings(w.scenario)); err != nil || w.scenario.Numerics {
+		return err
+	}
+	for i := range rows {
+		if rows[i].Failed == "" {
+			continue
+		}
+		rows[i] = Row{}
+		if err := w.rows(ctx, indices[i:i+1], rows[i:i+1], diffusion.DefaultSettings()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// rows marches the rows that are given empty.
+func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusion.Settings) error {
 	m := w.scenario.Model
 	m.Path = slices.Clone(m.Path)
 	factors := []float64{1}
@@ -112,13 +130,13 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row) error {
 	for _, factor := range factors {
 		varied := m
 		varied.DiffusivityFactor *= factor
-		if err := w.pass(ctx, &varied, indices, rows, factor == 1); err != nil {
+		if err := w.pass(ctx, &varied, indices, rows, s, factor == 1); err != nil {
 			return err
 		}
 	}
 	for i := range rows {
 		row := &rows[i]
-		row.Limit, row.Settings = m.Limit, settings(w.scenario)
+		row.Limit, row.Settings = m.Limit, s
 		switch {
 		case row.Failed == "" && !row.finite():
 			*row = Row{Failed: "the march came out as no number; please report the scenario", Limit: row.Limit, Settings: row.Settings}
@@ -132,7 +150,7 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row) error {
 }
 
 // pass marches every row at one diffusivity.
-func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, central bool) error {
+func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, s diffusion.Settings, central bool) error {
 	use := func(i int, r *diffusion.Result) error {
 		rows[i].take(r, central)
 		if ctx.Err() != nil {
@@ -140,9 +158,8 @@ func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, ro
 		}
 		return nil
 	}
-	s := settings(w.scenario)
 	lengths, rising := w.lengths(indices)
-	if rising {
+	if rising && !slices.ContainsFunc(rows, func(row Row) bool { return row.Failed != "" }) {
 		err := w.march.RunLengths(m, w.plan.zone, lengths, s, use)
 		if err == nil || errors.Is(err, errLeft) {
 			return err
