@@ -1,0 +1,251 @@
+package suits
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"runtime"
+	"slices"
+	"sync"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+	"strandry/materials/humidair"
+	"strandry/scenarios"
+	"strandry/scenarios/rest"
+	"strandry/scenarios/size"
+)
+
+// Study is the answer for all materials.
+type Study struct {
+	Zone    string  // whose length is sought: where most of the diffusing happens
+	Length  float64 // that it has in the scenario [m]
+	Speed   float64 // of the feed [m/s]
+	Longest float64 // that can be built [m]
+	Lain    float64 // that the strand of the second view has lain in the room [s]
+	Soaked  []Row   // first view, in the order in which it is shown
+	Opened  []Row   // second view, the same
+}
+
+// Row is one material on this dryer.
+type Row struct {
+	Material materials.Polymer
+	Class    Class
+	Limit    float64 // [kg/kg dry]
+	Start    float64 // mean content as it sets off [kg/kg dry]
+	Heated   float64 // temperature of the heated zones [K]; that of the air where none is heated
+	Floor    float64 // content that the strand would come to in the air of the zone [kg/kg dry]
+
+	// The path as it is.
+	Verdict        diffusion.Verdict
+	Mean, Low      float64 // at the nozzle, and the least over the scatter of the diffusivity [kg/kg dry]
+	High           float64 // and the most [kg/kg dry]
+	NumericalError float64 // of Mean [kg/kg dry]
+
+	// The length of the zone at which the limit is just met, at the central diffusivity, the
+	// greatest likely one (Fast) and the least likely one (Slow); dwell is length over speed.
+	// A strand whose skin alone is wet may need a longer zone for the greatest.
+	Needed, Fast, Slow size.Length
+	Obstacle           levers.Cause // where no length will do: Air, Rewetting or Time
+
+	// The same strand at rest in the same air: until it meets its limit.
+	Rest, RestFast, RestSlow rest.Time
+}
+
+// Class is the group that a material falls into.
+type Class int
+
+const (
+	// AsItIs needs no drying: it sets off within its limit.
+	AsItIs Class = iota
+	// Buildable is a length no longer than can be built.
+	Buildable
+	// TooLong is any other length.
+	TooLong
+	// Forbidden is what no length of the zone dries: the air keeps the strand above its limit
+	// or wets it again.
+	Forbidden
+)
+
+func (c Class) String() string {
+	return [...]string{"needs no drying", "buildable", "too long", "no length will do"}[c]
+}
+
+// heatedAbove is how much warmer than the room a heated zone is [K].
+const heatedAbove = 5
+
+// Find answers for the materials, on all cores, in the order of the classes and there of the length
+// needed. lain is the time that the strand of the second view has lain in the room [s].
+func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, lain float64) (*Study, error) {
+	w := diffusion.NewMarch()
+	a, err := w.Assess(&s.Model, s.Settings)
+	if err != nil {
+		return nil, err
+	}
+	d := dryer{scenario: s, zone: levers.Busiest(a)}
+	z := s.Model.Path[d.zone]
+	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain}
+	out.Soaked, out.Opened = make([]Row, len(all)), make([]Row, len(all))
+	failed := make([]error, len(all))
+	jobs := make(chan int)
+	var workers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), max(1, len(all))) {
+		workers.Go(func() {
+			w := diffusion.NewMarch()
+			for i := range jobs {
+				out.Soaked[i], failed[i] = d.row(w, &all[i], 0)
+				if failed[i] == nil {
+					out.Opened[i], failed[i] = d.row(w, &all[i], lain)
+				}
+			}
+		})
+	}
+	for i := range all {
+		if ctx.Err() != nil {
+			break
+		}
+		jobs <- i
+	}
+	close(jobs)
+	workers.Wait()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	for i, err := range failed {
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", all[i].ID, err)
+		}
+	}
+	order(out.Soaked)
+	order(out.Opened)
+	return out, nil
+}
+
+// dryer is the path that the materials are set against.
+type dryer struct {
+	scenario *scenarios.Scenario
+	zone     int
+}
+
+// Model is the scenario with another material on its path; lain is the time that it has lain dry in
+// the room before [s], zero for a strand in equilibrium with the room.
+func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Model {
+	m, room := s.Model, s.Room
+	m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
+	if p.ID == s.Model.Material.ID {
+		m.Limit, m.NozzleTemperature = s.Model.Limit, s.Model.NozzleTemperature
+		p = &s.Model.Material
+	}
+	m.Material, m.StartTemperature, m.Storage = *p, room.Temperature, nil
+	m.Path = slices.Clone(m.Path)
+	for i := range m.Path {
+		air := &m.Path[i].Air
+		if air.Temperature > room.Temperature+heatedAbove {
+			air.Temperature = p.DryingTemperature.Value
+			air.VapourPressure = min(air.VapourPressure, humidair.SaturationPressure(air.Temperature))
+		}
+	}
+	if lain > 0 {
+		m.Start = 0
+		m.Storage = []diffusion.Zone{{
+			Name: "room", Duration: lain, Exposed: 1, Film: scenarios.StillAir(),
+			Air: diffusion.Air{Temperature: room.Temperature, VapourPressure: room.VapourPressure},
+		}}
+		return &m
+	}
+	m.Start = p.Sorption.Content(room.VapourPressure/humidair.SaturationPressure(room.Temperature), room.Temperature)
+	return &m
+}
+
+// row finds out all about one material.
+func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row, error) {
+	m := Model(d.scenario, p, lain)
+	n, zone := d.scenario.Settings, m.Path[d.zone]
+	r := Row{Material: m.Material, Limit: m.Limit, Heated: zone.Air.Temperature}
+	air := diffusion.Air{Temperature: zone.Air.Temperature, VapourPressure: zone.Air.VapourPressure}
+	a, err := w.Assess(m, n)
+	if err != nil {
+		return r, err
+	}
+	r.Start, r.Verdict = a.Start.Mean, a.Verdict
+	r.Mean, r.Low, r.High, r.NumericalError = a.Nozzle.Mean, a.Low, a.High, a.NumericalError
+	resting := rest.State{Model: *m, Air: air, Film: scenarios.StillAir()}
+	resting.Model.Start = r.Start
+	r.Floor = resting.Equilibrium()
+	scatter := m.Material.Diffusivity.Scatter.Value
+	for _, c := range []struct {
+		factor float64
+		length *size.Length
+		time   *rest.Time
+	}{{1, &r.Needed, &r.Rest}, {scatter, &r.Fast, &r.RestFast}, {1 / scatter, &r.Slow, &r.RestSlow}} {
+		varied := *m
+		varied.DiffusivityFactor *= c.factor
+		if *c.length, err = size.LengthOf(w, &varied, d.zone, n); err != nil {
+			return r, err
+		}
+		if *c.time, err = resting.Passes(w, c.factor, n); err != nil {
+			return r, err
+		}
+	}
+	r.classify(d.scenario.Build.Longest)
+	return r, nil
+}
+
+func (r *Row) classify(longest float64) {
+	switch {
+	case r.Start <= r.Limit:
+		r.Class = AsItIs
+	case r.Needed.Outcome == size.Nowhere:
+		r.Class, r.Obstacle = Forbidden, levers.Rewetting
+		if r.Floor > r.Limit {
+			r.Obstacle = levers.Air
+		}
+	case r.Length() <= longest:
+		r.Class = Buildable
+	default:
+		r.Class = TooLong
+	}
+}
+
+// Length is the length that just meets the limit at the central diffusivity [m]; zero
+// where any does, infinite where none does.
+func (r *Row) Length() float64 { return Needed(r.Needed) }
+
+// Needed is a length that was sought as a number [m]: zero where any length does, infinite where none
+// does.
+func Needed(l size.Length) float64 {
+	switch l.Outcome {
+	case size.Met:
+		return l.Value
+	case size.Everywhere:
+		return 0
+	}
+	return math.Inf(1)
+}
+
+// order sorts rows by class, then by the length needed, or, where there is none, by what
+// is left over the limit.
+func order(rows []Row) {
+	rank := func(r *Row) float64 {
+		switch r.Class {
+		case AsItIs:
+			return r.Start / r.Limit
+		case Forbidden:
+			return r.Needed.Ratio
+		}
+		return r.Length()
+	}
+	slices.SortStableFunc(rows, func(a, b Row) int {
+		if a.Class != b.Class {
+			return int(a.Class) - int(b.Class)
+		}
+		switch x, y := rank(&a), rank(&b); {
+		case x < y:
+			return -1
+		case x > y:
+			return 1
+		}
+		return 0
+	})
+}

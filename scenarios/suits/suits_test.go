@@ -1,0 +1,177 @@
+package suits_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+	"strandry/materials/humidair"
+	"strandry/scenarios"
+	"strandry/scenarios/size"
+	"strandry/scenarios/suits"
+)
+
+func demo(t testing.TB, name string) *scenarios.Scenario {
+	t.Helper()
+	s, err := scenarios.Demo(name)
+	require.NoError(t, err)
+	return s
+}
+
+func find(t testing.TB, s *scenarios.Scenario, names ...string) *suits.Study {
+	t.Helper()
+	all := make([]materials.Polymer, len(names))
+	for i, name := range names {
+		p, err := materials.Lookup(name)
+		require.NoError(t, err)
+		all[i] = p
+	}
+	study, err := suits.Find(context.Background(), s, all, 6*3600)
+	require.NoError(t, err)
+	return study
+}
+
+// Every figure of the first view against a scenario that is written with that material, its
+// drying temperature and no stated start, and so begins in equilibrium with the room.
+func TestRowsAreThoseOfDirectRuns(t *testing.T) {
+	s := demo(t, "clear-cover")
+	study := find(t, s, "abs", "pla")
+	require.Equal(t, "oven", study.Zone)
+	for _, r := range study.Soaked {
+		p := r.Material
+		at := func(set ...scenarios.Setting) *scenarios.Scenario {
+			direct, err := s.With(append([]scenarios.Setting{
+				{Key: "strand.material", Value: p.ID},
+				{Key: "zone.oven.temperature", Value: kelvin(p.DryingTemperature.Value)},
+			}, set...)...)
+			require.NoError(t, err)
+			return direct
+		}
+		direct := at()
+		a, err := diffusion.NewMarch().Assess(&direct.Model, direct.Settings)
+		require.NoError(t, err)
+		require.InEpsilon(t, a.Start.Mean, r.Start, 1e-9)
+		// The flow of dry air that the scenario makes of a volume does not rest on the zone.
+		require.InEpsilon(t, a.Nozzle.Mean, r.Mean, 1e-6, p.ID)
+		require.InEpsilon(t, a.Low, r.Low, 1e-6)
+		require.InEpsilon(t, a.High, r.High, 1e-6)
+		require.Equal(t, a.Verdict, r.Verdict)
+		// Over ice at -10 °C: 259.9 Pa (Goff & Gratch, Smithsonian tables, from memory, to the last digit).
+		dryness := 259.9 / humidair.SaturationPressure(p.DryingTemperature.Value)
+		require.InEpsilon(t, p.Sorption.Content(dryness, p.DryingTemperature.Value), r.Floor, 1e-3)
+		if r.Needed.Outcome != size.Met {
+			continue
+		}
+		long := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Length())})
+		a, err = diffusion.NewMarch().Assess(&long.Model, long.Settings)
+		require.NoError(t, err)
+		require.InDelta(t, r.Limit, a.Nozzle.Mean, a.NumericalError+1e-4*r.Limit)
+		for factor, length := range map[float64]float64{
+			p.Diffusivity.Scatter.Value: suits.Needed(r.Fast), 1 / p.Diffusivity.Scatter.Value: suits.Needed(r.Slow),
+		} {
+			long := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(length)})
+			long.Model.DiffusivityFactor = factor
+			var run diffusion.Result
+			require.NoError(t, diffusion.NewMarch().Run(&long.Model, long.Settings, &run))
+			require.InEpsilon(t, r.Limit, run.Nozzle.Mean, 1e-3)
+		}
+	}
+}
+
+func kelvin(x float64) string { return fmt.Sprintf("%.15g K", x) }
+
+func metres(x float64) string { return fmt.Sprintf("%.15g m", x) }
+
+// Groups in their order, and each in its own.
+func TestOrder(t *testing.T) {
+	for _, name := range []string{"lamp-shade", "opened-yesterday"} {
+		s := demo(t, name)
+		study := find(t, s, "pla", "pet", "pa6", "abs", "pc", "pp", "pps")
+		for _, rows := range [][]suits.Row{study.Soaked, study.Opened} {
+			for i := range rows {
+				r := &rows[i]
+				switch r.Class {
+				case suits.AsItIs:
+					require.LessOrEqual(t, r.Start, r.Limit)
+					require.True(t, r.Rest.Never)
+				case suits.Buildable:
+					require.LessOrEqual(t, r.Length(), s.Build.Longest)
+				case suits.TooLong:
+					require.Greater(t, r.Length(), s.Build.Longest)
+				case suits.Forbidden:
+					require.True(t, math.IsInf(r.Length(), 1))
+					require.Equal(t, r.Floor > r.Limit, r.Obstacle == levers.Air)
+					require.Equal(t, r.Floor > r.Limit, r.Rest.Never)
+				}
+				if i == 0 {
+					continue
+				}
+				before := &rows[i-1]
+				require.LessOrEqual(t, before.Class, r.Class)
+				if before.Class == r.Class && (r.Class == suits.Buildable || r.Class == suits.TooLong) {
+					require.LessOrEqual(t, before.Length(), r.Length())
+				}
+			}
+		}
+	}
+}
+
+// The dwell that is needed goes with R²/D: twice the radius at a quarter of the speed, which
+// is the same flow of polymer, needs the same length.
+func TestDwellGoesWithTheSquareOfTheRadius(t *testing.T) {
+	s := demo(t, "clear-cover")
+	thick, err := s.With(scenarios.Setting{Key: "strand.diameter", Value: "3.5 mm"},
+		scenarios.Setting{Key: "feed.speed", Value: "0.25 mm/s"}, scenarios.Setting{Key: "zone.guide.length", Value: "1 mm"})
+	require.NoError(t, err)
+	thin, err := s.With(scenarios.Setting{Key: "zone.guide.length", Value: "1 mm"})
+	require.NoError(t, err)
+	for _, p := range []string{"pa6", "petg"} {
+		a, b := find(t, thin, p).Soaked[0], find(t, thick, p).Soaked[0]
+		// Film and heating scale otherwise; they are a small part of hours of diffusion.
+		require.InEpsilon(t, a.Length(), b.Length(), 0.05, p)
+		require.InEpsilon(t, 4*a.Rest.Seconds, b.Rest.Seconds, 0.05, p)
+	}
+}
+
+// The scenario's own material keeps the properties and the limit that the scenario gives it.
+func TestOwnMaterial(t *testing.T) {
+	s, err := demo(t, "clear-cover").With(scenarios.Setting{Key: "strand.limit", Value: "0.05 %"},
+		scenarios.Setting{Key: "strand.properties.drying_temperature", Value: "100 °C"})
+	require.NoError(t, err)
+	study := find(t, s, "pc", "abs")
+	for _, r := range study.Soaked {
+		if r.Material.ID == "pc" {
+			require.InDelta(t, 5e-4, r.Limit, 1e-12)
+			require.InDelta(t, 373.15, r.Heated, 1e-9)
+		}
+	}
+	one := find(t, s, "pc")
+	require.Len(t, one.Soaked, 1)
+	require.Less(t, one.Opened[0].Start, one.Soaked[0].Start, "six hours in the room do not wet it through")
+}
+
+// A strand that lay in the room for very long is one in equilibrium with it.
+func TestLainForEver(t *testing.T) {
+	s := demo(t, "clear-cover")
+	p, err := materials.Lookup("petg")
+	require.NoError(t, err)
+	study, err := suits.Find(context.Background(), s, []materials.Polymer{p}, 300*86400)
+	require.NoError(t, err)
+	require.InEpsilon(t, study.Soaked[0].Start, study.Opened[0].Start, 1e-3)
+	require.InEpsilon(t, study.Soaked[0].Length(), study.Opened[0].Length(), 1e-2)
+}
+
+func TestStopsWithItsContext(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	library, err := materials.Library()
+	require.NoError(t, err)
+	_, err = suits.Find(ctx, demo(t, "winch-drum"), library, 3600)
+	require.ErrorIs(t, err, context.Canceled)
+}
