@@ -14,7 +14,7 @@ func TestStudiesHaveDefaults(t *testing.T) {
 	require.InDelta(t, 20, s.Build.Longest, 0)
 	require.Equal(t, []string{"build.longest: 20 m"}, s.Build.Assumed)
 	require.InDelta(t, s.Room.Temperature, s.Store.Temperature, 0)
-	require.InDelta(t, 0.1, s.Store.Humidity, 0)
+	require.InDelta(t, 0.02, s.Store.Humidity, 0)
 	require.Len(t, s.Store.Assumed, 2)
 	require.InDelta(t, 600, s.Opening.TimeConstant, 0)
 	require.InDelta(t, 30, s.Opening.Duration, 0)

@@ -4,15 +4,14 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
 	"strandry/materials"
 	"strandry/materials/humidair"
 	"strandry/scenarios"
+	"strandry/scenarios/each"
 	"strandry/scenarios/rest"
 	"strandry/scenarios/size"
 )
@@ -86,36 +85,21 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	d := dryer{scenario: s, zone: levers.Busiest(a)}
 	z := s.Model.Path[d.zone]
 	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain}
-	out.Soaked, out.Opened = make([]Row, len(all)), make([]Row, len(all))
-	failed := make([]error, len(all))
-	jobs := make(chan int)
-	var workers sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(1, len(all))) {
-		workers.Go(func() {
-			w := diffusion.NewMarch()
-			for i := range jobs {
-				out.Soaked[i], failed[i] = d.row(w, &all[i], 0)
-				if failed[i] == nil {
-					out.Opened[i], failed[i] = d.row(w, &all[i], lain)
-				}
+	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
+		var views [2]Row
+		for k, lain := range [2]float64{0, lain} {
+			var err error
+			if views[k], err = d.row(w, &all[i], lain); err != nil {
+				return views, fmt.Errorf("%s: %w", all[i].ID, err)
 			}
-		})
-	}
-	for i := range all {
-		if ctx.Err() != nil {
-			break
 		}
-		jobs <- i
-	}
-	close(jobs)
-	workers.Wait()
-	if err := ctx.Err(); err != nil {
+		return views, nil
+	})
+	if err != nil {
 		return nil, err
 	}
-	for i, err := range failed {
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", all[i].ID, err)
-		}
+	for _, views := range rows {
+		out.Soaked, out.Opened = append(out.Soaked, views[0]), append(out.Opened, views[1])
 	}
 	order(out.Soaked)
 	order(out.Opened)

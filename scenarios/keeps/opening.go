@@ -1,0 +1,65 @@
+package keeps
+
+import (
+	"math"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+// speed at which a strand at rest is taken to run [m/s], so that times become lengths.
+const speed = 1e-3
+
+// watched is how many time constants the strand is watched for after the door is closed: the mean
+// turns when the skin has as much as the strand inside it, long before.
+const watched = 12
+
+// opening sets what one opening costs.
+func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, scatter float64) error {
+	m := s.Model
+	store := Air{Temperature: s.Store.Temperature, VapourPressure: s.Store.VapourPressure}
+	m.Material, m.Limit, m.Start, m.StartTemperature = r.Material, r.Limit, r.Store, store.Temperature
+	m.Storage, m.Speed = nil, speed
+	still := diffusion.Zone{
+		Exposed: 1, Film: scenarios.StillAir(),
+		Air: diffusion.Air{Temperature: store.Temperature, VapourPressure: store.VapourPressure},
+	}
+	door, back := still, still
+	door.Name, door.Length, door.Air.VapourPressure = "door open", s.Opening.Duration*speed, open(s)
+	back.Name, back.Length = "door closed", watched*s.Opening.TimeConstant*speed
+	back.Air.Relax = diffusion.Relax{From: open(s), TimeConstant: s.Opening.TimeConstant}
+	m.Path = []diffusion.Zone{door, back}
+	if err := m.Check(); err != nil {
+		return err
+	}
+	gain := func(factor float64, n diffusion.Settings) (float64, error) {
+		varied := m
+		varied.DiffusivityFactor *= factor
+		t, err := w.Trace(&varied, n)
+		if err != nil {
+			return 0, err
+		}
+		most := 0.0
+		for _, p := range t.Points {
+			most = math.Max(most, p.Mean-m.Start)
+		}
+		return most, nil
+	}
+	var fine float64
+	var err error
+	for _, c := range []struct {
+		factor float64
+		n      diffusion.Settings
+		into   *float64
+	}{
+		{1, s.Settings, &r.Gain}, {scatter, s.Settings, &r.GainFast}, {1 / scatter, s.Settings, &r.GainSlow},
+		{1, s.Settings.Refined(), &fine},
+	} {
+		if *c.into, err = gain(c.factor, c.n); err != nil {
+			return err
+		}
+	}
+	const safety = 2.5 // twice the difference and a quarter, as in diffusion.March.Assess
+	r.GainNumericalError = safety * math.Abs(r.Gain-fine)
+	return nil
+}
