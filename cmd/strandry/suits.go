@@ -1,0 +1,85 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"strandry/materials"
+	"strandry/materials/quantity"
+	"strandry/plots/table"
+	"strandry/scenarios"
+	"strandry/scenarios/suits"
+)
+
+func suitsCommand() *cobra.Command {
+	var asJSON bool
+	var demo, material, opened string
+	c := &cobra.Command{
+		Use:   "suits [FILE]",
+		Short: "Which materials is this dryer for?",
+		Long: `suits sets every material of the library, or one, against the dryer of a scenario,
+heated zones at the material's own usual highest drying temperature: the moisture
+that it reaches, the length and the dwell that it would need, whether that can be
+built ([build] longest), the time that the same strand would need at rest in the same
+air, and the floor that the air sets. Two views: a strand in equilibrium with the
+room, and one that was dry and has lain in the room for a few hours (--opened).`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 1 && c.Flags().Changed("demo") {
+				return errors.New("a file and --demo exclude each other")
+			}
+			lain, err := quantity.Duration().Parse(opened)
+			if err != nil || lain < 1 || lain > 10*365.25*86400 {
+				return fmt.Errorf("--opened %q: give a time such as \"6 h\", from 1 s to ten years", opened)
+			}
+			s, all, err := withMaterials(args, demo, material)
+			if err != nil {
+				return failure{err}
+			}
+			study, err := unlessDone(c.Context(), func() (*suits.Study, error) { return suits.Find(c.Context(), s, all, lain) })
+			if err != nil {
+				return failure{err}
+			}
+			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Build.Assumed}
+			if asJSON {
+				return wrapped(page.WriteJSON(c.OutOrStdout()))
+			}
+			return wrapped(page.WriteText(c.OutOrStdout()))
+		},
+	}
+	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")
+	c.Flags().StringVar(&opened, "opened", "6 h", "the `TIME` that the dry strand of the second view has lain in the room")
+	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	demoFlag(c, &demo)
+	return c
+}
+
+// withMaterials loads the scenario and the materials to set against it: the one that is named, or
+// the library and the scenario's own.
+func withMaterials(args []string, demo, name string) (*scenarios.Scenario, []materials.Polymer, error) {
+	s, err := scenario(args, demo)
+	if err != nil {
+		return nil, nil, err
+	}
+	own := s.Model.Material
+	if name == own.ID {
+		return s, []materials.Polymer{own}, nil
+	}
+	if name != "" {
+		p, err := materials.Resolve(name, text)
+		return s, []materials.Polymer{p}, err
+	}
+	all, err := materials.Library()
+	if err != nil {
+		return nil, nil, err
+	}
+	for i := range all {
+		if all[i].ID == own.ID {
+			all[i] = own
+			return s, all, nil
+		}
+	}
+	return s, append(all, own), nil
+}

@@ -1,0 +1,305 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"strandry/diffusion/levers"
+	"strandry/scenarios/rest"
+	"strandry/scenarios/size"
+	"strandry/scenarios/suits"
+)
+
+// Suits is the answer to which materials a dryer suits.
+type Suits struct {
+	Title   string
+	File    string
+	Version string
+	Study   *suits.Study
+	Assumed []string // of what can be built
+}
+
+// WriteText sets both views as tables. It writes nothing and returns an error if any figure is
+// not finite.
+func (s *Suits) WriteText(out io.Writer) error {
+	if err := finite("the study", s.Study); err != nil {
+		return err
+	}
+	t := s.Study
+	var b strings.Builder
+	paragraph(&b, "", s.Title)
+	paragraph(&b, "", fmt.Sprintf("Each material on this path at %s, heated zones at its own usual highest drying temperature; the length sought is that of %s, now %s; up to %s can be built. Moisture is %% of dry weight.",
+		speed(t.Speed), t.Zone, length(t.Length), length(t.Longest)))
+	fmt.Fprintf(&b, "\nIn equilibrium with the room\n")
+	s.table(&b, t.Soaked)
+	fmt.Fprintf(&b, "\nDry, then %s in the room\n", duration(t.Lain))
+	s.table(&b, t.Opened)
+	b.WriteByte('\n')
+	for _, l := range [][2]string{
+		{"start:   ", "mean moisture as it sets off"},
+		{"nozzle:  ", "mean moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
+		{"length:  ", "of " + t.Zone + " that just meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. Words: any length will do; none does; air: the air itself is too moist; rewets: a later zone wets it again, which a fast one suffers first"},
+		{"rest:    ", "the same strand, loose, in still air of the same state until it meets its limit, without later zones; a wound spool takes longer"},
+		{"floor:   ", "what it would come to in that air"},
+	} {
+		paragraph(&b, l[0], l[1])
+	}
+	b.WriteByte('\n')
+	paragraph(&b, "", s.Conclusion())
+	if len(s.Assumed) > 0 {
+		b.WriteByte('\n')
+		paragraph(&b, "", "Not given and assumed: "+strings.Join(s.Assumed, "; ")+".")
+	}
+	b.WriteByte('\n')
+	paragraph(&b, "", "Hot surfaces burn and hot plastic gives off fumes; some of these temperatures need an oven that was made for them. strandry materials NAME gives the cautions of each.")
+	b.WriteByte('\n')
+	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the moistures at the nozzle up to %s of the content.", s.Version, s.File, s.worst()))
+	_, err := io.WriteString(out, b.String())
+	return err
+}
+
+// worst is the largest numerical error over its content.
+func (s *Suits) worst() string {
+	worst := 0.0
+	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
+		for _, r := range rows {
+			worst = math.Max(worst, r.NumericalError/math.Max(r.Mean, 1e-9))
+		}
+	}
+	return significant(100*worst, 1) + " %"
+}
+
+func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
+	name := len("material")
+	for i := range rows {
+		name = max(name, min(9, len([]rune(rows[i].Material.ID))))
+	}
+	columns := []column{
+		{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}, {"start", "%", 5}, {"nozzle", "%", 6}, {"low–high", "%", -11},
+		{"verdict", "", -7}, {"length", "m", 6}, {"fast–slow", "m", -9}, {"dwell", "h", 5}, {"rest", "h", 5}, {"floor", "%", 5},
+	}
+	heads(b, columns)
+	class := suits.Class(-1)
+	for i := range rows {
+		r := &rows[i]
+		if r.Class != class {
+			class = r.Class
+			fmt.Fprintf(b, "— %s\n", group(class, s.Study.Longest))
+		}
+		row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start),
+			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest, r.Class), narrowCell(r.Floor)})
+	}
+}
+
+// group is the heading of a class.
+func group(c suits.Class, longest float64) string {
+	switch c {
+	case suits.AsItIs:
+		return "sets off within its limit: needs no drying"
+	case suits.Buildable:
+		return "can be built: up to " + length(longest)
+	case suits.TooLong:
+		return "longer than can be built"
+	}
+	return "no length will do"
+}
+
+// narrowCell prints a content [kg/kg] in % with two significant digits, but no more than three decimals.
+func narrowCell(content float64) string {
+	const finest = 0.01 // three decimals hold two digits from here on
+	switch x := 100 * content; {
+	case x < 0.0005:
+		return "0"
+	case x < finest:
+		return trim(x, 3)
+	default:
+		return significant(x, 2)
+	}
+}
+
+func (s *Suits) needed(r *suits.Row) string {
+	if r.Class == suits.Forbidden {
+		return obstacleWord(r.Obstacle)
+	}
+	return shortLength(r.Needed)
+}
+
+func obstacleWord(c levers.Cause) string {
+	switch c {
+	case levers.Air:
+		return "air"
+	case levers.Rewetting:
+		return "rewets"
+	}
+	return "time"
+}
+
+func shortLength(l size.Length) string {
+	switch l.Outcome {
+	case size.Everywhere:
+		return "any"
+	case size.Nowhere:
+		return "none"
+	}
+	return metres(l.Value)
+}
+
+// metres prints a length that was computed, two significant digits.
+func metres(x float64) string {
+	if x < 0.01 {
+		return "<0.01"
+	}
+	return short(x, 2)
+}
+
+// lengths is what is needed at the greatest and at the least likely diffusivity.
+func lengths(r *suits.Row) string {
+	fast, slow := shortLength(r.Fast), shortLength(r.Slow)
+	if fast == slow {
+		return fast
+	}
+	return fast + "–" + slow
+}
+
+func (s *Suits) dwell(r *suits.Row) string {
+	if r.Needed.Outcome != size.Met {
+		return "-"
+	}
+	return hours(r.Needed.Value / s.Study.Speed)
+}
+
+func restTime(t rest.Time, c suits.Class) string {
+	switch {
+	case c == suits.AsItIs:
+		return "-"
+	case t.Never:
+		return "never"
+	}
+	return hours(t.Seconds)
+}
+
+// hours prints seconds as hours, two significant digits and no more than three decimals.
+func hours(s float64) string {
+	h := s / 3600
+	if h < 0.01 {
+		return trim(h, 3)
+	}
+	return significant(h, 2)
+}
+
+// Conclusion says which materials inline drying is for on this path.
+func (s *Suits) Conclusion() string {
+	names := func(rows []suits.Row, c suits.Class) string {
+		var all []string
+		for i := range rows {
+			if rows[i].Class == c {
+				all = append(all, rows[i].Material.ID)
+			}
+		}
+		if len(all) == 0 {
+			return "none"
+		}
+		return strings.Join(all, ", ")
+	}
+	return fmt.Sprintf("Soaked, this dryer with up to %s of %s can be built for: %s. Opened %s ago: %s.", length(s.Study.Longest), s.Study.Zone,
+		names(s.Study.Soaked, suits.Buildable), duration(s.Study.Lain), names(s.Study.Opened, suits.Buildable))
+}
+
+// suitsDocument is the study as JSON: SI units, contents in kg/kg dry.
+type suitsDocument struct {
+	Version    string     `json:"version"`
+	Title      string     `json:"title"`
+	File       string     `json:"file"`
+	Zone       string     `json:"zone"`              // whose length is sought
+	Length     float64    `json:"length"`            // that it has
+	Longest    float64    `json:"longest_buildable"` // [build] longest
+	Speed      float64    `json:"speed"`
+	Lain       float64    `json:"lain"`   // time in the room of the second view
+	Soaked     []suitsRow `json:"soaked"` // in equilibrium with the room
+	Opened     []suitsRow `json:"opened"` // dry, then in the room
+	Conclusion string     `json:"conclusion"`
+	Assumed    []string   `json:"assumptions"`
+}
+
+type suitsRow struct {
+	Material       string     `json:"material"`
+	Class          string     `json:"class"` // needs no drying, buildable, too long, no length will do
+	Obstacle       string     `json:"obstacle,omitempty"`
+	Temperature    float64    `json:"temperature"`
+	Limit          float64    `json:"limit"`
+	Start          float64    `json:"start"`
+	Mean           float64    `json:"mean"`
+	Low            float64    `json:"low"`
+	High           float64    `json:"high"`
+	NumericalError float64    `json:"numerical_error"`
+	Verdict        string     `json:"verdict"`
+	Length         sizeLength `json:"length"`
+	LengthFast     sizeLength `json:"length_at_greatest_diffusivity"`
+	LengthSlow     sizeLength `json:"length_at_least_diffusivity"`
+	Rest           restJSON   `json:"rest"`
+	RestFast       restJSON   `json:"rest_at_greatest_diffusivity"`
+	RestSlow       restJSON   `json:"rest_at_least_diffusivity"`
+	Floor          float64    `json:"floor"`
+}
+
+// sizeLength is a length and the dwell in it; both absent unless met.
+type sizeLength struct {
+	Outcome string   `json:"outcome"`
+	Length  *float64 `json:"length,omitempty"`
+	Dwell   *float64 `json:"dwell,omitempty"`
+}
+
+// restJSON is a time; absent where the limit is never passed.
+type restJSON struct {
+	Never          bool     `json:"never"`
+	Time           *float64 `json:"time,omitempty"`
+	NumericalError *float64 `json:"numerical_error,omitempty"`
+}
+
+func restOf(t rest.Time) restJSON {
+	if t.Never {
+		return restJSON{Never: true}
+	}
+	return restJSON{Time: &t.Seconds, NumericalError: &t.NumericalError}
+}
+
+// WriteJSON writes the study as indented JSON in SI units. It writes nothing and returns an error if
+// any figure is not finite.
+func (s *Suits) WriteJSON(out io.Writer) error {
+	if err := finite("the study", s.Study); err != nil {
+		return err
+	}
+	t := s.Study
+	return encode(out, suitsDocument{
+		Version: s.Version, Title: s.Title, File: s.File, Zone: t.Zone, Length: t.Length, Longest: t.Longest, Speed: t.Speed, Lain: t.Lain,
+		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Conclusion: s.Conclusion(), Assumed: notNil(s.Assumed),
+	})
+}
+
+func (s *Suits) rows(rows []suits.Row) []suitsRow {
+	lengthOf := func(l size.Length) sizeLength {
+		out := sizeLength{Outcome: l.Outcome.String()}
+		if l.Outcome == size.Met {
+			dwell := l.Value / s.Study.Speed
+			out.Length, out.Dwell = &l.Value, &dwell
+		}
+		return out
+	}
+	out := make([]suitsRow, 0, len(rows))
+	for i := range rows {
+		r := &rows[i]
+		d := suitsRow{
+			Material: r.Material.ID, Class: r.Class.String(), Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
+			Mean: r.Mean, Low: r.Low, High: r.High, NumericalError: r.NumericalError, Verdict: r.Verdict.String(),
+			Length: lengthOf(r.Needed), LengthFast: lengthOf(r.Fast), LengthSlow: lengthOf(r.Slow),
+			Rest: restOf(r.Rest), RestFast: restOf(r.RestFast), RestSlow: restOf(r.RestSlow), Floor: r.Floor,
+		}
+		if r.Class == suits.Forbidden {
+			d.Obstacle = r.Obstacle.String()
+		}
+		out = append(out, d)
+	}
+	return out
+}
