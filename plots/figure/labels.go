@@ -2,9 +2,11 @@ package figure
 
 import (
 	"image/color"
+	"slices"
 	"sort"
 
 	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
 )
 
 // label names a line at its end.
@@ -16,10 +18,15 @@ type label struct {
 	y     vg.Length // where it is set
 }
 
+// same is how near two ends of lines are for their labels to keep the order given [pt].
+const same vg.Length = 4
+
 // spread moves labels up and down, no further than needed, until they are apart by
 // the pitch and lie between low and high. Where they do not fit they share the room.
+// Of labels whose lines end at about the same height the first stands highest.
 func spread(labels []label, pitch, low, high vg.Length) {
-	sort.SliceStable(labels, func(i, j int) bool { return labels[i].at.Y < labels[j].at.Y })
+	slices.Reverse(labels)
+	sort.SliceStable(labels, func(i, j int) bool { return int(labels[i].at.Y/same) < int(labels[j].at.Y/same) })
 	n := len(labels)
 	if n > 1 {
 		pitch = min(pitch, (high-low)/vg.Length(n-1))
@@ -77,4 +84,31 @@ func (p *panel) ends(labels []label) {
 		})
 		p.s.put(p.s.style(labelSize, legible(l.color), l.bold), vg.Point{X: x + lead, Y: l.y}, toRight(), l.text)
 	}
+}
+
+// anchored is a place for a text, and what it speaks of if that is not beside it.
+type anchored struct {
+	at   vg.Point
+	a    alignment
+	from *vg.Point
+}
+
+// clear sets a text at the first of the places that is inside the panel, free of other labels and of passing
+// lines; where none is, at the first, on a box of paper.
+func (p *panel) clear(style draw.TextStyle, text string, places []anchored, passing []vg.Point) {
+	for _, spot := range places {
+		r := grown(box(style, spot.at, spot.a, text), 2)
+		if !within(r, p.box) || !p.s.free(r) {
+			continue
+		}
+		if !slices.ContainsFunc(passing, func(q vg.Point) bool { return inside(q, r) }) {
+			if spot.from != nil {
+				p.s.StrokeLines(stroke(style.Color, 0.8), []vg.Point{*spot.from, spot.at.Sub(vg.Point{X: 2})})
+			}
+			p.s.put(style, spot.at, spot.a, text)
+			return
+		}
+	}
+	p.s.fill(grown(box(style, places[0].at, places[0].a, text), 2), paper())
+	p.s.put(style, places[0].at, places[0].a, text)
 }

@@ -2,7 +2,6 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
 	"math"
 
 	"gonum.org/v1/plot/vg"
@@ -198,17 +197,9 @@ func (f Map) reserve(p *panel) {
 // here rings the scenario's own design and names it.
 func (f Map) here(p *panel) {
 	at := p.at(f.Here.X, f.Here.Y)
-	for _, ring := range [...]struct {
-		radius vg.Length
-		color  color.NRGBA
-	}{{7, paper()}, {5.5, ink()}, {3, paper()}} {
-		var path vg.Path
-		path.Move(at.Add(vg.Point{X: ring.radius}))
-		path.Arc(at, ring.radius, 0, 2*math.Pi)
-		path.Close()
-		p.s.SetColor(ring.color)
-		p.s.Fill(path)
-	}
+	p.dot(at, 7, paper())
+	p.dot(at, 5.5, ink())
+	p.dot(at, 3, paper())
 	style, at, a := f.hereLabel(p)
 	p.s.fill(grown(box(style, at, a, asGiven), 3), paper())
 	p.s.put(style, at, a, asGiven)

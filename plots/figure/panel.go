@@ -20,7 +20,7 @@ type axes struct {
 	xLabel, yLabel string
 	left, right    vg.Length // room beside the data; left 0 to measure
 	bare           bool      // no numbers and label on the horizontal axis
-	noGrid         bool
+	strip          vg.Length // room between the data and the label of the vertical axis
 }
 
 const tickLength vg.Length = 5
@@ -46,6 +46,7 @@ func (s *sheet) leftRoom(y scale, height vg.Length) vg.Length {
 // inside lays the panel into a room.
 func (s *sheet) inside(room vg.Rectangle, a axes) *panel {
 	box := room
+	box.Max.Y -= a.strip
 	if a.yLabel != "" {
 		box.Max.Y -= labelSize * 1.7
 	}
@@ -99,7 +100,7 @@ func (p *panel) frame(a axes) {
 	}
 	label := s.style(labelSize, ink(), false)
 	if a.yLabel != "" {
-		s.put(label, vg.Point{X: b.Min.X - p.outside(a), Y: b.Max.Y + labelSize*1.05}, toRight(), a.yLabel)
+		s.put(label, vg.Point{X: b.Min.X - p.outside(a), Y: b.Max.Y + a.strip + labelSize*1.05}, toRight(), a.yLabel)
 	}
 	p.below(a, line, numbers)
 }
@@ -137,12 +138,16 @@ func (p *panel) below(a axes, line draw.LineStyle, numbers draw.TextStyle) {
 
 // line draws a polyline, cut off at the box.
 func (p *panel) line(style draw.LineStyle, x, y []float64) {
+	c := draw.Canvas{Canvas: p.s.Canvas.Canvas, Rectangle: p.box}
+	c.StrokeLines(style, c.ClipLinesXY(p.points(x, y))...)
+}
+
+func (p *panel) points(x, y []float64) []vg.Point {
 	points := make([]vg.Point, len(x))
 	for i := range x {
 		points[i] = p.at(x[i], y[i])
 	}
-	c := draw.Canvas{Canvas: p.s.Canvas.Canvas, Rectangle: p.box}
-	c.StrokeLines(style, c.ClipLinesXY(points)...)
+	return points
 }
 
 // column shades the box between two values of x.
@@ -166,4 +171,24 @@ func (p *panel) limit(y float64) {
 	if p.y.holds(y) {
 		p.s.StrokeLine2(stroke(ink(), 2, dashed()...), p.box.Min.X, p.atY(y), p.box.Max.X, p.atY(y))
 	}
+}
+
+// band fills between two lines, cut off at the box.
+func (p *panel) band(x, low, high []float64, c color.Color) {
+	var points []vg.Point
+	for i := range x {
+		points = append(points, p.at(x[i], high[i]))
+	}
+	for i := len(x) - 1; i >= 0; i-- {
+		points = append(points, p.at(x[i], low[i]))
+	}
+	canvas := draw.Canvas{Canvas: p.s.Canvas.Canvas, Rectangle: p.box}
+	canvas.FillPolygon(c, canvas.ClipPolygonXY(points))
+}
+
+// across draws the horizontal axis alone.
+func (p *panel) across(a axes) {
+	line := stroke(rule(), 1)
+	p.s.StrokeLine2(line, p.box.Min.X, p.box.Min.Y, p.box.Max.X, p.box.Min.Y)
+	p.below(a, line, p.s.style(tickSize, ink(), false))
 }

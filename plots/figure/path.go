@@ -2,10 +2,6 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
-
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
 
 	"strandry/diffusion"
 )
@@ -82,7 +78,7 @@ func (f Path) draw(s *sheet, headline string) {
 	along := scale{min: c.x[0], max: c.x[last]}
 	texts := []string{"centre " + digits(c.centre[last], 2) + nbsp + "%", "limit " + digits(limit, 2) + nbsp + "%", "strand " + celsius(f.Trace.Points[last].Temperature)}
 	upper := axes{
-		x: along, y: contents(limit, c.mean, c.centre, c.skin),
+		x: along, y: contents(limit, c.mean, c.centre, c.skin).higher(1.08),
 		yLabel: "Moisture, % of dry weight", bare: true, right: s.endRoom(texts...),
 	}
 	lower := axes{
@@ -127,63 +123,4 @@ func join(all ...[]float64) []float64 {
 		out = append(out, a...)
 	}
 	return out
-}
-
-// zones shades the zones of a path along the panel, and names those that have room.
-func zones(p *panel, m *diffusion.Model, named bool) {
-	from := 0.0
-	for i := range m.Path {
-		z := &m.Path[i]
-		to := from + z.Length
-		p.column(from, to, shadeOf(m, z))
-		if i > 0 {
-			x := p.atX(from)
-			p.s.StrokeLine2(stroke(rule(), 0.8), x, p.box.Min.Y, x, p.box.Max.Y)
-		}
-		from = to
-	}
-	if named {
-		nameZones(p, m)
-	}
-}
-
-// shadeOf tells heated zones from others.
-func shadeOf(m *diffusion.Model, z *diffusion.Zone) color.NRGBA {
-	if z.Air.Temperature > m.StartTemperature+5 {
-		return heated()
-	}
-	return unheated()
-}
-
-// onShade sets text on a box of the zone's shade, which hides the grid.
-func (p *panel) onShade(style draw.TextStyle, at vg.Point, a alignment, text string, shade color.NRGBA) {
-	p.s.fill(grown(box(style, at, a, text), 2), shade)
-	p.s.put(style, at, a, text)
-}
-
-// nameZones sets the name and the air's temperature of each zone above it; names too wide
-// for their zones lean to the left of the zone's end, with a line to it.
-func nameZones(p *panel, m *diffusion.Model) {
-	style := p.s.style(tickSize, quiet(), false)
-	y := p.box.Max.Y - tickSize*0.8
-	from, end := 0.0, p.box.Min.X
-	for i := range m.Path {
-		z := &m.Path[i]
-		left, right := p.atX(from), p.atX(from+z.Length)
-		from += z.Length
-		text := z.Name + ", " + celsius(z.Air.Temperature)
-		if style.Width(text)+10 > right-left {
-			text = z.Name
-		}
-		width := style.Width(text)
-		switch {
-		case width+10 <= right-left:
-			p.onShade(style, vg.Point{X: (left + right) / 2, Y: y}, centred(), text, shadeOf(m, z))
-			end = (left+right)/2 + width/2
-		case i > 0 && left-width-12 > end:
-			p.onShade(style, vg.Point{X: left - 8, Y: y}, toLeft(), text, shadeOf(m, &m.Path[i-1]))
-			p.s.StrokeLine2(stroke(quiet(), 0.8), left-6, y, (left+right)/2, y)
-			end = left
-		}
-	}
 }

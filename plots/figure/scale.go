@@ -53,6 +53,12 @@ func contents(limit float64, all ...[]float64) scale {
 	return scale{max: high * 1.1}
 }
 
+// higher reaches up to so many times as much.
+func (s scale) higher(times float64) scale {
+	s.max *= times
+	return s
+}
+
 // logFrom gives a logarithmic scale over positive values, a little wider.
 func logFrom(values []float64) scale {
 	low, high := bounds(values)

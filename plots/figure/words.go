@@ -13,20 +13,33 @@ const nbsp = "\u00a0"
 
 func celsius(kelvin float64) string { return digits(math.Round(kelvin-zeroCelsius), 3) + nbsp + "°C" }
 
-// percent prints a content [kg/kg dry] with its unit.
-func percent(content float64) string { return digits(100*content, 2) + nbsp + "%" }
+// percent prints a content [kg/kg dry] with its unit; below a two-millionth it counts as none.
+func percent(content float64) string {
+	if math.Abs(content) < 5e-7 {
+		content = 0
+	}
+	return digits(100*content, 2) + nbsp + "%"
+}
+
+// place prints a position on the path [m].
+func place(x float64) string {
+	if x < 10 {
+		return metres(x)
+	}
+	return digits(x, 3) + nbsp + "m"
+}
 
 // digits prints a number with so many significant digits, of which zeros at the end are dropped.
 func digits(x float64, n int) string {
 	if math.Abs(x) >= 1000 {
 		n = max(n, int(math.Floor(math.Log10(math.Abs(x))))+1)
 	}
-	return quantity.Number(x, n)
+	return spaced(quantity.Number(x, n))
 }
 
 func metres(x float64) string {
-	if x < 1 {
-		return digits(100*x, 2) + nbsp + "cm"
+	if x < 0.1 {
+		return digits(1000*x, 2) + nbsp + "mm"
 	}
 	return digits(x, 2) + nbsp + "m"
 }

@@ -1,0 +1,100 @@
+package figure
+
+import (
+	"fmt"
+
+	"gonum.org/v1/plot/vg"
+)
+
+// Line is moisture over one axis, with the spread that the diffusivity allows.
+type Line struct {
+	Frame
+	X         Axis
+	Content   []float64 // [kg/kg dry]
+	Low, High []float64 // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
+	Limit     float64   // [kg/kg dry]
+	Of        string    // what the content is, such as "moisture at the nozzle"
+}
+
+func (f Line) frame() Frame    { return f.Frame }
+func (f Line) height() float64 { return 440 }
+
+func (f Line) check() error {
+	if err := f.X.check(); err != nil {
+		return err
+	}
+	if len(f.Content) != len(f.X.Values) {
+		return fmt.Errorf("figure: %d contents for %d values of %s", len(f.Content), len(f.X.Values), f.X.Name)
+	}
+	if len(f.Low) != len(f.High) || f.Low != nil && len(f.Low) != len(f.Content) {
+		return fmt.Errorf("figure: %d low and %d high contents for %d values of %s", len(f.Low), len(f.High), len(f.X.Values), f.X.Name)
+	}
+	if err := finite("content", join(f.Content, f.Low, f.High)...); err != nil {
+		return err
+	}
+	return positive("limit", f.Limit)
+}
+
+// Headline says where along the axis the limit is met, or how near the driest comes.
+func (f Line) Headline() string {
+	asMap := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
+	di, _, wi, _ := asMap.extremes()
+	driest, wettest := f.Content[di], f.Content[wi]
+	switch {
+	case driest > f.Limit:
+		return fmt.Sprintf("No %s shown meets the limit of %s; the driest keeps %s, at %s", f.X.Name, percent(f.Limit), percent(driest), f.X.say(f.X.Values[di]))
+	case wettest <= f.Limit:
+		return fmt.Sprintf("The limit of %s is met at every %s shown; the wettest keeps %s, at %s", percent(f.Limit), f.X.Name, percent(wettest), f.X.say(f.X.Values[wi]))
+	}
+	if x, up, _, ok := asMap.crossing(); ok {
+		if up {
+			return fmt.Sprintf("The limit of %s asks for a %s of at least %s", percent(f.Limit), f.X.Name, f.X.say(x))
+		}
+		return fmt.Sprintf("The limit of %s asks for a %s of at most %s", percent(f.Limit), f.X.Name, f.X.say(x))
+	}
+	return fmt.Sprintf("The driest %s shown is %s: it keeps %s, the limit being %s", f.X.Name, f.X.say(f.X.Values[di]), percent(driest), percent(f.Limit))
+}
+
+// steep is the ratio of wettest to driest above which the contents get a logarithmic axis.
+const steep = 30
+
+func (f Line) draw(s *sheet, headline string) {
+	room := s.framed(f.Frame, headline)
+	of := f.Of
+	if of == "" {
+		of = "moisture at the nozzle"
+	}
+	all := hundredfold(join(f.Content, f.Low, f.High, []float64{f.Limit}))
+	y := contents(100*f.Limit, all)
+	if low, high := bounds(all); low > 0 && high/low > steep {
+		y = logFrom(all)
+	}
+	texts := []string{"limit " + digits(100*f.Limit, 2) + nbsp + "%", "mean " + digits(100*f.Content[len(f.Content)-1], 2) + nbsp + "%"}
+	a := axes{
+		x: f.X.scale(), y: y, xLabel: f.X.label(), right: s.endRoom(texts...),
+		yLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
+	}
+	p := s.inside(room, a)
+	last := len(f.Content) - 1
+	var labels []label
+	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: p.atY(100 * v)} }
+	if f.Low != nil {
+		p.band(f.X.Values, hundredfold(f.Low), hundredfold(f.High), mix(sky(), paper(), 0.6))
+		labels = append(labels, label{text: "data spread", at: end((f.High[last] + f.Content[last]) / 2), color: quiet()})
+	}
+	p.grid()
+	p.limit(100 * f.Limit)
+	p.line(stroke(blue(), 3), f.X.Values, hundredfold(f.Content))
+	p.frame(a)
+	p.ends(append(labels,
+		label{text: "mean " + digits(100*f.Content[last], 2) + nbsp + "%", at: end(f.Content[last]), color: blue(), bold: true},
+		label{text: texts[0], at: end(f.Limit), color: ink(), bold: true}))
+}
+
+func hundredfold(x []float64) []float64 {
+	out := make([]float64, len(x))
+	for i, v := range x {
+		out[i] = 100 * v
+	}
+	return out
+}

@@ -1,0 +1,204 @@
+package figure
+
+import (
+	"fmt"
+	"image/color"
+
+	"gonum.org/v1/plot/vg"
+)
+
+// Needed is the length of a zone that meets the limit, against its temperature, one line for each
+// feed speed.
+type Needed struct {
+	Frame
+	Material     string      // as people write it
+	Zone         string      // the zone whose length is sought
+	Temperatures []float64   // of its air [K], rising
+	Speeds       []float64   // of the feed [m/s], rising
+	Lengths      [][]float64 // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough
+	HeatLimit    float64     // usual highest drying temperature [K]
+	Longest      float64     // path that can be built [m]
+	Limit        float64     // moisture that prints well [kg/kg dry]
+}
+
+func (f Needed) frame() Frame    { return f.Frame }
+func (f Needed) height() float64 { return 480 }
+
+func (f Needed) check() error {
+	if len(f.Temperatures) < 2 || len(f.Speeds) == 0 || f.Zone == "" {
+		return errEmpty
+	}
+	if err := rising("temperature", f.Temperatures); err != nil {
+		return err
+	}
+	if err := positive("speed", f.Speeds...); err != nil {
+		return err
+	}
+	if err := rising("speed", f.Speeds); err != nil {
+		return err
+	}
+	if len(f.Lengths) != len(f.Speeds) {
+		return fmt.Errorf("figure: lengths for %d speeds, but %d speeds", len(f.Lengths), len(f.Speeds))
+	}
+	for k, row := range f.Lengths {
+		if len(row) != len(f.Temperatures) {
+			return fmt.Errorf("figure: speed %d has %d lengths for %d temperatures", k+1, len(row), len(f.Temperatures))
+		}
+		for _, v := range row {
+			if v < 0 {
+				return fmt.Errorf("figure: a length of %g at speed %d; none lies below zero", v, k+1)
+			}
+		}
+		if err := finite("length", row...); err != nil {
+			return err
+		}
+	}
+	return positive("heat limit, longest path and moisture limit", f.HeatLimit, f.Longest, f.Limit)
+}
+
+// shortest is the least length at a speed at temperatures within the heat limit; 0 for none.
+func (f Needed) shortest(speed int) (length, temperature float64) {
+	for i, t := range f.Temperatures {
+		if v := f.Lengths[speed][i]; v > 0 && t <= f.HeatLimit+1e-6 && (length == 0 || v < length) {
+			length, temperature = v, t
+		}
+	}
+	return length, temperature
+}
+
+// Headline tells the fastest feed that a path within both limits can dry, or how much too long
+// the shortest path is.
+func (f Needed) Headline() string {
+	for k := len(f.Speeds) - 1; k >= 0; k-- {
+		if length, t := f.shortest(k); length > 0 && length <= f.Longest {
+			return fmt.Sprintf("%s can be dried at a feed of up to %s (of those shown): it takes %s of %s at %s", f.Material, speedOf(f.Speeds[k]), metres(length), f.Zone, celsius(t))
+		}
+	}
+	for k := range f.Speeds {
+		if length, t := f.shortest(k); length > 0 {
+			return fmt.Sprintf("Even at %s %s needs %s of %s at %s, %s what can be built", speedOf(f.Speeds[k]), f.Material, metres(length), f.Zone, celsius(t), times(length/f.Longest))
+		}
+	}
+	return fmt.Sprintf("At up to %s no length of %s brings %s within its limit of %s", celsius(f.HeatLimit), f.Zone, f.Material, percent(f.Limit))
+}
+
+func (f Needed) draw(s *sheet, headline string) {
+	room := s.framed(f.Frame, headline)
+	x := make([]float64, len(f.Temperatures))
+	for i, t := range f.Temperatures {
+		x[i] = t - zeroCelsius
+	}
+	all := []float64{f.Longest}
+	for _, row := range f.Lengths {
+		for _, v := range row {
+			if v > 0 {
+				all = append(all, v)
+			}
+		}
+	}
+	y := logFrom(all)
+	y.max = max(y.max, f.Longest*4)
+	y.min = min(y.min, f.Longest/4)
+	texts := []string{"longest", speedOf(f.Speeds[0])}
+	for _, v := range f.Speeds {
+		texts = append(texts, speedOf(v))
+	}
+	a := axes{
+		x: scale{min: x[0], max: x[len(x)-1]}, y: y, xLabel: "Air temperature of " + f.Zone + ", °C",
+		yLabel: "Length of " + f.Zone + " needed, m", right: s.endRoom(texts...),
+	}
+	p := s.inside(room, a)
+	f.bounds(p)
+	p.grid()
+	colors := ordered(len(f.Speeds))
+	var labels []label
+	for k := range f.Speeds {
+		if at, ok := f.curve(p, k, x, colors[k]); ok {
+			labels = append(labels, label{text: texts[k+2], at: at, color: colors[k]})
+		}
+	}
+	f.walls(p)
+	p.frame(a)
+	p.ends(labels)
+}
+
+// curve draws the line of one speed, broken where no length is enough, and returns its end.
+func (f Needed) curve(p *panel, speed int, x []float64, c color.NRGBA) (end vg.Point, ok bool) {
+	var px, py []float64
+	flush := func() {
+		if len(px) > 0 {
+			p.line(stroke(c, 2.6), px, py)
+			end, ok = p.at(px[len(px)-1], py[len(py)-1]), true
+		}
+		px, py = nil, nil
+	}
+	for i, v := range f.Lengths[speed] {
+		if v <= 0 {
+			flush()
+			continue
+		}
+		px, py = append(px, x[i]), append(py, v)
+	}
+	flush()
+	return end, ok
+}
+
+// bounds shades what can be and what cannot.
+func (f Needed) bounds(p *panel) {
+	p.s.fill(p.box, forbidden())
+	r := p.box
+	r.Max.X = min(r.Max.X, max(r.Min.X, p.atX(f.HeatLimit-zeroCelsius)))
+	r.Max.Y = p.atY(f.Longest)
+	p.s.fill(r, allowed())
+}
+
+// walls draws and names the two limits, each name where no line passes if there is such a place.
+func (f Needed) walls(p *panel) {
+	bold := p.s.style(tickSize, ink(), true)
+	line := stroke(ink(), 2, dashed()...)
+	b, off := p.box, tickSize*0.8
+	y := p.atY(f.Longest)
+	p.s.StrokeLine2(line, b.Min.X, y, b.Max.X, y)
+	const places = 24
+	var spots []anchored
+	for _, side := range [...]vg.Length{off, -off} {
+		for k := range places {
+			at := vg.Point{X: b.Min.X + 6 + b.Size().X*vg.Length(k)/places, Y: y + side}
+			spots = append(spots, anchored{at: at, a: toRight()})
+		}
+	}
+	p.clear(bold, "can be built: "+metres(f.Longest), spots, f.passing(p))
+	heat := f.HeatLimit - zeroCelsius
+	if !p.x.holds(heat) {
+		return
+	}
+	x := p.atX(heat)
+	p.s.StrokeLine2(line, x, b.Min.Y, x, b.Max.Y)
+	var beside []anchored
+	for k := range places {
+		at := b.Min.Y + off + b.Size().Y*vg.Length(k)/places
+		beside = append(beside, anchored{at: vg.Point{X: x - 6, Y: at}, a: toLeft()}, anchored{at: vg.Point{X: x + 6, Y: at}, a: toRight()})
+	}
+	p.clear(bold, "usual highest for "+f.Material+": "+celsius(f.HeatLimit), beside, f.passing(p))
+}
+
+// passing is where lines run, closely spaced: the curves and the wall of heat.
+func (f Needed) passing(p *panel) []vg.Point {
+	var out []vg.Point
+	add := func(a, b vg.Point) {
+		const steps = 40
+		for k := range steps + 1 {
+			out = append(out, between(a, b, vg.Length(k)/steps))
+		}
+	}
+	for _, row := range f.Lengths {
+		for i := 1; i < len(row); i++ {
+			if row[i-1] > 0 && row[i] > 0 {
+				add(p.at(f.Temperatures[i-1]-zeroCelsius, row[i-1]), p.at(f.Temperatures[i]-zeroCelsius, row[i]))
+			}
+		}
+	}
+	x := p.atX(f.HeatLimit - zeroCelsius)
+	add(vg.Point{X: x, Y: p.box.Min.Y}, vg.Point{X: x, Y: p.box.Max.Y})
+	return out
+}

@@ -1,0 +1,99 @@
+package figure
+
+import (
+	"fmt"
+	"strings"
+
+	"strandry/diffusion"
+)
+
+// Suits is the length that each material would need, and what can be built.
+type Suits struct {
+	Frame
+	Rows    []Suit  // in the order shown, from above
+	Longest float64 // path that can be built [m]
+	Given   float64 // the path as it is [m]; 0 to leave it out
+}
+
+// Suit is one material. A length of 0 is none: no path is long enough.
+type Suit struct {
+	Material    string
+	Temperature float64 // of the air [K]
+	Length      float64 // needed at the central diffusivity [m]
+	Low, High   float64 // needed at the highest and at the lowest likely diffusivity [m]
+	Verdict     diffusion.Verdict
+}
+
+func (f Suits) frame() Frame    { return f.Frame }
+func (f Suits) height() float64 { return rowsHeight(len(f.Rows)) }
+
+func (f Suits) rows() []row {
+	rows := make([]row, len(f.Rows))
+	for i, r := range f.Rows {
+		rows[i] = row{name: r.Material + ", " + celsius(r.Temperature), value: r.Length, low: r.Low, high: r.High, mark: shapeOf(r.Verdict)}
+		rows[i].text = "none"
+		if r.Length > 0 {
+			rows[i].text = metres(r.Length)
+		}
+	}
+	return rows
+}
+
+func (f Suits) check() error {
+	for _, r := range f.Rows {
+		if err := positive(r.Material, r.Temperature); err != nil {
+			return err
+		}
+	}
+	if err := finite("the path as it is", f.Given); err != nil {
+		return err
+	}
+	if err := positive("longest path", f.Longest); err != nil {
+		return err
+	}
+	return checkRows(f.rows())
+}
+
+// Headline counts the materials that a path that can be built dries.
+func (f Suits) Headline() string {
+	var names []string
+	sure := 0
+	for _, r := range f.Rows {
+		if r.Length > 0 && r.Length <= f.Longest {
+			names = append(names, r.Material)
+			if r.High > 0 && r.High <= f.Longest {
+				sure++
+			}
+		}
+	}
+	switch {
+	case len(names) == 0:
+		return fmt.Sprintf("No material of %d is dried by a path of %s", len(f.Rows), metres(f.Longest))
+	case len(names) <= 4:
+		return fmt.Sprintf("%s dries %d of %d materials (%s), %d of them whatever the spread of the data", metres(f.Longest), len(names), len(f.Rows), strings.Join(names, ", "), sure)
+	}
+	return fmt.Sprintf("%s of path dries %d of %d materials, %d of them whatever the spread of the data", metres(f.Longest), len(names), len(f.Rows), sure)
+}
+
+func (f Suits) draw(s *sheet, headline string) {
+	room := s.framed(f.Frame, headline)
+	rows := f.rows()
+	others := []float64{f.Longest, f.Longest / 10}
+	if f.Given > 0 {
+		others = append(others, f.Given)
+	}
+	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of path needed, m", rows, 2,
+		[]shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet", "spread of the data"})
+	p.s.fill(p.box, forbidden())
+	p.column(p.x.min, f.Longest, allowed())
+	if f.Given > 0 {
+		side := alignment{-1, -0.5}
+		if f.Given > f.Longest {
+			side = alignment{0, -0.5}
+		}
+		p.upright(f.Given, "as given: "+metres(f.Given), false, 0, side)
+	}
+	p.upright(f.Longest, "can be built: "+metres(f.Longest), true, 1, centred())
+	p.rows(rows)
+	p.across(a)
+}

@@ -1,0 +1,225 @@
+package figure
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"strandry/scenarios"
+	"strandry/scenarios/sweep"
+)
+
+// Sheet is a figure with the name of its file, without an ending.
+type Sheet struct {
+	Name   string
+	Figure Figure
+}
+
+// mostSheets bounds the figures of one sweep.
+const mostSheets = 12
+
+// OfSweep makes the figures of a sweep: a line over one axis of numbers, a map over
+// two. Axes of names, and of three axes of numbers the one with the fewest values,
+// give a figure for each of their places. undrawn tells in words what was left
+// out, and why.
+func OfSweep(g *sweep.Grid, f Frame) (sheets []Sheet, undrawn []string) {
+	drawn, fixed := roles(g.Axes)
+	total := 1
+	for _, k := range fixed {
+		total *= g.Axes[k].Len()
+	}
+	switch {
+	case len(drawn) == 0:
+		return nil, []string{"no figure: no axis has numbers to draw along"}
+	case total > mostSheets:
+		return nil, []string{fmt.Sprintf("no figures: there would be %d of them; up to %d are drawn", total, mostSheets)}
+	}
+	for i := range total {
+		at := make([]int, len(g.Axes))
+		for _, k := range slices.Backward(fixed) {
+			at[k] = i % g.Axes[k].Len()
+			i /= g.Axes[k].Len()
+		}
+		c := cut{grid: g, drawn: drawn, fixed: fixed, at: at}
+		for _, k := range drawn {
+			c.order = append(c.order, places(g.Axes[k]))
+		}
+		sheet, why := c.sheet(f)
+		if slices.ContainsFunc(sheets, func(other Sheet) bool { return other.Name == sheet.Name }) {
+			sheet.Name += "-" + strconv.Itoa(len(sheets)+1)
+		}
+		if why != "" {
+			undrawn = append(undrawn, sheet.Name+": "+why)
+			continue
+		}
+		sheets = append(sheets, sheet)
+	}
+	return sheets, undrawn
+}
+
+// roles tells which axes are drawn along, the one of the abscissa first, and which
+// stay at one place in each figure.
+func roles(axes []scenarios.Axis) (drawn, fixed []int) {
+	for k, a := range axes {
+		if len(places(a)) > 1 {
+			drawn = append(drawn, k)
+		} else {
+			fixed = append(fixed, k)
+		}
+	}
+	if len(drawn) > 2 {
+		fewest := slices.MinFunc(drawn, func(a, b int) int { return cmp.Compare(axes[a].Len(), axes[b].Len()) })
+		drawn = slices.DeleteFunc(drawn, func(k int) bool { return k == fewest })
+		fixed = append(fixed, fewest)
+		slices.Sort(fixed)
+	}
+	isLength := func(k int) bool { return strings.HasSuffix(axes[k].Key.Name, ".length") }
+	if len(drawn) == 2 && isLength(drawn[1]) && !isLength(drawn[0]) {
+		slices.Reverse(drawn)
+	}
+	return drawn, fixed
+}
+
+// places lists the places on an axis of numbers by rising value, each value once.
+func places(a scenarios.Axis) []int {
+	var all []int
+	for i := range a.Values {
+		all = append(all, i)
+	}
+	slices.SortStableFunc(all, func(i, j int) int { return cmp.Compare(a.Values[i], a.Values[j]) })
+	return slices.CompactFunc(all, func(i, j int) bool { return a.Values[i] == a.Values[j] })
+}
+
+// cut is the part of a grid that one figure shows.
+type cut struct {
+	grid         *sweep.Grid
+	drawn, fixed []int
+	at           []int   // of the fixed axes
+	order        [][]int // places on the drawn axes, by rising value
+	limit        float64
+}
+
+func (c *cut) sheet(f Frame) (Sheet, string) {
+	sheet := Sheet{Name: [...]string{1: "line", 2: "map"}[len(c.drawn)]}
+	for _, k := range c.fixed {
+		text := c.grid.Axes[k].Setting(c.at[k]).Value
+		sheet.Name += "-" + fileName(text)
+		f.Scenario += "\u00a0· " + keyName(c.grid.Axes[k].Key.Name) + " " + text
+	}
+	if why := c.sound(); why != "" {
+		return sheet, why
+	}
+	f.Settings = SettingsText(c.row(0, 0).Settings)
+	x, err := c.axis(0)
+	if err != nil {
+		return sheet, err.Error()
+	}
+	if len(c.drawn) == 1 {
+		sheet.Figure = c.line(f, x)
+		return sheet, ""
+	}
+	y, err := c.axis(1)
+	if err != nil {
+		return sheet, err.Error()
+	}
+	m := Map{Frame: f, X: x, Y: y, Limit: c.limit, Here: c.here(x, y)}
+	for j := range y.Values {
+		line := make([]float64, len(x.Values))
+		for i := range line {
+			line[i] = c.row(i, j).Mean
+		}
+		m.Content = append(m.Content, line)
+	}
+	sheet.Figure = m
+	return sheet, ""
+}
+
+func (c *cut) line(f Frame, x Axis) Line {
+	l := Line{Frame: f, X: x, Limit: c.limit}
+	for i := range x.Values {
+		row := c.row(i, 0)
+		l.Content = append(l.Content, row.Mean)
+		if !c.grid.Quick {
+			l.Low, l.High = append(l.Low, row.Low), append(l.High, row.High)
+		}
+	}
+	return l
+}
+
+// axis is a drawn axis with its values in rising order.
+func (c *cut) axis(n int) (Axis, error) {
+	a := c.grid.Axes[c.drawn[n]]
+	var values []float64
+	for _, place := range c.order[n] {
+		values = append(values, a.Values[place])
+	}
+	a.Values = values
+	return AxisOf(a)
+}
+
+// row is the one at the i-th value of the abscissa and the j-th of the ordinate, by
+// rising value.
+func (c *cut) row(i, j int) *sweep.Row {
+	at := slices.Clone(c.at)
+	for n, place := range [...]int{i, j} {
+		if n < len(c.drawn) {
+			at[c.drawn[n]] = c.order[n][place]
+		}
+	}
+	return &c.grid.Rows[c.grid.Index(at)]
+}
+
+// sound tells why the part cannot be drawn, and finds its limit.
+func (c *cut) sound() string {
+	lines := 1
+	if len(c.drawn) == 2 {
+		lines = len(c.order[1])
+	}
+	missing, shared := 0, true
+	for j := range lines {
+		for i := range c.order[0] {
+			switch row := c.row(i, j); {
+			case row.Failed != "":
+				missing++
+			case c.limit == 0:
+				c.limit = row.Limit
+			case row.Limit != c.limit:
+				shared = false
+			}
+		}
+	}
+	switch {
+	case missing > 0:
+		return "not drawn: " + strconv.Itoa(missing) + " of its rows without an answer"
+	case !shared:
+		return "not drawn: its rows do not share one limit"
+	}
+	return ""
+}
+
+// here is the scenario's own design, where both of its values are known.
+func (c *cut) here(x, y Axis) *Mark {
+	var at [2]float64
+	for n, unit := range [...]string{x.Unit, y.Unit} {
+		key := c.grid.Axes[c.drawn[n]].Key
+		if !key.Known {
+			return nil
+		}
+		at[n] = key.Value
+		if !key.Plain() {
+			at[n], _ = key.Dimension.In(key.Value, unit)
+		}
+	}
+	return &Mark{at[0], at[1]}
+}
+
+// fileName keeps of a text what a file's name may hold anywhere.
+func fileName(text string) string {
+	parts := strings.FieldsFunc(text, func(r rune) bool {
+		return r > unicode.MaxASCII || !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '.'
+	})
+	return strings.Trim(strings.Join(parts, "-"), "-.")
+}

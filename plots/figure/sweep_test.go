@@ -1,0 +1,111 @@
+package figure
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/scenarios"
+	"strandry/scenarios/sweep"
+)
+
+func swept(t *testing.T, quick bool, axes ...string) *sweep.Grid {
+	t.Helper()
+	s, err := scenarios.Demo("winch-drum")
+	require.NoError(t, err)
+	s, err = s.Varied(axes...)
+	require.NoError(t, err)
+	g, err := (&sweep.Sweep{Scenario: s, Quick: quick, Workers: 2}).Run(context.Background())
+	require.NoError(t, err)
+	return g
+}
+
+func sheetNames(sheets []Sheet) []string {
+	var all []string
+	for _, s := range sheets {
+		all = append(all, s.Name)
+	}
+	return all
+}
+
+// A map holds each row of the sweep where its axes say, by rising values, the length along
+// the abscissa, and rings the scenario's own design.
+func TestMapOfASweep(t *testing.T) {
+	g := swept(t, true, "feed.speed=4 mm/s, 1 mm/s", "zone.drum.length=2 m, 40 m, 10 m")
+	sheets, undrawn := OfSweep(g, Frame{Scenario: "A drum", Version: "1"})
+	require.Empty(t, undrawn)
+	require.Equal(t, []string{"map"}, sheetNames(sheets))
+	m := sheets[0].Figure.(Map)
+	require.Equal(t, []float64{2, 10, 40}, m.X.Values)
+	require.InDeltaSlice(t, []float64{1, 4}, m.Y.Values, 1e-12)
+	require.Equal(t, "length of drum", m.X.Name)
+	rows := g.Rows // 4 mm/s: 2, 40, 10 m; 1 mm/s: 2, 40, 10 m
+	require.Equal(t, [][]float64{{rows[3].Mean, rows[5].Mean, rows[4].Mean}, {rows[0].Mean, rows[2].Mean, rows[1].Mean}}, m.Content)
+	require.InDelta(t, rows[0].Limit, m.Limit, 0)
+	require.InDelta(t, 12, m.Here.X, 1e-12)
+	require.InDelta(t, 2, m.Here.Y, 1e-12)
+	require.Contains(t, m.Settings, "resolution")
+	_, err := Encode(m, SVG)
+	require.NoError(t, err)
+}
+
+func TestLineOfASweep(t *testing.T) {
+	g := swept(t, false, "zone.drum.temperature=60 °C..90 °C:3")
+	sheets, undrawn := OfSweep(g, Frame{})
+	require.Empty(t, undrawn)
+	require.Equal(t, []string{"line"}, sheetNames(sheets))
+	l := sheets[0].Figure.(Line)
+	for i, row := range g.Rows {
+		require.Equal(t, []float64{row.Low, row.Mean, row.High}, []float64{l.Low[i], l.Content[i], l.High[i]})
+	}
+	require.InDeltaSlice(t, []float64{60, 75, 90}, l.X.Values, 1e-9)
+	sheets, _ = OfSweep(swept(t, true, "zone.drum.temperature=60 °C, 70 °C"), Frame{})
+	require.Nil(t, sheets[0].Figure.(Line).Low, "a quick sweep has no span")
+}
+
+// Names, and the axis with the fewest values of three, give a figure for each place.
+func TestSheetsOfASweep(t *testing.T) {
+	g := swept(t, true, "strand.material=pa12, pa6", "feed.speed=1 mm/s, 2 mm/s")
+	sheets, undrawn := OfSweep(g, Frame{Scenario: "A drum"})
+	require.Empty(t, undrawn)
+	require.Equal(t, []string{"line-pa12", "line-pa6"}, sheetNames(sheets))
+	require.Equal(t, []float64{g.Rows[2].Mean, g.Rows[3].Mean}, sheets[1].Figure.(Line).Content)
+	require.Contains(t, sheets[1].Figure.(Line).Scenario, "strand material pa6")
+
+	g = swept(t, true, "feed.speed=1 mm/s, 2 mm/s, 4 mm/s", "zone.drum.temperature=60 °C, 90 °C", "zone.drum.length=1 m, 2 m, 3 m")
+	sheets, undrawn = OfSweep(g, Frame{})
+	require.Empty(t, undrawn)
+	require.Equal(t, []string{"map-60-C", "map-90-C"}, sheetNames(sheets))
+	hot := sheets[1].Figure.(Map)
+	require.Equal(t, g.Rows[g.Index([]int{2, 1, 0})].Mean, hot.Content[2][0])
+}
+
+// What cannot be drawn is told with its reason, and the rest is drawn.
+func TestUndrawn(t *testing.T) {
+	for _, c := range []struct {
+		why  string
+		axes []string
+	}{
+		{"no figure: no axis has numbers", []string{"strand.material=pa12, pa6"}},
+		{"no figure: no axis has numbers", []string{"feed.speed=1 mm/s"}},
+		{"line: not drawn: its rows do not share one limit", []string{"strand.limit=0.1 %, 0.2 %"}},
+		{"there would be 20 of them", []string{"strand.material=pa12,pa6,pa66,pc,petg,pla,abs,pom,pva,asa", "zone.drum.air.direction=with,against", "feed.speed=4 mm/s, 5 mm/s"}},
+	} {
+		sheets, undrawn := OfSweep(swept(t, true, c.axes...), Frame{})
+		require.Empty(t, sheets)
+		require.Len(t, undrawn, 1)
+		require.Contains(t, undrawn[0], c.why)
+	}
+	g := swept(t, true, "strand.material=pa12, pa6", "feed.speed=1 mm/s, 2 mm/s")
+	g.Rows[0] = sweep.Row{Failed: "no air"}
+	sheets, undrawn := OfSweep(g, Frame{})
+	require.Equal(t, []string{"line-pa6"}, sheetNames(sheets))
+	require.Equal(t, []string{"line-pa12: not drawn: 1 of its rows without an answer"}, undrawn)
+}
+
+func TestFileNames(t *testing.T) {
+	for text, want := range map[string]string{"pa6": "pa6", "90 °C": "90-C", "../mine/a b.toml": "mine-a-b.toml", "5e-3": "5e-3", "…": ""} {
+		require.Equal(t, want, fileName(text))
+	}
+}

@@ -1,0 +1,67 @@
+package figure
+
+import (
+	"image/color"
+
+	"gonum.org/v1/plot/vg"
+
+	"strandry/diffusion"
+)
+
+// zones shades the zones of a path along the panel, and names those that have room.
+func zones(p *panel, m *diffusion.Model, named bool) {
+	from := 0.0
+	for i := range m.Path {
+		z := &m.Path[i]
+		to := from + z.Length
+		p.column(from, to, shadeOf(m, z))
+		if i > 0 {
+			x := p.atX(from)
+			p.s.StrokeLine2(stroke(rule(), 0.8), x, p.box.Min.Y, x, p.box.Max.Y)
+		}
+		from = to
+	}
+	if named {
+		nameZones(p, m, p.box.Max.Y-tickSize*0.8, true)
+	}
+}
+
+// shadeOf tells heated zones from others.
+func shadeOf(m *diffusion.Model, z *diffusion.Zone) color.NRGBA {
+	if z.Air.Temperature > m.StartTemperature+5 {
+		return heated()
+	}
+	return unheated()
+}
+
+// nameZones sets the name and the air's temperature of each zone at a height; a name too
+// wide for its zone stands to the left of it, with a line to it.
+func nameZones(p *panel, m *diffusion.Model, y vg.Length, shaded bool) {
+	style := p.s.style(tickSize, quiet(), false)
+	set := func(at vg.Point, a alignment, text string, on *diffusion.Zone) {
+		if shaded { // a box of the shade hides the grid
+			p.s.fill(grown(box(style, at, a, text), 2), shadeOf(m, on))
+		}
+		p.s.put(style, at, a, text)
+	}
+	from, end := 0.0, p.box.Min.X
+	for i := range m.Path {
+		z := &m.Path[i]
+		left, right := p.atX(from), p.atX(from+z.Length)
+		from += z.Length
+		text := z.Name + ", " + celsius(z.Air.Temperature)
+		if style.Width(text)+10 > right-left {
+			text = z.Name
+		}
+		width := style.Width(text)
+		switch {
+		case width+10 <= right-left:
+			set(vg.Point{X: (left + right) / 2, Y: y}, centred(), text, z)
+			end = (left+right)/2 + width/2
+		case i > 0 && left-width-12 > end:
+			set(vg.Point{X: left - 8, Y: y}, toLeft(), text, &m.Path[i-1])
+			p.s.StrokeLine2(stroke(quiet(), 0.8), left-6, y, (left+right)/2, y)
+			end = left
+		}
+	}
+}

@@ -1,0 +1,10 @@
+// Package needed finds the length that a zone needs for the strand to meet its limit, over the
+// zone's temperature and the speed of the feed.
+//
+// Each length is the shortest that package size finds; the other zones stay as they are, and so
+// does what the scenario says of the air: a dew point stays a dew point, and
+// room air stays as moist as the room while it is heated.
+//
+// Left out: that a strand is held to its heat limit nowhere; temperatures above it are computed
+// like any other.
+package needed

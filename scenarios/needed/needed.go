@@ -1,0 +1,155 @@
+package needed
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"sync"
+
+	"strandry/diffusion"
+	"strandry/materials/strict"
+	"strandry/scenarios"
+	"strandry/scenarios/size"
+)
+
+// Request is what is asked for.
+type Request struct {
+	Zone         int       // index in the path
+	Temperatures []float64 // of its air [K], rising
+	Speeds       []float64 // of the feed [m/s], rising
+	Settings     diffusion.Settings
+	Workers      int // goroutines; the answer is the same to the bit for any number
+}
+
+// Table is the lengths found.
+type Table struct {
+	Zone         string
+	Temperatures []float64   // [K]
+	Speeds       []float64   // [m/s]
+	Lengths      [][]float64 // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where none from size.Shortest to size.Longest is enough
+}
+
+// Usual asks for the hottest zone (of equals the longest), from fifty kelvins below the material's
+// usual highest drying temperature, though not below the room's, to twenty above, and a
+// quarter, half, once, twice and four times the speed.
+func Usual(s *scenarios.Scenario) Request {
+	m := &s.Model
+	r := Request{Settings: diffusion.CoarseSettings(), Workers: 1}
+	for i := range m.Path {
+		z, best := &m.Path[i], &m.Path[r.Zone]
+		if z.Air.Temperature > best.Air.Temperature || z.Air.Temperature == best.Air.Temperature && z.Length > best.Length {
+			r.Zone = i
+		}
+	}
+	heat := m.Material.DryingTemperature.Value
+	for t := heat - 50; t <= heat+20.5; t += 5 {
+		if t > s.Room.Temperature {
+			r.Temperatures = append(r.Temperatures, t)
+		}
+	}
+	for _, factor := range [...]float64{0.25, 0.5, 1, 2, 4} {
+		r.Speeds = append(r.Speeds, factor*m.Speed)
+	}
+	return r
+}
+
+// Find answers a request. A temperature at which the scenario's air cannot be, such as one below its
+// dew point, has no length. It is an error if that holds for all of them.
+func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error) {
+	t := &Table{Temperatures: r.Temperatures, Speeds: r.Speeds}
+	models, err := r.models(s)
+	if err != nil {
+		return nil, err
+	}
+	t.Zone = s.Model.Path[r.Zone].Name
+	for range r.Speeds {
+		t.Lengths = append(t.Lengths, make([]float64, len(r.Temperatures)))
+	}
+	ctx, cancel := context.WithCancelCause(ctx)
+	defer cancel(nil)
+	jobs := make(chan [2]int)
+	var all sync.WaitGroup
+	for range max(1, r.Workers) {
+		all.Go(func() {
+			w := diffusion.NewMarch()
+			for job := range jobs {
+				k, i := job[0], job[1]
+				m := *models[i]
+				m.Speed = r.Speeds[k]
+				length, err := shortest(w, &m, r.Zone, r.Settings)
+				if err != nil {
+					cancel(fmt.Errorf("%.4g mm/s at %.4g °C: %w", 1000*m.Speed, r.Temperatures[i]-273.15, err))
+				}
+				t.Lengths[k][i] = length
+			}
+		})
+	}
+	for k := range r.Speeds {
+		for i := range r.Temperatures {
+			if models[i] == nil || ctx.Err() != nil {
+				continue
+			}
+			jobs <- [2]int{k, i}
+		}
+	}
+	close(jobs)
+	all.Wait()
+	if ctx.Err() != nil {
+		return nil, context.Cause(ctx)
+	}
+	return t, nil
+}
+
+// models makes the model at each temperature; nil where the air cannot be.
+func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Model, error) {
+	if r.Zone < 0 || r.Zone >= len(s.Model.Path) || len(r.Temperatures) == 0 || len(r.Speeds) == 0 {
+		return nil, errors.New("needed: a zone of the path, temperatures and speeds are needed")
+	}
+	name := "zone." + s.Model.Path[r.Zone].Name + ".temperature"
+	models := make([]*diffusion.Model, len(r.Temperatures))
+	var last error
+	for _, key := range s.Keys() {
+		if key.Name != name {
+			continue
+		}
+		const digits = 12
+		for i, t := range r.Temperatures {
+			varied, err := s.With(key.Setting(t, digits))
+			var refused strict.Faults
+			switch {
+			case err == nil:
+				models[i] = &varied.Model
+			case errors.As(err, &refused):
+				last = err
+			default:
+				return nil, err
+			}
+		}
+	}
+	for _, m := range models {
+		if m != nil {
+			return models, nil
+		}
+	}
+	if last == nil {
+		last = fmt.Errorf("needed: the scenario has no %s", name)
+	}
+	return nil, last
+}
+
+// shortest is the least length of the zone that meets the limit [m]; 0 where there is none.
+func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (float64, error) {
+	m.Path = append([]diffusion.Zone(nil), m.Path...)
+	m.Path[zone].Length = size.Shortest // of several lengths that just meet the limit the next one is given
+	found, err := size.LengthOf(w, m, zone, s)
+	switch {
+	case err != nil:
+		return math.NaN(), err
+	case found.Outcome == size.Everywhere:
+		return size.Shortest, nil
+	case found.Outcome == size.Met:
+		return found.Value, nil
+	}
+	return 0, nil
+}

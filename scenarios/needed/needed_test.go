@@ -1,0 +1,127 @@
+package needed
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+	"strandry/scenarios/size"
+)
+
+// plain is a strand in one zone with air without limit.
+const plain = `title = "plain"
+[strand]
+material = "pc"
+moisture = "0.2 %"
+[feed]
+speed = "1 mm/s"
+[[zone]]
+name = "oven"
+length = "3 m"
+temperature = "110 °C"
+air = { dew_point = "-20 °C" }
+`
+
+// tailed has a guide behind the zone, in which the strand takes up water again.
+const tailed = plain + `
+[[zone]]
+name = "guide"
+length = "0.1 m"
+`
+
+func read(t *testing.T, text string) *scenarios.Scenario {
+	t.Helper()
+	s, err := scenarios.Read("plain.toml", []byte(text))
+	require.NoError(t, err)
+	return s
+}
+
+// A run at the length found lands on the limit; a run at nine tenths of it does not.
+func TestLengthMeetsTheLimit(t *testing.T) {
+	for name, text := range map[string]string{"plain": plain, "tailed": tailed} {
+		s := read(t, text)
+		r := Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.0005, 0.002}, Settings: diffusion.CoarseSettings()}
+		table, err := Find(context.Background(), s, r)
+		require.NoError(t, err)
+		require.Equal(t, "oven", table.Zone)
+		for k, speed := range r.Speeds {
+			for i, temperature := range r.Temperatures {
+				length := table.Lengths[k][i]
+				require.Greater(t, length, size.Shortest, name)
+				ratio := func(share float64) float64 {
+					m := s.Model
+					m.Speed = speed
+					m.Path = append([]diffusion.Zone(nil), m.Path...)
+					m.Path[0].Air.Temperature, m.Path[0].Length = temperature, share*length
+					var result diffusion.Result
+					require.NoError(t, diffusion.NewMarch().Run(&m, r.Settings, &result))
+					return result.Nozzle.Mean / m.Limit
+				}
+				// The search stops at two millionths; a coarse march is smooth to 0.1 %.
+				require.InDelta(t, 1, ratio(1), 1e-3, "%s at %g m/s, %g K", name, speed, temperature)
+				require.Greater(t, ratio(0.9), 1.01, "%s at %g m/s, %g K", name, speed, temperature)
+			}
+		}
+	}
+}
+
+// In one zone with air without limit the strand needs a time, so the length grows in proportion to
+// the speed; and a hotter zone needs less of it.
+func TestLengthFollowsSpeed(t *testing.T) {
+	s := read(t, plain)
+	r := Request{Temperatures: []float64{353.15, 373.15, 388.15}, Speeds: []float64{0.001, 0.004}, Settings: diffusion.CoarseSettings()}
+	table, err := Find(context.Background(), s, r)
+	require.NoError(t, err)
+	for i := range r.Temperatures {
+		require.InEpsilon(t, 4, table.Lengths[1][i]/table.Lengths[0][i], 1e-3)
+		if i > 0 {
+			require.Less(t, table.Lengths[0][i], table.Lengths[0][i-1])
+		}
+	}
+}
+
+func TestSameBitsOnAnyNumberOfWorkers(t *testing.T) {
+	s := read(t, tailed)
+	r := Request{Temperatures: []float64{353.15, 373.15, 388.15}, Speeds: []float64{0.001, 0.004}, Settings: diffusion.CoarseSettings(), Workers: 1}
+	one, err := Find(context.Background(), s, r)
+	require.NoError(t, err)
+	r.Workers = 3
+	three, err := Find(context.Background(), s, r)
+	require.NoError(t, err)
+	require.Equal(t, one, three)
+}
+
+// Room air at 45 °C holds too much water for polylactide whatever the length: the demonstration's own point.
+func TestNoLengthIsEnough(t *testing.T) {
+	s, err := scenarios.Demo("lamp-shade")
+	require.NoError(t, err)
+	table, err := Find(context.Background(), s, Request{Temperatures: []float64{318.15}, Speeds: []float64{0.001}, Settings: diffusion.CoarseSettings()})
+	require.NoError(t, err)
+	require.Zero(t, table.Lengths[0][0])
+}
+
+func TestUsual(t *testing.T) {
+	s, err := scenarios.Demo("winch-drum")
+	require.NoError(t, err)
+	r := Usual(s)
+	require.Equal(t, 0, r.Zone)
+	require.Contains(t, r.Temperatures, s.Model.Material.DryingTemperature.Value)
+	require.Contains(t, r.Speeds, s.Model.Speed)
+}
+
+func TestRefusals(t *testing.T) {
+	s := read(t, plain)
+	ctx := context.Background()
+	_, err := Find(ctx, s, Request{Zone: 3, Temperatures: []float64{350}, Speeds: []float64{0.001}})
+	require.ErrorContains(t, err, "a zone of the path")
+	// Below its dew point the air cannot be.
+	_, err = Find(ctx, s, Request{Temperatures: []float64{243.15}, Speeds: []float64{0.001}, Settings: diffusion.CoarseSettings()})
+	require.ErrorContains(t, err, "saturation")
+	stopped, stop := context.WithCancel(ctx)
+	stop()
+	_, err = Find(stopped, s, Request{Temperatures: []float64{350}, Speeds: []float64{0.001}, Settings: diffusion.CoarseSettings()})
+	require.ErrorIs(t, err, context.Canceled)
+}
