@@ -39,7 +39,7 @@ func (s *Suits) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	for _, l := range [][2]string{
 		{"start:   ", "mean moisture as it sets off"},
-		{"nozzle:  ", "mean moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
+		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
 		{"length:  ", "of " + t.Zone + " that just meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. Words: any length will do; none does; air: the air itself is too moist; rewets: a later zone wets it again, which a fast one suffers first"},
 		{"rest:    ", "the same strand, loose, in still air of the same state until it meets its limit, without later zones; a wound spool takes longer"},
 		{"floor:   ", "what it would come to in that air"},
@@ -77,8 +77,8 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 		name = max(name, min(9, len([]rune(rows[i].Material.ID))))
 	}
 	columns := []column{
-		{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}, {"start", "%", 5}, {"nozzle", "%", 6}, {"low–high", "%", -11},
-		{"verdict", "", -7}, {"length", "m", 6}, {"fast–slow", "m", -9}, {"dwell", "h", 5}, {"rest", "h", 5}, {"floor", "%", 5},
+		{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}, {"start", "%", 5}, {"mean", "%", 5}, {"low–high", "%", -11},
+		{"answer", "", -6}, {"length", "m", 6}, {"fast–slow", "m", -9}, {"dwell", "h", 5}, {"rest", "h", 5}, {"floor", "%", 5},
 	}
 	heads(b, columns)
 	class := suits.Class(-1)

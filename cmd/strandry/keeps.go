@@ -1,0 +1,90 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"strandry/materials/humidair"
+	"strandry/materials/quantity"
+	"strandry/plots/table"
+	"strandry/scenarios"
+	"strandry/scenarios/keeps"
+)
+
+func keepsCommand() *cobra.Command {
+	var asJSON bool
+	var demo, material, humidity, temperature string
+	c := &cobra.Command{
+		Use:   "keeps [FILE]",
+		Short: "How long does a dry strand stay dry?",
+		Long: `keeps tells for every material of the library, or one, how long a dry strand may lie in
+the air of the [room], or in that of --temperature and --humidity, before its mean
+passes the limit; the humidity in which it may lie for ever; what one opening of the
+[store] costs ([opening]: the humidity jumps to the room's and falls back with a time
+constant); and how many openings a day, or how slow a return, it bears.`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 1 && c.Flags().Changed("demo") {
+				return errors.New("a file and --demo exclude each other")
+			}
+			s, all, err := withMaterials(args, demo, material)
+			if err != nil {
+				return failure{err}
+			}
+			air, err := storageAir(s, temperature, humidity)
+			if err != nil {
+				return err
+			}
+			study, err := unlessDone(c.Context(), func() (*keeps.Study, error) { return keeps.Find(c.Context(), s, air, all) })
+			if err != nil {
+				return failure{err}
+			}
+			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Store.Assumed, s.Opening.Assumed)}
+			if asJSON {
+				return wrapped(page.WriteJSON(c.OutOrStdout()))
+			}
+			return wrapped(page.WriteText(c.OutOrStdout()))
+		},
+	}
+	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")
+	c.Flags().StringVar(&humidity, "humidity", "", "relative humidity of the air, such as \"40 %\"; else the room's: `RH`")
+	c.Flags().StringVar(&temperature, "temperature", "", "temperature of the air, such as \"25 °C\"; else the room's: `T`")
+	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	demoFlag(c, &demo)
+	return c
+}
+
+// storageAir is the air of the room with what the flags say of it. A temperature alone keeps the
+// room's vapour, as a zone does, but no more than saturates it.
+func storageAir(s *scenarios.Scenario, temperature, humidity string) (keeps.Air, error) {
+	air := keeps.Air{Temperature: s.Room.Temperature, VapourPressure: s.Room.VapourPressure}
+	if temperature != "" {
+		t, err := quantity.Temperature().Parse(temperature)
+		if err != nil {
+			return air, fmt.Errorf("--temperature %w", err)
+		}
+		if !(t >= 233.15 && t <= 573.15) {
+			return air, fmt.Errorf("--temperature %q: allowed -40 °C to 300 °C", temperature)
+		}
+		air.Temperature = t
+	}
+	most := humidair.SaturationPressure(air.Temperature)
+	if humidity != "" {
+		h, err := quantity.Fraction().Parse(humidity)
+		if err != nil {
+			return air, fmt.Errorf("--humidity %w", err)
+		}
+		if !(h >= 0 && h <= 1) {
+			return air, fmt.Errorf("--humidity %q: allowed 0 %% to 100 %%", humidity)
+		}
+		air.VapourPressure = h * most
+	}
+	air.VapourPressure = min(air.VapourPressure, most)
+	if air.VapourPressure > 0.99*s.Room.Pressure {
+		return air, fmt.Errorf("--humidity %q: so hot and humid that no air is left", humidity)
+	}
+	return air, nil
+}

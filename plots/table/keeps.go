@@ -1,0 +1,293 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"strandry/scenarios/keeps"
+	"strandry/scenarios/rest"
+)
+
+// Keeps is the answer to how long dry strands stay dry.
+type Keeps struct {
+	Title   string
+	File    string
+	Version string
+	Study   *keeps.Study
+	Assumed []string // of the store and its opening
+}
+
+// check refuses figures that are not finite, but for those that mean "any".
+func (k *Keeps) check() error {
+	study := *k.Study
+	study.Rows = append([]keeps.Row(nil), study.Rows...)
+	for i := range study.Rows {
+		r := &study.Rows[i]
+		for _, any := range [2]*float64{&r.Bearable, &r.SlowestTimeConstant} {
+			if math.IsInf(*any, 1) {
+				*any = 0
+			}
+		}
+	}
+	return finite("the study", &study)
+}
+
+// WriteText sets two tables: the strand in the air, and in the store. It writes nothing and returns
+// an error if any figure is not finite.
+func (k *Keeps) WriteText(out io.Writer) error {
+	if err := k.check(); err != nil {
+		return err
+	}
+	t := k.Study
+	var b strings.Builder
+	paragraph(&b, "", k.Title)
+	paragraph(&b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", millimetres(2*t.Radius)))
+	fmt.Fprintf(&b, "\nIn air of %s and %s %%\n", celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
+	k.lying(&b)
+	o := t.Opening
+	b.WriteByte('\n')
+	paragraph(&b, "", fmt.Sprintf("In a store of %s and %s %%, its door open for %s, %s a day, the air back with a time constant of %s",
+		celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), duration(o.Duration), perDay(o.PerDay), duration(o.TimeConstant)))
+	k.stored(&b)
+	b.WriteByte('\n')
+	for _, l := range [][2]string{
+		{"keeps:     ", "until the mean passes the limit; fast–slow: at the greatest and the least likely diffusivity"},
+		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
+		{"for ever:  ", "relative humidity at the store's temperature in which it stays within its limit for ever"},
+		{"shut:      ", "what it comes to in the store that is never opened; used: with the openings"},
+		{"one costs: ", "the most that the mean rises by one opening, from the store's equilibrium"},
+		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant"},
+		{"return:    ", "the longest time constant that does so at these openings a day. none: the shut store itself is too moist"},
+	} {
+		paragraph(&b, l[0], l[1])
+	}
+	b.WriteByte('\n')
+	paragraph(&b, "", k.Conclusion())
+	if len(k.Assumed) > 0 {
+		b.WriteByte('\n')
+		paragraph(&b, "", "Not given and assumed: "+strings.Join(k.Assumed, "; ")+".")
+	}
+	b.WriteByte('\n')
+	paragraph(&b, "", "Do not breathe the dust of desiccants, and follow the maker's safety sheet when you regenerate them.")
+	b.WriteByte('\n')
+	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the times up to %s, of the gains up to %s.", k.Version, k.File, k.worst(false), k.worst(true)))
+	_, err := io.WriteString(out, b.String())
+	return err
+}
+
+func perDay(n float64) string {
+	if n == 1 {
+		return "once"
+	}
+	return given(n) + " times"
+}
+
+// worst is the largest numerical error over its figure.
+func (k *Keeps) worst(gain bool) string {
+	worst := 0.0
+	for i := range k.Study.Rows {
+		r := &k.Study.Rows[i]
+		switch {
+		case gain && r.Gain > 0:
+			worst = math.Max(worst, r.GainNumericalError/r.Gain)
+		case !gain && !r.Hours.Never:
+			worst = math.Max(worst, r.Hours.NumericalError/r.Hours.Seconds)
+		}
+	}
+	return significant(100*worst, 1) + " %"
+}
+
+func (k *Keeps) nameWidth() int {
+	name := len("material")
+	for i := range k.Study.Rows {
+		name = max(name, min(14, len([]rune(k.Study.Rows[i].Material.ID))))
+	}
+	return name
+}
+
+func (k *Keeps) lying(b *strings.Builder) {
+	name := k.nameWidth()
+	columns := []column{
+		{"material", "", -name}, {"limit", "%", 5}, {"keeps", "", 8}, {"fast–slow", "", -17}, {"skin", "%", 5}, {"tenth", "%", 5},
+		{"equil.", "%", 6}, {"for ever", "% RH", 8},
+	}
+	heads(b, columns)
+	for i := range k.Study.Rows {
+		r := &k.Study.Rows[i]
+		cells := []string{shorten(r.Material.ID, name), given(100 * r.Limit), "for ever", "", "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver)}
+		if !r.Hours.Never {
+			cells[2], cells[3] = duration(r.Hours.Seconds), timeRange(r)
+			cells[4], cells[5] = narrowCell(r.Skin), trim(100*r.SkinShare, 0)
+		}
+		row(b, columns, cells)
+	}
+}
+
+func timeRange(r *keeps.Row) string {
+	word := func(t rest.Time) string {
+		if t.Never {
+			return "for ever"
+		}
+		return duration(t.Seconds)
+	}
+	return word(r.Fast) + "–" + word(r.Slow)
+}
+
+func humidityCell(h float64) string {
+	if h >= 1 {
+		return "any"
+	}
+	return significant(100*h, 2)
+}
+
+func (k *Keeps) stored(b *strings.Builder) {
+	name := k.nameWidth()
+	columns := []column{
+		{"material", "", -name}, {"limit", "%", 5}, {"shut", "%", 6}, {"used", "%", 6}, {"one costs", "%", 9}, {"fast–slow", "%", -13},
+		{"bears", "a day", 6}, {"return", "", 8},
+	}
+	heads(b, columns)
+	for i := range k.Study.Rows {
+		r := &k.Study.Rows[i]
+		row(b, columns, []string{shorten(r.Material.ID, name), given(100 * r.Limit), narrowCell(r.Store), narrowCell(r.InStore),
+			cell2(r.Gain), cell2(r.GainFast) + "–" + cell2(r.GainSlow), openings(r.Bearable), returning(r.SlowestTimeConstant)})
+	}
+}
+
+// cell2 prints a content in % with two significant digits, at most four decimals.
+func cell2(content float64) string { return short(100*content, 2) }
+
+func openings(n float64) string {
+	switch {
+	case math.IsInf(n, 1):
+		return "any"
+	case n == 0:
+		return "none"
+	}
+	return short(n, 2)
+}
+
+func returning(s float64) string {
+	switch {
+	case math.IsInf(s, 1):
+		return "any"
+	case s == 0:
+		return "none"
+	}
+	return duration(s)
+}
+
+// Conclusion names what keeps for long, and what the store does and does not keep.
+func (k *Keeps) Conclusion() string {
+	t := k.Study
+	var ever, kept, lost []string
+	for i := range t.Rows {
+		r := &t.Rows[i]
+		if r.Hours.Never {
+			ever = append(ever, r.Material.ID)
+		}
+		if r.InStore <= r.Limit {
+			kept = append(kept, r.Material.ID)
+		} else {
+			lost = append(lost, r.Material.ID)
+		}
+	}
+	text := ""
+	if first := &t.Rows[0]; !first.Hours.Never {
+		text = fmt.Sprintf("In this air %s is past its limit after %s", first.Material.ID, duration(first.Hours.Seconds))
+		if len(ever) > 0 {
+			text += "; for ever keep: " + strings.Join(ever, ", ")
+		}
+		text += ". "
+	} else {
+		text = "In this air all of them keep for ever. "
+	}
+	return text + fmt.Sprintf("This store with its openings keeps in the long run: %s; not: %s.", listed(kept), listed(lost))
+}
+
+func listed(names []string) string {
+	if len(names) == 0 {
+		return "none"
+	}
+	return strings.Join(names, ", ")
+}
+
+// keepsDocument is the study as JSON: SI units, contents in kg/kg dry, humidities as fractions.
+type keepsDocument struct {
+	Version     string     `json:"version"`
+	Title       string     `json:"title"`
+	File        string     `json:"file"`
+	Diameter    float64    `json:"diameter"`
+	Temperature float64    `json:"temperature"` // of the air in which the hours count
+	Humidity    float64    `json:"humidity"`
+	Store       storeJSON  `json:"store"`
+	Opening     openJSON   `json:"opening"`
+	Materials   []keepsRow `json:"materials"` // those that keep shortest first
+	Conclusion  string     `json:"conclusion"`
+	Assumed     []string   `json:"assumptions"`
+}
+
+type storeJSON struct {
+	Temperature float64 `json:"temperature"`
+	Humidity    float64 `json:"humidity"`
+}
+
+type openJSON struct {
+	Duration     float64 `json:"duration"`
+	TimeConstant float64 `json:"time_constant"`
+	PerDay       float64 `json:"per_day"`
+}
+
+type keepsRow struct {
+	Material    string   `json:"material"`
+	Limit       float64  `json:"limit"`
+	Keeps       restJSON `json:"keeps"` // until the mean passes the limit
+	KeepsFast   restJSON `json:"keeps_at_greatest_diffusivity"`
+	KeepsSlow   restJSON `json:"keeps_at_least_diffusivity"`
+	Skin        float64  `json:"skin"`       // at that time; 0 where never
+	SkinShare   float64  `json:"skin_share"` // of the water in the outer tenth of the radius
+	Equilibrium float64  `json:"equilibrium"`
+	ForEver     float64  `json:"humidity_for_ever"`
+	Shut        float64  `json:"equilibrium_store_shut"`
+	Used        float64  `json:"content_with_openings"`
+	Gain        float64  `json:"gain_of_one_opening"`
+	GainFast    float64  `json:"gain_at_greatest_diffusivity"`
+	GainSlow    float64  `json:"gain_at_least_diffusivity"`
+	GainError   float64  `json:"gain_numerical_error"`
+	// Bearable and Return are null for "any", 0 for "none".
+	Bearable *float64 `json:"openings_a_day"`
+	Return   *float64 `json:"longest_time_constant"`
+}
+
+// WriteJSON writes the study as indented JSON in SI units. It writes nothing and returns an error if
+// any figure is not finite.
+func (k *Keeps) WriteJSON(out io.Writer) error {
+	if err := k.check(); err != nil {
+		return err
+	}
+	t := k.Study
+	d := keepsDocument{
+		Version: k.Version, Title: k.Title, File: k.File, Diameter: 2 * t.Radius, Temperature: t.Air.Temperature, Humidity: t.Air.Humidity(),
+		Store:      storeJSON{t.Store.Temperature, t.Store.Humidity},
+		Opening:    openJSON{t.Opening.Duration, t.Opening.TimeConstant, t.Opening.PerDay},
+		Conclusion: k.Conclusion(), Assumed: notNil(k.Assumed), Materials: []keepsRow{},
+	}
+	bounded := func(x float64) *float64 {
+		if math.IsInf(x, 1) {
+			return nil
+		}
+		return &x
+	}
+	for i := range t.Rows {
+		r := &t.Rows[i]
+		d.Materials = append(d.Materials, keepsRow{
+			Material: r.Material.ID, Limit: r.Limit, Keeps: restOf(r.Hours), KeepsFast: restOf(r.Fast), KeepsSlow: restOf(r.Slow),
+			Skin: r.Skin, SkinShare: r.SkinShare, Equilibrium: r.Equilibrium, ForEver: r.ForEver, Shut: r.Store, Used: r.InStore,
+			Gain: r.Gain, GainFast: r.GainFast, GainSlow: r.GainSlow, GainError: r.GainNumericalError,
+			Bearable: bounded(r.Bearable), Return: bounded(r.SlowestTimeConstant),
+		})
+	}
+	return encode(out, d)
+}
