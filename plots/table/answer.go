@@ -35,7 +35,7 @@ func (a *Answer) WriteText(out io.Writer) error {
 	a.path(&b)
 	a.nozzle(&b)
 	b.WriteByte('\n')
-	paragraph(&b, "", a.conclusion())
+	paragraph(&b, "", a.Conclusion())
 	a.notes(&b)
 	a.sources(&b)
 	a.cautions(&b)
@@ -90,14 +90,14 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s\n",
 		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value))
 	fmt.Fprintf(b, "Limit          %s\n", limit(m.Limit))
-	fmt.Fprintf(b, "Verdict        %s\n", verdict(r.Verdict))
-	fmt.Fprintf(b, "Removed        %s\n", removed(r))
+	fmt.Fprintf(b, "Verdict        %s\n", Meaning(r.Verdict))
+	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",
 		significant(r.Steam, 2), celsius(m.NozzleTemperature))
 }
 
-// removed tells what became of the water at the start.
-func removed(r *diffusion.Assessment) string {
+// Removed tells what became of the water at the start.
+func Removed(r *diffusion.Assessment) string {
 	switch {
 	case r.Start.Mean <= 0:
 		return "nothing: it set off dry"

@@ -8,9 +8,9 @@ import (
 	"strandry/diffusion/levers"
 )
 
-// conclusion says in a few sentences what holds the design back and what would
+// Conclusion says in a few sentences what holds the design back and what would
 // help most.
-func (a *Answer) conclusion() string {
+func (a *Answer) Conclusion() string {
 	d := &a.Diagnosis
 	text := a.cause()
 	if d.Cause == levers.Nothing && a.Assessment.Verdict == diffusion.Dry {
@@ -20,7 +20,7 @@ func (a *Answer) conclusion() string {
 		text += " No single change to the path that was tried would help."
 	} else {
 		best := d.Levers[0]
-		text += fmt.Sprintf(" What would help most: %s, which would leave %s", describe(best), percent(best.Mean))
+		text += fmt.Sprintf(" What would help most: %s, which would leave %s", Describe(best), percent(best.Mean))
 		if best.Mean > best.Limit {
 			text += fmt.Sprintf(", still %s the limit.", times(best.Mean/best.Limit))
 		} else {
@@ -81,7 +81,8 @@ func (a *Answer) cause() string {
 		significant(total, 2))
 }
 
-func describe(l levers.Lever) string {
+// Describe puts a change to the path in words, with its numbers.
+func Describe(l levers.Lever) string {
 	switch l.Kind {
 	case levers.Longer:
 		return fmt.Sprintf("a longer path (%s: %s instead of %s)", l.Zone, length(l.To), length(l.From))

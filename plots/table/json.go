@@ -109,7 +109,7 @@ func (a *Answer) document() document {
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
 			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
 		},
-		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.conclusion(), Cause: a.Diagnosis.Cause.String(),
+		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
 		Settings: settings{
 			r.Settings.Resolution, r.Settings.Tolerance, r.Settings.Heat.String(), r.Nodes, r.Steps, r.Balance,

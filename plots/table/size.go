@@ -31,7 +31,7 @@ func (s *Size) WriteText(out io.Writer) error {
 	paragraph(&b, "", fmt.Sprintf("%s, %s: which %s just meets the limit of %s?",
 		a.Model.Material.Name, millimetres(2*a.Model.Radius), a.Key.Name, limit(a.Model.Limit)))
 	b.WriteByte('\n')
-	lines := s.lines()
+	lines := s.Lines()
 	for _, l := range lines {
 		paragraph(&b, fmt.Sprintf("%-15s", l[0]), l[1])
 	}
@@ -50,8 +50,8 @@ func (s *Size) WriteText(out io.Writer) error {
 	return err
 }
 
-// lines are the figures, each with what it is.
-func (s *Size) lines() [][2]string {
+// Lines are the figures, each with what it is.
+func (s *Size) Lines() [][2]string {
 	a := s.Answer
 	check := fmt.Sprintf("%s at the nozzle; limit %s; by the scatter %s to %s %%", bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
 		limit(a.Model.Limit), significant(100*a.Check.Low, 3), significant(100*a.Check.High, 3))
@@ -153,7 +153,7 @@ func (s *Size) obstacle() string {
 	}
 	text := "Time stands in the way: the air would do, the strand leaves too early."
 	if len(d.Levers) > 0 && d.Levers[0].Mean < a.Check.Nozzle.Mean {
-		text += fmt.Sprintf(" From there, what would help most: %s, which would leave %s.", describe(d.Levers[0]), percent(d.Levers[0].Mean))
+		text += fmt.Sprintf(" From there, what would help most: %s, which would leave %s.", Describe(d.Levers[0]), percent(d.Levers[0].Mean))
 	}
 	return text
 }

@@ -56,12 +56,9 @@ func kind(k materials.Kind) string {
 	return k.String()
 }
 
-// sources lists the sources of the values and of the film correlations.
-func (a *Answer) sources(b *strings.Builder) {
-	b.WriteString("\nSources of the values used\n")
-	for _, s := range Sources(&a.Model.Material) {
-		paragraph(b, "  - ", s)
-	}
+// Sources lists those of the values and of the film correlations.
+func (a *Answer) Sources() []string {
+	out := Sources(&a.Model.Material)
 	seen := map[string]bool{}
 	for _, z := range a.Assessment.Zones {
 		c := z.Film
@@ -69,6 +66,14 @@ func (a *Answer) sources(b *strings.Builder) {
 			continue
 		}
 		seen[c.Correlation] = true
-		paragraph(b, "  - ", fmt.Sprintf("film, %s: %s", c.Correlation, c.Source))
+		out = append(out, fmt.Sprintf("film, %s: %s", c.Correlation, c.Source))
+	}
+	return out
+}
+
+func (a *Answer) sources(b *strings.Builder) {
+	b.WriteString("\nSources of the values used\n")
+	for _, s := range a.Sources() {
+		paragraph(b, "  - ", s)
 	}
 }

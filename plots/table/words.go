@@ -11,8 +11,8 @@ import (
 // limit prints the wettest content that prints well [kg/kg].
 func limit(content float64) string { return given(100*content) + " %" }
 
-// verdict says what a verdict means.
-func verdict(v diffusion.Verdict) string {
+// Meaning says what a verdict means.
+func Meaning(v diffusion.Verdict) string {
 	switch v {
 	case diffusion.Dry:
 		return "DRY: within the limit at any likely diffusivity"

@@ -73,9 +73,9 @@ func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
 		return a.cause()
 	})
 	distinct(t, members(t, "diffusion/levers/levers.go", "Kind"), func(i int) string {
-		return describe(levers.Lever{Kind: levers.Kind(i), Zone: "drum", From: 300, To: 320})
+		return Describe(levers.Lever{Kind: levers.Kind(i), Zone: "drum", From: 300, To: 320})
 	})
-	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return verdict(diffusion.Verdict(i)) })
+	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(diffusion.Verdict(i)) })
 	distinct(t, members(t, "materials/value.go", "Kind"), func(i int) string { return kind(materials.Kind(i)) })
 	for _, form := range []materials.Form{materials.Henry, materials.GAB, materials.TwoTerm} {
 		s := polymer().Sorption

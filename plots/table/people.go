@@ -1,0 +1,72 @@
+package table
+
+import "strandry/scenarios/suits"
+
+// Celsius prints a temperature [K] in °C.
+func Celsius(kelvin float64) string { return celsius(kelvin) }
+
+// Percent prints a content [kg/kg dry] in % of dry weight.
+func Percent(content float64) string { return percent(content) }
+
+// Limit prints a content that was stated [kg/kg dry] in % of dry weight.
+func Limit(content float64) string { return limit(content) }
+
+// Bounded prints a content with the half-width of its band [kg/kg dry], which covers the
+// rounding too, in % of dry weight.
+func Bounded(content, half float64) string { return bounded(content, half) }
+
+// Duration prints a time [s] in the unit that reads best.
+func Duration(s float64) string { return duration(s) }
+
+// Length prints a length [m] that was stated or found.
+func Length(m float64) string { return length(m) }
+
+// Millimetres prints a length [m] in mm.
+func Millimetres(m float64) string { return millimetres(m) }
+
+// Speed prints a speed [m/s] in mm/s.
+func Speed(v float64) string { return speed(v) }
+
+// Pressure prints a pressure [Pa].
+func Pressure(p float64) string { return pressure(p) }
+
+// Times says how many times one value is another.
+func Times(ratio float64) string { return times(ratio) }
+
+// Significant prints a number with so many significant digits.
+func Significant(x float64, digits int) string { return significant(x, digits) }
+
+// Given prints a number that was stated, without zeros at its end.
+func Given(x float64) string { return given(x) }
+
+// Warnings puts all warnings of the assessment in words.
+func (a *Answer) Warnings() []string {
+	var out []string
+	for _, w := range a.Assessment.Warnings {
+		out = append(out, say(w, a.Model))
+	}
+	return out
+}
+
+// Doubts lists what is doubtful in the data of the material, each with its source.
+func (a *Answer) Doubts() []string { return remarks(a.Model.Material.Doubts) }
+
+// Heads are the columns of [Suits.Cells].
+func (s *Suits) Heads() []string {
+	return []string{"Material", "Dried at, °C", "Limit, %", "Sets off with, %", "At the nozzle, %", "Over the scatter, %", "Answer",
+		"Length needed, m", "Fast–slow, m", "Dwell, h", "At rest, h", "Floor of the air, %"}
+}
+
+// Cells are the figures of one material in a view of the study.
+func (s *Suits) Cells(r *suits.Row) []string {
+	return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start), narrowCell(r.Mean),
+		narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest, r.Class), narrowCell(r.Floor)}
+}
+
+// Group is the heading of a class of rows.
+func (s *Suits) Group(c suits.Class) string { return group(c, s.Study.Longest) }
+
+// Groups lists the classes in the order of the rows.
+func (s *Suits) Groups() []suits.Class {
+	return []suits.Class{suits.AsItIs, suits.Buildable, suits.TooLong, suits.Forbidden}
+}

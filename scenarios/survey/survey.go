@@ -1,0 +1,118 @@
+package survey
+
+import (
+	"context"
+	"runtime"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+	"strandry/scenarios"
+	"strandry/scenarios/each"
+	"strandry/scenarios/needed"
+	"strandry/scenarios/size"
+	"strandry/scenarios/suits"
+	"strandry/scenarios/sweep"
+)
+
+// Survey is what the studies have found. Where one could not be made, it is nil and
+// its reason says why.
+type Survey struct {
+	Zone  int // whose length and temperature are varied: where most of the diffusing happens
+	Trace *diffusion.Trace
+
+	Length, Heat, Feed Sized
+
+	Map         *sweep.Grid // moisture over the zone's length and the feed
+	MapReason   string
+	Needed      *needed.Table
+	NeedReason  string
+	Suits       *suits.Study
+	SuitsReason string
+	Film        Film
+}
+
+// Sized is the search for one number, or the reason for which there is none.
+type Sized struct {
+	Answer *size.Answer
+	Reason string
+}
+
+// Steps is how often Of calls its step.
+const Steps = 5
+
+// Lain is how long the strand that was dry lies in the room before it is dried again [s].
+const Lain = 6 * 3600
+
+// Of makes the studies of a scenario whose assessment is given, on all cores. It calls step
+// after each, from the caller's goroutine. The error is that of the context, or of a model that
+// cannot be marched.
+func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, step func()) (*Survey, error) {
+	out := &Survey{Zone: levers.Busiest(a)}
+	w := diffusion.NewMarch()
+	var err error
+	if out.Trace, err = w.Trace(&s.Model, s.Settings); err != nil {
+		return nil, err
+	}
+	if out.Film, err = films(w, s, a); err != nil {
+		return nil, err
+	}
+	step()
+	for _, study := range []func(context.Context, *scenarios.Scenario){out.sizes, out.chart, out.lengths, out.materials} {
+		study(ctx, s)
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		step()
+	}
+	return out, nil
+}
+
+// sizes seeks the length, the temperature and the feed that just meet the limit.
+func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
+	zone := "zone." + s.Model.Path[v.Zone].Name
+	keys := [...]string{zone + ".length", zone + ".temperature", FeedKey(s).Name}
+	found, err := each.Of(ctx, len(keys), func(w *diffusion.March, i int) (Sized, error) {
+		answer, err := size.Find(w, s, size.Request{Key: keys[i]})
+		if err != nil {
+			return Sized{Reason: err.Error()}, nil
+		}
+		return Sized{Answer: answer}, nil
+	})
+	if err != nil {
+		return // the context ended
+	}
+	v.Length, v.Heat, v.Feed = found[0], found[1], found[2]
+}
+
+// FeedKey is the key by which the scenario states how fast the strand runs.
+func FeedKey(s *scenarios.Scenario) scenarios.Key {
+	for _, k := range s.Keys() {
+		switch k.Name {
+		case "feed.speed", "feed.flow", "feed.bead.speed":
+			if k.Known {
+				return k
+			}
+		}
+	}
+	return scenarios.Key{}
+}
+
+func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
+	r := needed.Usual(s)
+	r.Zone, r.Workers = v.Zone, runtime.GOMAXPROCS(0)
+	var err error
+	if v.Needed, err = needed.Find(ctx, s, r); err != nil {
+		v.Needed, v.NeedReason = nil, err.Error()
+	}
+}
+
+func (v *Survey) materials(ctx context.Context, s *scenarios.Scenario) {
+	library, err := materials.Library()
+	if err == nil {
+		v.Suits, err = suits.Find(ctx, s, library, Lain)
+	}
+	if err != nil {
+		v.Suits, v.SuitsReason = nil, err.Error()
+	}
+}
