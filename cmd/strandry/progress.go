@@ -12,9 +12,8 @@ import (
 // progress shows how far a long work has come, on a terminal only.
 type progress struct{ bar *progressbar.ProgressBar }
 
-// newProgress starts a bar of so many steps of which some are done, with the rate
-// and the time left.
-func newProgress(out io.Writer, steps, done int, unit string) progress {
+// newProgress starts a bar of so many steps, with the rate and the time left.
+func newProgress(out io.Writer, steps int, unit string) progress {
 	file, ok := out.(*os.File)
 	if !ok || !term.IsTerminal(int(file.Fd())) {
 		return progress{}
@@ -22,13 +21,12 @@ func newProgress(out io.Writer, steps, done int, unit string) progress {
 	bar := progressbar.NewOptions(steps, progressbar.OptionSetWriter(out), progressbar.OptionShowCount(),
 		progressbar.OptionShowIts(), progressbar.OptionSetItsString(unit), progressbar.OptionSetPredictTime(true),
 		progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish(), progressbar.OptionSetWidth(30))
-	_ = bar.Set(done) // a bar that cannot be drawn is no reason to stop
 	return progress{bar}
 }
 
 func (p progress) step() {
 	if p.bar != nil {
-		_ = p.bar.Add(1)
+		_ = p.bar.Add(1) // a bar that cannot be drawn is no reason to stop
 	}
 }
 

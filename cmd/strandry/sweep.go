@@ -8,10 +8,12 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"strandry/plots/figure"
 	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/sweep"
@@ -102,13 +104,17 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		return err
 	}
 	answer := &table.Sweep{Title: s.Title, File: s.File, Version: version, Origin: o, Grid: g}
-	if err := f.write(answer, s); err != nil {
+	undrawn, err := f.write(answer, s)
+	if err != nil {
 		return err
 	}
 	if err := answer.WriteText(out); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(out, "Written to %s: %s\n", f.folder, strings.Join([]string{tableFile, dataFile, inputFile}, ", "))
+	for _, why := range undrawn {
+		fmt.Fprintf(out, "%s\n", why)
+	}
+	_, err = fmt.Fprintf(out, "Written to %s: %s\n", f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", "))
 	return err
 }
 
@@ -126,7 +132,7 @@ func (f *sweeping) finished(o sweep.Origin) (bool, error) {
 	case !f.again:
 		return false, fmt.Errorf("%s holds a finished sweep: --force replaces it", f.folder)
 	}
-	earlier, err := f.earlier()
+	earlier, _, err := f.earlier()
 	if err != nil {
 		return false, fmt.Errorf("%s holds a finished sweep, but %w: --force replaces it", f.folder, err)
 	}
@@ -136,11 +142,11 @@ func (f *sweeping) finished(o sweep.Origin) (bool, error) {
 	return true, nil
 }
 
-// earlier is the origin of the finished sweep in the folder.
-func (f *sweeping) earlier() (sweep.Origin, error) {
+// earlier tells of the finished sweep in the folder its origin and its figures.
+func (f *sweeping) earlier() (sweep.Origin, []string, error) {
 	file, err := os.Open(f.in(dataFile))
 	if err != nil {
-		return sweep.Origin{}, err
+		return sweep.Origin{}, nil, err
 	}
 	defer file.Close()
 	return table.SweepOrigin(file)
@@ -157,7 +163,7 @@ func (f *sweeping) sweep(ctx context.Context, work *sweep.Sweep, o sweep.Origin,
 		return nil, err
 	}
 	kept := len(part.Known)
-	bar := newProgress(errOut, o.Rows, kept, "rows")
+	bar := newProgress(errOut, o.Rows-kept, "rows")
 	work.Known = part.Known
 	work.Done = func(index int, row sweep.Row) error {
 		kept++
@@ -173,8 +179,14 @@ func (f *sweeping) sweep(ctx context.Context, work *sweep.Sweep, o sweep.Origin,
 	return g, err
 }
 
-// write leaves the finished files and takes the unfinished one away.
-func (f *sweeping) write(answer *table.Sweep, s *scenarios.Scenario) error {
+// write leaves the finished files and takes away the unfinished one, and the figures of
+// an earlier sweep that these do not replace. It tells which figures were not drawn.
+func (f *sweeping) write(answer *table.Sweep, s *scenarios.Scenario) (undrawn []string, err error) {
+	_, old, _ := f.earlier() // none, most often
+	undrawn, err = f.draw(answer)
+	if err != nil {
+		return nil, err
+	}
 	for _, file := range []struct {
 		name  string
 		write func(io.Writer) error
@@ -184,13 +196,39 @@ func (f *sweeping) write(answer *table.Sweep, s *scenarios.Scenario) error {
 		{tableFile, answer.WriteCSV},
 	} {
 		if err := writeFile(f.in(file.name), file.write); err != nil {
-			return err
+			return nil, err
+		}
+	}
+	for _, name := range old {
+		if name == filepath.Base(name) && !slices.Contains(answer.Figures, name) && slices.Contains([]string{".png", ".svg"}, filepath.Ext(name)) {
+			_ = os.Remove(f.in(name)) // a figure too many is no reason to fail
 		}
 	}
 	if err := os.Remove(f.in(partialFile)); err != nil {
-		return unwritable(f.in(partialFile), err)
+		return nil, unwritable(f.in(partialFile), err)
 	}
-	return nil
+	return undrawn, nil
+}
+
+// draw writes the figures and notes their files.
+func (f *sweeping) draw(answer *table.Sweep) (undrawn []string, err error) {
+	sheets, undrawn := figure.OfSweep(answer.Grid, figure.Frame{Scenario: answer.Title, Version: version})
+	for _, sheet := range sheets {
+		for _, format := range []figure.Format{figure.PNG, figure.SVG} {
+			drawing, err := figure.Encode(sheet.Figure, format)
+			if err != nil {
+				undrawn = append(undrawn, sheet.Name+": not drawn: "+err.Error())
+				break
+			}
+			name := sheet.Name + "." + string(format)
+			err = writeFile(f.in(name), func(out io.Writer) error { _, err := out.Write(drawing); return err })
+			if err != nil {
+				return nil, err
+			}
+			answer.Figures = append(answer.Figures, name)
+		}
+	}
+	return undrawn, nil
 }
 
 // input repeats the scenario, with the axes that stood in place of its own.

@@ -47,7 +47,7 @@ func TestSweepLeavesATableWithUnits(t *testing.T) {
 	for _, part := range []string{"zone.guide.length: 0.2 m to 20 m, 4 values", "Of 8 rows", "Driest", "Numerical", folder} {
 		require.Contains(t, strings.Join(strings.Fields(text), " "), part)
 	}
-	require.Subset(t, names(t, folder), []string{"scenario.toml", "sweep.csv", "sweep.json"})
+	require.Subset(t, names(t, folder), []string{"map.png", "map.svg", "scenario.toml", "sweep.csv", "sweep.json"})
 	require.NotContains(t, names(t, folder), partialFile)
 	for _, name := range names(t, folder) {
 		require.False(t, strings.HasPrefix(name, "."), name)
@@ -157,6 +157,12 @@ func TestSweepAndWhatIsThere(t *testing.T) {
 	refused("sweep.json", small(folder, "--continue")...)
 	mustAnswer(t, small(folder, "--force", "--quick")...)
 	require.NotEqual(t, first, content(t, folder, "sweep.csv"))
+
+	// Figures of the sweep that is replaced go with it; what is no figure of it stays.
+	require.FileExists(t, filepath.Join(folder, "map.svg"))
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "mine.png"), nil, 0o600))
+	mustAnswer(t, "sweep", "-o", folder, "--force", "--quick", "--vary", "feed.speed=1 mm/s, 2 mm/s")
+	require.Equal(t, []string{"line.png", "line.svg", "mine.png", "scenario.toml", "sweep.csv", "sweep.json"}, names(t, folder))
 }
 
 func TestSweepFailures(t *testing.T) {

@@ -19,6 +19,7 @@ type Sweep struct {
 	Version string
 	Origin  sweep.Origin
 	Grid    *sweep.Grid
+	Figures []string // their files
 }
 
 // WriteCSV writes a line for each row: its place on the axes in the units of the
@@ -131,11 +132,12 @@ type sweepHead struct {
 	NumericalError float64     `json:"numerical_error"`
 	RelativeError  float64     `json:"relative_error"`
 	Checked        int         `json:"rows_checked_for_error"`
+	Figures        []string    `json:"figures"`
 }
 
 type sweepAxis struct {
 	Key    string    `json:"key"`
-	Unit   string    `json:"unit"` // of the scenario; the values are in SI
+	Unit   string    `json:"unit_in_scenario"` // the values are in SI
 	Values []float64 `json:"values,omitempty"`
 	Names  []string  `json:"names,omitempty"`
 }
@@ -165,7 +167,7 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 	g := s.Grid
 	head := sweepHead{
 		Version: s.Version, Title: s.Title, File: s.File, Origin: s.Origin.String(),
-		NumericalError: g.NumericalError, RelativeError: g.RelativeError, Checked: g.Checked,
+		NumericalError: g.NumericalError, RelativeError: g.RelativeError, Checked: g.Checked, Figures: notNil(s.Figures),
 	}
 	for _, a := range g.Axes {
 		head.Axes = append(head.Axes, sweepAxis{a.Key.Name, unitOf(a), a.Values, a.Names})
@@ -212,13 +214,16 @@ func (s *Sweep) rowData(i int) sweepRow {
 
 func (s *Sweep) check() error { return finite("the sweep", s.Grid) }
 
-// SweepOrigin reads the origin of a sweep from what [Sweep.WriteJSON] wrote.
-func SweepOrigin(in io.Reader) (sweep.Origin, error) {
+// SweepOrigin reads from what [Sweep.WriteJSON] wrote the origin and the files of the
+// figures.
+func SweepOrigin(in io.Reader) (o sweep.Origin, figures []string, err error) {
 	var head struct {
-		Origin string `json:"origin"`
+		Origin  string   `json:"origin"`
+		Figures []string `json:"figures"`
 	}
 	if err := json.NewDecoder(in).Decode(&head); err != nil {
-		return sweep.Origin{}, fmt.Errorf("its JSON cannot be read: %w", err)
+		return o, nil, fmt.Errorf("its JSON cannot be read: %w", err)
 	}
-	return sweep.ParseOrigin(head.Origin)
+	o, err = sweep.ParseOrigin(head.Origin)
+	return o, head.Figures, err
 }

@@ -39,6 +39,9 @@ type Row struct {
 // At returns the places on the axes of the row with the given index.
 func (g *Grid) At(row int) []int { return places(g.Axes, row) }
 
+// Index is the row at the given places on the axes.
+func (g *Grid) Index(at []int) int { return index(g.Axes, at) }
+
 // places splits a row's index into one for each axis.
 func places(axes []scenarios.Axis, row int) []int {
 	at := make([]int, len(axes))

@@ -35,16 +35,30 @@ func grid(t testing.TB, s Sweep) *Grid {
 // that cannot (air against the strand), lengths as the first, the last and no axis,
 // lists that fall and repeat themselves, names, storage, three axes.
 func grids(t testing.TB) map[string]*scenarios.Scenario {
-	return map[string]*scenarios.Scenario{
-		"one axis":       demo(t, "clear-cover", "feed.speed=1 mm/s..3 mm/s:5"),
-		"lengths first":  demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:35:log", "feed.speed=1 mm/s..4 mm/s:2"),
-		"lengths last":   demo(t, "lamp-shade", "feed.bead.speed=20 mm/s..60 mm/s:2", "zone.warm box.length=0.5 m..200 m:7:log"),
+	all := map[string]*scenarios.Scenario{
+		"one axis":       demo(t, "clear-cover", "feed.speed=1 mm/s, 3 mm/s"),
+		"lengths first":  demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:35:log", "feed.speed=4 mm/s"),
+		"lengths last":   demo(t, "lamp-shade", "feed.bead.speed=20 mm/s..60 mm/s:2", "zone.warm box.length=0.5 m..200 m:3:log"),
 		"against":        demo(t, "winch-drum", "zone.drum.length=30 m, 2 m, 2 m, 9 m"),
 		"lists":          demo(t, "lamp-shade", "zone.warm box.length=30 m, 2 m, 2 m, 9 m", "room.humidity=20 %, 60 %"),
-		"names":          demo(t, "opened-yesterday", "strand.material=pa12, petg, pa6", "zone.warm tube.air.direction=with,against"),
+		"names":          demo(t, "opened-yesterday", "strand.material=pa12, petg", "zone.warm tube.air.direction=with,against"),
 		"three":          demo(t, "winch-drum", "strand.material=pa6,pc", "zone.guide.length=0.2 m..2 m:3", "zone.drum.temperature=60 °C..90 °C:2"),
-		"storage, steps": demo(t, "opened-yesterday", "strand.storage.1.duration=1 h..50 h:3:log", "numerics.tolerance=1e-3, 1e-2"),
+		"storage, steps": demo(t, "opened-yesterday", "strand.storage.1.duration=1 h..50 h:3:log", "numerics.tolerance=1e-2, 1e-1"),
 	}
+	for name, s := range all {
+		if name != "one axis" { // it is marched as the sweep chooses
+			all[name] = rough(t, s)
+		}
+	}
+	return all
+}
+
+// rough has the largest steps that can be asked for.
+func rough(t testing.TB, s *scenarios.Scenario) *scenarios.Scenario {
+	t.Helper()
+	s, err := s.With(scenarios.Setting{Key: "numerics.resolution", Value: "2.5"}, scenarios.Setting{Key: "numerics.tolerance", Value: "0.1"})
+	require.NoError(t, err)
+	return s
 }
 
 // The same bits on one, two and five cores, and whatever was known before.
@@ -149,24 +163,20 @@ func TestSettings(t *testing.T) {
 // A combination that is no scenario, and one without an answer, say so in their rows;
 // the others stand.
 func TestRowsWithoutAnAnswer(t *testing.T) {
-	s := demo(t, "winch-drum", "zone.drum.temperature=20 °C,90 °C", "zone.drum.air.dew_point=-20 °C,15 °C", "room.temperature=12 °C, 20 °C")
+	s := rough(t, demo(t, "winch-drum", "room.temperature=12 °C,20 °C", "room.humidity=50 %,95 %", "zone.guide.temperature=15 °C,20 °C"))
 	g := grid(t, Sweep{Scenario: s, Workers: 2})
-	require.Equal(t, 8, g.Answered())
-
-	s = demo(t, "winch-drum", "room.temperature=12 °C,20 °C", "room.humidity=50 %,95 %", "zone.guide.temperature=15 °C,20 °C")
-	g = grid(t, Sweep{Scenario: s, Workers: 2})
 	require.Equal(t, 7, g.Answered())
 	at := index(g.Axes, []int{1, 1, 0})
 	require.Contains(t, g.Rows[at].Failed, "above saturation")
 	require.Zero(t, g.Rows[at].Mean)
 
-	s = demo(t, "winch-drum", "zone.drum.air.flow=0.0001 L/min,5 L/min", "zone.drum.length=2 m")
-	s, err := s.With(scenarios.Setting{Key: "numerics.resolution", Value: "2"}, scenarios.Setting{Key: "numerics.tolerance", Value: "0.1"})
-	require.NoError(t, err)
+	// Lengths that share a task: some of them have air enough.
+	s = rough(t, demo(t, "winch-drum", "zone.drum.air.flow=0.02 L/min,5 L/min", "zone.drum.length=0.1 m,0.2 m,12 m"))
 	g = grid(t, Sweep{Scenario: s, Workers: 2, Quick: true})
-	require.Contains(t, g.Rows[0].Failed, "air")
-	for _, row := range g.Rows[1:] {
-		require.Empty(t, row.Failed)
+	require.Contains(t, g.Rows[2].Failed, "air")
+	for _, i := range []int{0, 1, 3, 4, 5} {
+		require.Empty(t, g.Rows[i].Failed)
+		require.Positive(t, g.Rows[i].Mean)
 	}
 }
 
