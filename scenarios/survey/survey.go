@@ -2,7 +2,6 @@ package survey
 
 import (
 	"context"
-	"runtime"
 
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
@@ -100,7 +99,7 @@ func FeedKey(s *scenarios.Scenario) scenarios.Key {
 
 func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
 	r := needed.Usual(s)
-	r.Zone, r.Workers = v.Zone, runtime.GOMAXPROCS(0)
+	r.Zone = v.Zone
 	var err error
 	if v.Needed, err = needed.Find(ctx, s, r); err != nil {
 		v.Needed, v.NeedReason = nil, err.Error()
