@@ -16,6 +16,7 @@ type row struct {
 	value, low, high float64
 	text             string // beside the mark
 	mark             shape
+	any              bool // every value will do
 }
 
 // shape is what marks a value.
@@ -52,8 +53,8 @@ func checkRows(rows []row) error {
 				return fmt.Errorf("figure: %s: %g; none lies below zero", r.name, v)
 			}
 		}
-		if r.value == 0 && r.high > 0 {
-			return fmt.Errorf("figure: %s: an upper end of %g without a value", r.name, r.high)
+		if r.value == 0 && r.high > 0 || r.any && r.value+r.low+r.high > 0 {
+			return fmt.Errorf("figure: %s: a spread from %g to %g without a value", r.name, r.low, r.high)
 		}
 		if r.value > 0 && (r.low > r.value || r.high > 0 && r.high < r.value) {
 			return fmt.Errorf("figure: %s: the spread from %g to %g does not hold %g", r.name, r.low, r.high, r.value)
@@ -107,22 +108,31 @@ func (p *panel) rows(rows []row) {
 		p.s.StrokeLine2(stroke(faint(), 0.8), p.box.Min.X, y, p.box.Max.X, y)
 		p.s.put(names, vg.Point{X: p.box.Min.X - 8, Y: y}, toLeft(), clipped(r.name, mostName, names.Width))
 		p.s.put(texts, vg.Point{X: p.box.Max.X + 14, Y: y}, toRight(), r.text)
-		from, to := p.box.Max.X-16, p.box.Max.X
-		if r.value > 0 {
-			from = p.atX(r.value)
-		}
-		if r.low > 0 {
-			from = p.atX(r.low)
-		}
-		if r.high > 0 {
-			to = p.atX(r.high)
-		} else {
-			p.arrow(to, y)
-		}
-		p.s.StrokeLine2(stroke(barColor(), 7), from, y, to, y)
-		if r.value > 0 {
-			p.mark(r.mark, vg.Point{X: p.atX(r.value), Y: y})
-		}
+		p.bar(r, y)
+	}
+}
+
+// bar draws the bar and the mark of a row at a height.
+func (p *panel) bar(r row, y vg.Length) {
+	if r.any {
+		p.mark(r.mark, vg.Point{X: p.box.Min.X + 9, Y: y})
+		return
+	}
+	from, to := p.box.Min.X, p.box.Max.X
+	switch {
+	case r.low > 0:
+		from = p.atX(r.low)
+	case r.value <= 0:
+		from = to - 16
+	}
+	if r.high > 0 {
+		to = p.atX(r.high)
+	} else {
+		p.arrow(to, y)
+	}
+	p.s.StrokeLine2(stroke(barColor(), 7), from, y, to, y)
+	if r.value > 0 {
+		p.mark(r.mark, vg.Point{X: p.atX(r.value), Y: y})
 	}
 }
 

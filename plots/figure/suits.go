@@ -13,14 +13,16 @@ type Suits struct {
 	Rows    []Suit  // in the order shown, from above
 	Longest float64 // path that can be built [m]
 	Given   float64 // the path as it is [m]; 0 to leave it out
+	Zone    string  // whose length is meant; "" for that of the path
 }
 
-// Suit is one material. A length of 0 is none: no path is long enough.
+// Suit is one material. A length of 0 is none: no path is long enough, or Low: any is.
 type Suit struct {
 	Material    string
 	Temperature float64 // of the air [K]
 	Length      float64 // needed at the central diffusivity [m]
 	Low, High   float64 // needed at the highest and at the lowest likely diffusivity [m]
+	Any         bool    // any length will do; Length is 0
 	Verdict     diffusion.Verdict
 }
 
@@ -30,9 +32,12 @@ func (f Suits) height() float64 { return rowsHeight(len(f.Rows)) }
 func (f Suits) rows() []row {
 	rows := make([]row, len(f.Rows))
 	for i, r := range f.Rows {
-		rows[i] = row{name: r.Material + ", " + celsius(r.Temperature), value: r.Length, low: r.Low, high: r.High, mark: shapeOf(r.Verdict)}
+		rows[i] = row{name: r.Material + ", " + celsius(r.Temperature), value: r.Length, low: r.Low, high: r.High, any: r.Any, mark: shapeOf(r.Verdict)}
 		rows[i].text = "none"
-		if r.Length > 0 {
+		switch {
+		case r.Any:
+			rows[i].text = "any"
+		case r.Length > 0:
 			rows[i].text = metres(r.Length)
 		}
 	}
@@ -59,9 +64,9 @@ func (f Suits) Headline() string {
 	var names []string
 	sure := 0
 	for _, r := range f.Rows {
-		if r.Length > 0 && r.Length <= f.Longest {
+		if r.Any || r.Length > 0 && r.Length <= f.Longest {
 			names = append(names, r.Material)
-			if r.High > 0 && r.High <= f.Longest {
+			if r.Any || r.High > 0 && r.High <= f.Longest {
 				sure++
 			}
 		}
@@ -77,12 +82,16 @@ func (f Suits) Headline() string {
 
 func (f Suits) draw(s *sheet, headline string) {
 	room := s.framed(f.Frame, headline)
+	zone := f.Zone
+	if zone == "" {
+		zone = "path"
+	}
 	rows := f.rows()
 	others := []float64{f.Longest, f.Longest / 10}
 	if f.Given > 0 {
 		others = append(others, f.Given)
 	}
-	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of path needed, m", rows, 2,
+	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+zone+" needed, m", rows, 2,
 		[]shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet", "spread of the data"})
 	p.s.fill(p.box, forbidden())
 	p.column(p.x.min, f.Longest, allowed())

@@ -5,11 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"sync"
 
 	"strandry/diffusion"
 	"strandry/materials/strict"
 	"strandry/scenarios"
+	"strandry/scenarios/each"
 	"strandry/scenarios/size"
 )
 
@@ -19,7 +19,6 @@ type Request struct {
 	Temperatures []float64 // of its air [K], rising
 	Speeds       []float64 // of the feed [m/s], rising
 	Settings     diffusion.Settings
-	Workers      int // goroutines; the answer is the same to the bit for any number
 }
 
 // Table is the lengths found.
@@ -35,13 +34,8 @@ type Table struct {
 // quarter, half, once, twice and four times the speed.
 func Usual(s *scenarios.Scenario) Request {
 	m := &s.Model
-	r := Request{Settings: diffusion.CoarseSettings(), Workers: 1}
-	for i := range m.Path {
-		z, best := &m.Path[i], &m.Path[r.Zone]
-		if z.Air.Temperature > best.Air.Temperature || z.Air.Temperature == best.Air.Temperature && z.Length > best.Length {
-			r.Zone = i
-		}
-	}
+	r := Request{Settings: diffusion.CoarseSettings()}
+	r.Zone = Hottest(m)
 	heat := m.Material.DryingTemperature.Value
 	for t := heat - 50; t <= heat+20.5; t += 5 {
 		if t > s.Room.Temperature {
@@ -54,7 +48,19 @@ func Usual(s *scenarios.Scenario) Request {
 	return r
 }
 
-// Find answers a request. A temperature at which the scenario's air cannot be, such as one below its
+// Hottest is the index of the zone with the hottest air, of equals the longest.
+func Hottest(m *diffusion.Model) int {
+	found := 0
+	for i := range m.Path {
+		z, best := &m.Path[i], &m.Path[found]
+		if z.Air.Temperature > best.Air.Temperature || z.Air.Temperature == best.Air.Temperature && z.Length > best.Length {
+			found = i
+		}
+	}
+	return found
+}
+
+// Find answers a request, on all cores. A temperature at which the scenario's air cannot be, such as one below its
 // dew point, has no length. It is an error if that holds for all of them.
 func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error) {
 	t := &Table{Temperatures: r.Temperatures, Speeds: r.Speeds}
@@ -63,40 +69,25 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 		return nil, err
 	}
 	t.Zone = s.Model.Path[r.Zone].Name
-	for range r.Speeds {
-		t.Lengths = append(t.Lengths, make([]float64, len(r.Temperatures)))
-	}
-	ctx, cancel := context.WithCancelCause(ctx)
-	defer cancel(nil)
-	jobs := make(chan [2]int)
-	var all sync.WaitGroup
-	for range max(1, r.Workers) {
-		all.Go(func() {
-			w := diffusion.NewMarch()
-			for job := range jobs {
-				k, i := job[0], job[1]
-				m := *models[i]
-				m.Speed = r.Speeds[k]
-				length, err := shortest(w, &m, r.Zone, r.Settings)
-				if err != nil {
-					cancel(fmt.Errorf("%.4g mm/s at %.4g °C: %w", 1000*m.Speed, r.Temperatures[i]-273.15, err))
-				}
-				t.Lengths[k][i] = length
-			}
-		})
+	n := len(r.Temperatures)
+	all, err := each.Of(ctx, len(r.Speeds)*n, func(w *diffusion.March, job int) (float64, error) {
+		k, i := job/n, job%n
+		if models[i] == nil {
+			return 0, nil
+		}
+		m := *models[i]
+		m.Speed = r.Speeds[k]
+		length, err := shortest(w, &m, r.Zone, r.Settings)
+		if err != nil {
+			return 0, fmt.Errorf("%.4g mm/s at %.4g °C: %w", 1000*m.Speed, r.Temperatures[i]-273.15, err)
+		}
+		return length, nil
+	})
+	if err != nil {
+		return nil, err
 	}
 	for k := range r.Speeds {
-		for i := range r.Temperatures {
-			if models[i] == nil || ctx.Err() != nil {
-				continue
-			}
-			jobs <- [2]int{k, i}
-		}
-	}
-	close(jobs)
-	all.Wait()
-	if ctx.Err() != nil {
-		return nil, context.Cause(ctx)
+		t.Lengths = append(t.Lengths, all[k*n:(k+1)*n])
 	}
 	return t, nil
 }

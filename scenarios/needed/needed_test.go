@@ -83,15 +83,38 @@ func TestLengthFollowsSpeed(t *testing.T) {
 	}
 }
 
-func TestSameBitsOnAnyNumberOfWorkers(t *testing.T) {
-	s := read(t, tailed)
-	r := Request{Temperatures: []float64{353.15, 373.15, 388.15}, Speeds: []float64{0.001, 0.004}, Settings: diffusion.CoarseSettings(), Workers: 1}
-	one, err := Find(context.Background(), s, r)
+// Each content of the map is that of a run of its own, to the bit.
+func TestContentsAreThoseOfDirectRuns(t *testing.T) {
+	for name, text := range map[string]string{"plain": plain, "tailed": tailed} {
+		s := read(t, text)
+		lengths, speeds := []float64{0.3, 1, 4}, []float64{0.0005, 0.002}
+		contents, err := Contents(context.Background(), s, 0, lengths, speeds, diffusion.CoarseSettings())
+		require.NoError(t, err)
+		require.Len(t, contents, len(speeds))
+		for j, speed := range speeds {
+			for i, length := range lengths {
+				m := s.Model
+				m.Speed = speed
+				m.Path = append([]diffusion.Zone(nil), m.Path...)
+				m.Path[0].Length = length
+				var result diffusion.Result
+				require.NoError(t, diffusion.NewMarch().Run(&m, diffusion.CoarseSettings(), &result))
+				require.Equal(t, result.Nozzle.Mean, contents[j][i], "%s: %g m, %g m/s", name, length, speed)
+			}
+		}
+	}
+	_, err := Contents(context.Background(), read(t, plain), 1, []float64{1}, []float64{0.001}, diffusion.CoarseSettings())
+	require.ErrorContains(t, err, "no zone")
+}
+
+func TestAround(t *testing.T) {
+	s, err := scenarios.Demo("winch-drum")
 	require.NoError(t, err)
-	r.Workers = 3
-	three, err := Find(context.Background(), s, r)
-	require.NoError(t, err)
-	require.Equal(t, one, three)
+	lengths, speeds := Around(s, 0, 21)
+	require.Len(t, lengths, 21)
+	require.InEpsilon(t, 1.2, lengths[0], 1e-12) // a tenth of the drum's 12 m
+	require.InEpsilon(t, 200, lengths[20], 1e-12)
+	require.InEpsilon(t, s.Model.Speed, speeds[10], 1e-12)
 }
 
 // Room air at 45 °C holds too much water for polylactide whatever the length: the demonstration's own point.

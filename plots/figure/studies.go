@@ -1,0 +1,87 @@
+package figure
+
+import (
+	"math"
+
+	"strandry/scenarios"
+	"strandry/scenarios/keeps"
+	"strandry/scenarios/needed"
+	"strandry/scenarios/rest"
+	"strandry/scenarios/size"
+	"strandry/scenarios/suits"
+)
+
+// SuitsOf makes the figure of one view of a study, in the order of its rows.
+func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
+	out := Suits{Frame: f, Longest: study.Longest, Given: study.Length, Zone: study.Zone}
+	for i := range rows {
+		r := &rows[i]
+		one := Suit{Material: r.Material.Name, Temperature: r.Heated, Verdict: r.Verdict}
+		switch {
+		case r.Class == suits.AsItIs || r.Needed.Outcome == size.Everywhere:
+			one.Any = true
+		case r.Needed.Outcome == size.Met:
+			one.Length = r.Needed.Value
+			one.Low, one.High = spreadOf(one.Length, suits.Needed(r.Fast), suits.Needed(r.Slow))
+		}
+		out.Rows = append(out.Rows, one)
+	}
+	return out
+}
+
+// spreadOf orders a value and those at the ends of the spread; an end without limit becomes 0.
+func spreadOf(all ...float64) (low, high float64) {
+	low, high = bounds(all)
+	if math.IsInf(high, 1) {
+		high = 0
+	}
+	return low, high
+}
+
+// KeepsOf makes the figure of a study, in the order of its rows.
+func KeepsOf(study *keeps.Study, f Frame) Keeps {
+	out := Keeps{Frame: f, Air: celsius(study.Air.Temperature) + " and " + digits(100*study.Air.Humidity(), 2) + nbsp + "% humidity"}
+	for i := range study.Rows {
+		r := &study.Rows[i]
+		one := Keep{Material: r.Material.Name}
+		if !r.Hours.Never {
+			one.Time = r.Hours.Seconds
+			one.Low, one.High = spreadOf(one.Time, seconds(r.Fast), seconds(r.Slow))
+		}
+		out.Rows = append(out.Rows, one)
+	}
+	return out
+}
+
+func seconds(t rest.Time) float64 {
+	if t.Never {
+		return math.Inf(1)
+	}
+	return t.Seconds
+}
+
+// NeededOf makes the figure of a table of lengths for a scenario.
+func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Needed {
+	m := &s.Model
+	return Needed{
+		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths,
+		HeatLimit: m.Material.DryingTemperature.Value, Longest: s.Build.Longest, Limit: m.Limit,
+	}
+}
+
+// FrameOf is the frame of a scenario.
+func FrameOf(s *scenarios.Scenario, version string) Frame {
+	return Frame{Scenario: s.Title, Version: version, Settings: SettingsText(s.Settings)}
+}
+
+// MapOf makes the map of contents [kg/kg dry] over the length of a zone [m] and the speed of the feed [m/s].
+func MapOf(s *scenarios.Scenario, zone int, lengths, speeds []float64, contents [][]float64, f Frame) Map {
+	z := &s.Model.Path[zone]
+	out := Map{Frame: f, Content: contents, Limit: s.Model.Limit, Here: &Mark{X: z.Length, Y: 1000 * s.Model.Speed}}
+	out.X = Axis{Name: keyName("zone." + z.Name + ".length"), Unit: "m", Values: lengths, Log: evenly(lengths)}
+	out.Y = Axis{Name: keyName("feed.speed"), Unit: "mm/s", Log: evenly(speeds)}
+	for _, v := range speeds {
+		out.Y.Values = append(out.Y.Values, 1000*v)
+	}
+	return out
+}
