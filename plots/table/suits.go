@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 
 	"strandry/diffusion/levers"
@@ -146,12 +147,14 @@ func shortLength(l size.Length) string {
 	return metres(l.Value)
 }
 
-// metres prints a length that was computed, two significant digits.
+// metres prints a length that was computed: two significant digits, to the centimetre and not
+// below one.
 func metres(x float64) string {
-	if x < 0.01 {
-		return "<0.01"
+	const finest, decimals = 0.01, 0.1
+	if x < decimals {
+		return strconv.FormatFloat(math.Max(x, finest), 'f', 2, 64)
 	}
-	return short(x, 2)
+	return significant(x, 2)
 }
 
 // lengths is what is needed at the greatest and at the least likely diffusivity.
