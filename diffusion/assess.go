@@ -68,7 +68,7 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 		}
 		a.Low, a.High = math.Min(a.Low, mean), math.Max(a.High, mean)
 	}
-	a.Verdict = judge(a.Low, a.High, m.Limit)
+	a.Verdict = Judge(a.Low, a.High, m.Limit)
 	a.Warnings = warnings(m, a)
 	return a, nil
 }
@@ -80,8 +80,8 @@ func (w *March) meanAt(m *Model, s Settings, factor float64, result *Result) (fl
 	return result.Nozzle.Mean, err
 }
 
-// judge compares the driest and the wettest content with the limit.
-func judge(low, high, limit float64) Verdict {
+// Judge compares the driest and the wettest content with the limit.
+func Judge(low, high, limit float64) Verdict {
 	switch {
 	case high <= limit:
 		return Dry

@@ -30,7 +30,7 @@ func (a *airSupply) marched(d Direction) bool { return !a.limited || d == With }
 
 // through marches the zone against its air. Where one march does not settle it, the
 // state of the air rests on the total that the zone gives off, which is sought until it
-// agrees with itself to a millionth of the content.
+// agrees with itself to a thousandth of the tolerance, of the content at the entry.
 func (l *lane) through(z *Zone, s Settings) error {
 	a, c := &l.around, &l.cylinder
 	residence := z.Residence(l.model.Speed)
@@ -55,7 +55,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 		failed = c.Advance(l.problem(), residence, l.numerics(z, s))
 		return c.Lost - lost - total, failed
 	}
-	err := agree(given, 1e-6*max(c.Grid.Content(l.saved), 1e-6))
+	err := agree(given, 1e-3*s.Tolerance*max(c.Grid.Content(l.saved), 1e-6))
 	if err != nil && (failed == nil || z.Air.Direction == Against) {
 		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
 			"give it several times as much, or let it run with the strand", errTooLittleAir, preposition(z.Air.Direction))
@@ -71,7 +71,8 @@ func preposition(d Direction) string {
 }
 
 // agree seeks x with |f(x)| <= tolerance for a falling f by the Illinois form of
-// regula falsi, from the bracket between zero and f(0).
+// regula falsi, from the bracket between zero and f(0). Step control may leave small jumps
+// in f, so a bracket as narrow as the tolerance will do.
 func agree(f func(x float64) (float64, error), tolerance float64) error {
 	low := 0.0
 	atLow, err := f(low)
@@ -81,7 +82,7 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 	high := atLow
 	atHigh, err := f(high)
 	for range 40 {
-		if err != nil || math.Abs(atHigh) <= tolerance {
+		if err != nil || math.Abs(atHigh) <= tolerance || math.Abs(high-low) <= tolerance {
 			return err
 		}
 		x := high - atHigh*(high-low)/(atHigh-atLow)

@@ -83,7 +83,7 @@ func sound(t *testing.T, s *Scenario) {
 	within(t, m.Material.Density.Value, 100/slack, 5000*slack, "density")
 	within(t, m.Material.HeatCapacity.Value, 100/slack, 1e4*slack, "heat capacity")
 	within(t, m.Material.Conductivity.Value, 0.01/slack, 10*slack, "conductivity")
-	within(t, s.Settings.Resolution, 2, 60, "resolution")
+	within(t, s.Settings.Resolution, 2.4, 60, "resolution")
 	within(t, s.Settings.Tolerance, 1e-8/slack, 0.1*slack, "tolerance")
 	require.NotEmpty(t, m.Path)
 	require.Equal(t, 1.0, m.DiffusivityFactor)

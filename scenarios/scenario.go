@@ -170,7 +170,7 @@ func feedSpeed(t section, key string, speed float64) {
 
 func numerics(t section) diffusion.Settings {
 	s := diffusion.DefaultSettings()
-	s.Resolution = t.number("resolution", strict.Limits{Min: 2, Max: 60}, s.Resolution)
+	s.Resolution = t.number("resolution", strict.Limits{Min: 2.4, Max: 60}, s.Resolution)
 	s.Tolerance = t.number("tolerance", strict.Limits{Min: 1e-8, Max: 0.1}, s.Tolerance)
 	word, _ := t.choice("heat", "auto", "lumped", "resolved")
 	switch word {

@@ -69,12 +69,9 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 	if err := t.check(f); err != nil {
 		return nil, err
 	}
-	side := 0
-	if f.outcome == Met {
-		side = 1
-		if f.x == f.from {
-			side = -1
-		}
+	side := 1 // where nothing is crossed it does not matter
+	if f.outcome == Met && f.x == f.from {
+		side = -1
 	}
 	scatter := t.scenario.Model.Material.Diffusivity.Scatter.Value
 	for _, c := range []struct {

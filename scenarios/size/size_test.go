@@ -217,6 +217,13 @@ func TestRanges(t *testing.T) {
 	require.True(t, a.Narrowed, "no dew point above the air's own temperature")
 	require.InDelta(t, 273.15+45, a.To, 0.1)
 
+	// So little air that the march has no answer, at the greatest diffusivity sooner than at the central one.
+	a, err = ask("winch-drum", "zone.drum.air.flow", "0.001 L/min", "50 L/min")
+	require.NoError(t, err)
+	require.True(t, a.Narrowed)
+	require.Equal(t, size.Nowhere, a.Outcome)
+	require.Equal(t, size.Nowhere, a.Fast.Outcome)
+
 	for _, c := range []struct{ key, from, to, says string }{
 		{"zone.drum.lenght", "1 m", "2 m", `did you mean "zone.drum.length"?`},
 		{"numerics.resolution", "2", "3", "no number of the scenario that acts"},

@@ -1,6 +1,7 @@
 package size
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"strandry/materials"
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
+	"strandry/materials/strict"
 	"strandry/scenarios"
 )
 
@@ -147,66 +149,79 @@ func (t *task) ratio(x, factor float64) (float64, error) {
 }
 
 // narrow moves the ends of the range to values that the scenario takes and that can be
-// marched: from a value that can be, by halves.
+// marched.
 func (t *task) narrow() error {
-	a := t.answer
+	a, k := t.answer, t.answer.Key
 	s := &search{from: a.From, to: a.To, even: t.even()}
-	try := func(x float64) error { _, err := t.ratio(x, 1); return err }
-	atFrom, atTo := try(a.From), try(a.To)
-	t.marches += 2
-	if atFrom == nil && atTo == nil {
-		return nil
-	}
-	anchor, ok := t.anchor(s, try)
-	if !ok {
-		first := atFrom
-		if first == nil {
-			first = atTo
-		}
-		return fmt.Errorf("%s: %w: %w", a.Key.Name, errNowhere, first)
-	}
-	for _, end := range []struct {
-		failed error
-		x      *float64
-	}{{atFrom, &a.From}, {atTo, &a.To}} {
-		if end.failed == nil {
-			continue
-		}
-		a.Narrowed = true
-		good, bad := s.scale(anchor), s.scale(*end.x)
-		const halvings = 14
-		for range halvings {
-			middle := (good + bad) / 2
-			t.marches++
-			if try(s.value(middle)) == nil {
-				good = middle
-			} else {
-				bad = middle
-			}
-		}
-		*end.x = s.value(good)
-	}
-	a.Usual = a.Usual && atTo == nil
-	return nil
-}
-
-// anchor is a value inside the range that can be marched.
-func (t *task) anchor(s *search, try func(float64) error) (float64, bool) {
-	k := t.answer.Key
 	candidates := s.grid(coarse)
 	if k.Known {
 		candidates = append([]float64{k.Value}, candidates...)
 	}
+	before := a.To
+	narrowed, err := t.edges(s, 1, candidates)
+	if err != nil {
+		return fmt.Errorf("%s: %w: %w", k.Name, errNowhere, err)
+	}
+	a.From, a.To, a.Narrowed = s.from, s.to, narrowed
+	a.Usual = a.Usual && a.To == before
+	return nil
+}
+
+// edges moves those ends of a search at which the scenario cannot be marched inwards, by
+// halves towards the first candidate at which it can.
+func (t *task) edges(s *search, factor float64, candidates []float64) (narrowed bool, err error) {
+	try := func(x float64) error {
+		t.marches++
+		_, err := t.ratio(x, factor)
+		return err
+	}
+	atFrom, atTo := try(s.from), try(s.to)
+	if atFrom == nil && atTo == nil {
+		return false, nil
+	}
+	anchor, found := 0.0, false
 	for _, x := range candidates {
 		if x < s.from || x > s.to {
 			continue
 		}
-		t.marches++
-		if try(x) == nil {
-			return x, true
+		if err = try(x); err == nil {
+			anchor, found = x, true
+			break
 		}
 	}
-	return 0, false
+	if !found {
+		return false, err
+	}
+	for _, end := range []struct {
+		failed error
+		x      *float64
+	}{{atFrom, &s.from}, {atTo, &s.to}} {
+		if end.failed != nil {
+			*end.x = s.halve(try, anchor, *end.x)
+		}
+	}
+	return true, nil
+}
+
+// halve gives the value next to bad, seen from good, that can be marched. A value that
+// the scenario refuses is found out at once; one that fails in the march takes long, and few are
+// tried.
+func (s *search) halve(try func(float64) error, good, bad float64) float64 {
+	const halvings, failures = 14, 5
+	a, b := s.scale(good), s.scale(bad)
+	for i, failed := 0, 0; i < halvings && failed < failures; i++ {
+		middle := (a + b) / 2
+		err := try(s.value(middle))
+		if err == nil {
+			a = middle
+			continue
+		}
+		b = middle
+		if refused := (strict.Faults)(nil); !errors.As(err, &refused) {
+			failed++
+		}
+	}
+	return s.value(a)
 }
 
 // search seeks the limit at a multiple of the diffusivity; of several crossings, that on
@@ -228,6 +243,12 @@ func (t *task) search(factor float64, side int) (found, error) {
 		s.near = min(max(a.Key.Value, a.From), a.To)
 	}
 	t.last = s
+	if side != 0 && t.zone < 0 {
+		candidates := append([]float64{s.near}, s.grid(coarse)...)
+		if _, err := t.edges(s, factor, candidates); err != nil { // no value at all can be marched
+			return found{outcome: Nowhere, x: s.near}, nil
+		}
+	}
 	f, err := s.run()
 	t.marches += s.marches
 	return f, err

@@ -143,7 +143,7 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusio
 		case row.Failed != "":
 			*row = Row{Failed: row.Failed, Limit: row.Limit, Settings: row.Settings}
 		case !w.sweep.Quick:
-			row.Verdict = judge(row)
+			row.Verdict = diffusion.Judge(row.Low, row.High, row.Limit)
 		}
 	}
 	return nil
@@ -213,15 +213,4 @@ func (row *Row) take(r *diffusion.Result, central bool) {
 func (row *Row) finite() bool {
 	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed
 	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
-}
-
-// judge compares the span of a row with its limit.
-func judge(row *Row) diffusion.Verdict {
-	switch {
-	case row.High <= row.Limit:
-		return diffusion.Dry
-	case row.Low > row.Limit:
-		return diffusion.Wet
-	}
-	return diffusion.Unsure
 }
