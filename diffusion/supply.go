@@ -52,7 +52,9 @@ func (l *lane) through(z *Zone, s Settings) error {
 		if z.Air.Direction == Against {
 			a.supply.gain = -supply.gain
 		}
-		failed = c.Advance(l.problem(), residence, l.numerics(z, s))
+		n := l.numerics(z, s)
+		n.MaxSteps = patience
+		failed = c.Advance(l.problem(), residence, n)
 		return c.Lost - lost - total, failed
 	}
 	err := agree(given, 1e-3*s.Tolerance*max(c.Grid.Content(l.saved), 1e-6))
@@ -63,6 +65,10 @@ func (l *lane) through(z *Zone, s Settings) error {
 	return err
 }
 
+// patience is the number of steps after which a zone whose air has to agree with the
+// strand counts as having no answer; a hundred are usual.
+const patience = 2000
+
 func preposition(d Direction) string {
 	if d == Mixed {
 		return "around"
@@ -72,7 +78,8 @@ func preposition(d Direction) string {
 
 // agree seeks x with |f(x)| <= tolerance for a falling f by the Illinois form of
 // regula falsi, from the bracket between zero and f(0). Step control may leave small jumps
-// in f, so a bracket as narrow as the tolerance will do.
+// in f: in a bracket as narrow as the tolerance a hundred times as much will do, and a
+// larger jump means that there is no answer.
 func agree(f func(x float64) (float64, error), tolerance float64) error {
 	low := 0.0
 	atLow, err := f(low)
@@ -82,8 +89,14 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 	high := atLow
 	atHigh, err := f(high)
 	for range 40 {
-		if err != nil || math.Abs(atHigh) <= tolerance || math.Abs(high-low) <= tolerance {
+		if err != nil || math.Abs(atHigh) <= tolerance {
 			return err
+		}
+		if math.Abs(high-low) <= tolerance {
+			if math.Abs(atHigh) <= 100*tolerance {
+				return nil
+			}
+			return errTooLittleAir
 		}
 		x := high - atHigh*(high-low)/(atHigh-atLow)
 		var at float64
