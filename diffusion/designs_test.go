@@ -17,7 +17,7 @@ import (
 func designs(t testing.TB, count, workers int, use func(i int, r *diffusion.Result) error) *diffusion.Designs {
 	base := transit(t, 20)
 	return &diffusion.Designs{
-		Count: count, Workers: workers, Settings: diffusion.CoarseSettings(), Use: use,
+		Count: count, Workers: workers, Settings: perMille(), Use: use,
 		Make: func(i int, m *diffusion.Model) error {
 			path := append(m.Path[:0], base.Path...)
 			*m = *base
