@@ -56,7 +56,8 @@ func (s *Suits) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	paragraph(&b, "", "Hot surfaces burn and hot plastic gives off fumes; some of these temperatures need an oven that was made for them. strandry materials NAME gives the cautions of each.")
 	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the moistures at the nozzle up to %s of the content.", s.Version, s.File, s.worst()))
+	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the moistures at the nozzle up to %s of the content, of the lengths up to %s.",
+		s.Version, s.File, s.worst(), s.worstLength()))
 	_, err := io.WriteString(out, b.String())
 	return err
 }
@@ -67,6 +68,19 @@ func (s *Suits) worst() string {
 	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
 		for _, r := range rows {
 			worst = math.Max(worst, r.NumericalError/math.Max(r.Mean, 1e-9))
+		}
+	}
+	return significant(100*worst, 1) + " %"
+}
+
+// worstLength is the largest numerical error over its length.
+func (s *Suits) worstLength() string {
+	worst := 0.0
+	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
+		for _, r := range rows {
+			if r.Needed.Outcome == size.Met {
+				worst = math.Max(worst, r.Needed.NumericalError/r.Needed.Value)
+			}
 		}
 	}
 	return significant(100*worst, 1) + " %"
@@ -247,10 +261,11 @@ type suitsRow struct {
 	Floor          float64    `json:"floor"`
 }
 
-// sizeLength is a length and the dwell in it; both absent unless met.
+// sizeLength is a length, its error and the dwell in it; absent unless met.
 type sizeLength struct {
 	Outcome string   `json:"outcome"`
 	Length  *float64 `json:"length,omitempty"`
+	Error   *float64 `json:"numerical_error,omitempty"` // of the length
 	Dwell   *float64 `json:"dwell,omitempty"`
 }
 
@@ -286,7 +301,7 @@ func (s *Suits) rows(rows []suits.Row) []suitsRow {
 		out := sizeLength{Outcome: l.Outcome.String()}
 		if l.Outcome == size.Met {
 			dwell := l.Value / s.Study.Speed
-			out.Length, out.Dwell = &l.Value, &dwell
+			out.Length, out.Error, out.Dwell = &l.Value, &l.NumericalError, &dwell
 		}
 		return out
 	}

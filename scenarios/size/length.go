@@ -13,9 +13,11 @@ const Shortest, Longest = 1e-3, 1e4
 type Length struct {
 	Outcome Outcome
 	Value   float64 // meets the limit, or comes nearest to it [m]
-	Ratio   float64 // content at the nozzle over the limit there
-	Inside  bool    // Nowhere: it comes nearest between the ends, for a longer zone lets later ones do harm
-	Marches int     // that it took; one for all lengths where one settles them
+	// NumericalError is the half-width of the band that holds the true value; zero unless met [m].
+	NumericalError float64
+	Ratio          float64 // content at the nozzle over the limit there
+	Inside         bool    // Nowhere: it comes nearest between the ends
+	Marches        int     // that it took; one for all lengths where one settles them
 }
 
 // LengthOf seeks the length of the zone with the given index between [Shortest] and
@@ -28,12 +30,25 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 	if err != nil {
 		return Length{}, err
 	}
-	out := Length{Outcome: f.outcome, Value: f.x, Inside: f.inside, Marches: search.marches}
+	out := Length{Outcome: f.outcome, Value: f.x, Inside: f.inside}
 	for _, p := range search.points {
 		if p.X == f.x {
 			out.Ratio = p.Ratio
 		}
 	}
+	if f.outcome == Met {
+		fine, err := lengths(w, m, zone, s.Refined()).at(f.x)
+		if err != nil {
+			return out, err
+		}
+		const safety = 2.5 // twice the difference and a quarter, as in diffusion.March.Assess
+		off := safety*math.Abs(fine-out.Ratio) + math.Abs(out.Ratio-1)
+		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
+			return out, err
+		}
+		search.marches++
+	}
+	out.Marches = search.marches
 	return out, nil
 }
 

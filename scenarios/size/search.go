@@ -76,8 +76,10 @@ func (s *search) value(u float64) float64 {
 }
 
 // height is the logarithm of the ratio at a place on the scale.
-func (s *search) height(u float64) (float64, error) {
-	x := s.value(u)
+func (s *search) height(u float64) (float64, error) { return s.try(s.value(u)) }
+
+// try is the logarithm of the ratio at a value, which it keeps.
+func (s *search) try(x float64) (float64, error) {
 	ratio, err := s.at(x)
 	if err != nil {
 		return math.NaN(), err
@@ -122,15 +124,15 @@ func (s *search) run() (found, error) {
 		return s.conclude()
 	}
 	for _, x := range [2]float64{s.from, s.to} {
-		if _, err := s.height(s.scale(x)); err != nil {
+		if _, err := s.try(x); err != nil {
 			return found{}, err
 		}
 	}
 	if len(s.changes()) == 0 {
 		grid := s.grid(coarse)
 		for _, x := range grid[1 : coarse-1] {
-			if _, err := s.height(s.scale(x)); err != nil && len(s.points) < 2 {
-				return found{}, err
+			if _, err := s.try(x); err != nil {
+				continue // a gap between values that can be marched
 			}
 		}
 	}

@@ -75,7 +75,7 @@ func TestAnswersAgreeWithAFineSweep(t *testing.T) {
 			step := 1e-3 * a.Value
 			crossed := math.NaN()
 			before := math.NaN()
-			for i := -10; i <= 10; i++ {
+			for i := -5; i <= 5; i++ {
 				x := a.Value + float64(i)*step
 				content, limit := mean(t, s, q.key, a.Key.Setting(x, 16).Value)
 				off := content/limit - 1
@@ -248,6 +248,10 @@ func TestLengthOfAModel(t *testing.T) {
 	require.Less(t, l.Marches, 10)
 	content, limit := mean(t, s, "zone.oven.length", fmt.Sprintf("%.17g m", l.Value))
 	require.InEpsilon(t, limit, content, 1e-4)
+	require.Less(t, l.NumericalError, 1e-3*l.Value)
+	whole := find(t, s, "zone.oven.length")
+	require.InDelta(t, whole.Value, l.Value, l.NumericalError)
+	require.InEpsilon(t, whole.NumericalError, l.NumericalError, 0.5)
 	mixed := demo(t, "clear-cover")
 	other, err := size.LengthOf(w, &mixed.Model, 0, mixed.Settings)
 	require.NoError(t, err)

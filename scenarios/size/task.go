@@ -9,6 +9,7 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
 	"strandry/materials"
+	"strandry/materials/humidair"
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
@@ -144,8 +145,30 @@ func (t *task) ratio(x, factor float64) (float64, error) {
 	}
 	m.DiffusivityFactor *= factor
 	var result diffusion.Result
-	err = t.march.Run(m, settings, &result)
-	return result.Nozzle.Mean / m.Limit, err
+	if err = t.march.Run(m, settings, &result); err != nil {
+		return 0, err
+	}
+	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && condenses(m, &result) {
+		return 0, errCondenses
+	}
+	return result.Nozzle.Mean / m.Limit, nil
+}
+
+var errCondenses = errors.New("so little air that water would condense")
+
+// condenses tells that the air of a zone leaves above saturation, or against a strand so cold that
+// it would give water back: there the march has no answer that a search could rest on.
+func condenses(m *diffusion.Model, r *diffusion.Result) bool {
+	enters := r.Start.Temperature
+	for i := range r.Zones {
+		z := &r.Zones[i]
+		if z.VapourPressure > humidair.SaturationPressure(z.AirTemperature) ||
+			m.Path[i].Air.Direction == diffusion.Against && m.Path[i].Air.DryFlow > 0 && z.VapourPressure > humidair.SaturationPressure(enters) {
+			return true
+		}
+		enters = z.Exit.Temperature
+	}
+	return false
 }
 
 // narrow moves the ends of the range to values that the scenario takes and that can be
@@ -207,7 +230,7 @@ func (t *task) edges(s *search, factor float64, candidates []float64) (narrowed 
 // the scenario refuses is found out at once; one that fails in the march takes long, and few are
 // tried.
 func (s *search) halve(try func(float64) error, good, bad float64) float64 {
-	const halvings, failures = 14, 5
+	const halvings, failures = 14, 4
 	a, b := s.scale(good), s.scale(bad)
 	for i, failed := 0, 0; i < halvings && failed < failures; i++ {
 		middle := (a + b) / 2
