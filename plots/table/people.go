@@ -70,3 +70,6 @@ func (s *Suits) Group(c suits.Class) string { return group(c, s.Study.Longest) }
 func (s *Suits) Groups() []suits.Class {
 	return []suits.Class{suits.AsItIs, suits.Buildable, suits.TooLong, suits.Forbidden}
 }
+
+// Finite refuses a value of which any number, however deep, is not finite, and names it.
+func Finite(name string, value any) error { return finite(name, value) }

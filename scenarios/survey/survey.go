@@ -2,6 +2,7 @@ package survey
 
 import (
 	"context"
+	"slices"
 
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
@@ -108,6 +109,9 @@ func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
 
 func (v *Survey) materials(ctx context.Context, s *scenarios.Scenario) {
 	library, err := materials.Library()
+	if own := s.Model.Material; !slices.ContainsFunc(library, func(p materials.Polymer) bool { return p.ID == own.ID }) {
+		library = append(library, own)
+	}
 	if err == nil {
 		v.Suits, err = suits.Find(ctx, s, library, Lain)
 	}

@@ -1,0 +1,97 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"strandry/plots/page"
+	"strandry/scenarios"
+	"strandry/scenarios/survey"
+)
+
+func buildlogCommand() *cobra.Command {
+	var demo, folder string
+	var force bool
+	c := &cobra.Command{
+		Use:   "buildlog [FILE] -o DIR",
+		Short: "All studies of a scenario on one page to keep or to show",
+		Long: `buildlog runs a scenario and the studies around it and writes to DIR a page that
+stands alone, buildlog.html, and the same as Markdown, buildlog.md, with the figures as
+PNG and SVG in DIR/figures: the question, the answer and its doubts, what the figures
+show, which materials suit, what to build, the sources of the values used, assumptions,
+cautions, and the scenario with the command that makes the page again.
+
+The page needs no network and no script, follows the reader's light or dark scheme, and
+prints. A build log that is already in DIR is left alone unless --force is given; the new
+one is complete before it takes its place.`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			switch {
+			case len(args) == 1 && c.Flags().Changed("demo"):
+				return errors.New("a file and --demo exclude each other")
+			case folder == "":
+				return errors.New("buildlog needs -o DIR, the folder for its files")
+			}
+			s, err := scenario(args, demo)
+			if err != nil {
+				return failure{err}
+			}
+			command := "strandry buildlog --demo " + demo + " -o DIR"
+			if len(args) == 1 {
+				command = "strandry buildlog " + quoted(filepath.Base(args[0])) + " -o DIR"
+			}
+			return wrapped(writeLog(c, s, command, folder, force))
+		},
+	}
+	demoFlag(c, &demo)
+	c.Flags().StringVarP(&folder, "output", "o", "", "the folder `DIR` for the files; made if there is none")
+	c.Flags().BoolVar(&force, "force", false, "replace the build log that DIR holds")
+	return c
+}
+
+func writeLog(c *cobra.Command, s *scenarios.Scenario, command, folder string, force bool) error {
+	for _, name := range page.Names() {
+		if path := filepath.Join(folder, filepath.FromSlash(name)); !force && exists(path) {
+			return fmt.Errorf("%s exists already: --force replaces the build log in %s", path, folder)
+		}
+	}
+	files, err := unlessDone(c.Context(), func() ([]page.File, error) { return logOf(c.Context(), s, command, c.ErrOrStderr()) })
+	if err != nil {
+		return err
+	}
+	if err := writeSet(c.Context(), folder, files, page.Names()); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(c.OutOrStdout(), "Written to %s: %s, %s, %d files in %s\n", folder, page.HTML, page.Markdown, len(files)-2, page.Figures)
+	return err
+}
+
+// logOf makes the files of a build log.
+func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io.Writer) ([]page.File, error) {
+	bar := newProgress(errOut, survey.Steps, "studies")
+	defer bar.end()
+	a, err := answer(s)
+	if err != nil {
+		return nil, err
+	}
+	v, err := survey.Of(ctx, s, a.Assessment, bar.step)
+	if err != nil {
+		return nil, err
+	}
+	l := page.Log{Scenario: s, Answer: a, Survey: v, Command: command}
+	return l.Files()
+}
+
+// quoted is a file's name as a shell takes it.
+func quoted(name string) string {
+	if name != "" && strings.Trim(name, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-") == "" {
+		return name
+	}
+	return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
+}

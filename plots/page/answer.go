@@ -1,0 +1,164 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/materials/humidair"
+	"strandry/plots/table"
+)
+
+// lead is the answer in one line, below the title.
+func (l *Log) lead() string {
+	m, r := l.Answer.Model, l.Answer.Assessment
+	word := "within"
+	if r.Nozzle.Mean > m.Limit {
+		word = table.Times(r.Nozzle.Mean / m.Limit)
+	}
+	return fmt.Sprintf("%s reaches the nozzle with %s of water, %s the limit of %s.", m.Material.Name, table.Percent(r.Nozzle.Mean), word, table.Limit(m.Limit))
+}
+
+func (l *Log) question() []block {
+	m, r := l.Answer.Model, l.Answer.Assessment
+	var zones []string
+	for i := range m.Path {
+		zones = append(zones, m.Path[i].Name)
+	}
+	return []block{text(fmt.Sprintf("A strand of %s, %s thick, sets off with %s of water and runs at %s through %s. "+
+		"Is it dry enough when it reaches the nozzle, with no more than %s? If not: what holds it back, and what would have to be built?",
+		m.Material.Name, table.Millimetres(2*m.Radius), table.Percent(r.Start.Mean), table.Speed(m.Speed), joined(zones), table.Limit(m.Limit)))}
+}
+
+// joined lists names as a sentence does.
+func joined(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}
+
+func (l *Log) scenario() []block {
+	m, room := l.Answer.Model, l.Scenario.Room
+	p := &m.Material
+	blocks := []block{
+		text(fmt.Sprintf("The strand is %s: %s. %s", p.Name, p.Family, p.Summary)),
+		text(l.start()),
+		text(fmt.Sprintf("The room is at %s and %s %% relative humidity, %s. The nozzle is at %s. A strand that prints well holds no more than %s. "+
+			"All moistures are in %% of the dry weight.",
+			table.Celsius(room.Temperature), table.Significant(100*room.Humidity, 3), dew(room.VapourPressure), table.Celsius(m.NozzleTemperature), table.Limit(m.Limit))),
+	}
+	g := &grid{Heads: []string{"Zone", "Length", "Time in it", "Air", "Moisture of the air", "Flow", "Open to the air"}, Words: true}
+	for i := range m.Path {
+		z := &m.Path[i]
+		g.add(z.Name, table.Length(z.Length), table.Duration(z.Residence(m.Speed)), table.Celsius(z.Air.Temperature), l.moisture(z), l.flow(z),
+			table.Significant(100*z.Exposed, 3)+" %")
+	}
+	blocks = append(blocks, block{Grid: g})
+	return blocks
+}
+
+// start tells how the strand sets off.
+func (l *Log) start() string {
+	m, s := l.Answer.Model, l.Answer.Assessment.Start
+	if len(m.Storage) == 0 {
+		return fmt.Sprintf("It sets off at %s with %s of water, the same all through.", table.Celsius(m.StartTemperature), table.Percent(m.Start))
+	}
+	var stays []string
+	for i := range m.Storage {
+		z := &m.Storage[i]
+		humidity := z.Air.VapourPressure / humidair.SaturationPressure(z.Air.Temperature)
+		stays = append(stays, fmt.Sprintf("%s at %s and %s %% relative humidity", table.Duration(z.Duration), table.Celsius(z.Air.Temperature), table.Significant(100*humidity, 3)))
+	}
+	return fmt.Sprintf("It began with %s of water and then lay loose in still air: %s. It sets off with %s on average, %s on its axis and %s at the skin.",
+		table.Percent(m.Start), strings.Join(stays, "; then "), table.Percent(s.Mean), table.Percent(s.Centre), table.Percent(s.Skin))
+}
+
+// dew names the dew point of a vapour pressure [Pa]; over ice it is a frost point.
+func dew(vapour float64) string {
+	const least = 1e-3 // below it a frost point says nothing
+	if vapour < least {
+		return "no vapour at all"
+	}
+	point := humidair.DewPoint(vapour)
+	if point < 273.15 {
+		return "a frost point of " + table.Celsius(point)
+	}
+	return "a dew point of " + table.Celsius(point)
+}
+
+// moisture tells how moist the air of a zone is as it is supplied.
+func (l *Log) moisture(z *diffusion.Zone) string {
+	vapour, room := z.Air.VapourPressure, l.Scenario.Room.VapourPressure
+	humidity := fmt.Sprintf("%s %% relative humidity", table.Significant(100*vapour/humidair.SaturationPressure(z.Air.Temperature), 2))
+	const same = 1e-9
+	if vapour > room*(1-same) && vapour < room*(1+same) {
+		return "that of the room, " + humidity
+	}
+	return dew(vapour) + ", " + humidity
+}
+
+// flow tells how much air there is, as a volume at the room's temperature and pressure.
+func (l *Log) flow(z *diffusion.Zone) string {
+	if z.Air.DryFlow == 0 {
+		return "without limit"
+	}
+	m, room := l.Answer.Model, l.Scenario.Room
+	volume := z.Air.DryFlow * humidair.DryAirConstant * room.Temperature / (m.Pressure - z.Air.VapourPressure) // [m3/s]
+	way := z.Air.Direction.String() + " the strand"
+	if z.Air.Direction == diffusion.Mixed {
+		way = "mixed throughout"
+	}
+	const litresPerMinute = 6e4
+	return table.Given(volume*litresPerMinute) + " L/min, " + way
+}
+
+func (l *Log) answer() []block {
+	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
+	word, meaning, _ := strings.Cut(table.Meaning(r.Verdict), ": ")
+	blocks := []block{
+		{Banner: &banner{Word: word, Text: meaning, Kind: r.Verdict.String(), Mark: [...]string{diffusion.Unsure: "○", diffusion.Dry: "●", diffusion.Wet: "✕"}[r.Verdict]}},
+		{Facts: []fact{
+			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
+			{"Likely range", fmt.Sprintf("%s to %s %%, as the diffusivity is known within a factor of %s",
+				table.Significant(100*r.Low, 3), table.Significant(100*r.High, 3), table.Given(m.Material.Diffusivity.Scatter.Value))},
+			{"Limit", table.Limit(m.Limit)},
+			{"Axis and skin", table.Percent(r.Nozzle.Centre) + " on the axis, " + table.Percent(r.Nozzle.Skin) + " at the skin"},
+			{"Removed", table.Removed(r)},
+			{"Steam", fmt.Sprintf("%s volumes at %s for each volume of melt", table.Significant(r.Steam, 2), table.Celsius(m.NozzleTemperature))},
+		}},
+		text(a.Conclusion()),
+		head("Zone by zone"),
+		{Grid: l.zones()},
+		text("Holds at rest: what the strand would hold if it stayed in this air for ever. The Fourier number tells how far diffusion has come; nine tenths of the water need about 0.33."),
+	}
+	if g := l.levers(); len(g.Rows) > 0 {
+		blocks = append(blocks, head("What helps"), text("Single changes to the path, each on its own, the most helpful first."), block{Grid: g})
+	}
+	return blocks
+}
+
+func (l *Log) zones() *grid {
+	s := l.Answer.Assessment.Start
+	g := &grid{Heads: []string{"At the end of", "Mean, %", "Axis, %", "Skin, %", "Holds at rest, %", "Strand, °C", "Fourier number"}}
+	percent := func(c float64) string { return strings.TrimSuffix(table.Percent(c), " %") }
+	degrees := func(t float64) string { return strings.TrimSuffix(table.Celsius(t), " °C") }
+	g.add("(start)", percent(s.Mean), percent(s.Centre), percent(s.Skin), "", degrees(s.Temperature), "")
+	for _, z := range l.Answer.Assessment.Zones {
+		s := z.Exit
+		g.add(z.Name, percent(s.Mean), percent(s.Centre), percent(s.Skin), percent(z.Equilibrium), degrees(s.Temperature), table.Significant(z.Fourier, 2))
+	}
+	return g
+}
+
+func (l *Log) levers() *grid {
+	g := &grid{Heads: []string{"Change", "At the nozzle", "Against the limit"}}
+	for _, v := range l.Answer.Diagnosis.Levers {
+		against := "within"
+		if v.Mean > v.Limit {
+			against = table.Times(v.Ratio())
+		}
+		g.add(table.Describe(v), table.Percent(v.Mean), against)
+	}
+	return g
+}

@@ -1,0 +1,79 @@
+package page
+
+import "html/template"
+
+// document is what a page says, before it is set as HTML or Markdown.
+type document struct {
+	Title    string
+	Lead     string // below the title
+	Foot     string
+	Sections []section
+}
+
+type section struct {
+	ID, Head string
+	Blocks   []block
+}
+
+// block is one thing on the page; only one of its fields is set.
+type block struct {
+	Head    string // of what follows within the section
+	Text    string
+	List    []string
+	Facts   []fact
+	Grid    *grid
+	Picture *picture
+	Code    string
+	Banner  *banner
+}
+
+// fact is a figure with its name.
+type fact struct{ Name, Value string }
+
+// grid is a table. Its first column names the rows.
+type grid struct {
+	Heads []string
+	Rows  []line
+	Words bool // its cells are words, not figures
+}
+
+// line is a row of a table, or a heading over the rows below it.
+type line struct {
+	Group string
+	Cells []string
+}
+
+func (g *grid) add(cells ...string) { g.Rows = append(g.Rows, line{Cells: cells}) }
+
+// picture is a figure with what it shows.
+type picture struct {
+	Number  int
+	Name    string // of its files, without an ending
+	Head    string
+	Caption string // what is concluded from it
+	Alt     string
+	PNG     []byte
+	SVG     []byte
+	Width   int // [px]
+	Height  int // [px]
+}
+
+// Source is the picture as a URL that holds it whole.
+func (p *picture) Source() template.URL { return dataURL(p.PNG) }
+
+// banner is the verdict.
+type banner struct {
+	Word, Mark, Text string
+	Kind             string // dry, unsure, wet
+}
+
+func text(s string) block { return block{Text: s} }
+func head(s string) block { return block{Head: s} }
+
+// listed is a list, or nothing for none.
+func listed(items []string) []block {
+	if len(items) == 0 {
+		return nil
+	}
+	return []block{{List: items}}
+}

@@ -1,0 +1,146 @@
+package page
+
+import (
+	"fmt"
+	"strconv"
+
+	"strandry/plots/table"
+	"strandry/scenarios/size"
+	"strandry/scenarios/suits"
+	"strandry/scenarios/survey"
+)
+
+// rounded keeps three significant digits of a number that was found.
+func rounded(x float64) float64 {
+	short, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 2, 64), 64)
+	if err != nil {
+		return x
+	}
+	return short
+}
+
+// suits is the section of materials.
+func (l *Log) suits() []block {
+	study := l.Survey.Suits
+	if study == nil {
+		return []block{text("This could not be found out: " + l.Survey.SuitsReason + ".")}
+	}
+	t := &table.Suits{Title: l.Scenario.Title, Study: study, Version: l.Answer.Version, File: l.Scenario.File}
+	return []block{
+		text(t.Conclusion()),
+		text(fmt.Sprintf("Each material runs through this path at %s, heated to its own usual highest drying temperature. "+
+			"Length needed: of %s (now %s) to just meet the limit; fast–slow: the same at the greatest and at the least likely diffusivity. "+
+			"At rest: the time that a loose strand would need in still air of the same state. Floor: what that air leaves in it for ever.",
+			table.Speed(study.Speed), study.Zone, table.Length(study.Length))),
+		head("In equilibrium with the room"), {Grid: suited(t, study.Soaked)},
+		head("Dry, then " + table.Duration(study.Lain) + " in the room"), {Grid: suited(t, study.Opened)},
+		text("No length but a word: any length will do; air: the air itself is too moist; rewets: a later zone wets the strand again."),
+	}
+}
+
+func suited(t *table.Suits, rows []suits.Row) *grid {
+	g := &grid{Heads: t.Heads()}
+	for _, class := range t.Groups() {
+		named := false
+		for i := range rows {
+			if rows[i].Class != class {
+				continue
+			}
+			if !named {
+				g.Rows = append(g.Rows, line{Group: t.Group(class)})
+				named = true
+			}
+			g.add(t.Cells(&rows[i])...)
+		}
+	}
+	return g
+}
+
+func (l *Log) build() []block {
+	m, v := l.Answer.Model, l.Survey
+	zone := m.Path[v.Zone].Name
+	blocks := []block{text(l.advice())}
+	for _, part := range []struct {
+		head  string
+		sized survey.Sized
+	}{
+		{"Length of " + zone, v.Length}, {"Temperature of " + zone, v.Heat}, {"Feed", v.Feed},
+	} {
+		blocks = append(blocks, head(part.head))
+		if part.sized.Answer == nil {
+			blocks = append(blocks, text("Not sized: "+part.sized.Reason))
+			continue
+		}
+		s := table.Size{Title: l.Scenario.Title, File: l.Scenario.File, Version: l.Answer.Version, Answer: part.sized.Answer}
+		b := block{}
+		for _, f := range s.Lines() {
+			b.Facts = append(b.Facts, fact{f[0], f[1]})
+		}
+		blocks = append(blocks, text(s.Conclusion()), b)
+	}
+	blocks = append(blocks, head("Air and film of each zone"), block{Grid: l.films()})
+	return append(blocks, head("Not designed yet"),
+		text("What is given here is the path of the strand and the state of its air. Before anything is built, these are still to be worked out:"),
+		block{List: []string{
+			"the heater: its power, its sensor and controller, and a thermal cut-out that needs no software",
+			"wiring, fuses, earthing and the enclosure",
+			"how the strand is led: drum or rollers, least bending radius, tension, friction, and what drives it at the pace of the feed",
+			"the supply of the air: how it is dried, moved, filtered and measured, and how the housing is sealed and insulated",
+			"what happens at the start, in a pause and when the power fails: a strand at rest goes on drying in the heat and rewets in the room",
+		}})
+}
+
+// advice says what to build, from the length that just meets the limit.
+func (l *Log) advice() string {
+	a, m := l.Survey.Length.Answer, l.Answer.Model
+	if a == nil {
+		return "No length could be sized."
+	}
+	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.Longest
+	long := func(x float64) string {
+		return fmt.Sprintf("%s (%s at %s)", table.Length(rounded(x)), table.Duration(x/m.Speed), table.Speed(m.Speed))
+	}
+	switch {
+	case a.Outcome == size.Everywhere:
+		return fmt.Sprintf("Any length of %s meets the limit: it is not what the strand needs to be dry.", zone)
+	case a.Outcome == size.Nowhere:
+		return fmt.Sprintf("Do not build it longer: no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
+	case a.Value == a.DryTo:
+		return fmt.Sprintf("Keep %s to %s at most: beyond, the strand is wetter than its limit.", zone, long(a.Value))
+	}
+	text := fmt.Sprintf("Build %s of at least %s. ", zone, long(a.Value))
+	if a.Value > longest {
+		text = fmt.Sprintf("Dry at this feed, %s would have to be %s, longer than the %s that is to be built: change something else first. ", zone, long(a.Value), table.Length(longest))
+	}
+	switch a.Slow.Outcome {
+	case size.Met:
+		text += fmt.Sprintf("To be dry even at the least likely diffusivity it takes %s", long(a.Slow.Value))
+		if a.Value <= longest && a.Slow.Value > longest {
+			text += ", more than is to be built"
+		}
+		text += "."
+	case size.Nowhere:
+		text += "At the least likely diffusivity no length that was looked at is enough."
+	}
+	return text
+}
+
+// films lists air and film of each zone.
+func (l *Log) films() *grid {
+	m := l.Answer.Model
+	g := &grid{Heads: []string{"Zone", "Length and time", "Air", "Moisture of the air", "Flow", "Film", "Heat, W/(m² K)", "Vapour, m/s"}, Words: true}
+	for i, z := range l.Answer.Assessment.Zones {
+		in := &m.Path[i]
+		g.add(z.Name, table.Length(z.Length)+", "+table.Duration(z.Residence), table.Celsius(z.AirTemperature), l.moisture(in), l.flow(in),
+			z.Film.Correlation, coefficient(z.Film.Heat, z.Film.Uncertainty), coefficient(z.Film.Mass, z.Film.MassUncertainty))
+	}
+	return g
+}
+
+func coefficient(value, uncertainty float64) string {
+	text := table.Significant(value, 3)
+	if uncertainty > 0 {
+		text += " ± " + table.Significant(100*uncertainty, 2) + " %"
+	}
+	return text
+}

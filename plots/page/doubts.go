@@ -1,0 +1,103 @@
+package page
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"strandry/materials"
+	"strandry/plots/figure"
+	"strandry/plots/table"
+)
+
+func (l *Log) doubts() []block {
+	m, r, f := l.Answer.Model, l.Answer.Assessment, l.Survey.Film
+	g := &grid{Heads: []string{"What is in doubt", "By how much", "Mean at the nozzle"}, Words: true}
+	span := func(low, high float64) string {
+		return table.Significant(100*low, 3) + " to " + table.Percent(high)
+	}
+	g.add("The diffusivity of "+m.Material.Name, "a factor of "+table.Given(m.Material.Diffusivity.Scatter.Value)+" either way", span(r.Low, r.High))
+	if f.Heat > 0 || f.Mass > 0 {
+		g.add("The film between strand and air", fmt.Sprintf("heat %s %%, vapour %s %% either way", table.Significant(100*f.Heat, 2), table.Significant(100*f.Mass, 2)), span(f.Low, f.High))
+	} else {
+		g.add("The film between strand and air", "given in the scenario, taken as exact", table.Percent(r.Nozzle.Mean))
+	}
+	g.add("The arithmetic", "refined once: "+table.Percent(r.NumericalError), table.Bounded(r.Nozzle.Mean, r.NumericalError))
+	blocks := []block{text("Each doubt on its own, the others at their central values."), {Grid: g}}
+	if grid := l.Survey.Map; grid != nil {
+		blocks = append(blocks, text(fmt.Sprintf("The map of length against feed is marched at coarser steps; at %d of its places the numerical error was looked at and is at most %s %% of the content.",
+			grid.Checked, table.Significant(100*grid.RelativeError, 2))))
+	}
+	if warnings := l.Answer.Warnings(); len(warnings) > 0 {
+		blocks = append(blocks, head("Warnings"), block{List: warnings})
+	}
+	if doubts := l.Answer.Doubts(); len(doubts) > 0 {
+		blocks = append(blocks, head("Doubtful in the data of "+m.Material.Name), block{List: doubts})
+	}
+	return blocks
+}
+
+func (l *Log) sources() []block {
+	return append([]block{text("Exactly the values that this answer rests on, grouped by where they come from. In brackets: the kind of knowledge.")},
+		listed(l.Answer.Sources())...)
+}
+
+func (l *Log) assumptions() []block {
+	var blocks []block
+	if assumed := slices.Concat(l.Answer.Assumed, l.Scenario.Build.Assumed); len(assumed) > 0 {
+		blocks = append(blocks, head("Not given and assumed"), block{List: assumed})
+	}
+	if len(l.Answer.Unused) > 0 {
+		blocks = append(blocks, head("Read and checked, without effect here"), block{List: l.Answer.Unused})
+	}
+	return append(blocks, head("What the model holds"), block{List: []string{
+		"Water diffuses along the radius only; a cross-section is followed along the path at the speed of the feed.",
+		"The diffusivity depends on temperature and on the moisture itself; the skin is at each moment in the equilibrium that the film and the isotherm allow.",
+		"The strand takes the temperature of the air through the film: as a whole where the Biot number is at most 0.1, along its radius above.",
+		"A limited flow of air takes up what the strand gives off; a zone is otherwise the same all along.",
+	}}, head("What it leaves out"), block{List: []string{
+		"swelling, the change of radius, crystallisation, and the slow second stage of sorption in glassy polymers",
+		"the cooling of the surface by evaporation, conduction along the strand, and diffusion driven by temperature",
+		"turns of a winding that shield each other, and contact with drum or rollers beyond the share of the surface that is stated as open to the air",
+		"what heat does to the polymer: oxidation, hydrolysis, stretching, sticking",
+		"how the air gets to its stated state, and how long the dryer takes to reach it",
+	}})
+}
+
+func (l *Log) safety() []block {
+	all := append(table.Cautions(l.Answer.Model),
+		"Things that turn and a strand under tension catch fingers, hair and sleeves: guard them, and stop them before you reach in.",
+		"This page is the outcome of a computation, not a tested design. Where it differs from the law, from your local codes or from what a licensed electrician or engineer tells you, follow them.")
+	return []block{{List: all}}
+}
+
+func (l *Log) again() []block {
+	r := l.Answer.Assessment
+	var heat []string
+	for _, z := range r.Zones {
+		how := "as a whole"
+		if z.Resolved {
+			how = "along the radius"
+		}
+		heat = append(heat, fmt.Sprintf("%s %s (Biot number %s)", z.Name, how, table.Significant(z.Biot, 2)))
+	}
+	blocks := []block{
+		text("The same command, version and scenario give the same bytes."),
+		{Code: l.Command},
+		{Facts: []fact{
+			{"Version", "strandry " + l.Answer.Version},
+			{"Settings", figure.SettingsText(r.Settings)},
+			{"March", fmt.Sprintf("%d nodes along the radius, %d steps; the water balance closes to %s", r.Nodes, r.Steps, table.Significant(math.Abs(r.Balance), 1))},
+			{"Temperature", strings.Join(heat, "; ")},
+		}},
+	}
+	if grid := l.Survey.Map; grid != nil && len(grid.Rows) > 0 {
+		facts := &blocks[len(blocks)-1].Facts
+		*facts = append(*facts, fact{"Maps", figure.SettingsText(grid.Rows[0].Settings)})
+	}
+	if id := l.Answer.Model.Material.ID; !slices.Contains(materials.Names(), id) {
+		blocks = append(blocks, text("The material comes from a file of its own, which is needed too; its values stand under the sources."))
+	}
+	return append(blocks, head("The scenario, "+l.file()), block{Code: string(l.Scenario.Document().Text())})
+}

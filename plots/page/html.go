@@ -1,0 +1,55 @@
+package page
+
+import (
+	"encoding/base64"
+	"html/template"
+	"io"
+	"strings"
+	"unicode"
+)
+
+// dataURL holds a PNG whole.
+func dataURL(png []byte) template.URL {
+	return template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(png))
+}
+
+func writeHTML(out io.Writer, d *document) error {
+	t, err := template.New("page").Funcs(template.FuncMap{"tight": tight, "style": func() template.CSS { return template.CSS(style) }}).Parse(layout)
+	if err != nil {
+		return err
+	}
+	return t.Execute(out, d)
+}
+
+// tight joins each number and the short word after it, most often its unit, by a space at
+// which no line ends.
+func tight(s string) string {
+	words := strings.Split(s, " ")
+	var b strings.Builder
+	for i, word := range words {
+		if i > 0 {
+			if number(words[i-1]) && unit(word) {
+				b.WriteRune('\u00a0')
+			} else {
+				b.WriteByte(' ')
+			}
+		}
+		b.WriteString(word)
+	}
+	return b.String()
+}
+
+func number(word string) bool {
+	runes := []rune(word)
+	return len(runes) > 0 && unicode.IsDigit(runes[len(runes)-1])
+}
+
+// unit tells whether a word is short and begins as a unit does.
+func unit(word string) bool {
+	word = strings.TrimRight(word, ".,;:)")
+	switch word {
+	case "%", "±", "°C", "m", "mm", "cm", "s", "min", "h", "d", "K", "Pa", "kPa", "mm/s", "m/s", "L/min", "mm3/s", "mm³/s", "m²/s", "kg/m³", "kJ/mol", "GPa", "J/(kg", "W/(m":
+		return true
+	}
+	return false
+}

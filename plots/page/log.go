@@ -1,0 +1,96 @@
+package page
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+
+	"strandry/plots/table"
+	"strandry/scenarios"
+	"strandry/scenarios/survey"
+)
+
+// Log is all that a build log tells of.
+type Log struct {
+	Scenario *scenarios.Scenario
+	Answer   *table.Answer
+	Survey   *survey.Survey
+	Command  string // that makes the log again
+}
+
+// File is a file of a build log, its name with slashes.
+type File struct {
+	Name    string
+	Content []byte
+}
+
+// Names of the two pages, and the folder of the figures.
+const (
+	HTML     = "buildlog.html"
+	Markdown = "buildlog.md"
+	Figures  = "figures"
+)
+
+// Files makes the files of the log, the two pages last. The same log gives the same bytes.
+// A number that is not finite is an error.
+func (l *Log) Files() ([]File, error) {
+	for _, part := range []struct {
+		name  string
+		value any
+	}{{"the result", l.Answer.Assessment}, {"the diagnosis", &l.Answer.Diagnosis}, {"the studies", l.Survey}} {
+		if err := table.Finite(part.name, part.value); err != nil {
+			return nil, err
+		}
+	}
+	pictures, missing, err := l.pictures()
+	if err != nil {
+		return nil, err
+	}
+	d := l.document(pictures, missing)
+	var files []File
+	for _, p := range pictures {
+		files = append(files, File{Figures + "/" + p.Name + ".png", p.PNG}, File{Figures + "/" + p.Name + ".svg", p.SVG})
+	}
+	var page bytes.Buffer
+	if err := writeHTML(&page, d); err != nil {
+		return nil, fmt.Errorf("page: %w", err)
+	}
+	return append(files, File{Markdown, markdown(d)}, File{HTML, page.Bytes()}), nil
+}
+
+// Names lists every file that a build log may have.
+func Names() []string {
+	var all []string
+	for _, name := range [...]string{pathName, profilesName, heatMapName, mapName, neededName, suitsName} {
+		all = append(all, Figures+"/"+name+".png", Figures+"/"+name+".svg")
+	}
+	return append(all, Markdown, HTML)
+}
+
+// file is the scenario's file without its folders, which tell readers nothing.
+func (l *Log) file() string { return filepath.Base(l.Scenario.File) }
+
+// document writes all sections.
+func (l *Log) document(pictures []*picture, missing []string) *document {
+	d := &document{
+		Title: l.Scenario.Title,
+		Lead:  l.lead(),
+		Foot:  fmt.Sprintf("strandry %s, from %s", l.Answer.Version, l.file()),
+	}
+	for _, s := range []section{
+		{"question", "The question", l.question()},
+		{"scenario", "The scenario in words", l.scenario()},
+		{"answer", "The answer", l.answer()},
+		{"figures", "What the figures show", shown(pictures, missing)},
+		{"materials", "Which materials suit this dryer", l.suits()},
+		{"build", "What to build", l.build()},
+		{"doubts", "What is uncertain", l.doubts()},
+		{"sources", "Sources of the values used", l.sources()},
+		{"assumptions", "Assumptions, and what the model leaves out", l.assumptions()},
+		{"safety", "Safety", l.safety()},
+		{"again", "How to make this again", l.again()},
+	} {
+		d.Sections = append(d.Sections, s)
+	}
+	return d
+}
