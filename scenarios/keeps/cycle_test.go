@@ -34,7 +34,7 @@ func TestStraightIsothermTakesTheMeanOfTheAir(t *testing.T) {
 // strand is made to settle within a day by a diffusivity some hundred times that of the
 // material; its surface follows the air by a large film coefficient.
 func TestManyOpenings(t *testing.T) {
-	const interval, tau, open, cycles = hour, 900.0, 300.0, 60
+	const interval, tau, open, cycles = hour, 900.0, 300.0, 24
 	const temperature, pressure = 296.15, 101325.0
 	for _, name := range []string{"pc", "abs", "pa6"} { // straight; curved; curved with β
 		p, err := materials.Lookup(name)
@@ -62,6 +62,9 @@ func TestManyOpenings(t *testing.T) {
 		var r diffusion.Result
 		require.NoError(t, diffusion.NewMarch().Run(&m, diffusion.DefaultSettings(), &r))
 		require.InEpsilon(t, c.inside(interval, tau), r.Nozzle.Centre, 0.01, name)
+		if name != "pa6" {
+			continue
+		}
 		// It is a balance, not the start that held: from another start it moves there.
 		m.Start *= 1.3
 		var other diffusion.Result

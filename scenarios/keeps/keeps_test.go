@@ -2,6 +2,7 @@ package keeps_test
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"testing"
 
@@ -20,8 +21,12 @@ func study(t testing.TB, set ...scenarios.Setting) (*scenarios.Scenario, map[str
 	require.NoError(t, err)
 	s, err = s.With(set...)
 	require.NoError(t, err)
-	library, err := materials.Library()
-	require.NoError(t, err)
+	var library []materials.Polymer
+	for _, name := range []string{"abs", "asa", "hips", "pa6", "pc", "pet", "petg", "pla", "pp"} {
+		p, err := materials.Lookup(name)
+		require.NoError(t, err)
+		library = append(library, p)
+	}
 	found, err := keeps.Find(context.Background(), s, room(s), library)
 	require.NoError(t, err)
 	require.Len(t, found.Rows, len(library))
@@ -137,4 +142,26 @@ func TestAirOfOnesOwn(t *testing.T) {
 	cancel()
 	_, err = keeps.Find(ctx, s, dry.Air, []materials.Polymer{p})
 	require.ErrorIs(t, err, context.Canceled)
+}
+
+func ExampleFind() {
+	s, err := scenarios.Demo("winch-drum")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := materials.Lookup("pa6")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	air := keeps.Air{Temperature: s.Room.Temperature, VapourPressure: s.Room.VapourPressure}
+	study, err := keeps.Find(context.Background(), s, air, []materials.Polymer{p})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r := study.Rows[0]
+	fmt.Printf("%s: %.1f h in the room; for ever below %.1f %%\n", r.Material.Name, r.Hours.Seconds/3600, 100*r.ForEver)
+	// Output: PA6: 0.8 h in the room; for ever below 3.7 %
 }

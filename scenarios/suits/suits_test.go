@@ -175,3 +175,24 @@ func TestStopsWithItsContext(t *testing.T) {
 	_, err = suits.Find(ctx, demo(t, "winch-drum"), library, 3600)
 	require.ErrorIs(t, err, context.Canceled)
 }
+
+func ExampleFind() {
+	s, err := scenarios.Demo("clear-cover")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := materials.Lookup("abs")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	study, err := suits.Find(context.Background(), s, []materials.Polymer{p}, 6*3600)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r := study.Soaked[0]
+	fmt.Printf("%s: %s, %s, needs %.1f m\n", r.Material.Name, r.Class, r.Verdict, r.Length())
+	// Output: ABS: buildable, dry, needs 2.4 m
+}
