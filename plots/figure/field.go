@@ -12,7 +12,8 @@ import (
 type bands struct {
 	levels     []float64 // rising [kg/kg dry]
 	limit      int       // index of the limit among them; -1 where it is off the map
-	limitValue float64
+	limitValue float64   // [kg/kg dry]
+	below      int       // bands below the limit
 	colors     []color.NRGBA
 }
 
@@ -47,23 +48,17 @@ func bandsOf(low, high, limit float64) bands {
 		b.levels = append(b.levels[:i], append([]float64{limit}, b.levels[i:]...)...)
 		b.limit = i
 	}
-	b.color(limit)
+	b.color(high)
 	return b
 }
 
-// color gives each band its colour: sand below the limit, blue above.
-func (b *bands) color(limit float64) {
-	below := 0
-	for _, level := range b.levels {
-		if level <= limit {
-			below++
-		}
-	}
-	if b.limit < 0 && len(b.levels) > 0 && b.levels[0] > limit {
-		below = 0
-	} else if b.limit < 0 && (len(b.levels) == 0 || below == len(b.levels)) {
+// color gives each band its colour: sand below the limit, blue above. high is the wettest value.
+func (b *bands) color(high float64) {
+	below := b.limit + 1
+	if b.limit < 0 && high <= b.limitValue {
 		below = len(b.levels) + 1
 	}
+	b.below = below
 	above := len(b.levels) + 1 - below
 	for i := range below {
 		b.colors = append(b.colors, mix(atLimitDry(), driest(), float64(below-i-1)/math.Max(float64(below), 3)))
@@ -188,7 +183,7 @@ func (m *filled) limitBeside(left, bottom, top vg.Length) {
 	unit := vg.Point{X: left, Y: top + tickSize*0.8}
 	if b.limit < 0 {
 		y := bottom - tickSize*1.2
-		if b.colors[0] == atLimitDry() || len(b.levels) > 0 && b.levels[0] < b.limitValue {
+		if b.below > 0 {
 			y = top + tickSize*1.8
 		}
 		bold := s.style(tickSize, ink(), true)

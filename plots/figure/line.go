@@ -55,6 +55,9 @@ func (f Line) Headline() string {
 	return fmt.Sprintf("The driest %s shown is %s: it keeps %s, the limit being %s", f.X.Name, f.X.say(f.X.Values[di]), percent(driest), percent(f.Limit))
 }
 
+// deepest is how far below the limit a logarithmic axis reaches.
+const deepest = 1e-3
+
 // steep is the ratio of wettest to driest above which the contents get a logarithmic axis.
 const steep = 30
 
@@ -68,6 +71,7 @@ func (f Line) draw(s *sheet, headline string) {
 	y := contents(100*f.Limit, all)
 	if low, high := bounds(all); low > 0 && high/low > steep {
 		y = logFrom(all)
+		y.min = max(y.min, 100*f.Limit*deepest)
 	}
 	texts := []string{"limit " + digits(100*f.Limit, 2) + nbsp + "%", "mean " + digits(100*f.Content[len(f.Content)-1], 2) + nbsp + "%"}
 	a := axes{
@@ -77,7 +81,7 @@ func (f Line) draw(s *sheet, headline string) {
 	p := s.inside(room, a)
 	last := len(f.Content) - 1
 	var labels []label
-	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: p.atY(100 * v)} }
+	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: max(p.atY(100*v), p.box.Min.Y)} }
 	if f.Low != nil {
 		p.band(f.X.Values, hundredfold(f.Low), hundredfold(f.High), mix(sky(), paper(), 0.6))
 		labels = append(labels, label{text: "data spread", at: end((f.High[last] + f.Content[last]) / 2), color: quiet()})

@@ -36,14 +36,14 @@ func (s *sheet) framed(f Frame, headline string) vg.Rectangle {
 	}
 	for _, line := range lines {
 		room.Max.Y -= style.Font.Size * 1.2
-		s.FillText(style, vg.Point{X: room.Min.X, Y: room.Max.Y}, line)
+		s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + style.Font.Size*0.25}, alignment{}, line)
 	}
 	room.Max.Y -= 6
 
 	style = s.style(footerSize, quiet(), false)
 	lines = wrap(f.foot(), width, style.Width)
 	for i := len(lines) - 1; i >= 0; i-- {
-		s.FillText(style, room.Min, lines[i])
+		s.put(style, room.Min.Add(vg.Point{Y: 1}), alignment{}, lines[i])
 		room.Min.Y += footerSize * 1.2
 	}
 	room.Min.Y += 3

@@ -61,7 +61,7 @@ func mix(a, b color.NRGBA, share float64) color.NRGBA {
 }
 
 // legible darkens a line's colour for its label, so that small type reads on white.
-func legible(c color.NRGBA) color.NRGBA { return mix(c, rgb(0), 0.3) }
+func legible(c color.NRGBA) color.NRGBA { return mix(c, rgb(0), 0.35) }
 
 // ordered gives n colours for lines that have an order, from light to dark.
 func ordered(n int) []color.NRGBA {

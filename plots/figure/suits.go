@@ -46,6 +46,9 @@ func (f Suits) rows() []row {
 
 func (f Suits) check() error {
 	for _, r := range f.Rows {
+		if r.Material == "" {
+			return errEmpty
+		}
 		if err := positive(r.Material, r.Temperature); err != nil {
 			return err
 		}

@@ -11,7 +11,7 @@ const zeroCelsius = 273.15
 // nbsp holds a number and its unit on one line.
 const nbsp = "\u00a0"
 
-func celsius(kelvin float64) string { return digits(math.Round(kelvin-zeroCelsius), 3) + nbsp + "°C" }
+func celsius(kelvin float64) string { return digits(math.Round(kelvin-zeroCelsius), 4) + nbsp + "°C" }
 
 // percent prints a content [kg/kg dry] with its unit; below a two-millionth it counts as none.
 func percent(content float64) string {
@@ -31,9 +31,6 @@ func place(x float64) string {
 
 // digits prints a number with so many significant digits, of which zeros at the end are dropped.
 func digits(x float64, n int) string {
-	if math.Abs(x) >= 1000 {
-		n = max(n, int(math.Floor(math.Log10(math.Abs(x))))+1)
-	}
 	return spaced(quantity.Number(x, n))
 }
 
@@ -57,7 +54,7 @@ func hours(s float64) string {
 	case s < 72*hour:
 		return digits(s/hour, 2) + nbsp + "h"
 	case s < year:
-		return digits(s/day, 3) + nbsp + "days"
+		return digits(s/day, 2) + nbsp + "days"
 	}
 	return digits(s/year, 2) + nbsp + "years"
 }

@@ -39,9 +39,7 @@ func Encode(f Figure, format Format) ([]byte, error) {
 	var out bytes.Buffer
 	switch format {
 	case PNG:
-		c := vgimg.NewWith(vgimg.UseWH(sheetWidth, height), vgimg.UseDPI(dotsPerInch))
-		f.draw(newSheet(c, sheetWidth, height), headline)
-		_, err := vgimg.PngCanvas{Canvas: c}.WriteTo(&out)
+		_, err := raster(f, dotsPerInch).WriteTo(&out)
 		return out.Bytes(), err
 	case SVG:
 		c := vgsvg.New(sheetWidth, height)
@@ -55,6 +53,14 @@ func Encode(f Figure, format Format) ([]byte, error) {
 		return undated(out.Bytes()), err
 	}
 	return nil, fmt.Errorf("figure: no format is called %q; allowed: png, svg, pdf", format)
+}
+
+// raster draws the figure as dots.
+func raster(f Figure, perInch int) vgimg.PngCanvas {
+	height := vg.Length(f.height())
+	c := vgimg.NewWith(vgimg.UseWH(sheetWidth, height), vgimg.UseDPI(perInch))
+	f.draw(newSheet(c, sheetWidth, height), f.frame().headline(f.Headline()))
+	return vgimg.PngCanvas{Canvas: c}
 }
 
 // titled gives an SVG its title, which a screen reader says, and a list of

@@ -1,0 +1,56 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"path/filepath"
+	"regexp"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The lamp shade can never be dry: the figures say so, each in three formats, and nothing else is left
+// in the folder.
+func TestPlot(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "new", "figures")
+	var out, errOut bytes.Buffer
+	require.Equal(t, answered, run(context.Background(), []string{"plot", "--demo", "lamp-shade", "-o", folder}, &out, &errOut), errOut.String())
+	require.Empty(t, errOut.String())
+	var want []string
+	for _, name := range []string{"heatmap", "line", "map", "needed", "path", "profiles"} {
+		for _, format := range []string{"pdf", "png", "svg"} {
+			want = append(want, name+"."+format)
+		}
+		require.Regexp(t, regexp.MustCompile(`(?m)^`+name+`\.png, `+name+`\.svg, `+name+`\.pdf: .*[0-9].*\.$`), out.String())
+	}
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	var got []string
+	for _, e := range entries {
+		got = append(got, e.Name())
+		info, err := e.Info()
+		require.NoError(t, err)
+		require.Greater(t, info.Size(), int64(1000), e.Name())
+	}
+	require.Equal(t, want, got)
+	require.Contains(t, out.String(), "no length of warm box brings PLA within its limit")
+}
+
+func TestPlotRefuses(t *testing.T) {
+	var out, errOut bytes.Buffer
+	require.Equal(t, misused, run(context.Background(), []string{"plot"}, &out, &errOut))
+	require.Contains(t, errOut.String(), "-o DIR")
+	require.Equal(t, misused, run(context.Background(), []string{"plot", "x.toml", "--demo", "lamp-shade", "-o", "x"}, &out, &errOut))
+	file := filepath.Join(t.TempDir(), "file")
+	require.NoError(t, os.WriteFile(file, nil, 0o600))
+	errOut.Reset()
+	require.Equal(t, failed, run(context.Background(), []string{"plot", "--demo", "lamp-shade", "-o", file}, &out, &errOut))
+	require.Contains(t, errOut.String(), "this is a file")
+	stopped, stop := context.WithCancel(context.Background())
+	stop()
+	errOut.Reset()
+	require.Equal(t, failed, run(stopped, []string{"plot", "--demo", "lamp-shade", "-o", t.TempDir()}, &out, &errOut))
+	require.Contains(t, errOut.String(), "interrupted")
+}

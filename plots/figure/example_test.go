@@ -1,0 +1,23 @@
+package figure_test
+
+import (
+	"bytes"
+	"fmt"
+
+	"strandry/plots/figure"
+)
+
+func ExampleEncode() {
+	f := figure.Line{
+		X:       figure.Axis{Name: "length of drum", Unit: "m", Values: []float64{1, 10, 100}, Log: true},
+		Content: []float64{0.02, 0.004, 0.001}, // [kg/kg dry]
+		Limit:   0.002,
+		Frame:   figure.Frame{Scenario: "An example"},
+	}
+	fmt.Println(f.Headline())
+	svg, err := figure.Encode(f, figure.SVG)
+	fmt.Println(bytes.HasPrefix(svg, []byte("<?xml")), err)
+	// Output:
+	// The limit of 0.2 % asks for a length of drum of at least 32 m
+	// true <nil>
+}

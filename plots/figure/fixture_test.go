@@ -1,0 +1,153 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+
+	"strandry/diffusion"
+	"strandry/materials"
+)
+
+// The data below are made by formulas, not by the solver, so that a change of the solver moves no
+// reference image.
+
+func frame() Frame {
+	return Frame{Scenario: "A made-up strand", Version: "0.0.0", Settings: "resolution 5, tolerance 0.001"}
+}
+
+const radius = 0.875e-3 // [m]
+
+func model() *diffusion.Model {
+	hot, room := diffusion.Air{Temperature: 363.15}, diffusion.Air{Temperature: 293.15}
+	return &diffusion.Model{
+		Radius: radius, Speed: 0.002, Start: 0.025, StartTemperature: 293.15, Limit: 0.002,
+		Material: materials.Polymer{Name: "PA6"},
+		Path:     []diffusion.Zone{{Name: "drum", Length: 12, Air: hot}, {Name: "guide", Length: 0.6, Air: room}},
+	}
+}
+
+// trace is a strand whose content falls from 2.5 % as exp(-x/(5 m)) at the axis and faster outside, with
+// the shape 1 - (r/R)², and whose skin is wet again in the guide.
+func trace() *diffusion.Trace {
+	t := &diffusion.Trace{}
+	for k := range 21 {
+		t.Radius = append(t.Radius, radius*float64(k)/20)
+	}
+	point := func(zone int, x float64) {
+		core := 0.025 * math.Exp(-x/5)
+		p := diffusion.Point{Zone: zone, Position: x, Time: x / 0.002, AirTemperature: 363.15}
+		p.Temperature = 363.15 - 70*math.Exp(-x/0.1)
+		edge := 0.0
+		if zone == 1 {
+			edge = 0.02 * (1 - math.Exp(-(x-12)/0.05))
+			p.AirTemperature, p.Temperature = 293.15, 293.15+70*math.Exp(-(x-12)/0.1)
+		}
+		for _, r := range t.Radius {
+			s := r / radius
+			p.Profile = append(p.Profile, core*(1-s*s*math.Min(1, x))+edge*math.Pow(s, 40))
+		}
+		p.Centre, p.Skin, p.Mean = p.Profile[0], p.Profile[20], core*(1-math.Min(1, x)/2)+edge/21
+		t.Points = append(t.Points, p)
+	}
+	for k := range 61 {
+		point(0, 12*math.Pow(float64(k)/60, 2))
+	}
+	for k := range 13 {
+		point(1, 12+0.6*float64(k)/12)
+	}
+	return t
+}
+
+// decaying is the content after a length [m] at a speed [m/s]: exp(-t/5000 s) of 2.5 %.
+func decaying(length, speed float64) float64 { return 0.025 * math.Exp(-length/speed/5000) }
+
+func spaced10(from, to float64, n int) []float64 {
+	var out []float64
+	for k := range n {
+		out = append(out, from*math.Pow(to/from, float64(k)/float64(n-1)))
+	}
+	return out
+}
+
+func aMap() Map {
+	m := Map{
+		Frame: frame(), Limit: 0.002, Here: &Mark{X: 12, Y: 2},
+		X: Axis{Name: "length of drum", Unit: "m", Values: spaced10(1, 100, 25), Log: true},
+		Y: Axis{Name: "feed speed", Unit: "mm/s", Values: spaced10(0.5, 8, 17), Log: true},
+	}
+	for _, v := range m.Y.Values {
+		var row []float64
+		for _, l := range m.X.Values {
+			row = append(row, decaying(l, v/1000)+1e-5)
+		}
+		m.Content = append(m.Content, row)
+	}
+	return m
+}
+
+func aLine() Line {
+	l := Line{Frame: frame(), Limit: 0.002, X: Axis{Name: "length of drum", Unit: "m", Values: spaced10(1, 100, 25), Log: true}}
+	for _, x := range l.X.Values {
+		l.Content = append(l.Content, decaying(x, 0.002))
+		l.Low = append(l.Low, decaying(2*x, 0.002))
+		l.High = append(l.High, decaying(x/2, 0.002))
+	}
+	return l
+}
+
+func aNeeded() Needed {
+	n := Needed{Frame: frame(), Material: "PA6", Zone: "drum", HeatLimit: 353.15, Longest: 20, Limit: 0.002, Speeds: []float64{0.0005, 0.001, 0.002, 0.004}}
+	for t := 303.15; t <= 373.2; t += 5 {
+		n.Temperatures = append(n.Temperatures, t)
+	}
+	for k, v := range n.Speeds {
+		var row []float64
+		for _, t := range n.Temperatures {
+			length := 12000 * v * math.Exp(-(t-353.15)/18)
+			if k == 0 && t < 323 {
+				length = 0
+			}
+			row = append(row, length)
+		}
+		n.Lengths = append(n.Lengths, row)
+	}
+	return n
+}
+
+func aSuits() Suits {
+	s := Suits{Frame: frame(), Longest: 20, Given: 12, Zone: "drum"}
+	for k := range 12 {
+		l := 2 * math.Pow(1.9, float64(k))
+		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Length: l, Low: l / 3, High: l * 3}
+		switch {
+		case l > 36:
+			row.Verdict = diffusion.Wet
+		case l < 4:
+			row.Verdict = diffusion.Dry
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	s.Rows[11].High = 0
+	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Any: true, Verdict: diffusion.Dry}},
+		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Verdict: diffusion.Wet})...), s.Longest, s.Given, s.Zone}
+}
+
+func aKeeps() Keeps {
+	k := Keeps{Frame: frame(), Air: "20\u00a0°C and 60\u00a0% humidity"}
+	for i := range 10 {
+		t := 600 * math.Pow(3, float64(i))
+		k.Rows = append(k.Rows, Keep{Material: fmt.Sprintf("Polymer %c", 'A'+i), Time: t, Low: t / 2, High: 3 * t})
+	}
+	k.Rows = append(k.Rows, Keep{Material: "Polymer Z"})
+	return k
+}
+
+// all is one figure of each kind.
+func all() map[string]Figure {
+	return map[string]Figure{
+		"path":     Path{frame(), model(), trace()},
+		"profiles": Profiles{frame(), model(), trace()},
+		"heatmap":  HeatMap{frame(), model(), trace()},
+		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(),
+	}
+}

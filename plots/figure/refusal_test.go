@@ -1,0 +1,58 @@
+package figure
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+)
+
+func TestRefusals(t *testing.T) {
+	broken := func(change func(m *diffusion.Model, t *diffusion.Trace)) Path {
+		p := Path{frame(), model(), trace()}
+		change(p.Model, p.Trace)
+		return p
+	}
+	for name, f := range map[string]Figure{
+		"no trace":              Path{Frame: frame(), Model: model()},
+		"no model":              HeatMap{Frame: frame(), Trace: trace()},
+		"one point":             broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points = t.Points[:1] }),
+		"mean not a number":     broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Mean = math.NaN() }),
+		"profile not a number":  Profiles(broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Profile[2] = math.Inf(1) })),
+		"short profile":         HeatMap(broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Profile = t.Points[3].Profile[:4] })),
+		"another model's trace": broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Path = m.Path[:1] }),
+		"backwards":             broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Position = 99 }),
+		"limit of zero":         broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Limit = 0 }),
+		"map empty":             Map{},
+		"map not a number":      func() Figure { m := aMap(); m.Content[1][2] = math.NaN(); return m }(),
+		"map infinite":          func() Figure { m := aMap(); m.Content[1][2] = math.Inf(-1); return m }(),
+		"map negative":          func() Figure { m := aMap(); m.Content[1][2] = -1e-3; return m }(),
+		"map ragged":            func() Figure { m := aMap(); m.Content[1] = m.Content[1][1:]; return m }(),
+		"map short":             func() Figure { m := aMap(); m.Content = m.Content[1:]; return m }(),
+		"axis falls":            func() Figure { m := aMap(); m.X.Values[3] = 0.1; return m }(),
+		"axis from zero":        func() Figure { m := aMap(); m.X.Values[0] = 0; return m }(),
+		"mark not a number":     func() Figure { m := aMap(); m.Here.X = math.NaN(); return m }(),
+		"line short":            func() Figure { l := aLine(); l.Content = l.Content[1:]; return l }(),
+		"line half a spread":    func() Figure { l := aLine(); l.Low = nil; return l }(),
+		"line not a number":     func() Figure { l := aLine(); l.High[4] = math.NaN(); return l }(),
+		"needed empty":          Needed{},
+		"needed ragged":         func() Figure { n := aNeeded(); n.Lengths[1] = n.Lengths[1][1:]; return n }(),
+		"needed infinite":       func() Figure { n := aNeeded(); n.Lengths[1][1] = math.Inf(1); return n }(),
+		"needed negative":       func() Figure { n := aNeeded(); n.Lengths[1][1] = -1; return n }(),
+		"suits empty":           Suits{Longest: 20},
+		"suits not a number":    func() Figure { s := aSuits(); s.Rows[3].Length = math.NaN(); return s }(),
+		"suits outside":         func() Figure { s := aSuits(); s.Rows[3].Low = 1e6; return s }(),
+		"suits no name":         func() Figure { s := aSuits(); s.Rows[3].Material = ""; return s }(),
+		"keeps empty":           Keeps{Air: "dry"},
+		"keeps infinite":        func() Figure { k := aKeeps(); k.Rows[2].High = math.Inf(1); return k }(),
+		"keeps no air":          func() Figure { k := aKeeps(); k.Air = ""; return k }(),
+	} {
+		for _, format := range Formats() {
+			out, err := Encode(f, format)
+			require.Error(t, err, "%s as %s", name, format)
+			require.Empty(t, out, name)
+		}
+	}
+}

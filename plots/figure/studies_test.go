@@ -1,0 +1,98 @@
+package figure
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/scenarios"
+	"strandry/scenarios/keeps"
+	"strandry/scenarios/needed"
+	"strandry/scenarios/rest"
+	"strandry/scenarios/size"
+	"strandry/scenarios/suits"
+)
+
+func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m} }
+
+func TestSuitsOf(t *testing.T) {
+	nowhere, everywhere := size.Length{Outcome: size.Nowhere}, size.Length{Outcome: size.Everywhere}
+	row := func(name string, central, fast, slow size.Length) suits.Row {
+		return suits.Row{Material: materials.Polymer{Name: name}, Heated: 353.15, Class: suits.Buildable, Needed: central, Fast: fast, Slow: slow}
+	}
+	rows := []suits.Row{
+		row("usual", met(6), met(2), met(18)), row("rewets when fast", met(6), met(9), met(18)), row("fast never", met(6), nowhere, met(18)),
+		row("never", nowhere, nowhere, nowhere), row("any", everywhere, everywhere, everywhere), row("fast any", met(1), everywhere, met(3)),
+	}
+	f := SuitsOf(&suits.Study{Zone: "drum", Length: 12, Longest: 20}, rows, frame())
+	require.NoError(t, f.check())
+	want := []Suit{
+		{Material: "usual", Length: 6, Low: 2, High: 18}, {Material: "rewets when fast", Length: 6, Low: 6, High: 18},
+		{Material: "fast never", Length: 6, Low: 6}, {Material: "never"}, {Material: "any", Any: true}, {Material: "fast any", Length: 1, High: 3},
+	}
+	for i := range want {
+		want[i].Temperature = 353.15
+	}
+	require.Equal(t, want, f.Rows)
+	require.Equal(t, 12.0, f.Given)
+}
+
+func TestKeepsOf(t *testing.T) {
+	after := func(s float64) rest.Time { return rest.Time{Seconds: s} }
+	never := rest.Time{Never: true}
+	study := &keeps.Study{Air: keeps.Air{Temperature: 293.15, VapourPressure: 1170}, Rows: []keeps.Row{
+		{Material: materials.Polymer{Name: "usual"}, Hours: after(600), Fast: after(200), Slow: after(1800)},
+		{Material: materials.Polymer{Name: "slow never"}, Hours: after(600), Fast: after(200), Slow: never},
+		{Material: materials.Polymer{Name: "never"}, Hours: never, Fast: never, Slow: never},
+	}}
+	f := KeepsOf(study, frame())
+	require.NoError(t, f.check())
+	require.Equal(t, []Keep{{"usual", 600, 200, 1800}, {"slow never", 600, 200, 0}, {Material: "never"}}, f.Rows)
+	require.Equal(t, "20\u00a0°C and 50\u00a0% humidity", f.Air) // 1170 Pa of 2339 Pa
+}
+
+// The figures of a demonstration carry the numbers of its studies.
+func TestOfAScenario(t *testing.T) {
+	s, err := scenarios.Demo("clear-cover")
+	require.NoError(t, err)
+	ctx, coarse := context.Background(), diffusion.CoarseSettings()
+	table, err := needed.Find(ctx, s, needed.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
+	require.NoError(t, err)
+	f := NeededOf(s, table, FrameOf(s, "0.0.0"))
+	require.NoError(t, f.check())
+	require.Equal(t, s.Model.Material.DryingTemperature.Value, f.HeatLimit)
+	require.Equal(t, s.Build.Longest, f.Longest)
+
+	lengths, speeds := needed.Around(s, 0, 5)
+	contents, err := needed.Contents(ctx, s, 0, lengths, speeds, coarse)
+	require.NoError(t, err)
+	m := MapOf(s, 0, lengths, speeds, contents, FrameOf(s, "0.0.0"))
+	require.NoError(t, m.check())
+	require.True(t, m.X.Log)
+	require.True(t, m.Y.Log)
+	require.Equal(t, contents[2][3], m.Content[2][3])
+	require.InDelta(t, 1000*speeds[2], m.Y.Values[2], 1e-15)
+}
+
+func TestAxisOf(t *testing.T) {
+	s, err := scenarios.Demo("winch-drum")
+	require.NoError(t, err)
+	a, err := AxisOf(s.Vary[0])
+	require.NoError(t, err)
+	require.Equal(t, "length of drum", a.Name)
+	require.Equal(t, "m", a.Unit)
+	require.True(t, a.Log)
+	require.Equal(t, 0.5, a.Values[0])
+	s, err = scenarios.Demo("clear-cover")
+	require.NoError(t, err)
+	a, err = AxisOf(s.Vary[0])
+	require.NoError(t, err)
+	require.Equal(t, "Temperature of oven, °C", a.label())
+	require.False(t, a.Log)
+	require.InDelta(t, 80, a.Values[0], 1e-9)
+	_, err = AxisOf(scenarios.Axis{Names: []string{"pa6", "pc"}})
+	require.ErrorContains(t, err, "no numbers")
+}
