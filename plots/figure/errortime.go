@@ -114,7 +114,7 @@ func (f ErrorTime) Headline() string {
 			slowest = max(slowest, reached)
 		}
 		if !math.IsInf(slowest, 1) {
-			parts = append(parts, code+" "+briefly(slowest))
+			parts = append(parts, code+nbsp+briefly(slowest))
 		}
 	}
 	return fmt.Sprintf("Shortest time for an error below %s: %s", percent(f.Error), strings.Join(parts, ", "))
@@ -139,6 +139,7 @@ func (f ErrorTime) draw(s *sheet, headline string) {
 		times, errors = append(times, 1e3*p.Time), append(errors, p.Error)
 	}
 	a := axes{x: logFrom(times), y: logFrom(errors), xLabel: "Time of a march, ms"}
+	a.y.min /= 3 // room for a label
 	a.left = s.leftRoom(a.y, 300)
 	betas := f.betas()
 	width := (room.Size().X - gap*vg.Length(len(betas)-1)) / vg.Length(len(betas))

@@ -9,7 +9,7 @@ import (
 
 // Order is how the error of the content falls as the solver is refined.
 type Order struct {
-	Name     string    // the problem, in words
+	Name     string    // the problem: "slowest mode" or "manufactured"
 	InSpace  bool      // Size is a spacing; else a step in time
 	Size     []float64 // falling: relative to the largest [-]
 	Count    []int     // nodes, or steps
@@ -67,8 +67,8 @@ func smooth() ([]known, error) {
 		Surface: radial.Exchange(func(_, c, _ float64) (j, dc, dq float64) { return biot * c, biot, 0 }),
 	}
 	return []known{
-		{"slowest mode under a film", film, mode.At, mode.Mean, 0.2, 4},
-		{"manufactured solution, D = exp(1.2 c)", manufactured(), made.At, made.Mean, 0.5, 2},
+		{"slowest mode", film, mode.At, mode.Mean, 0.2, 4},
+		{"manufactured", manufactured(), made.At, made.Mean, 0.5, 2},
 	}, nil
 }
 
