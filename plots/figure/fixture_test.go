@@ -129,7 +129,7 @@ func aSuits() Suits {
 	}
 	s.Rows[11].High = 0
 	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Any: true, Verdict: diffusion.Dry}},
-		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Verdict: diffusion.Wet})...), s.Longest, s.Given, s.Zone}
+		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Verdict: diffusion.Wet})...), s.Longest, s.Given, s.Zone, ""}
 }
 
 func aKeeps() Keeps {

@@ -14,6 +14,7 @@ type Suits struct {
 	Longest float64 // path that can be built [m]
 	Given   float64 // the path as it is [m]; 0 to leave it out
 	Zone    string  // whose length is meant; "" for that of the path
+	State   string  // of the strand as it sets off, such as "After 6 h in the room"; "" to leave it unsaid
 }
 
 // Suit is one material. A length of 0 is none: no path is long enough, or Low: any is.
@@ -74,27 +75,40 @@ func (f Suits) Headline() string {
 			}
 		}
 	}
+	path := metres(f.Longest) + " of " + f.zone()
+	text := fmt.Sprintf("%s dries %d of %d materials", path, len(names), len(f.Rows))
 	switch {
 	case len(names) == 0:
-		return fmt.Sprintf("No material of %d is dried by a path of %s", len(f.Rows), metres(f.Longest))
+		text = fmt.Sprintf("%s dries none of %d materials", path, len(f.Rows))
 	case len(names) <= 4:
-		return fmt.Sprintf("%s dries %d of %d materials (%s), %d of them whatever the spread of the data", metres(f.Longest), len(names), len(f.Rows), strings.Join(names, ", "), sure)
+		text += fmt.Sprintf(" (%s), %d of them", strings.Join(names, ", "), sure)
+	default:
+		text += fmt.Sprintf(", %d of them", sure)
 	}
-	return fmt.Sprintf("%s of path dries %d of %d materials, %d of them whatever the spread of the data", metres(f.Longest), len(names), len(f.Rows), sure)
+	if len(names) > 0 {
+		text += " whatever the spread of the data"
+	}
+	if f.State != "" {
+		text = f.State + ": " + text
+	}
+	return text
+}
+
+func (f Suits) zone() string {
+	if f.Zone == "" {
+		return "path"
+	}
+	return f.Zone
 }
 
 func (f Suits) draw(s *sheet, headline string) {
 	room := s.framed(f.Frame, headline)
-	zone := f.Zone
-	if zone == "" {
-		zone = "path"
-	}
 	rows := f.rows()
 	others := []float64{f.Longest, f.Longest / 10}
 	if f.Given > 0 {
 		others = append(others, f.Given)
 	}
-	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+zone+" needed, m", rows, 2,
+	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", rows, 2,
 		[]shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet", "spread of the data"})
 	p.s.fill(p.box, forbidden())
 	p.column(p.x.min, f.Longest, allowed())
