@@ -142,12 +142,16 @@ func (m *filled) paint() {
 	for _, level := range m.bands.levels {
 		thresholds.levels = append(thresholds.levels, m.inner(level))
 	}
+	cells := make([]int, width)
+	for column := range cells {
+		cells[column] = cell(f.u, (float64(column)+0.5)/float64(width))
+	}
 	for row := range height {
 		v := 1 - (float64(row)+0.5)/float64(height)
 		j := cell(f.v, v)
-		for column := range width {
+		for column, i := range cells {
 			u := (float64(column) + 0.5) / float64(width)
-			picture.SetNRGBA(column, row, thresholds.of(f.within(cell(f.u, u), j, u, v)))
+			picture.SetNRGBA(column, row, thresholds.of(f.within(i, j, u, v)))
 		}
 	}
 	m.p.s.DrawImage(m.p.box, picture)

@@ -87,7 +87,7 @@ func TestDifferenceSees(t *testing.T) {
 func TestSameBytesTwice(t *testing.T) {
 	for name, f := range all() {
 		for _, format := range []Format{SVG, PDF} {
-			if format == PDF && name != "map" && name != "path" {
+			if format == PDF && name != "map" {
 				continue // the same calls, slower
 			}
 			one, err := Encode(f, format)
@@ -96,8 +96,6 @@ func TestSameBytesTwice(t *testing.T) {
 			require.NoError(t, err)
 			require.True(t, bytes.Equal(one, two), "%s as %s", name, format)
 		}
-		strong, mean := difference(raster(f, 30).Image(), raster(f, 30).Image())
-		require.Zero(t, strong+mean, name)
 	}
 	one, err := Encode(aLine(), PNG)
 	require.NoError(t, err)
