@@ -20,7 +20,7 @@ func flows() []Check {
 		{0.4, 0.2, 40, 1.75, 1.33040540}, {0.45, 0.2, 60, 1.75, 2.24505912}, {0.6, 0.3, 60, 1.75, 4.49011823}, {0.45, 0.2, 100, 2.85, 1.41079174},
 	} {
 		text := fmt.Sprintf(`bead = { width = "%g mm", height = "%g mm", speed = "%g mm/s" }`, r.width, r.height, r.speed)
-		out = append(out, bead.check(fmt.Sprintf("%g × %g mm at %g mm/s, %g mm", r.width, r.height, r.speed, r.diameter), "feed", "mm/s", r.feed,
+		out = append(out, bead.check(fmt.Sprintf("%g × %g, %g mm/s, d %g", r.width, r.height, r.speed, r.diameter), "feed", "mm/s", r.feed,
 			func() (float64, error) {
 				m, err := written(r.diameter, text)
 				if err != nil {

@@ -23,7 +23,7 @@ func salts() []Check {
 	crc := origin{family, "CRC Handbook of Chemistry and Physics, constant humidity solutions (Wexler), at 25 °C", Published, absolute(0.02, "2 % RH stated there")}
 	dew := origin{family, "air of 25 °C and 29 %, as over calcium chloride: computed from IAPWS R7-97 (independent code)", Computed, absolute(1e-3, "five digits")}
 	return append(out,
-		crc.check("calcium chloride hexahydrate", "relative humidity", "-", 0.29, func() (float64, error) {
+		crc.check("CaCl2 hexahydrate", "relative humidity", "-", 0.29, func() (float64, error) {
 			return humidair.CalciumChlorideHumidity(25 + zeroCelsius)
 		}),
 		dew.plain("25 °C, 29 %", "dew point", "K", 5.7489+zeroCelsius, func() float64 {

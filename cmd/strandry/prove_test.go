@@ -1,0 +1,84 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/plots/table"
+	"strandry/scenarios/prove"
+)
+
+func TestProve(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "a", "b")
+	out := mustAnswer(t, "prove", "-o", folder)
+	n := len(prove.Checks())
+	require.Contains(t, out, fmt.Sprintf("%d of %d checks passed\n", n, n))
+	page, err := os.ReadFile(filepath.Join(folder, "proof.html"))
+	require.NoError(t, err)
+	require.Contains(t, string(page), fmt.Sprintf("%d of %d checks passed", n, n))
+	require.Len(t, mustList(t, folder), 1)
+	require.Equal(t, out, mustAnswer(t, "prove", "-o", folder), "again, to the same words")
+
+	d := decoded(t, "prove", "--json")
+	require.EqualValues(t, n, at(t, d, "passed"))
+	require.Equal(t, "space", at(t, d, "orders", 0, "in"))
+}
+
+func mustList(t *testing.T, folder string) []os.DirEntry {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	return entries
+}
+
+func TestProveMisusedOrInTheWay(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "file")
+	require.NoError(t, os.WriteFile(file, nil, 0o644))
+	for want, all := range map[int][][]string{
+		misused: {{"prove", "extra"}, {"prove", "-o", ""}, {"prove", "--jason"}},
+		failed:  {{"prove", "-o", file}},
+	} {
+		for _, args := range all {
+			status, _, errOut := call(args...)
+			require.Equal(t, want, status, "%v: %s", args, errOut)
+			require.NotEmpty(t, errOut)
+		}
+	}
+}
+
+// A check that fails makes an error, though all is said before, and though nobody listens.
+func TestProveSaysNo(t *testing.T) {
+	p, err := proved(context.Background())
+	require.NoError(t, err)
+	p.Results[5].Difference = 1
+	var out strings.Builder
+	folder := t.TempDir()
+	err = showProof(p, folder, false, &out)
+	require.ErrorContains(t, err, fmt.Sprintf("1 of %d checks failed", len(p.Results)))
+	require.True(t, strings.HasPrefix(out.String(), "FAILED: 1 of"))
+	require.Len(t, mustList(t, folder), 1)
+	for _, writer := range []io.Writer{io.Discard, brokenPipe{}} {
+		for _, asJSON := range []bool{false, true} {
+			err = showProof(p, "", asJSON, writer)
+			require.Error(t, err)
+			require.False(t, errors.Is(err, syscall.EPIPE))
+		}
+	}
+	require.Error(t, showProof(&table.Proof{}, "", false, io.Discard), "nothing proved")
+}
+
+func TestProveInterrupted(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err := proved(ctx)
+	require.ErrorContains(t, err, "interrupted")
+}

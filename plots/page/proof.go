@@ -1,0 +1,142 @@
+package page
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"strings"
+
+	"strandry/plots/figure"
+	"strandry/plots/table"
+)
+
+// Proof is the name of the page of checks.
+const Proof = "proof.html"
+
+// proofLayout is the page of checks, with the blocks of a build log. It is well-formed XML
+// too.
+const proofLayout = `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8"/>
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'"/>
+<meta name="viewport" content="width=device-width, initial-scale=1"/>
+<meta name="color-scheme" content="light dark"/>
+<title>{{.Title}}</title>
+<link rel="icon" href="data:,"/>
+<style>{{style}}</style>
+</head>
+<body>
+<a class="skip" href="#sums">To the sums</a>
+<header>
+<p class="kind">Proof</p>
+<h1>{{.Title}}</h1>
+<p class="lead">{{tight .Lead}}</p>
+</header>
+<div class="sheet">
+<nav aria-label="Sections">
+<ol>
+{{- range .Sections}}
+<li><a href="#{{.ID}}">{{.Head}}</a></li>
+{{- end}}
+</ol>
+</nav>
+<main>
+{{- range .Sections}}
+<section id="{{.ID}}">
+<h2>{{.Head}}</h2>
+{{- range .Blocks}}{{template "block" .}}{{end}}
+</section>
+{{- end}}
+</main>
+</div>
+<footer><p>{{.Foot}}</p></footer>
+</body>
+</html>
+`
+
+// OfProof makes the page of checks. The same results give the same bytes.
+func OfProof(p *table.Proof) ([]byte, error) {
+	convergence := figure.Convergence{Frame: figure.Frame{Version: p.Version}, Orders: p.Orders}
+	drawn := drawing{
+		name: "convergence", head: "How the error falls", kind: "Two line charts of the error of the mean, over the nodes and over the steps.",
+		caption: "Slowest mode: the slowest of the decays under a film, which has a closed form. Manufactured: a solution chosen at will, with a diffusivity " +
+			"that grows with content and surroundings that vary, and the source that makes it exact. The order is the slope of each line.",
+		figure: convergence,
+	}
+	picture, err := drawn.encode(1)
+	if err != nil {
+		return nil, err
+	}
+	d := &document{Title: p.Summary(), Lead: "What the program computes, beside values from outside: published tables, handbooks, independent codes.",
+		Foot: "strandry " + p.Version + ", strandry prove"}
+	d.Sections = append(d.Sections, section{"sums", "The sums", sums(p)}, section{"convergence", "Convergence", []block{{Picture: picture}}})
+	d.Sections = append(d.Sections, families(p)...)
+	t, err := template.New("proof").Funcs(functions()).Parse(proofLayout)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := t.New("log").Parse(layout); err != nil { // for its blocks
+		return nil, err
+	}
+	var out bytes.Buffer
+	if err := t.Execute(&out, d); err != nil {
+		return nil, fmt.Errorf("page: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// sums are the verdict, the failures and the families.
+func sums(p *table.Proof) []block {
+	blocks := []block{{Banner: &banner{Word: "PASSED", Mark: "●", Text: p.Summary() + ".", Kind: "dry"}}}
+	if !p.Whole() {
+		blocks[0].Banner = &banner{Word: "FAILED", Mark: "✕", Text: p.Summary() + ".", Kind: "wet"}
+		failed := &grid{Heads: proofHeads(), Words: true}
+		for i := range p.Results {
+			if r := &p.Results[i]; !r.Passed() {
+				cells := p.Cells(r)
+				cells[0] = r.Family + ", " + cells[0]
+				if r.Err != nil {
+					cells[2] = r.Err.Error()
+				}
+				failed.add(cells...)
+			}
+		}
+		blocks = append(blocks, head("What failed"), block{Grid: failed}, head("By family"))
+	}
+	g := &grid{Heads: []string{"Family", "Passed", "Worst, of its tolerance"}}
+	for _, f := range p.Families() {
+		g.add(f.Name, fmt.Sprintf("%d of %d", f.Passed, f.Checks), p.Share(f.Worst))
+	}
+	return append(blocks, block{Grid: g},
+		text("A check is passed when the difference is no larger than the accuracy that its source claims. The worst of a family is the check that comes nearest to that."))
+}
+
+func proofHeads() []string {
+	return []string{"Case", "Expected", "Got", "Differs by", "Allowed"}
+}
+
+// families is a section for each, its rows below their sources.
+func families(p *table.Proof) []section {
+	var out []section
+	var g *grid
+	source := ""
+	for i := range p.Results {
+		r := &p.Results[i]
+		if i == 0 || r.Family != p.Results[i-1].Family {
+			g, source = &grid{Heads: proofHeads()}, ""
+			name := strings.ToUpper(r.Family[:1]) + r.Family[1:]
+			out = append(out, section{fmt.Sprintf("family-%d", len(out)+1), name, []block{{Grid: g}}})
+		}
+		if s := p.Source(r); s != source {
+			source = s
+			g.Rows = append(g.Rows, line{Group: s})
+		}
+		cells := p.Cells(r)
+		if !r.Passed() {
+			cells[4] += " FAILED"
+		}
+		g.add(cells...)
+	}
+	return out
+}
