@@ -1,8 +1,6 @@
 package diffusion
 
 import (
-	"math"
-
 	"strandry/diffusion/film"
 	"strandry/materials/humidair"
 )
@@ -25,7 +23,7 @@ type Result struct {
 
 	Removed float64 // share of the starting content that is gone; negative if it grew
 	Steam   float64 // volume of steam for each volume of polymer at the nozzle temperature
-	Balance float64 // content at the end plus what left less content at the start, over the larger of the contents
+	Balance float64 // content at the end plus what left less content at the start, over the largest content on the way
 	Steps   int     // accepted steps of the march
 	Nodes   int     // of the grid
 }
@@ -80,7 +78,10 @@ func (r *Result) finish(l *lane) {
 	}
 	r.Steam = SteamPerVolume(r.Nozzle.Mean, m)
 	left := 2 * l.cylinder.Lost
-	scale := math.Max(math.Max(r.Start.Mean, r.Nozzle.Mean), 1e-12)
+	scale := max(r.Start.Mean, 1e-12)
+	for i := range r.Zones {
+		scale = max(scale, r.Zones[i].Exit.Mean)
+	}
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
 	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
 }
