@@ -2,6 +2,7 @@ package figure
 
 import (
 	"image"
+	"image/draw"
 
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
@@ -19,9 +20,8 @@ func (c outlined) DrawImage(r vg.Rectangle, picture image.Image) {
 	b := picture.Bounds()
 	turned := image.NewNRGBA(image.Rect(0, 0, b.Dx(), b.Dy()))
 	for y := range b.Dy() {
-		for x := range b.Dx() {
-			turned.Set(x, b.Dy()-1-y, picture.At(b.Min.X+x, b.Min.Y+y))
-		}
+		row := image.Rect(0, b.Dy()-1-y, b.Dx(), b.Dy()-y)
+		draw.Draw(turned, row, picture, b.Min.Add(image.Pt(0, y)), draw.Src)
 	}
 	c.Canvas.DrawImage(r, turned)
 }
