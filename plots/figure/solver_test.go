@@ -23,7 +23,7 @@ func TestSolverFigures(t *testing.T) {
 	orders, err := prove.Convergence()
 	require.NoError(t, err)
 	for name, f := range map[string]Figure{
-		"convergence": Convergence{Frame{Settings: "stretch 2; in space with a tolerance of 1e-11, in time on 250 nodes"}, orders},
+		"convergence": Convergence{Frame{Settings: "stretch 2; in space with a tolerance of 1e-10, in time on 250 nodes"}, orders},
 		"error-time": ErrorTime{Frame{Settings: "standard transit; each dot a setting, the line the best of each code; " +
 			"dots far below their neighbours are errors that cancel; two cores, 2026-11-25"}, measured(t), 1e-3},
 	} {

@@ -84,7 +84,7 @@ func (p known) off(nodes int, s radial.Settings) (float64, error) {
 func (p known) inSpace() (Order, error) {
 	o := Order{Name: p.name, InSpace: true, Stated: 4}
 	for _, nodes := range []int{8, 12, 16, 24, 32, 48, 64} {
-		e, err := p.off(nodes, radial.Settings{Tolerance: 1e-11})
+		e, err := p.off(nodes, radial.Settings{Tolerance: 1e-10})
 		if err != nil {
 			return o, err
 		}

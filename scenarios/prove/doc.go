@@ -20,7 +20,7 @@
 //
 // # What is left out
 //
-// Measured drying and sorption curves: they test the data of a polymer, not the program. The
-// prices that a check takes: where a tolerance is the promise of the default settings, 0.1 %, a fault
-// smaller than that is not seen here, but by the stricter tests of each package.
+// Measured drying and sorption curves: they test the data of a polymer, not the program. Where a
+// tolerance is the promise of the default settings, 0.1 %, a smaller fault is not seen here, but by the
+// stricter tests of each package.
 package prove
