@@ -46,13 +46,13 @@ func (l *Log) scenario() []block {
 		text(l.start()),
 		text(fmt.Sprintf("The room is at %s and %s %% relative humidity, %s. The nozzle is at %s. A strand that prints well holds no more than %s. "+
 			"All moistures are in %% of the dry weight.",
-			table.Celsius(room.Temperature), table.Significant(100*room.Humidity, 3), dew(room.VapourPressure), table.Celsius(m.NozzleTemperature), table.Limit(m.Limit))),
+			table.Celsius(room.Temperature), table.Given(100*room.Humidity), dew(room.VapourPressure), table.Celsius(m.NozzleTemperature), table.Limit(m.Limit))),
 	}
 	g := &grid{Heads: []string{"Zone", "Length", "Time in it", "Air", "Moisture of the air", "Flow", "Open to the air"}, Words: true}
 	for i := range m.Path {
 		z := &m.Path[i]
 		g.add(z.Name, table.Length(z.Length), table.Duration(z.Residence(m.Speed)), table.Celsius(z.Air.Temperature), l.moisture(z), l.flow(z),
-			table.Significant(100*z.Exposed, 3)+" %")
+			table.Given(100*z.Exposed)+" %")
 	}
 	blocks = append(blocks, block{Grid: g})
 	return blocks
@@ -68,9 +68,9 @@ func (l *Log) start() string {
 	for i := range m.Storage {
 		z := &m.Storage[i]
 		humidity := z.Air.VapourPressure / humidair.SaturationPressure(z.Air.Temperature)
-		stays = append(stays, fmt.Sprintf("%s at %s and %s %% relative humidity", table.Duration(z.Duration), table.Celsius(z.Air.Temperature), table.Significant(100*humidity, 3)))
+		stays = append(stays, fmt.Sprintf("%s at %s and %s %% relative humidity", table.Duration(z.Duration), table.Celsius(z.Air.Temperature), table.Given(100*humidity)))
 	}
-	return fmt.Sprintf("It began with %s of water and then lay loose in still air: %s. It sets off with %s on average, %s on its axis and %s at the skin.",
+	return fmt.Sprintf("It began with %s of water and then lay loose in still air: %s. It sets off with %s on average, %s at its centre and %s at the skin.",
 		table.Percent(m.Start), strings.Join(stays, "; then "), table.Percent(s.Mean), table.Percent(s.Centre), table.Percent(s.Skin))
 }
 
@@ -123,7 +123,7 @@ func (l *Log) answer() []block {
 			{"Likely range", fmt.Sprintf("%s to %s %%, as the diffusivity is known within a factor of %s",
 				table.Significant(100*r.Low, 3), table.Significant(100*r.High, 3), table.Given(m.Material.Diffusivity.Scatter.Value))},
 			{"Limit", table.Limit(m.Limit)},
-			{"Axis and skin", table.Percent(r.Nozzle.Centre) + " on the axis, " + table.Percent(r.Nozzle.Skin) + " at the skin"},
+			{"Centre and skin", table.Percent(r.Nozzle.Centre) + " at the centre, " + table.Percent(r.Nozzle.Skin) + " at the skin"},
 			{"Removed", table.Removed(r)},
 			{"Steam", fmt.Sprintf("%s volumes at %s for each volume of melt", table.Significant(r.Steam, 2), table.Celsius(m.NozzleTemperature))},
 		}},
@@ -140,7 +140,7 @@ func (l *Log) answer() []block {
 
 func (l *Log) zones() *grid {
 	s := l.Answer.Assessment.Start
-	g := &grid{Heads: []string{"At the end of", "Mean, %", "Axis, %", "Skin, %", "Holds at rest, %", "Strand, °C", "Fourier number"}}
+	g := &grid{Heads: []string{"At the end of", "Mean, %", "Centre, %", "Skin, %", "Holds at rest, %", "Strand, °C", "Fourier number"}}
 	percent := func(c float64) string { return strings.TrimSuffix(table.Percent(c), " %") }
 	degrees := func(t float64) string { return strings.TrimSuffix(table.Celsius(t), " °C") }
 	g.add("(start)", percent(s.Mean), percent(s.Centre), percent(s.Skin), "", degrees(s.Temperature), "")

@@ -15,7 +15,10 @@ func (l *Log) doubts() []block {
 	m, r, f := l.Answer.Model, l.Answer.Assessment, l.Survey.Film
 	g := &grid{Heads: []string{"What is in doubt", "By how much", "Mean at the nozzle"}, Words: true}
 	span := func(low, high float64) string {
-		return table.Significant(100*low, 3) + " to " + table.Percent(high)
+		digits := 3
+		for ; digits < 6 && table.Significant(low, digits) == table.Significant(high, digits); digits++ {
+		}
+		return table.Significant(100*low, digits) + " to " + table.Significant(100*high, digits) + " %"
 	}
 	g.add("The diffusivity of "+m.Material.Name, "a factor of "+table.Given(m.Material.Diffusivity.Scatter.Value)+" either way", span(r.Low, r.High))
 	if f.Heat > 0 || f.Mass > 0 {
@@ -23,7 +26,7 @@ func (l *Log) doubts() []block {
 	} else {
 		g.add("The film between strand and air", "given in the scenario, taken as exact", table.Percent(r.Nozzle.Mean))
 	}
-	g.add("The arithmetic", "refined once: "+table.Percent(r.NumericalError), table.Bounded(r.Nozzle.Mean, r.NumericalError))
+	g.add("The arithmetic", "a band of ± "+table.Significant(100*r.NumericalError, 2)+" %, from a second march at half the spacing", table.Bounded(r.Nozzle.Mean, r.NumericalError))
 	blocks := []block{text("Each doubt on its own, the others at their central values."), {Grid: g}}
 	if grid := l.Survey.Map; grid != nil {
 		blocks = append(blocks, text(fmt.Sprintf("The map of length against feed is marched at coarser steps; at %d of its places the numerical error was looked at and is at most %s %% of the content.",

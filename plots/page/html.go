@@ -14,11 +14,19 @@ func dataURL(png []byte) template.URL {
 }
 
 func writeHTML(out io.Writer, d *document) error {
-	t, err := template.New("page").Funcs(template.FuncMap{"tight": tight, "style": func() template.CSS { return template.CSS(style) }}).Parse(layout)
+	t, err := template.New("page").Funcs(functions()).Parse(layout)
 	if err != nil {
 		return err
 	}
 	return t.Execute(out, d)
+}
+
+// functions are those of the templates.
+func functions() template.FuncMap {
+	return template.FuncMap{
+		"tight": tight, "name": name, "measure": measure,
+		"style": func() template.CSS { return template.CSS(style) },
+	}
 }
 
 // tight joins each number and the short word after it, most often its unit, by a space at
@@ -46,10 +54,25 @@ func number(word string) bool {
 
 // unit tells whether a word is short and begins as a unit does.
 func unit(word string) bool {
-	word = strings.TrimRight(word, ".,;:)")
+	word = strings.TrimRight(word, ".,;:)?")
 	switch word {
 	case "%", "±", "°C", "m", "mm", "cm", "s", "min", "h", "d", "K", "Pa", "kPa", "mm/s", "m/s", "L/min", "mm3/s", "mm³/s", "m²/s", "kg/m³", "kJ/mol", "GPa", "J/(kg", "W/(m":
 		return true
 	}
 	return false
+}
+
+// name is the head of a column without its unit.
+func name(head string) string {
+	before, _, _ := strings.Cut(head, ", ")
+	return before
+}
+
+// measure is the unit of a column, for a cell that ends in a figure.
+func measure(head, cell string) string {
+	_, unit, _ := strings.Cut(head, ", ")
+	if unit == "" || !number(cell) {
+		return ""
+	}
+	return "\u00a0" + unit
 }

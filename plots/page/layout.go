@@ -73,7 +73,7 @@ const layout = `<!DOCTYPE html>
 {{- if .Group}}
 <tr class="group"><th colspan="{{len $g.Heads}}" scope="colgroup">{{tight .Group}}</th></tr>
 {{- else}}
-<tr>{{range $i, $cell := .Cells}}{{if $i}}<td data-head="{{index $g.Heads $i}}">{{tight $cell}}</td>{{else}}<th scope="row">{{$cell}}</th>{{end}}{{end}}</tr>
+<tr>{{range $i, $cell := .Cells}}{{if $i}}{{$head := index $g.Heads $i}}<td data-head="{{name $head}}" data-unit="{{measure $head $cell}}"{{if eq $cell "-"}} class="none"{{end}}>{{tight $cell}}</td>{{else}}<th scope="row">{{tight $cell}}</th>{{end}}{{end}}</tr>
 {{- end}}
 {{- end}}
 </tbody>

@@ -72,7 +72,7 @@ func (l *Log) drawings() (all []drawing, missing []string) {
 	frame := figure.FrameOf(l.Scenario, l.Answer.Version)
 	all = []drawing{
 		{pathName, "Moisture along the path", "A line chart of moisture and temperature over the place on the path.", l.pathCaption(), figure.Path{Frame: frame, Model: m, Trace: v.Trace}},
-		{profilesName, "From the axis to the skin", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Model: m, Trace: v.Trace}},
+		{profilesName, "From the surface to the centre", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Model: m, Trace: v.Trace}},
 	}
 	heat := figure.HeatMap{Frame: frame, Model: m, Trace: v.Trace}
 	all = append(all, drawing{heatMapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
@@ -136,14 +136,14 @@ func (l *Log) pathCaption() string {
 		ends = append(ends, fmt.Sprintf("%s in %s from %s to %s", word, z.Name, table.Percent(before), table.Percent(z.Exit.Mean)))
 		before = z.Exit.Mean
 	}
-	return fmt.Sprintf("The mean %s; the limit is %s. At the nozzle the axis still holds %s, the skin %s.",
+	return fmt.Sprintf("The mean %s; the limit is %s. At the nozzle the centre holds %s, the skin %s.",
 		joined(ends), table.Limit(m.Limit), table.Percent(r.Nozzle.Centre), table.Percent(r.Nozzle.Skin))
 }
 
 func (l *Log) profilesCaption() string {
 	r := l.Answer.Assessment
 	z := r.Zones[l.Survey.Zone]
-	return fmt.Sprintf("At the end of %s the axis holds %s, the mean is %s and the skin holds %s, where %s would be at rest with the air. "+
+	return fmt.Sprintf("At the end of %s the centre holds %s, the mean is %s and the skin holds %s, where %s would be at rest with the air. "+
 		"The Fourier number there is %s: nine tenths of the water need about 0.33.",
 		z.Name, table.Percent(z.Exit.Centre), table.Percent(z.Exit.Mean), table.Percent(z.Exit.Skin), table.Percent(z.Equilibrium), table.Significant(z.Fourier, 2))
 }

@@ -11,6 +11,7 @@ const style = `
 --mono:ui-monospace,"SF Mono",Menlo,Consolas,"Liberation Mono",monospace}
 @media (prefers-color-scheme:dark){:root{--paper:#171b1f;--ink:#e4e2dc;--soft:#a5adb4;--line:#3a4249;--band:#20262c;--accent:#7cc4e4;
 --dry:#f0c778;--dry-band:#352a14;--unsure:#d5d1c8;--unsure-band:#2b2f33;--wet:#a3cdf5;--wet-band:#14293f}}
+@media screen and (prefers-color-scheme:dark){img{filter:brightness(.9)}}
 *{box-sizing:border-box}
 html{scroll-padding-top:1rem;-webkit-text-size-adjust:100%;text-size-adjust:100%}
 body{margin:0;background:var(--paper);color:var(--ink);font:1rem/1.6 var(--sans);overflow-wrap:break-word}
@@ -33,6 +34,7 @@ nav a{display:block;padding:.35rem 0 .35rem .9rem;color:var(--soft);text-decorat
 nav a:hover{color:var(--accent);text-decoration:underline}
 section{padding:2.2rem 0;border-bottom:1px solid var(--line)}
 section:last-child{border-bottom:0}
+section>:last-child{margin-bottom:0}
 p,ul,dl,table,pre,figure{margin:0 0 1rem}
 p,li,dd,figcaption{max-width:44em}
 ul{padding-left:1.2rem}
@@ -57,7 +59,7 @@ tbody th{font-weight:600}
 .wide thead th{overflow-wrap:normal}
 .group th{background:var(--band);font-weight:500;padding-left:.6rem!important}
 figure{margin:0 0 2.2rem}
-img{display:block;width:100%;height:auto;max-width:56rem;background:#fff;border:1px solid var(--line);border-radius:.3rem}
+img{display:block;width:100%;height:auto;max-width:50rem;background:#fff;border:1px solid var(--line);border-radius:.3rem}
 figcaption{padding-top:.6rem;font-size:.95rem}
 pre{padding:.9rem 1rem;background:var(--band);border-left:3px solid var(--line);overflow-x:auto;font:.85rem/1.5 var(--mono);white-space:pre-wrap;overflow-wrap:anywhere}
 code{font-family:inherit}
@@ -84,9 +86,16 @@ thead{position:absolute;left:-99rem}
 tr{padding:.5rem 0;border-bottom:1px solid var(--line)}
 tbody th,tbody td,.wide th,.wide td{border:0;padding:.12rem 0}
 tbody th{font-size:1rem}
-.figures td,.words td{display:grid;grid-template-columns:9.5rem minmax(0,1fr);gap:.8rem;text-align:left}
+.words td{display:grid;grid-template-columns:9.5rem minmax(0,1fr);gap:.8rem}
+.figures td{text-align:left}
 td::before{content:attr(data-head);color:var(--soft)}
-td:empty{display:none!important}
+td::after{content:attr(data-unit)}
+.figures td{display:flex;gap:0}
+.figures td::before{flex:0 0 10rem}
+.wide td,.wide td::before{display:inline}
+.wide td::before{content:attr(data-head) " "}
+.wide td:not(:last-child)::after{content:attr(data-unit) "  ·  "}
+td:empty,td.none{display:none!important}
 tr.group{padding:0;border:0}
 .group th{padding:.4rem .6rem!important;font-size:.9rem}}
 @media print{

@@ -38,6 +38,9 @@ func (s *Size) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	paragraph(&b, "", s.Conclusion())
 	notes := s.notes()
+	if a.Usual {
+		notes = append(notes, "--to looks beyond the usual highest drying temperature.")
+	}
 	list(&b, "Notes", notes)
 	b.WriteString("\nCautions\n")
 	for _, c := range Cautions(a.Model) {
@@ -110,7 +113,7 @@ func (s *Size) ends() string {
 	a := s.Answer
 	text := fmt.Sprintf("%s to %s", s.value(a.From), s.value(a.To))
 	if a.Usual {
-		text += ", the usual highest drying temperature of " + a.Model.Material.Name + " (--to looks further)"
+		text += ", the usual highest drying temperature of " + a.Model.Material.Name
 	}
 	if a.Narrowed {
 		text += "; beyond, the scenario or its air does not allow it"
