@@ -1,0 +1,130 @@
+package measured
+
+import (
+	"slices"
+
+	"strandry/materials"
+)
+
+// Verdict says where a measured value lies.
+type Verdict int
+
+// The verdicts.
+const (
+	Outside Verdict = iota // no part of what was measured lies in the predicted interval
+	Partly                 // part of a measured range does
+	Inside                 // all of it does
+)
+
+// String returns "inside", "partly" or "outside".
+func (v Verdict) String() string {
+	switch v {
+	case Inside:
+		return "inside"
+	case Partly:
+		return "partly"
+	}
+	return "outside"
+}
+
+// judge compares a measured range with a predicted one. What is not a number lies outside.
+func judge(low, high float64, p Prediction) Verdict {
+	switch {
+	case low >= p.Low && high <= p.High:
+		return Inside
+	case high >= p.Low && low <= p.High:
+		return Partly
+	}
+	return Outside
+}
+
+// Comparison is a figure beside its prediction.
+type Comparison struct {
+	Figure
+	Predicted Prediction
+	Verdict   Verdict
+}
+
+// Off is the measured value, or the middle of its range, over the predicted one [-].
+func (c *Comparison) Off() float64 { return c.Middle() / c.Predicted.Value }
+
+// Tally counts verdicts.
+type Tally struct{ Inside, Partly, Outside int }
+
+// All is the number of figures counted.
+func (t Tally) All() int { return t.Inside + t.Partly + t.Outside }
+
+func (t *Tally) add(v Verdict) {
+	switch v {
+	case Inside:
+		t.Inside++
+	case Partly:
+		t.Partly++
+	default:
+		t.Outside++
+	}
+}
+
+// Evidence is the library beside all that was measured.
+type Evidence struct {
+	Comparisons []Comparison // material by material in the order of the library, within it in that of the data
+	Asides      []Aside
+
+	Independent Tally // of the figures that nothing in the library was made from
+	Anchors     Tally // of the others
+
+	Unmeasured   []string // materials without any figure
+	AnchoredOnly []string // materials whose every figure is an anchor
+	// DiffusivityUntested are the materials of which no independent figure tells how fast water moves.
+	DiffusivityUntested []string
+}
+
+// Compare sets the library against every figure.
+func Compare() (*Evidence, error) {
+	figures, err := Figures()
+	if err != nil {
+		return nil, err
+	}
+	asides, err := Asides()
+	if err != nil {
+		return nil, err
+	}
+	library, err := materials.Library()
+	if err != nil {
+		return nil, err
+	}
+	return compare(library, figures, asides), nil
+}
+
+func compare(library []materials.Polymer, figures []Figure, asides []Aside) *Evidence {
+	e := &Evidence{Asides: asides}
+	for i := range library {
+		p := &library[i]
+		own := slices.DeleteFunc(slices.Clone(figures), func(f Figure) bool { return f.Material != p.ID })
+		for j := range own {
+			predicted := Predict(p, &own[j])
+			c := Comparison{own[j], predicted, judge(own[j].Low, own[j].High, predicted)}
+			e.Comparisons = append(e.Comparisons, c)
+			if c.Independent() {
+				e.Independent.add(c.Verdict)
+			} else {
+				e.Anchors.add(c.Verdict)
+			}
+		}
+		e.lacks(p.ID, own)
+	}
+	return e
+}
+
+// lacks notes what a material has no figures of.
+func (e *Evidence) lacks(id string, own []Figure) {
+	switch {
+	case len(own) == 0:
+		e.Unmeasured = append(e.Unmeasured, id)
+	case !slices.ContainsFunc(own, func(f Figure) bool { return f.Independent() }):
+		e.AnchoredOnly = append(e.AnchoredOnly, id)
+	}
+	if !slices.ContainsFunc(own, func(f Figure) bool { return f.Independent() && (f.Quantity == Diffusivity || f.Quantity == Uptake) }) {
+		e.DiffusivityUntested = append(e.DiffusivityUntested, id)
+	}
+}

@@ -1,0 +1,41 @@
+// Package measured sets the library of polymers against figures that others have measured:
+// contents at equilibrium, uptakes after a time, diffusivities and how they change
+// with temperature.
+//
+// Each [Figure] names its conditions, its value as stated, its source and where in it
+// the value was read. [Compare] predicts it from the library and judges whether the
+// measured value lies in the predicted interval. No property is changed to make it do so.
+//
+// # Independence
+//
+// A library must be made from something. A figure that some value of the library was made
+// from, be it a centre or the end of a range, says so in Anchor; that it is met proves
+// nothing but the arithmetic, and it is counted apart.
+//
+// # Prediction
+//
+//	equilibrium        C(a, T) by the isotherm
+//	diffusivity        D(T, 0), or with a humidity its mean over sorption to the content C:
+//	                   (1/C) ∫ D dC = D(T, 0) [exp(βC) - 1]/(βC)
+//	activation energy  R ln(D2/D1)/(1/T1 - 1/T2)
+//	ratios             of D or C at two temperatures
+//	uptake             C times the share F of a plate of full thickness h, dry, both faces
+//	                   at equilibrium from the start, edges sealed, with τ = D t/h²:
+//	                   F = (4/√π) √τ while τ <= 0.04, and beyond
+//	                   F = 1 - (8/π²) Σ exp(-(2n+1)² π² τ)/(2n+1)², n = 0, 1, 2, …
+//
+// The plate is that of Crank, The Mathematics of Diffusion, 2nd ed., Oxford 1975, section
+// 4.3 (number from memory).
+//
+// # Interval
+//
+// Of a diffusivity D/f to D f, f being the scatter factor, as in every answer of the
+// program; of a content the least and the greatest that the ranges of the isotherm's parameters
+// and of the heat of mixing allow; of an uptake both together; of an activation energy and of a
+// ratio what the range of the activation energy or of the heat of mixing allows.
+//
+// # What is left out
+//
+// Curves: none could be read. The uncertainty of a prediction's conditions, such as a
+// humidity printed to two digits.
+package measured
