@@ -56,39 +56,53 @@ func proved(ctx context.Context) (*table.Proof, error) {
 	if err != nil {
 		return nil, err
 	}
-	p.Orders, err = prove.Convergence()
-	return p, err
+	if p.Orders, err = prove.Convergence(); err != nil {
+		p.Unmeasured = err.Error()
+	}
+	return p, nil
 }
 
 // showProof prints the table and writes the page. A check that failed is an error, after all is
 // said, and whatever becomes of the saying.
 func showProof(p *table.Proof, folder string, asJSON bool, out io.Writer) error {
 	err := sayProof(p, folder, asJSON, out)
-	if !p.Whole() {
-		return fmt.Errorf("strandry: %d of %d checks failed", len(p.Results)-p.Passed(), len(p.Results))
+	switch failed := len(p.Results) - p.Passed(); {
+	case failed > 0 || len(p.Results) == 0:
+		return fmt.Errorf("strandry: %d of %d checks failed", failed, len(p.Results))
+	case !p.Whole():
+		return errors.New("strandry: the orders of the solver could not be measured: " + p.Unmeasured)
 	}
 	return err
 }
 
+// sayProof prints whatever becomes of the page, whose failure weighs more.
 func sayProof(p *table.Proof, folder string, asJSON bool, out io.Writer) error {
+	var written error
 	if folder != "" {
-		if err := makeFolder(folder); err != nil {
-			return err
-		}
-		content, err := page.OfProof(p)
-		if err != nil {
-			return err
-		}
-		if err := writeFile(filepath.Join(folder, page.Proof), func(out io.Writer) error { _, err := out.Write(content); return err }); err != nil {
-			return err
-		}
+		written = pageOfProof(p, folder)
 	}
+	write := p.WriteText
 	if asJSON {
-		return p.WriteJSON(out)
+		write = p.WriteJSON
 	}
-	if err := p.WriteText(out); err != nil || folder == "" {
+	err := write(out)
+	switch {
+	case written != nil:
+		return written
+	case err != nil || folder == "" || asJSON:
 		return err
 	}
-	_, err := fmt.Fprintf(out, "Written to %s\n", filepath.Join(folder, page.Proof))
+	_, err = fmt.Fprintf(out, "Written to %s\n", filepath.Join(folder, page.Proof))
 	return err
+}
+
+func pageOfProof(p *table.Proof, folder string) error {
+	if err := makeFolder(folder); err != nil {
+		return err
+	}
+	content, err := page.OfProof(p)
+	if err != nil {
+		return err
+	}
+	return writeFile(filepath.Join(folder, page.Proof), func(out io.Writer) error { _, err := out.Write(content); return err })
 }

@@ -74,6 +74,14 @@ func TestProveSaysNo(t *testing.T) {
 		}
 	}
 	require.Error(t, showProof(&table.Proof{}, "", false, io.Discard), "nothing proved")
+	p.Results[5].Difference = 0
+	file := filepath.Join(folder, "proof.html")
+	require.ErrorContains(t, showProof(p, file, false, &out), "this is a file", "the table is said all the same")
+	require.True(t, strings.HasSuffix(out.String(), "checks passed\n"))
+	require.ErrorContains(t, showProof(p, file, false, brokenPipe{}), "this is a file")
+	require.NoError(t, showProof(p, "", false, io.Discard))
+	p.Unmeasured = "stalled"
+	require.ErrorContains(t, showProof(p, "", false, io.Discard), "stalled")
 }
 
 func TestProveInterrupted(t *testing.T) {

@@ -57,20 +57,13 @@ const proofLayout = `<!DOCTYPE html>
 
 // OfProof makes the page of checks. The same results give the same bytes.
 func OfProof(p *table.Proof) ([]byte, error) {
-	convergence := figure.Convergence{Frame: figure.Frame{Version: p.Version}, Orders: p.Orders}
-	drawn := drawing{
-		name: "convergence", head: "How the error falls", kind: "Two line charts of the error of the mean, over the nodes and over the steps.",
-		caption: "Slowest mode: the slowest of the decays under a film, which has a closed form. Manufactured: a solution chosen at will, with a diffusivity " +
-			"that grows with content and surroundings that vary, and the source that makes it exact. The order is the slope of each line.",
-		figure: convergence,
-	}
-	picture, err := drawn.encode(1)
+	plots, err := refinement(p)
 	if err != nil {
 		return nil, err
 	}
 	d := &document{Title: p.Summary(), Lead: "What the program computes, beside values from outside: published tables, handbooks, independent codes.",
 		Foot: "strandry " + p.Version + ", strandry prove"}
-	d.Sections = append(d.Sections, section{"sums", "The sums", sums(p)}, section{"convergence", "Convergence", []block{{Picture: picture}}})
+	d.Sections = append(d.Sections, section{"sums", "The sums", sums(p)}, section{"convergence", "Convergence", []block{plots}})
 	d.Sections = append(d.Sections, families(p)...)
 	t, err := template.New("proof").Funcs(functions()).Parse(proofLayout)
 	if err != nil {
@@ -84,6 +77,21 @@ func OfProof(p *table.Proof) ([]byte, error) {
 		return nil, fmt.Errorf("page: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// refinement shows how the error falls, or tells why that is not known.
+func refinement(p *table.Proof) (block, error) {
+	if p.Unmeasured != "" {
+		return text("The orders of the solver could not be measured: " + p.Unmeasured + "."), nil
+	}
+	drawn := drawing{
+		name: "convergence", head: "How the error falls", kind: "Two line charts of the error of the mean, over the nodes and over the steps.",
+		caption: "Slowest mode: the slowest of the decays under a film, which has a closed form. Manufactured: a solution chosen at will, with a diffusivity " +
+			"that grows with content and surroundings that vary, and the source that makes it exact. The order is the slope of each line.",
+		figure: figure.Convergence{Frame: figure.Frame{Version: p.Version}, Orders: p.Orders},
+	}
+	picture, err := drawn.encode(1)
+	return block{Picture: picture}, err
 }
 
 // sums are the verdict, the failures and the families.

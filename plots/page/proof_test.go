@@ -70,4 +70,10 @@ func TestProofWithoutPlots(t *testing.T) {
 	p.Orders = nil
 	_, err := OfProof(p)
 	require.Error(t, err)
+	p.Unmeasured = "the march stalled"
+	require.False(t, p.Whole())
+	out, err := OfProof(p)
+	require.NoError(t, err)
+	require.Contains(t, string(out), "the march stalled")
+	require.Contains(t, string(out), "FAILED")
 }

@@ -14,6 +14,8 @@ type Proof struct {
 	Version string
 	Results []prove.Result
 	Orders  []prove.Order
+	// Unmeasured tells why there are no orders; "" where there are.
+	Unmeasured string
 }
 
 // ProofFamily is what one family of checks came to.
@@ -34,8 +36,10 @@ func (p *Proof) Passed() int {
 	return n
 }
 
-// Whole tells whether every check was passed, and that there are some.
-func (p *Proof) Whole() bool { return len(p.Results) > 0 && p.Passed() == len(p.Results) }
+// Whole tells whether every check was passed, and that there are some, and orders.
+func (p *Proof) Whole() bool {
+	return len(p.Results) > 0 && p.Passed() == len(p.Results) && p.Unmeasured == ""
+}
 
 // Families sums up, in the order of the table.
 func (p *Proof) Families() []ProofFamily {
@@ -172,6 +176,9 @@ func (p *Proof) sums(b *strings.Builder) {
 	b.WriteByte('\n')
 	for _, o := range p.Orders {
 		paragraph(b, "", fmt.Sprintf("Order in %s, %s: %.2f", refined(o), o.Name, o.Measured))
+	}
+	if p.Unmeasured != "" {
+		paragraph(b, "!!! ", "The orders of the solver could not be measured: "+p.Unmeasured)
 	}
 	fmt.Fprintf(b, "%s\n", p.Summary())
 }

@@ -84,6 +84,12 @@ func TestProofFailuresStandFirst(t *testing.T) {
 
 func TestNoChecksProveNothing(t *testing.T) { require.False(t, (&Proof{}).Whole()) }
 
+func TestNoOrdersAreSaid(t *testing.T) {
+	p := &Proof{Results: []prove.Result{result("first", 2, 2, 0.05)}, Unmeasured: "the march stalled"}
+	require.False(t, p.Whole())
+	require.Contains(t, proofText(t, p), "!!! The orders of the solver could not be measured: the march stalled\n")
+}
+
 // The real table fits a terminal of a hundred columns, no value runs into the next, and each
 // difference shows in the digits.
 func TestProofOfTheProgram(t *testing.T) {

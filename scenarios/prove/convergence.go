@@ -1,6 +1,7 @@
 package prove
 
 import (
+	"fmt"
 	"math"
 
 	"strandry/diffusion/exact"
@@ -78,7 +79,11 @@ func (p known) off(nodes int, s radial.Settings) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return math.Abs(meanOf(m) - p.mean(p.until)), nil
+	off := math.Abs(meanOf(m) - p.mean(p.until))
+	if !(off > 0) || math.IsInf(off, 0) {
+		return 0, fmt.Errorf("%s on %d nodes: an error of %g has no order", p.name, nodes, off)
+	}
+	return off, nil
 }
 
 func (p known) inSpace() (Order, error) {
