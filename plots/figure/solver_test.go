@@ -18,7 +18,7 @@ import (
 )
 
 // The figures of the solver for the documents, testdata/figures/convergence.png and
-// error-time.png: go test -run SolverFigures -update ./plots/figure writes them anew.
+// error-time.png: go test ./plots/figure -run SolverFigures -update writes them anew.
 func TestSolverFigures(t *testing.T) {
 	orders, err := prove.Convergence()
 	require.NoError(t, err)
