@@ -178,6 +178,7 @@ func readOnly() []string {
 		"materials/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
 		"scenarios/demo.go: demos",                      // embedded files
 		"scenarios/demo.go: template",                   // an embedded text
+		"scenarios/measured/load.go: data",              // embedded files
 	}
 }
 

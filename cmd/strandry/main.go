@@ -58,7 +58,7 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(nearestFlag)
 	root.SetVersionTemplate("strandry {{.Version}}\n")
-	root.AddCommand(runCommand(), materialsCommand(), newCommand(), sweepCommand(), sizeCommand(), suitsCommand(), plotCommand(), keepsCommand(), buildlogCommand(), proveCommand())
+	root.AddCommand(runCommand(), materialsCommand(), newCommand(), sweepCommand(), sizeCommand(), suitsCommand(), plotCommand(), keepsCommand(), buildlogCommand(), proveCommand(), evidenceCommand())
 	root.SetArgs(args)
 	root.SetOut(out)
 	root.SetErr(errOut)

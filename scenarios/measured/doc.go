@@ -36,6 +36,7 @@
 //
 // # What is left out
 //
-// Curves: none could be read. The uncertainty of a prediction's conditions, such as a
+// The rounding of what is printed: a value without a stated uncertainty is a point, even one of a single
+// digit. Curves: none could be read. The uncertainty of a prediction's conditions, such as a
 // humidity printed to two digits.
 package measured

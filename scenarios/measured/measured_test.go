@@ -97,8 +97,7 @@ func TestReckoned(t *testing.T) {
 	near(t, 1000e-6*0.9*12350*molar/ideal/1.245, pla.High, half)
 
 	carbonate := find(t, e, "pc", Equilibrium, "Ghorbel", 313.15)
-	require.Greater(t, 0.04*molar/254.28, carbonate.Low)
-	require.Less(t, 0.04*molar/254.28, carbonate.High)
+	near(t, 0.04*molar/254.28, carbonate.Middle(), half)
 }
 
 // By hand, with R = 8.314462618 J/mol/K. PC at 23 °C: 1/296.15 - 1/373.15 = 6.9677e-4, times
@@ -166,8 +165,8 @@ func TestJudge(t *testing.T) {
 // changelog; it is never a reason to change a property.
 func TestStanding(t *testing.T) {
 	e := compared(t)
-	require.Equal(t, Tally{Inside: 6, Partly: 7, Outside: 7}, e.Independent)
-	require.Equal(t, Tally{Inside: 29, Partly: 1}, e.Anchors)
+	require.Equal(t, Tally{Inside: 5, Partly: 7, Outside: 7}, e.Independent)
+	require.Equal(t, Tally{Inside: 31}, e.Anchors)
 	require.Equal(t, []string{"bvoh", "pa12", "pa6-66", "pa6-cf20", "pcl", "petg", "pom", "pps"}, e.Unmeasured)
 	require.Equal(t, []string{"pa66", "peek", "pei", "pp"}, e.AnchoredOnly)
 	require.Equal(t, e.Independent.All()+e.Anchors.All(), len(e.Comparisons))

@@ -1,0 +1,180 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"strandry/scenarios/measured"
+)
+
+// Evidence is the library beside what was measured, as a page.
+type Evidence struct {
+	Version  string
+	Evidence *measured.Evidence
+}
+
+// WriteText writes the sums, the figures material by material, and what could not be used.
+func (e *Evidence) WriteText(out io.Writer) error {
+	var b strings.Builder
+	e.sums(&b)
+	e.figures(&b)
+	list(&b, "NOT SET AGAINST A PREDICTION", e.asides())
+	e.laws(&b)
+	_, err := io.WriteString(out, b.String())
+	return err
+}
+
+// Summary is the one line that says it all.
+func (e *Evidence) Summary() string {
+	t := e.Evidence.Independent
+	return fmt.Sprintf("Of %d independent comparisons %s inside the predicted interval, %d partly, %d outside.",
+		t.All(), lie(t.Inside), t.Partly, t.Outside)
+}
+
+func lie(n int) string {
+	if n == 1 {
+		return "1 lies"
+	}
+	return fmt.Sprintf("%d lie", n)
+}
+
+func (e *Evidence) sums(b *strings.Builder) {
+	a := e.Evidence.Anchors
+	b.WriteString("The library of polymers beside what others have measured\n\n")
+	paragraph(b, "", e.Summary())
+	paragraph(b, "", fmt.Sprintf("Anchors besides: %d. Some value of the library was made from such a figure, so that it meets them (%d inside, %d partly, %d outside) proves nothing.",
+		a.All(), a.Inside, a.Partly, a.Outside))
+	b.WriteByte('\n')
+	for _, lack := range []struct {
+		words string
+		names []string
+	}{
+		{"No measured figure at all: ", e.Evidence.Unmeasured},
+		{"Anchors alone: ", e.Evidence.AnchoredOnly},
+		{"No independent figure of how fast water moves: ", e.Evidence.DiffusivityUntested},
+	} {
+		paragraph(b, "", lack.words+orNone(lack.names)+".")
+	}
+}
+
+func orNone(names []string) string {
+	if len(names) == 0 {
+		return "none"
+	}
+	return strings.Join(names, ", ")
+}
+
+func (e *Evidence) figures(b *strings.Builder) {
+	material := ""
+	for i := range e.Evidence.Comparisons {
+		c := &e.Evidence.Comparisons[i]
+		if c.Material != material {
+			material = c.Material
+			fmt.Fprintf(b, "\n%s\n", strings.ToUpper(material))
+		}
+		verdict := c.Verdict.String()
+		if !c.Independent() {
+			verdict += ", anchor"
+		}
+		fmt.Fprintf(b, "  %s: %s\n", e.What(c), verdict)
+		paragraph(b, "    ", fmt.Sprintf("measured %s; predicted %s", e.Measured(c), e.Predicted(c)))
+		for _, line := range e.Details(c) {
+			paragraph(b, "    ", line)
+		}
+	}
+}
+
+// What names the quantity and its conditions.
+func (e *Evidence) What(c *measured.Comparison) string {
+	words := c.Quantity.String()
+	if c.Quantity == measured.Uptake {
+		return fmt.Sprintf("%s of a plate of %s in water of %s within %s", words, millimetres(c.At.Thickness), celsius(c.At.Temperature), duration(c.At.Time))
+	}
+	if c.At.To > 0 {
+		words += ", " + celsius(c.At.Temperature) + " to " + celsius(c.At.To)
+	} else {
+		words += " at " + celsius(c.At.Temperature)
+	}
+	if c.At.Humidity > 0 {
+		words += ", " + given(100*c.At.Humidity) + " % RH"
+	}
+	return words
+}
+
+// Measured is the value or the range as it was measured.
+func (e *Evidence) Measured(c *measured.Comparison) string {
+	if c.Low == c.High {
+		return given(inPeoples(c.Quantity, c.Low)) + peoplesUnit(c.Quantity)
+	}
+	return given(inPeoples(c.Quantity, c.Low)) + " to " + given(inPeoples(c.Quantity, c.High)) + peoplesUnit(c.Quantity)
+}
+
+// Predicted is the predicted value with its interval.
+func (e *Evidence) Predicted(c *measured.Comparison) string {
+	p := c.Predicted
+	text := func(x float64) string { return significant(inPeoples(c.Quantity, x), 3) }
+	return fmt.Sprintf("%s%s (%s to %s)", text(p.Value), peoplesUnit(c.Quantity), text(p.Low), text(p.High))
+}
+
+// Details are the source and what else is to be known of a figure.
+func (e *Evidence) Details(c *measured.Comparison) []string {
+	lines := []string{fmt.Sprintf("%s [%s; read in the %s]", c.Source, c.Kind, c.Read)}
+	for _, one := range []struct{ head, text string }{{"Reckoned: ", c.Reckoned}, {"Anchor: ", c.Anchor}, {"Remark: ", c.Remark}} {
+		if one.text != "" {
+			lines = append(lines, one.head+one.text)
+		}
+	}
+	if c.Predicted.Extrapolated {
+		lines = append(lines, "The conditions lie outside the range that the library states for its data.")
+	}
+	return lines
+}
+
+// inPeoples turns SI into what is printed: contents into %, energies into kJ/mol.
+func inPeoples(q measured.Quantity, x float64) float64 {
+	switch q {
+	case measured.Equilibrium, measured.Uptake:
+		return 100 * x
+	case measured.ActivationEnergy:
+		return x / 1000
+	}
+	return x
+}
+
+func peoplesUnit(q measured.Quantity) string {
+	switch q {
+	case measured.Equilibrium, measured.Uptake:
+		return " %"
+	case measured.ActivationEnergy:
+		return " kJ/mol"
+	case measured.Diffusivity:
+		return " m2/s"
+	}
+	return ""
+}
+
+func (e *Evidence) asides() []string {
+	var all []string
+	for _, a := range e.Evidence.Asides {
+		text := a.What + ". " + a.Source + ": " + a.Why + "."
+		if len(a.Materials) > 0 {
+			text = strings.Join(a.Materials, ", ") + ": " + text
+		}
+		all = append(all, text)
+	}
+	return all
+}
+
+func (e *Evidence) laws(b *strings.Builder) {
+	b.WriteString("\nHOW IT IS PREDICTED\n")
+	for _, text := range []string{
+		"Equilibrium: the isotherm; the interval is what the ranges of its parameters and of the heat of mixing allow.",
+		"Diffusivity: with no water, or, where a humidity is given, its mean over sorption to it; the interval is D/f to D f, f being the scatter factor.",
+		"Uptake: the equilibrium times M/Minf = (4/sqrt(pi)) sqrt(D t/h2), h being the full thickness of a plate exposed on both sides, and beyond D t/h2 = 0.04 the series for the same plate (Crank, The Mathematics of Diffusion, 1975); both intervals together.",
+		"Activation energy: R ln(D2/D1)/(1/T1 - 1/T2). It and the ratios take the range of the activation energy or of the heat of mixing.",
+		"Contents are by dry weight. A figure is a point where its source states no uncertainty. A range counts as inside when all of it is, as partly when some of it is. No property is changed to meet a figure.",
+	} {
+		paragraph(b, "  ", text)
+	}
+}
