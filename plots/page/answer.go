@@ -71,7 +71,7 @@ func (l *Log) start() string {
 		stays = append(stays, fmt.Sprintf("%s at %s and %s %% relative humidity", table.Duration(z.Duration), table.Celsius(z.Air.Temperature), table.Given(100*humidity)))
 	}
 	return fmt.Sprintf("It began with %s of water and then lay loose in still air: %s. It sets off with %s on average, %s at its centre and %s at the skin.",
-		table.Percent(m.Start), strings.Join(stays, "; then "), table.Percent(s.Mean), table.Percent(s.Centre), table.Percent(s.Skin))
+		table.Percent(m.Start), strings.Join(stays, "; then "), table.Percent(s.Mean), table.Cell(s.Centre)+" %", table.Percent(s.Skin))
 }
 
 // dew names the dew point of a vapour pressure [Pa]; over ice it is a frost point.
@@ -123,7 +123,7 @@ func (l *Log) answer() []block {
 			{"Likely range", fmt.Sprintf("%s to %s %%, as the diffusivity is known within a factor of %s",
 				table.Significant(100*r.Low, 3), table.Significant(100*r.High, 3), table.Given(m.Material.Diffusivity.Scatter.Value))},
 			{"Limit", table.Limit(m.Limit)},
-			{"Centre and skin", table.Percent(r.Nozzle.Centre) + " at the centre, " + table.Percent(r.Nozzle.Skin) + " at the skin"},
+			{"Centre and skin", table.Cell(r.Nozzle.Centre) + " % at the centre, " + table.Percent(r.Nozzle.Skin) + " at the skin"},
 			{"Removed", table.Removed(r)},
 			{"Steam", fmt.Sprintf("%s volumes at %s for each volume of melt", table.Significant(r.Steam, 2), table.Celsius(m.NozzleTemperature))},
 		}},
@@ -133,7 +133,7 @@ func (l *Log) answer() []block {
 		text("Holds at rest: what the strand would hold if it stayed in this air for ever. The Fourier number tells how far diffusion has come; nine tenths of the water need about 0.33."),
 	}
 	if g := l.levers(); len(g.Rows) > 0 {
-		blocks = append(blocks, head("What helps"), text("Single changes to the path, each on its own, the most helpful first."), block{Grid: g})
+		blocks = append(blocks, head("What changes would do"), text("Single changes to the path, each on its own, the best first. As it is, the design keeps "+table.Percent(r.Nozzle.Mean)+"."), block{Grid: g})
 	}
 	return blocks
 }
@@ -141,12 +141,11 @@ func (l *Log) answer() []block {
 func (l *Log) zones() *grid {
 	s := l.Answer.Assessment.Start
 	g := &grid{Heads: []string{"At the end of", "Mean, %", "Centre, %", "Skin, %", "Holds at rest, %", "Strand, °C", "Fourier number"}}
-	percent := func(c float64) string { return strings.TrimSuffix(table.Percent(c), " %") }
 	degrees := func(t float64) string { return strings.TrimSuffix(table.Celsius(t), " °C") }
-	g.add("(start)", percent(s.Mean), percent(s.Centre), percent(s.Skin), "", degrees(s.Temperature), "")
+	g.add("(start)", table.Cell(s.Mean), table.Cell(s.Centre), table.Cell(s.Skin), "", degrees(s.Temperature), "")
 	for _, z := range l.Answer.Assessment.Zones {
 		s := z.Exit
-		g.add(z.Name, percent(s.Mean), percent(s.Centre), percent(s.Skin), percent(z.Equilibrium), degrees(s.Temperature), table.Significant(z.Fourier, 2))
+		g.add(z.Name, table.Cell(s.Mean), table.Cell(s.Centre), table.Cell(s.Skin), table.Cell(z.Equilibrium), degrees(s.Temperature), table.Significant(z.Fourier, 2))
 	}
 	return g
 }

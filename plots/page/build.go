@@ -34,7 +34,7 @@ func (l *Log) suits() []block {
 			table.Speed(study.Speed), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), {Grid: suited(t, study.Soaked)},
 		head("Dry, then " + table.Duration(study.Lain) + " in the room"), {Grid: suited(t, study.Opened)},
-		text("No length but a word: any length will do; air: the air itself is too moist; rewets: a later zone wets the strand again."),
+		text("No length but a word: any length will do; air: the air itself is too moist; rewets: a later zone wets the strand again. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
 	}
 }
 
@@ -98,29 +98,33 @@ func (l *Log) advice() string {
 	}
 	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.Longest
 	long := func(x float64) string {
-		return fmt.Sprintf("%s (%s at %s)", table.Length(rounded(x)), table.Duration(x/m.Speed), table.Speed(m.Speed))
+		return fmt.Sprintf("%s of %s (%s at %s)", table.Length(rounded(x)), zone, table.Duration(x/m.Speed), table.Speed(m.Speed))
 	}
 	switch {
 	case a.Outcome == size.Everywhere:
 		return fmt.Sprintf("Any length of %s meets the limit: it is not what the strand needs to be dry.", zone)
 	case a.Outcome == size.Nowhere:
 		return fmt.Sprintf("Do not build it longer: no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
+	}
+	text := fmt.Sprintf("Build at least %s. ", long(a.Value))
+	switch {
 	case a.Value == a.DryTo:
-		return fmt.Sprintf("Keep %s to %s at most: beyond, the strand is wetter than its limit.", zone, long(a.Value))
+		text = fmt.Sprintf("Build no more than %s: beyond, the strand is wetter than its limit. ", long(a.Value))
+	case a.Value > longest:
+		text = fmt.Sprintf("At this feed it takes %s to meet the limit, more than the %s that is to be built: change something else first. ", long(a.Value), table.Length(longest))
 	}
-	text := fmt.Sprintf("Build %s of at least %s. ", zone, long(a.Value))
-	if a.Value > longest {
-		text = fmt.Sprintf("Dry at this feed, %s would have to be %s, longer than the %s that is to be built: change something else first. ", zone, long(a.Value), table.Length(longest))
-	}
-	switch a.Slow.Outcome {
-	case size.Met:
-		text += fmt.Sprintf("To be dry even at the least likely diffusivity it takes %s", long(a.Slow.Value))
-		if a.Value <= longest && a.Slow.Value > longest {
+	from, to, ok := a.Sure()
+	switch {
+	case !ok:
+		text += "No length meets it at the least and at the greatest likely diffusivity too."
+	case a.Value == a.DryTo:
+		text += fmt.Sprintf("To meet it at the least and the greatest likely diffusivity too: no more than %s.", long(to))
+	default:
+		text += fmt.Sprintf("To meet it at the least and the greatest likely diffusivity too: %s", long(from))
+		if a.Value <= longest && from > longest {
 			text += ", more than is to be built"
 		}
 		text += "."
-	case size.Nowhere:
-		text += "At the least likely diffusivity no length that was looked at is enough."
 	}
 	return text
 }

@@ -137,7 +137,7 @@ func (l *Log) pathCaption() string {
 		before = z.Exit.Mean
 	}
 	return fmt.Sprintf("The mean %s; the limit is %s. At the nozzle the centre holds %s, the skin %s.",
-		joined(ends), table.Limit(m.Limit), table.Percent(r.Nozzle.Centre), table.Percent(r.Nozzle.Skin))
+		joined(ends), table.Limit(m.Limit), table.Cell(r.Nozzle.Centre)+" %", table.Percent(r.Nozzle.Skin))
 }
 
 func (l *Log) profilesCaption() string {
@@ -145,7 +145,7 @@ func (l *Log) profilesCaption() string {
 	z := r.Zones[l.Survey.Zone]
 	return fmt.Sprintf("At the end of %s the centre holds %s, the mean is %s and the skin holds %s, where %s would be at rest with the air. "+
 		"The Fourier number there is %s: nine tenths of the water need about 0.33.",
-		z.Name, table.Percent(z.Exit.Centre), table.Percent(z.Exit.Mean), table.Percent(z.Exit.Skin), table.Percent(z.Equilibrium), table.Significant(z.Fourier, 2))
+		z.Name, table.Cell(z.Exit.Centre)+" %", table.Percent(z.Exit.Mean), table.Percent(z.Exit.Skin), table.Percent(z.Equilibrium), table.Significant(z.Fourier, 2))
 }
 
 func (l *Log) mapCaption(f figure.Map) string {
@@ -188,8 +188,8 @@ func (l *Log) suitsCaption() string {
 	for _, r := range l.Survey.Suits.Soaked {
 		counts[r.Class]++
 	}
-	return fmt.Sprintf("Of %d materials that set off in equilibrium with the room, %d need no drying here, %d are dried by a %s of up to %s, %d need a longer one, and %d are dried by none. "+
+	return fmt.Sprintf("Of %d materials that set off in equilibrium with the room, %d need no drying here, %d are dried by up to %s of %s, %d need more of it, and %d are dried by no length. "+
 		"Each is heated to its own usual highest drying temperature; the bars are the spread that the doubt about its diffusivity allows.",
-		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], counts[suits.Buildable], l.Survey.Suits.Zone, table.Length(l.Survey.Suits.Longest),
+		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], counts[suits.Buildable], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone,
 		counts[suits.TooLong], counts[suits.Forbidden])
 }

@@ -89,12 +89,12 @@ tbody th{font-size:1rem}
 .words td{display:grid;grid-template-columns:9.5rem minmax(0,1fr);gap:.8rem}
 .figures td{text-align:left}
 td::before{content:attr(data-head);color:var(--soft)}
-td::after{content:attr(data-unit)}
+.figures td::after{content:attr(data-unit)}
 .figures td{display:flex;gap:0}
 .figures td::before{flex:0 0 10rem}
 .wide td,.wide td::before{display:inline}
 .wide td::before{content:attr(data-head) " "}
-.wide td:not(:last-child)::after{content:attr(data-unit) "  ·  "}
+.wide td:not(:last-child)::after{content:attr(data-unit) "\a0·  "}
 td:empty,td.none{display:none!important}
 tr.group{padding:0;border:0}
 .group th{padding:.4rem .6rem!important;font-size:.9rem}}

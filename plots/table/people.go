@@ -8,6 +8,9 @@ func Celsius(kelvin float64) string { return celsius(kelvin) }
 // Percent prints a content [kg/kg dry] in % of dry weight.
 func Percent(content float64) string { return percent(content) }
 
+// Cell prints a content [kg/kg dry] in % without its unit, with no more than four decimals.
+func Cell(content float64) string { return cell(content) }
+
 // Limit prints a content that was stated [kg/kg dry] in % of dry weight.
 func Limit(content float64) string { return limit(content) }
 

@@ -128,10 +128,7 @@ func (s *Size) Conclusion() string {
 	switch a.Outcome {
 	case size.Met:
 		text := fmt.Sprintf("%s = %s just meets the limit.", a.Key.Name, a.Setting.Value)
-		if a.Slow.Outcome == size.Met {
-			text += fmt.Sprintf(" To meet it at the least likely diffusivity too: %s.", s.value(a.Slow.Value))
-		}
-		return text
+		return text + " At the least and the greatest likely diffusivity too: " + s.sure() + "."
 	case size.Everywhere:
 		return fmt.Sprintf("Every %s from %s to %s meets the limit.", a.Key.Name, s.value(a.From), s.value(a.To))
 	}
@@ -141,6 +138,21 @@ func (s *Size) Conclusion() string {
 		text += " On both sides of it the strand is wetter: what helps in one zone harms in another."
 	}
 	return text + " " + s.obstacle()
+}
+
+// sure is the range that meets the limit at any likely diffusivity, in words.
+func (s *Size) sure() string {
+	a := s.Answer
+	from, to, ok := a.Sure()
+	switch {
+	case !ok:
+		return "none"
+	case from <= a.From:
+		return "at most " + s.value(to)
+	case to >= a.To:
+		return "at least " + s.value(from)
+	}
+	return "from " + s.value(from) + " to " + s.value(to)
 }
 
 // obstacle says what stands in the way at the best value.

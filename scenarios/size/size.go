@@ -43,8 +43,19 @@ type Answer struct {
 
 // Scattered is an outcome at another diffusivity.
 type Scattered struct {
-	Outcome Outcome
-	Value   float64 // [SI]
+	Outcome        Outcome
+	Value          float64 // [SI]
+	DryFrom, DryTo float64 // the limit is met between these [SI]; zero for Nowhere
+}
+
+// Sure is the range of values that meet the limit at the central, the least and the greatest
+// likely diffusivity; ok is false where there is none.
+func (a *Answer) Sure() (from, to float64, ok bool) {
+	from, to, ok = a.DryFrom, a.DryTo, a.Outcome != Nowhere
+	for _, s := range [...]Scattered{a.Slow, a.Fast} {
+		from, to, ok = max(from, s.DryFrom), min(to, s.DryTo), ok && s.Outcome != Nowhere
+	}
+	return from, to, ok && from <= to
 }
 
 // digits with which the value is written: a ten-millionth of it is far below any numerical error.
@@ -82,7 +93,7 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 		if err != nil {
 			return nil, err
 		}
-		*c.into = Scattered{f.outcome, f.x}
+		*c.into = Scattered{f.outcome, f.x, f.from, f.to}
 	}
 	a.Marches = t.marches
 	return a, nil

@@ -272,3 +272,32 @@ func ExampleFind() {
 	fmt.Printf("%s: %.2f m\n", a.Outcome, a.Value)
 	// Output: met: 2.43 m
 }
+
+// A strand that lay in the room takes up more water the faster it diffuses: the wettest end of
+// the scatter is then the greatest diffusivity, and the sure range must hold there too. Each end of it
+// is put back into a run at all three diffusivities.
+func TestSureMeetsTheLimitAtEveryDiffusivity(t *testing.T) {
+	for _, c := range []struct{ demo, key string }{
+		{"opened-yesterday", "zone.warm tube.length"}, {"opened-yesterday", "feed.flow"}, {"clear-cover", "zone.oven.length"},
+	} {
+		s, err := scenarios.Demo(c.demo)
+		require.NoError(t, err)
+		w := diffusion.NewMarch()
+		a, err := size.Find(w, s, size.Request{Key: c.key})
+		require.NoError(t, err)
+		from, to, ok := a.Sure()
+		require.True(t, ok, c.key)
+		for _, x := range []float64{from, to} {
+			at, err := s.With(a.Key.Setting(x, 16))
+			require.NoError(t, err)
+			scatter := at.Model.Material.Diffusivity.Scatter.Value
+			for _, factor := range []float64{1 / scatter, 1, scatter} {
+				m := at.Model
+				m.DiffusivityFactor *= factor
+				var r diffusion.Result
+				require.NoError(t, w.Run(&m, at.Settings, &r))
+				require.LessOrEqual(t, r.Nozzle.Mean, m.Limit*(1+1e-5), "%s = %g at a factor of %g", c.key, x, factor) // the search stops within 2e-6
+			}
+		}
+	}
+}
