@@ -110,7 +110,7 @@ section{padding:1.1rem 0}
 h2,h3,figcaption strong{break-after:avoid}
 figure,tr,dl div,li,.verdict{break-inside:avoid}
 thead{display:table-header-group}
-img{max-width:15cm}
+img{max-width:11.5cm}
 .wide{font-size:7.5pt}
 pre{white-space:pre-wrap}}
 `
