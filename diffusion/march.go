@@ -8,6 +8,7 @@ import (
 
 	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
+	"strandry/materials/humidair"
 )
 
 // March owns the working memory for running models, one after another. It
@@ -22,6 +23,7 @@ type March struct {
 type gridKey struct {
 	nodes   int
 	stretch float64
+	lumped  bool
 }
 
 // lane is one strand on its way.
@@ -107,25 +109,37 @@ func (l *lane) along(first, last int, s Settings, result *Result) error {
 }
 
 // grid finds a grid whose surface spacing is the thinnest skin over the resolution.
-// Stretches are kept to steps of a half, so that few grids serve many models.
+// Stretches are kept to steps of a half, so that few grids serve many models. Where the
+// diffusivity grows more than e⁴ fold up to the wettest content, fronts are steep: the
+// grid is lumped, which keeps them from drawing the dry side down, and has twice the nodes.
 func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
-	skin, temperature := 1.0, m.StartTemperature
-	for i := range m.Storage {
-		skin = min(skin, m.Storage[i].skin(m, &temperature))
-	}
-	for i := range m.Path {
-		skin = min(skin, m.Path[i].skin(m, &temperature))
+	skin, temperature, wettest := 1.0, m.StartTemperature, m.Start
+	for _, zones := range [2][]Zone{m.Storage, m.Path} {
+		for i := range zones {
+			z := &zones[i]
+			skin = min(skin, z.skin(m, &temperature))
+			wettest = max(wettest, z.wettest(m))
+		}
 	}
 	const leastStretch, thinnest = 2.5, 1e-5
 	stretch := math.Asinh(1 / math.Max(skin, thinnest))
 	stretch = math.Max(leastStretch, math.Round(2*stretch)/2)
-	key := gridKey{nodes: int(math.Ceil(s.Resolution * stretch)), stretch: stretch}
+	key := gridKey{stretch: stretch}
+	more := 1.0
+	const gentle = 4
+	if growth := m.Material.Diffusivity.Beta.Value * wettest; growth > gentle {
+		key.lumped, more = true, 2
+	}
+	key.nodes = int(math.Ceil(s.Resolution * stretch * more))
 	if g, ok := w.grids[key]; ok {
 		return g, nil
 	}
 	g, err := radial.NewGrid(1, key.nodes, stretch)
 	if err != nil {
 		return nil, err
+	}
+	if key.lumped {
+		g = g.Lumped()
 	}
 	w.grids[key] = g
 	return g, nil
@@ -143,6 +157,13 @@ func (z *Zone) skin(m *Model, temperature *float64) float64 {
 	pace := 2 * heat / (m.Material.Density.Value * m.Material.HeatCapacity.Value * m.Radius)
 	*temperature = z.Air.Temperature + (*temperature-z.Air.Temperature)*math.Exp(-pace*t)
 	return math.Sqrt(m.DiffusivityFactor*m.Material.Diffusivity.Dry(*temperature)*t) / m.Radius
+}
+
+// wettest is the content that the air of a zone allows as it is supplied [kg/kg].
+func (z *Zone) wettest(m *Model) float64 {
+	vapour := max(z.Air.VapourPressure, z.Air.Relax.From)
+	t := z.Air.Temperature
+	return m.Material.Sorption.Content(vapour/humidair.SaturationPressure(t), t)
 }
 
 // usualHeat is a film coefficient to choose a grid by where none is given [W/(m² K)].

@@ -40,7 +40,8 @@
 // node the other way, by up to a tenth of the step. That is gone when diffusion has
 // crossed the outermost gap: from then on the field keeps within the range of its
 // start and its surroundings to a thousandth of the step, or to a hundredth ahead of
-// a front that runs into a less diffusive core.
+// a front that runs into a less diffusive core. Grid.Lumped is for fronts so steep
+// that this is too much.
 //
 // The test functions add up to one, so the rows add up to the exact balance
 //

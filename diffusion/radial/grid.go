@@ -15,10 +15,7 @@ type Grid struct {
 	perLog []float64 // 1/ln(r[i+1]/r[i]), one for each gap
 	weight []float64 // content weights: Σ weight c = ∫ c r dr [m²]
 
-	// Mass matrix, row i: lower[i] c[i-1] + diag[i] c[i] + upper[i] c[i+1];
-	// the last row has one more entry, far c[n-3]. [m²]
-	lower, diag, upper []float64
-	far                float64
+	mass
 }
 
 // MinNodes and MaxNodes bound the size of a grid.
@@ -47,7 +44,7 @@ func NewGrid(radius float64, n int, stretch float64) (*Grid, error) {
 	}
 	g := &Grid{
 		r: make([]float64, n), perLog: make([]float64, n-1), weight: make([]float64, n),
-		lower: make([]float64, n), diag: make([]float64, n), upper: make([]float64, n),
+		mass: newMass(n),
 	}
 	for i := range g.r {
 		s := float64(n-1-i) / (float64(n) - 0.5) // 0 at the surface, 1 at the axis
@@ -170,17 +167,3 @@ func (g *Grid) Centre(c []float64) float64 {
 
 // Spacing is the distance between the two outermost nodes [m].
 func (g *Grid) Spacing() float64 { return g.r[len(g.r)-1] - g.r[len(g.r)-2] }
-
-// applyMass sets out to f plus the mass matrix times v.
-func (g *Grid) applyMass(out, f, v []float64) {
-	n := len(out)
-	f, v = f[:n], v[:n]
-	lower, diag, upper := g.lower[:n], g.diag[:n], g.upper[:n]
-	before, here := 0.0, v[0]
-	for i := range n - 1 {
-		after := v[i+1]
-		out[i] = f[i] + lower[i]*before + diag[i]*here + upper[i]*after
-		before, here = here, after
-	}
-	out[n-1] = f[n-1] + g.far*v[n-3] + lower[n-1]*before + diag[n-1]*here
-}

@@ -6,7 +6,7 @@ import "math"
 // derivative of the balance, and factorises it. The amount lost is eliminated
 // beforehand: it adds to the last pivot only.
 func (m *March) assemble(tau float64) {
-	g, t := m.Grid, &m.matrix
+	g, t := &m.Grid.mass, &m.matrix
 	last := len(m.y) - 1
 	k, s := m.k0, m.slope0
 	lower, on, upper := g.lower[:last+1], g.diag[:last+1], g.upper[:last+1]
@@ -36,7 +36,7 @@ func (m *March) solveStage(i int, h float64) {
 	if i == 0 && m.problem.Source == nil {
 		copy(rhs, m.f) // there is no history yet
 	} else {
-		m.Grid.applyMass(rhs, m.f, m.sum)
+		m.Grid.apply(rhs, m.f, m.sum)
 	}
 	if m.unsteady {
 		for j, r := range m.rate {
