@@ -1,0 +1,185 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"encoding/xml"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/plots/page"
+	"strandry/plots/table"
+)
+
+// strange is a scenario whose words are markup; its coarse numerics keep the test short.
+const strange = `
+title = "<script>alert(1)</script> & ![x](http://example.org/a.png)"
+[strand]
+material = "pla"
+[feed]
+speed = "2 mm/s"
+[[zone]]
+name = "a<img src>|b"
+length = "3 m"
+temperature = "45 °C"
+air = { dew_point = "-20 °C" }
+[numerics]
+resolution = 2.5
+tolerance = 0.05
+`
+
+// logIn makes the build log of the strange scenario in a folder.
+func logIn(t *testing.T, folder string) map[string][]byte {
+	t.Helper()
+	mustAnswer(t, "buildlog", scenarioFile(t, strange), "-o", folder)
+	files := map[string][]byte{}
+	for _, name := range page.Names() {
+		content, err := os.ReadFile(filepath.Join(folder, filepath.FromSlash(name)))
+		require.NoError(t, err)
+		files[name] = content
+	}
+	return files
+}
+
+// The figures of the answer are those of run --json, and nothing on the page loads or runs.
+func TestBuildlog(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "log")
+	files := logIn(t, folder)
+	var d struct {
+		Moisture struct {
+			Mean           float64
+			Low            float64
+			High           float64
+			NumericalError float64 `json:"numerical_error"`
+			Limit          float64
+		}
+		Conclusion string
+		Sources    []string
+		Cautions   []string
+	}
+	require.NoError(t, json.Unmarshal([]byte(mustAnswer(t, "run", scenarioFile(t, strange), "--json")), &d))
+	words := wordsOf(t, files[page.HTML])
+	require.Contains(t, words, table.Bounded(d.Moisture.Mean, d.Moisture.NumericalError)+" (numerical error)")
+	require.Contains(t, words, table.Significant(100*d.Moisture.Low, 3)+" to "+table.Significant(100*d.Moisture.High, 3)+" %, as the diffusivity")
+	require.Contains(t, words, "limit of "+table.Limit(d.Moisture.Limit))
+	require.Contains(t, words, d.Conclusion)
+	require.NotEmpty(t, d.Sources)
+	for _, text := range append(d.Sources, d.Cautions...) {
+		require.Contains(t, words, text)
+	}
+	require.Contains(t, words, strange[1:], "the scenario in full")
+	require.Contains(t, words, "strandry buildlog strand.toml -o DIR")
+	require.NotContains(t, words, t.TempDir())
+
+	markdown := string(files[page.Markdown])
+	require.Contains(t, markdown, table.Bounded(d.Moisture.Mean, d.Moisture.NumericalError)+" (numerical error)")
+	for name := range files {
+		if strings.HasSuffix(name, ".png") {
+			require.Contains(t, markdown, "]("+name+")")
+		}
+	}
+	head, _, _ := strings.Cut(markdown, "```")
+	require.NotContains(t, head, "<")
+	require.NotContains(t, head, "![x]")
+
+	again := logIn(t, filepath.Join(t.TempDir(), "again"))
+	require.Equal(t, files, again, "the same bytes")
+}
+
+// wordsOf reads the page with a strict parser, refuses what loads or runs, and returns its text.
+func wordsOf(t *testing.T, content []byte) string {
+	t.Helper()
+	d := xml.NewDecoder(bytes.NewReader(content))
+	var words strings.Builder
+	images := 0
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			break
+		}
+		require.NoError(t, err)
+		switch v := token.(type) {
+		case xml.StartElement:
+			require.NotContains(t, []string{"script", "iframe", "object", "embed"}, v.Name.Local)
+			attributes := map[string]string{}
+			for _, a := range v.Attr {
+				attributes[a.Name.Local] = a.Value
+				if a.Name.Local == "src" || a.Name.Local == "href" {
+					require.True(t, strings.HasPrefix(a.Value, "data:") || strings.HasPrefix(a.Value, "#"), a.Value)
+				}
+			}
+			if v.Name.Local == "img" {
+				images++
+				require.NotEmpty(t, attributes["alt"])
+			}
+		case xml.CharData:
+			words.Write(v)
+		}
+	}
+	require.Equal(t, 6, images)
+	return strings.ReplaceAll(words.String(), "\u00a0", " ")
+}
+
+func TestBuildlogKeepsWhatIsThere(t *testing.T) {
+	folder := t.TempDir()
+	old := filepath.Join(folder, page.HTML)
+	require.NoError(t, os.WriteFile(old, []byte("mine"), 0o600))
+	file := scenarioFile(t, strange)
+	status, _, errOut := call("buildlog", file, "-o", folder)
+	require.Equal(t, failed, status)
+	require.Contains(t, errOut, "--force")
+
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	var out, said strings.Builder
+	require.Equal(t, failed, run(ctx, []string{"buildlog", file, "-o", folder, "--force"}, &out, &said))
+	require.Contains(t, said.String(), "interrupted")
+	content, err := os.ReadFile(old)
+	require.NoError(t, err)
+	require.Equal(t, "mine", string(content))
+
+	// A file where the folder should be.
+	blocked := filepath.Join(t.TempDir(), "file")
+	require.NoError(t, os.WriteFile(blocked, nil, 0o600))
+	status, _, errOut = call("buildlog", file, "-o", blocked)
+	require.Equal(t, failed, status)
+	require.Contains(t, errOut, "the name of a folder is needed")
+}
+
+func TestWriteSet(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "new")
+	set := []page.File{{Name: "figures/a.png", Content: []byte("a")}, {Name: "b.md", Content: []byte("b")}}
+	ctx, cancel := context.WithCancel(context.Background())
+	require.NoError(t, writeSet(ctx, folder, set, nil))
+	require.Equal(t, []string{"b.md", "figures", "figures/a.png"}, under(t, folder))
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "figures", "mine.txt"), nil, 0o600))
+	require.NoError(t, os.MkdirAll(filepath.Join(folder, stagingFolder, "left by a kill"), 0o700))
+	require.NoError(t, writeSet(ctx, folder, []page.File{{Name: "b.md", Content: []byte("c")}}, []string{"figures/a.png", "b.md"}))
+	require.Equal(t, []string{"b.md", "figures", "figures/mine.txt"}, under(t, folder))
+
+	cancel()
+	require.ErrorContains(t, writeSet(ctx, folder, set, nil), "interrupted")
+	require.Equal(t, []string{"b.md", "figures", "figures/mine.txt"}, under(t, folder))
+	never := filepath.Join(t.TempDir(), "never")
+	require.Error(t, writeSet(ctx, never, set, nil))
+	require.NoDirExists(t, never)
+}
+
+// under lists all that a folder holds.
+func under(t *testing.T, folder string) []string {
+	t.Helper()
+	var all []string
+	require.NoError(t, filepath.WalkDir(folder, func(path string, _ os.DirEntry, err error) error {
+		if name, _ := filepath.Rel(folder, path); name != "." {
+			all = append(all, filepath.ToSlash(name))
+		}
+		return err
+	}))
+	return all
+}
