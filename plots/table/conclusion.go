@@ -61,10 +61,10 @@ func (a *Answer) cause() string {
 	switch d.Cause {
 	case levers.Nothing:
 		if r.Verdict == diffusion.Dry {
-			return fmt.Sprintf("Nothing holds this design back: even at the lowest likely diffusivity %s reaches the nozzle at %s, below its limit of %s.",
+			return fmt.Sprintf("Nothing holds this design back: at any likely diffusivity %s reaches the nozzle with %s at most, below its limit of %s.",
 				m.Material.Name, percent(r.High), limit(m.Limit))
 		}
-		return fmt.Sprintf("At the central diffusivity %s meets its limit, at the lowest likely one it does not (%s): the doubt about the material holds this design back.",
+		return fmt.Sprintf("At the central diffusivity %s meets its limit, at some likely one it does not (%s): the doubt about the material holds this design back.",
 			m.Material.Name, percent(r.High))
 	case levers.Air:
 		return fmt.Sprintf("Not time but air is what it lacks: in the driest air of this path (%s) the strand would stay at %s for ever, %s its limit of %s.",
