@@ -1,0 +1,74 @@
+package survey
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+func assessed(t *testing.T, name string) (*scenarios.Scenario, *diffusion.Assessment) {
+	t.Helper()
+	text, err := scenarios.DemoText(name)
+	require.NoError(t, err)
+	s, err := scenarios.Read(name+".toml", append(text, "\n[numerics]\nresolution = 2.5\ntolerance = 0.05\n"...))
+	require.NoError(t, err)
+	a, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+	require.NoError(t, err)
+	return s, a
+}
+
+func TestEveryStudyOfADemonstration(t *testing.T) {
+	s, a := assessed(t, "lamp-shade")
+	steps := 0
+	v, err := Of(context.Background(), s, a, func() { steps++ })
+	require.NoError(t, err)
+	require.Equal(t, Steps, steps)
+	require.Empty(t, v.MapReason+v.NeedReason+v.SuitsReason+v.Length.Reason+v.Heat.Reason+v.Feed.Reason)
+	require.Equal(t, "feed.bead.speed", v.Feed.Answer.Key.Name)
+
+	// The map holds the scenario's own design and what can be built.
+	lengths, feeds := v.Map.Axes[0].Values, v.Map.Axes[1].Values
+	for _, x := range []float64{s.Model.Path[v.Zone].Length, s.Build.Longest} {
+		require.True(t, lengths[0] < x && x < lengths[len(lengths)-1], "%g m", x)
+	}
+	own := FeedKey(s).Value
+	require.True(t, feeds[0] < own && own < feeds[len(feeds)-1])
+	require.Equal(t, chartLengths*chartFeeds, v.Map.Answered())
+
+	// A larger resistance of the film dries less: the band holds the answer inside.
+	require.Less(t, v.Film.Low, a.Nozzle.Mean)
+	require.Greater(t, v.Film.High, a.Nozzle.Mean)
+	require.Equal(t, a.Zones[0].Film.Uncertainty, v.Film.Heat)
+}
+
+func TestInterrupted(t *testing.T) {
+	s, a := assessed(t, "lamp-shade")
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err := Of(ctx, s, a, func() {})
+	require.ErrorIs(t, err, context.Canceled)
+}
+
+// Coefficients that the scenario gives are taken as exact.
+func TestGivenFilmHasNoUncertainty(t *testing.T) {
+	s, _ := assessed(t, "lamp-shade")
+	s, err := s.With(scenarios.Setting{Key: "zone.warm box.h", Value: "20 W/m2/K"}, scenarios.Setting{Key: "zone.warm box.k_m", Value: "20 mm/s"})
+	require.NoError(t, err)
+	w := diffusion.NewMarch()
+	a, err := w.Assess(&s.Model, s.Settings)
+	require.NoError(t, err)
+	f, err := films(w, s, a)
+	require.NoError(t, err)
+	require.Equal(t, Film{Low: a.Nozzle.Mean, High: a.Nozzle.Mean}, f)
+}
+
+func TestRound(t *testing.T) {
+	for _, c := range []struct{ x, down, up float64 }{{3, 2, 5}, {7, 5, 10}, {0.02, 0.02, 0.02}, {1, 1, 1}, {999, 500, 1000}, {0.0011, 0.001, 0.002}} {
+		require.InEpsilon(t, c.down, round(c.x, false), 1e-12, "%g", c.x)
+		require.InEpsilon(t, c.up, round(c.x, true), 1e-12, "%g", c.x)
+	}
+}
