@@ -158,14 +158,6 @@ func (p *panel) column(from, to float64, c color.Color) {
 	p.s.fill(r, c)
 }
 
-// row shades the box between two values of y.
-func (p *panel) row(from, to float64, c color.Color) {
-	r := p.box
-	r.Min.Y = max(r.Min.Y, p.atY(from))
-	r.Max.Y = min(r.Max.Y, p.atY(to))
-	p.s.fill(r, c)
-}
-
 // limit draws a horizontal limit.
 func (p *panel) limit(y float64) {
 	if p.y.holds(y) {

@@ -72,25 +72,22 @@ func (l *Log) file() string { return filepath.Base(l.Scenario.File) }
 
 // document writes all sections.
 func (l *Log) document(pictures []*picture, missing []string) *document {
-	d := &document{
+	return &document{
 		Title: l.Scenario.Title,
 		Lead:  l.lead(),
 		Foot:  fmt.Sprintf("strandry %s, from %s", l.Answer.Version, l.file()),
+		Sections: []section{
+			{"question", "The question", l.question()},
+			{"scenario", "The scenario in words", l.scenario()},
+			{"answer", "The answer", l.answer()},
+			{"figures", "What the figures show", shown(pictures, missing)},
+			{"materials", "Which materials suit this dryer", l.suits()},
+			{"build", "What to build", l.build()},
+			{"doubts", "What is uncertain", l.doubts()},
+			{"sources", "Sources of the values used", l.sources()},
+			{"assumptions", "Assumptions, and what the model leaves out", l.assumptions()},
+			{"safety", "Safety", l.safety()},
+			{"again", "How to make this again", l.again()},
+		},
 	}
-	for _, s := range []section{
-		{"question", "The question", l.question()},
-		{"scenario", "The scenario in words", l.scenario()},
-		{"answer", "The answer", l.answer()},
-		{"figures", "What the figures show", shown(pictures, missing)},
-		{"materials", "Which materials suit this dryer", l.suits()},
-		{"build", "What to build", l.build()},
-		{"doubts", "What is uncertain", l.doubts()},
-		{"sources", "Sources of the values used", l.sources()},
-		{"assumptions", "Assumptions, and what the model leaves out", l.assumptions()},
-		{"safety", "Safety", l.safety()},
-		{"again", "How to make this again", l.again()},
-	} {
-		d.Sections = append(d.Sections, s)
-	}
-	return d
 }
