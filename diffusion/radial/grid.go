@@ -16,6 +16,7 @@ type Grid struct {
 	weight []float64 // content weights: Σ weight c = ∫ c r dr [m²]
 
 	mass
+	lumped bool
 }
 
 // MinNodes and MaxNodes bound the size of a grid.
@@ -159,8 +160,12 @@ func (g *Grid) Mean(c []float64) float64 {
 }
 
 // Centre is the value on the axis, by the even parabola through the two
-// innermost nodes.
+// innermost nodes; on a lumped grid that of the innermost node, since a front may stand
+// between the two.
 func (g *Grid) Centre(c []float64) float64 {
+	if g.lumped {
+		return c[0]
+	}
 	a, b := g.r[0]*g.r[0], g.r[1]*g.r[1]
 	return c[0] - (c[1]-c[0])*a/(b-a)
 }

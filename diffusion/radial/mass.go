@@ -33,5 +33,6 @@ func (g *Grid) Lumped() *Grid {
 	lumped := *g
 	lumped.mass = newMass(g.Len())
 	copy(lumped.mass.diag, g.weight)
+	lumped.lumped = true
 	return &lumped
 }
