@@ -1,0 +1,67 @@
+package page_test
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+	"strandry/plots/page"
+	"strandry/plots/table"
+	"strandry/scenarios"
+	"strandry/scenarios/survey"
+)
+
+// logOf makes the build log of a demonstration.
+func logOf(t *testing.T, demo string) map[string]string {
+	t.Helper()
+	s, err := scenarios.Demo(demo)
+	require.NoError(t, err)
+	w := diffusion.NewMarch()
+	a, err := w.Assess(&s.Model, s.Settings)
+	require.NoError(t, err)
+	library, err := materials.Library()
+	require.NoError(t, err)
+	d, err := levers.Find(w, &s.Model, a, library)
+	require.NoError(t, err)
+	v, err := survey.Of(context.Background(), s, a, func() {})
+	require.NoError(t, err)
+	l := page.Log{
+		Scenario: s, Survey: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
+		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Model: &s.Model, Assessment: a, Diagnosis: d, Assumed: s.Assumed, Unused: s.Unused},
+	}
+	files, err := l.Files()
+	require.NoError(t, err)
+	out := map[string]string{}
+	for _, f := range files {
+		out[f.Name] = string(f.Content)
+	}
+	return out
+}
+
+// The build log of a demonstration has every section, each figure it speaks of, the
+// verdict and the numbers of the answer, the sources, the cautions and the way to make it again.
+func TestLogOfADemonstration(t *testing.T) {
+	for demo, says := range map[string][]string{
+		"winch-drum":  {"WET", "Time holds this design back"},
+		"clear-cover": {"DRY", "Golovoy", "Nothing holds this design back"},
+	} {
+		files := logOf(t, demo)
+		html, markdown := files[page.HTML], files[page.Markdown]
+		for _, text := range append(says, "licensed electrician", "strandry buildlog --demo "+demo, "Fickian") {
+			require.Contains(t, markdown, text, demo)
+			require.Contains(t, strings.Join(strings.Fields(html), " "), text, demo)
+		}
+		for name := range files {
+			if strings.HasPrefix(name, page.Figures) && strings.HasSuffix(name, ".png") {
+				require.Contains(t, markdown, name)
+			}
+		}
+		require.NotContains(t, html+markdown, "NaN")
+		require.NotContains(t, html, "<script")
+	}
+}
