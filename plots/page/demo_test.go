@@ -52,7 +52,7 @@ func TestLogOfADemonstration(t *testing.T) {
 	} {
 		files := logOf(t, demo)
 		html, markdown := files[page.HTML], files[page.Markdown]
-		for _, text := range append(says, "licensed electrician", "strandry buildlog --demo "+demo, "Fickian") {
+		for _, text := range append(says, "licensed electrician", "strandry buildlog --demo "+demo, "swelling") {
 			require.Contains(t, markdown, text, demo)
 			require.Contains(t, strings.Join(strings.Fields(html), " "), text, demo)
 		}
