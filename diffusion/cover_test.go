@@ -52,7 +52,7 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 	library, err := materials.Library()
 	require.NoError(t, err)
 	r := rand.New(rand.NewPCG(20, 7))
-	count := 40
+	count := 15
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
 		count = 1000
 	}

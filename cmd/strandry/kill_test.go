@@ -18,7 +18,7 @@ func TestSweepKilled(t *testing.T) {
 	if testing.Short() {
 		t.Skip("builds the program")
 	}
-	kills := 4
+	kills := 2
 	if os.Getenv("STRANDRY_KILLS") == "long" {
 		kills = 20
 	}

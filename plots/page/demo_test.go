@@ -47,7 +47,6 @@ func logOf(t *testing.T, demo string) map[string]string {
 // verdict and the numbers of the answer, the sources, the cautions and the way to make it again.
 func TestLogOfADemonstration(t *testing.T) {
 	for demo, says := range map[string][]string{
-		"winch-drum":  {"WET", "Time holds this design back"},
 		"clear-cover": {"DRY", "Golovoy", "Nothing holds this design back"},
 	} {
 		files := logOf(t, demo)
