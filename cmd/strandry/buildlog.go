@@ -30,12 +30,9 @@ cautions, and the scenario with the command that makes the page again.
 The page needs no network and no script, follows the reader's light or dark scheme, and
 prints. A build log that is already in DIR is left alone unless --force is given; the new
 one is complete before it takes its place.`,
-		Args: cobra.MaximumNArgs(1),
+		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			switch {
-			case len(args) == 1 && c.Flags().Changed("demo"):
-				return errors.New("a file and --demo exclude each other")
-			case folder == "":
+			if folder == "" {
 				return errors.New("buildlog needs -o DIR, the folder for its files")
 			}
 			s, err := scenario(args, demo)

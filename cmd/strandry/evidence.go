@@ -26,12 +26,9 @@ Exit status: 0 whatever the comparison shows.`,
 				return failure{err}
 			}
 			page := table.Evidence{Version: version, Evidence: e}
-			if asJSON {
-				return wrapped(page.WriteJSON(c.OutOrStdout()))
-			}
-			return wrapped(page.WriteText(c.OutOrStdout()))
+			return shown(c, &page, asJSON)
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	jsonFlag(c, &asJSON)
 	return c
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
@@ -25,11 +24,8 @@ the air of the [room], or in that of --temperature and --humidity, before its me
 passes the limit; the humidity in which it may lie for ever; what one opening of the
 [store] costs ([opening]: the humidity jumps to the room's and falls back with a time
 constant); and how many openings a day, or how slow a return, it bears.`,
-		Args: cobra.MaximumNArgs(1),
+		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			if len(args) == 1 && c.Flags().Changed("demo") {
-				return errors.New("a file and --demo exclude each other")
-			}
 			s, all, err := withMaterials(args, demo, material)
 			if err != nil {
 				return failure{err}
@@ -43,16 +39,13 @@ constant); and how many openings a day, or how slow a return, it bears.`,
 				return failure{err}
 			}
 			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Store.Assumed, s.Opening.Assumed)}
-			if asJSON {
-				return wrapped(page.WriteJSON(c.OutOrStdout()))
-			}
-			return wrapped(page.WriteText(c.OutOrStdout()))
+			return shown(c, &page, asJSON)
 		},
 	}
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")
 	c.Flags().StringVar(&humidity, "humidity", "", "relative humidity of the air, such as \"40 %\"; else the room's: `RH`")
 	c.Flags().StringVar(&temperature, "temperature", "", "temperature of the air, such as \"25 °C\"; else the room's: `T`")
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	jsonFlag(c, &asJSON)
 	demoFlag(c, &demo)
 	return c
 }

@@ -35,14 +35,6 @@ func materialsCommand() *cobra.Command {
 			return wrapped(table.Materials(out, library))
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	jsonFlag(c, &asJSON)
 	return c
-}
-
-// wrapped marks an error of the work as such.
-func wrapped(err error) error {
-	if err == nil {
-		return nil
-	}
-	return failure{err}
 }

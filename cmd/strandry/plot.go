@@ -26,12 +26,9 @@ func plotCommand() *cobra.Command {
 		Long: `plot draws one scenario: the moisture along its path, the radial profiles, the same
 as a heat map, the length needed over temperature and feed speed, what the [[vary]]
 of the file give, and, unless they give a map, one over length and feed speed.`,
-		Args: cobra.MaximumNArgs(1),
+		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			switch {
-			case len(args) == 1 && c.Flags().Changed("demo"):
-				return errors.New("a file and --demo exclude each other")
-			case folder == "":
+			if folder == "" {
 				return errors.New("plot needs -o DIR, the folder for its files")
 			}
 			s, err := scenario(args, demo)

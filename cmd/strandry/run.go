@@ -22,11 +22,8 @@ func runCommand() *cobra.Command {
 		Long: `run takes one scenario and tells how wet the strand is after each zone and at the
 nozzle, with the numerical error and the doubt about the material beside the
 answer, and says what holds the design back.`,
-		Args: cobra.MaximumNArgs(1),
+		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			if len(args) == 1 && c.Flags().Changed("demo") {
-				return errors.New("a file and --demo exclude each other")
-			}
 			s, err := scenario(args, demo)
 			if err != nil {
 				return failure{err}
@@ -35,23 +32,12 @@ answer, and says what holds the design back.`,
 			if err != nil {
 				return failure{err}
 			}
-			if asJSON {
-				return wrapped(a.WriteJSON(c.OutOrStdout()))
-			}
-			return wrapped(a.WriteText(c.OutOrStdout()))
+			return shown(c, a, asJSON)
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	jsonFlag(c, &asJSON)
 	demoFlag(c, &demo)
 	return c
-}
-
-// scenario loads the named file, or a demonstration where none is named.
-func scenario(args []string, demo string) (*scenarios.Scenario, error) {
-	if len(args) == 1 {
-		return scenarios.Load(args[0])
-	}
-	return scenarios.Demo(demo)
 }
 
 // unlessDone returns what work returns, or gives it up when the context ends first.

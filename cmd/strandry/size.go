@@ -23,11 +23,8 @@ least and the greatest likely diffusivity, and what a run at it gives. Where no 
 does, it tells the best that can be had and what stands in the way; that is an answer
 too, with exit status 0. It looks between the limits of the key (a zone's temperature: up
 to the material's usual highest drying temperature); --from and --to set others.`,
-		Args: cobra.MaximumNArgs(1),
+		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			if len(args) == 1 && c.Flags().Changed("demo") {
-				return errors.New("a file and --demo exclude each other")
-			}
 			if key == "" {
 				return errors.New("size needs the number to find: --for KEY, such as --for feed.speed")
 			}
@@ -47,16 +44,13 @@ to the material's usual highest drying temperature); --from and --to set others.
 				return failure{err}
 			}
 			page := table.Size{Title: s.Title, File: s.File, Version: version, Answer: a, Assumed: s.Assumed}
-			if asJSON {
-				return wrapped(page.WriteJSON(c.OutOrStdout()))
-			}
-			return wrapped(page.WriteText(c.OutOrStdout()))
+			return shown(c, &page, asJSON)
 		},
 	}
 	c.Flags().StringVar(&key, "for", "", "the number to find, by its path: `KEY`")
 	c.Flags().StringVar(&from, "from", "", "lower end of the search, a `VALUE` with its unit")
 	c.Flags().StringVar(&to, "to", "", "upper end of the search, a `VALUE` with its unit")
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	jsonFlag(c, &asJSON)
 	demoFlag(c, &demo)
 	return c
 }

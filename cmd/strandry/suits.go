@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -25,11 +24,8 @@ that it reaches, the length and the dwell that it would need, whether that can b
 built ([build] longest), the time that the same strand would need at rest in the same
 air, and the floor that the air sets. Two views: a strand in equilibrium with the
 room, and one that was dry and has lain in the room for a few hours (--opened).`,
-		Args: cobra.MaximumNArgs(1),
+		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			if len(args) == 1 && c.Flags().Changed("demo") {
-				return errors.New("a file and --demo exclude each other")
-			}
 			lain, err := quantity.Duration().Parse(opened)
 			if err != nil || lain < 1 || lain > 10*365.25*86400 {
 				return fmt.Errorf("--opened %q: give a time such as \"6 h\", from 1 s to ten years", opened)
@@ -43,15 +39,12 @@ room, and one that was dry and has lain in the room for a few hours (--opened).`
 				return failure{err}
 			}
 			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Build.Assumed}
-			if asJSON {
-				return wrapped(page.WriteJSON(c.OutOrStdout()))
-			}
-			return wrapped(page.WriteText(c.OutOrStdout()))
+			return shown(c, &page, asJSON)
 		},
 	}
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")
 	c.Flags().StringVar(&opened, "opened", "6 h", "the `TIME` that the dry strand of the second view has lain in the room")
-	c.Flags().BoolVar(&asJSON, "json", false, "print JSON, in SI units")
+	jsonFlag(c, &asJSON)
 	demoFlag(c, &demo)
 	return c
 }

@@ -38,11 +38,9 @@ units) and sweep.json (SI), with figures and the scenario beside them.
 
 Each row is kept as soon as it is finished: a sweep that was stopped, by Ctrl-C or
 by a power cut, goes on with --continue and ends in the same numbers to the bit.`,
-		Args: cobra.MaximumNArgs(1),
+		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			switch {
-			case len(args) == 1 && c.Flags().Changed("demo"):
-				return errors.New("a file and --demo exclude each other")
 			case f.folder == "":
 				return errors.New("sweep needs -o DIR, the folder for its files")
 			case f.again && f.force:

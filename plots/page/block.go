@@ -4,6 +4,8 @@ import "html/template"
 
 // document is what a page says, before it is set as HTML or Markdown.
 type document struct {
+	Kind     string // of page
+	Skip     string // ID of the section that a reader of few words goes to
 	Title    string
 	Lead     string // below the title
 	Foot     string

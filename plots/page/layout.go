@@ -1,6 +1,6 @@
 package page
 
-// layout is the template of the page. It is well-formed XML too.
+// layout is the template of a page. It is well-formed XML too.
 const layout = `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -8,14 +8,14 @@ const layout = `<!DOCTYPE html>
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'"/>
 <meta name="viewport" content="width=device-width, initial-scale=1"/>
 <meta name="color-scheme" content="light dark"/>
-<title>{{.Title}} – build log</title>
+<title>{{.Title}} – {{.Kind}}</title>
 <link rel="icon" href="data:,"/>
 <style>{{style}}</style>
 </head>
 <body>
-<a class="skip" href="#answer">To the answer</a>
+<a class="skip" href="#{{.Skip}}">To the {{.Skip}}</a>
 <header>
-<p class="kind">Build log</p>
+<p class="kind">{{.Kind}}</p>
 <h1>{{tight .Title}}</h1>
 <p class="lead">{{tight .Lead}}</p>
 </header>

@@ -73,6 +73,8 @@ func (l *Log) file() string { return filepath.Base(l.Scenario.File) }
 // document writes all sections.
 func (l *Log) document(pictures []*picture, missing []string) *document {
 	return &document{
+		Kind:  "Build log",
+		Skip:  "answer",
 		Title: l.Scenario.Title,
 		Lead:  l.lead(),
 		Foot:  fmt.Sprintf("strandry %s, from %s", l.Answer.Version, l.file()),

@@ -3,7 +3,6 @@ package page
 import (
 	"bytes"
 	"fmt"
-	"html/template"
 	"strings"
 
 	"strandry/plots/figure"
@@ -13,67 +12,18 @@ import (
 // Proof is the name of the page of checks.
 const Proof = "proof.html"
 
-// proofLayout is the page of checks, with the blocks of a build log. It is well-formed XML
-// too.
-const proofLayout = `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8"/>
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'"/>
-<meta name="viewport" content="width=device-width, initial-scale=1"/>
-<meta name="color-scheme" content="light dark"/>
-<title>{{.Title}}</title>
-<link rel="icon" href="data:,"/>
-<style>{{style}}</style>
-</head>
-<body>
-<a class="skip" href="#sums">To the sums</a>
-<header>
-<p class="kind">Proof</p>
-<h1>{{.Title}}</h1>
-<p class="lead">{{tight .Lead}}</p>
-</header>
-<div class="sheet">
-<nav aria-label="Sections">
-<ol>
-{{- range .Sections}}
-<li><a href="#{{.ID}}">{{.Head}}</a></li>
-{{- end}}
-</ol>
-</nav>
-<main>
-{{- range .Sections}}
-<section id="{{.ID}}">
-<h2>{{.Head}}</h2>
-{{- range .Blocks}}{{template "block" .}}{{end}}
-</section>
-{{- end}}
-</main>
-</div>
-<footer><p>{{.Foot}}</p></footer>
-</body>
-</html>
-`
-
 // OfProof makes the page of checks. The same results give the same bytes.
 func OfProof(p *table.Proof) ([]byte, error) {
 	plots, err := refinement(p)
 	if err != nil {
 		return nil, err
 	}
-	d := &document{Title: p.Summary(), Lead: "What the program computes, beside values from outside: published tables, handbooks, independent codes.",
+	d := &document{Kind: "Proof", Skip: "sums", Title: p.Summary(), Lead: "What the program computes, beside values from outside: published tables, handbooks, independent codes.",
 		Foot: "strandry " + p.Version + ", strandry prove"}
 	d.Sections = append(d.Sections, section{"sums", "The sums", sums(p)}, section{"convergence", "Convergence", []block{plots}})
 	d.Sections = append(d.Sections, families(p)...)
-	t, err := template.New("proof").Funcs(functions()).Parse(proofLayout)
-	if err != nil {
-		return nil, err
-	}
-	if _, err := t.New("log").Parse(layout); err != nil { // for its blocks
-		return nil, err
-	}
 	var out bytes.Buffer
-	if err := t.Execute(&out, d); err != nil {
+	if err := writeHTML(&out, d); err != nil {
 		return nil, fmt.Errorf("page: %w", err)
 	}
 	return out.Bytes(), nil
