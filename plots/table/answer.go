@@ -119,7 +119,7 @@ func (a *Answer) notes(b *strings.Builder) {
 		notes = append(notes, a.doubts(doubts))
 	}
 	if len(a.Assumed) > 0 {
-		notes = append(notes, "Not given and assumed: "+strings.Join(a.Assumed, "; ")+".")
+		notes = append(notes, notGiven(a.Assumed))
 	}
 	if len(a.Unused) > 0 {
 		notes = append(notes, "Read and checked, without effect here: "+strings.Join(a.Unused, ", ")+".")

@@ -52,7 +52,7 @@ func (k *Keeps) WriteText(out io.Writer) error {
 		celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), duration(o.Duration), perDay(o.PerDay), duration(o.TimeConstant)))
 	k.stored(&b)
 	b.WriteByte('\n')
-	for _, l := range [][2]string{
+	legend(&b, [][2]string{
 		{"keeps:     ", "until the mean passes the limit; fast–slow: at the greatest and the least likely diffusivity"},
 		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
 		{"for ever:  ", "relative humidity at the store's temperature in which it stays within its limit for ever"},
@@ -60,15 +60,10 @@ func (k *Keeps) WriteText(out io.Writer) error {
 		{"one costs: ", "the most that the mean rises by one opening, from the store's equilibrium"},
 		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant"},
 		{"return:    ", "the longest time constant that does so at these openings a day. none: the shut store itself is too moist"},
-	} {
-		paragraph(&b, l[0], l[1])
-	}
+	})
 	b.WriteByte('\n')
 	paragraph(&b, "", k.Conclusion())
-	if len(k.Assumed) > 0 {
-		b.WriteByte('\n')
-		paragraph(&b, "", "Not given and assumed: "+strings.Join(k.Assumed, "; ")+".")
-	}
+	assumed(&b, k.Assumed)
 	b.WriteByte('\n')
 	paragraph(&b, "", "Do not breathe the dust of desiccants, and follow the maker's safety sheet when you regenerate them.")
 	b.WriteByte('\n')

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"strandry/diffusion/levers"
@@ -58,11 +59,11 @@ func (s *Size) Lines() [][2]string {
 	a := s.Answer
 	check := fmt.Sprintf("%s at the nozzle; limit %s; by the scatter %s to %s %%", bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
 		limit(a.Model.Limit), significant(100*a.Check.Low, 3), significant(100*a.Check.High, 3))
-	value := a.Setting.Value
+	value, off := s.written()
 	var lines [][2]string
 	switch a.Outcome {
 	case size.Met:
-		lines = append(lines, [2]string{"Value", fmt.Sprintf("%s ± %s (numerical error)", value, s.band(a.NumericalError))},
+		lines = append(lines, [2]string{"Value", fmt.Sprintf("%s ± %s (numerical error)", value, s.band(a.NumericalError+off))},
 			[2]string{"Run at it", check},
 			[2]string{"Limit met", fmt.Sprintf("from %s to %s", s.value(a.DryFrom), s.value(a.DryTo))})
 	case size.Everywhere:
@@ -81,6 +82,21 @@ func (s *Size) Lines() [][2]string {
 }
 
 func (s *Size) value(x float64) string { return s.Answer.Key.Setting(x, 4).Value }
+
+// written is the value that was found, with no more digits than its error leaves it, and how far
+// that is off.
+func (s *Size) written() (value string, off float64) {
+	a := s.Answer
+	const fewest, most = 3, 7
+	for digits := fewest; digits < most && a.Outcome == size.Met; digits++ {
+		value = a.Key.Setting(a.Value, digits).Value
+		x, err := a.Key.Parse(value)
+		if off = math.Abs(x - a.Value); err == nil && off <= a.NumericalError/2 {
+			return value, off
+		}
+	}
+	return a.Setting.Value, 0
+}
 
 // band is a difference of the value, in the value's unit.
 func (s *Size) band(x float64) string {
@@ -127,7 +143,8 @@ func (s *Size) Conclusion() string {
 	a := s.Answer
 	switch a.Outcome {
 	case size.Met:
-		text := fmt.Sprintf("%s = %s just meets the limit.", a.Key.Name, a.Setting.Value)
+		value, _ := s.written()
+		text := fmt.Sprintf("%s = %s just meets the limit.", a.Key.Name, value)
 		return text + " At the least and the greatest likely diffusivity too: " + s.sure() + "."
 	case size.Everywhere:
 		return fmt.Sprintf("Every %s from %s to %s meets the limit.", a.Key.Name, s.value(a.From), s.value(a.To))
@@ -182,7 +199,7 @@ func (s *Size) notes() []string {
 		}
 	}
 	if len(s.Assumed) > 0 {
-		notes = append(notes, "Not given and assumed: "+strings.Join(s.Assumed, "; ")+".")
+		notes = append(notes, notGiven(s.Assumed))
 	}
 	return notes
 }

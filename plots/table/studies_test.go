@@ -68,7 +68,12 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 		for _, says := range c.says {
 			require.Contains(t, joined, says, c.key)
 		}
-		require.Contains(t, joined, page.Answer.Setting.Value)
+		value, off := page.written()
+		require.Contains(t, joined, value)
+		x, err := page.Answer.Key.Parse(value)
+		require.NoError(t, err)
+		require.Equal(t, off, math.Abs(x-page.Answer.Value), "what is printed")
+		require.LessOrEqual(t, off, page.Answer.NumericalError/2)
 		b.Reset()
 		require.NoError(t, page.WriteJSON(&b))
 		var d sizeDocument

@@ -38,21 +38,16 @@ func (s *Suits) WriteText(out io.Writer) error {
 	fmt.Fprintf(&b, "\nDry, then %s in the room\n", duration(t.Lain))
 	s.table(&b, t.Opened)
 	b.WriteByte('\n')
-	for _, l := range [][2]string{
+	legend(&b, [][2]string{
 		{"start:   ", "mean moisture as it sets off"},
 		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
 		{"length:  ", "of " + t.Zone + " that just meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. Words: any length will do; none does; air: the air itself is too moist; rewets: a later zone wets it again, which a fast one suffers first"},
 		{"rest:    ", "the same strand, loose, in still air of the same state until it meets its limit, without later zones; a wound spool takes longer"},
 		{"floor:   ", "what it would come to in that air"},
-	} {
-		paragraph(&b, l[0], l[1])
-	}
+	})
 	b.WriteByte('\n')
 	paragraph(&b, "", s.Conclusion())
-	if len(s.Assumed) > 0 {
-		b.WriteByte('\n')
-		paragraph(&b, "", "Not given and assumed: "+strings.Join(s.Assumed, "; ")+".")
-	}
+	assumed(&b, s.Assumed)
 	b.WriteByte('\n')
 	paragraph(&b, "", "Hot surfaces burn and hot plastic gives off fumes; some of these temperatures need an oven that was made for them. strandry materials NAME gives the cautions of each.")
 	b.WriteByte('\n')

@@ -162,6 +162,25 @@ func paragraph(b *strings.Builder, mark, text string) {
 	b.WriteByte('\n')
 }
 
+// legend explains the columns of a table, each after its head.
+func legend(b *strings.Builder, columns [][2]string) {
+	for _, c := range columns {
+		paragraph(b, c[0], c[1])
+	}
+}
+
+// assumed tells what the file left open, below an empty line.
+func assumed(b *strings.Builder, what []string) {
+	if len(what) > 0 {
+		b.WriteByte('\n')
+		paragraph(b, "", notGiven(what))
+	}
+}
+
+func notGiven(what []string) string {
+	return "Not given and assumed: " + strings.Join(what, "; ") + "."
+}
+
 // pieces splits text at the spaces where a line may end.
 func pieces(text string) []string {
 	var out []string
