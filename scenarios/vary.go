@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"strandry/materials/strict"
@@ -19,7 +20,7 @@ func (s *Scenario) Varied(axes ...string) (*Scenario, error) {
 	var lines strings.Builder
 	lines.WriteString("vary = [")
 	for _, axis := range axes {
-		table, err := axisTable(axis)
+		table, err := s.axisTable(axis)
 		if err != nil {
 			return nil, err
 		}
@@ -55,9 +56,26 @@ func unplaced(err error) error {
 	return found
 }
 
+// cutAxis takes an axis apart at the equals sign behind the longest key that the scenario knows,
+// since the name of a zone may hold one; behind none, at the first.
+func (s *Scenario) cutAxis(axis string) (key, values string, ok bool) {
+	known := func(key string) bool {
+		return slices.Contains(s.words, key) || slices.ContainsFunc(s.keys, func(k Key) bool { return k.Name == key })
+	}
+	for at := len(axis); ; {
+		at = strings.LastIndexByte(axis[:at], '=')
+		if at < 0 {
+			return strings.Cut(axis, "=")
+		}
+		if known(strings.TrimSpace(axis[:at])) {
+			return axis[:at], axis[at+1:], true
+		}
+	}
+}
+
 // axisTable writes an axis as the inside of a table.
-func axisTable(axis string) (string, error) {
-	key, values, ok := strings.Cut(axis, "=")
+func (s *Scenario) axisTable(axis string) (string, error) {
+	key, values, ok := s.cutAxis(axis)
 	if !ok {
 		return "", notAnAxis(axis)
 	}

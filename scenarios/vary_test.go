@@ -69,3 +69,16 @@ func TestVaried(t *testing.T) {
 		require.ErrorContains(t, err, want, spec)
 	}
 }
+
+// A zone may have any name, also one with signs that mean something in an axis.
+func TestVariedZoneWithSigns(t *testing.T) {
+	for _, name := range []string{"a=b", "a=1 m..2 m:3", "=", "zone.drum.length=3 m"} {
+		text := strings.ReplaceAll(string(Template()), "zone.drum.", "zone."+name+".")
+		text = strings.ReplaceAll(text, `name = "drum"`, `name = "`+name+`"`)
+		s, err := Read("drum.toml", []byte(text))
+		require.NoError(t, err, name)
+		varied, err := s.Varied("zone." + name + ".length = 1 m..2 m:3")
+		require.NoError(t, err, name)
+		require.Equal(t, []float64{1, 1.5, 2}, varied.Vary[0].Values, name)
+	}
+}
