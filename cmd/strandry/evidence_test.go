@@ -40,7 +40,7 @@ func TestEvidenceJSON(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(evidence(t, "--json")), &d))
 	require.Equal(t, d.Independent.Figures, d.Independent.Inside+d.Independent.Partly+d.Independent.Outside)
 	require.Positive(t, d.Independent.Outside, "bad news is told")
-	require.Contains(t, d.Unmeasured, "petg")
+	require.Contains(t, d.Unmeasured, "bvoh")
 	plates := 0
 	for _, f := range d.Figures {
 		require.NotEmpty(t, f.Source)

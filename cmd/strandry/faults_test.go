@@ -76,18 +76,6 @@ func TestFailures(t *testing.T) {
 	require.Equal(t, "mine", string(content), "an existing file is left alone")
 }
 
-// A folder that may not be written to. The superuser may write anywhere.
-func TestNewInALockedFolder(t *testing.T) {
-	if os.Geteuid() == 0 {
-		t.Skip("the superuser may write anywhere")
-	}
-	folder := t.TempDir()
-	require.NoError(t, os.Chmod(folder, 0o500))
-	status, _, errOut := call("new", filepath.Join(folder, "x.toml"))
-	require.Equal(t, failed, status)
-	require.Contains(t, errOut, "cannot be written")
-}
-
 // Each malformed file says in its first lines what must be found in it.
 func TestMalformedScenarios(t *testing.T) {
 	files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "malformed", "scenarios", "*.toml"))

@@ -39,12 +39,12 @@ func create(path string, content []byte) error {
 		return fmt.Errorf("%s: exists already; name a new file or remove it first", path)
 	}
 	if err != nil {
-		return fmt.Errorf("%s: cannot be written: %w", path, errors.Unwrap(err))
+		return unwritable(path, err)
 	}
 	_, err = f.Write(content)
 	err = errors.Join(err, f.Sync(), f.Close())
 	if err != nil {
-		return errors.Join(err, os.Remove(path))
+		return errors.Join(unwritable(path, err), os.Remove(path))
 	}
 	return nil
 }
