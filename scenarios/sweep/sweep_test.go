@@ -4,10 +4,12 @@ import (
 	"context"
 	"errors"
 	"math/rand/v2"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
 	"time"
+	"unsafe"
 
 	"github.com/stretchr/testify/require"
 
@@ -221,6 +223,24 @@ func TestInterrupted(t *testing.T) {
 	_, err = (&Sweep{Scenario: s, Workers: 2, Done: func(int, Row) error { count++; return full }}).Run(context.Background())
 	require.ErrorIs(t, err, full)
 	require.Equal(t, 1, count)
+}
+
+// A sweep holds its rows and little else, so that a million of them fit in some 200 MB.
+func TestMemoryIsThatOfTheRows(t *testing.T) {
+	s := rough(t, demo(t, "clear-cover", "zone.oven.length=0.1 m..20 m:80:log", "feed.speed=0.5 mm/s..5 mm/s:50"))
+	alive := func() uint64 {
+		var m runtime.MemStats
+		runtime.GC()
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc
+	}
+	before := alive()
+	g := grid(t, Sweep{Scenario: s, Quick: true, Workers: 2})
+	after := alive()
+	require.Equal(t, 4000, g.Answered())
+	row := uint64(unsafe.Sizeof(g.Rows[0]))
+	require.Less(t, after, before+4000*row+1<<18)
+	require.Less(t, mostRows*row, uint64(200<<20))
 }
 
 // BenchmarkMap times the trade-off map of the demonstration: 60 lengths by 60 speeds.
