@@ -38,6 +38,12 @@ const (
 	// back. Value is its vapour pressure, Limit the saturation pressure at the temperature
 	// at which the strand enters [Pa].
 	CondensingAir
+	// Dew: the strand enters below the dew point of the air that it meets. Value is the
+	// temperature at which it enters, Limit the dew point [K].
+	Dew
+	// SupersaturatedStart: the strand sets off with Value, more than Limit, what it holds in saturated
+	// air at the temperature at which it starts [kg/kg dry].
+	SupersaturatedStart
 	// UnmeasuredDiffusivity: the diffusivity rests on no measurement that was read.
 	UnmeasuredDiffusivity
 	// NumericalDoubt: Value is the numerical error, Limit the distance from the
@@ -78,16 +84,7 @@ func warnings(m *Model, a *Assessment) []Warning {
 		if end, out := beyond(p.Sorption.ActivityRange, z.AirActivity); out {
 			add(IsothermActivity, z.Name, z.AirActivity, end)
 		}
-		enters := a.Start.Temperature
-		if i > 0 {
-			enters = a.Zones[i-1].Exit.Temperature
-		}
-		cold := humidair.SaturationPressure(enters)
-		if saturation := humidair.SaturationPressure(z.AirTemperature); z.VapourPressure > saturation {
-			add(SaturatedAir, z.Name, z.VapourPressure, saturation)
-		} else if m.Path[i].Air.Direction == Against && z.VapourPressure > cold {
-			add(CondensingAir, z.Name, z.VapourPressure, cold)
-		}
+		damp(m, a, i, add)
 		if t := z.AirTemperature; t > p.DryingTemperature.Value {
 			add(HotterThanUsual, z.Name, t, p.DryingTemperature.Value)
 		}
@@ -101,6 +98,9 @@ func warnings(m *Model, a *Assessment) []Warning {
 			all = append(all, Warning{Concern: FilmNote, Zone: z.Name, Text: note})
 		}
 	}
+	if most := p.Sorption.Content(1, m.StartTemperature); m.Start > most*(1+1e-9) {
+		add(SupersaturatedStart, "", m.Start, most)
+	}
 	if floor > m.Limit {
 		add(AirSetsFloor, "", floor, m.Limit)
 	}
@@ -111,6 +111,32 @@ func warnings(m *Model, a *Assessment) []Warning {
 		add(NumericalDoubt, "", a.NumericalError, distance)
 	}
 	return all
+}
+
+// damp warns of water that condenses in the air of zone i, or on the strand.
+func damp(m *Model, a *Assessment, i int, add func(Concern, string, float64, float64)) {
+	z := &a.Zones[i]
+	enters := a.Start.Temperature
+	if i > 0 {
+		enters = a.Zones[i-1].Exit.Temperature
+	}
+	saturation, cold, met := humidair.SaturationPressure(z.AirTemperature), humidair.SaturationPressure(enters), met(m.Path[i].Air, z)
+	switch {
+	case z.VapourPressure > saturation:
+		add(SaturatedAir, z.Name, z.VapourPressure, saturation)
+	case m.Path[i].Air.Direction == Against && z.VapourPressure > cold:
+		add(CondensingAir, z.Name, z.VapourPressure, cold)
+	case met > cold:
+		add(Dew, z.Name, enters, humidair.DewPoint(met))
+	}
+}
+
+// met is the vapour pressure of the air that the strand meets at the entry [Pa].
+func met(air Air, z *ZoneResult) float64 {
+	if air.DryFlow > 0 && air.Direction != With {
+		return z.VapourPressure
+	}
+	return air.VapourPressure
 }
 
 // beyond gives the end of the range that x has passed by more than a thousandth of

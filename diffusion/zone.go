@@ -98,11 +98,16 @@ func (s *surroundings) Conductance(t float64, k []float64) {
 	}
 }
 
-// flux is the flux density of content at the surface over R [1/s], with its derivatives.
+// flux is the flux density of content at the surface over R [1/s], with its derivatives. Air whose
+// dew point is above the strand's temperature leaves dew on it: what dissolves is then that of air
+// saturated at the surface.
 func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
 	s.refresh(t)
 	activity, slope := s.isotherm.Activity(c)
 	vapour, rise := s.supply.vapour(q)
+	if vapour > s.saturation && s.supply.gain >= 0 { // against the strand the march itself finds no answer
+		vapour, rise = s.saturation, 0
+	}
 	each := s.transfer / (humidair.VapourConstant * s.temperature)
 	return each * (activity*s.saturation - vapour), each * slope * s.saturation, -each * rise
 }

@@ -84,9 +84,9 @@ const (
 // speed is halved, the temperature rises by 20 K or to the usual drying
 // temperature, the air is dried to a frost point of -40 °C; each in the zone that does
 // most of the diffusing. A thinner strand keeps the volume flow. Another
-// material starts at the same water activity and is dried at its own usual
-// temperature.
-func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) (Diagnosis, error) {
+// material starts at the same water activity, one at most, and is dried at its own usual
+// temperature. A change that cannot be marched is no lever and is left out.
+func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
 	d := diagnose(m, a)
 	f := finder{march: w, settings: a.Settings, best: Busiest(a)}
 	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
@@ -99,7 +99,7 @@ func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, other
 	f.thinner(m)
 	f.material(m, others)
 	d.Levers, d.Materials = sorted(f.found), sorted(f.others)
-	return d, f.err
+	return d
 }
 
 // Busiest is the zone with the largest Fourier number.
@@ -143,19 +143,15 @@ type finder struct {
 	best     int
 	found    []Lever
 	others   []Lever
-	err      error
 	result   diffusion.Result
 }
 
 // pull runs a copy of the model with one change and keeps the lever.
 func (f *finder) pull(m *diffusion.Model, l Lever, change func(*diffusion.Model, *diffusion.Zone)) {
-	if f.err != nil {
-		return
-	}
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
 	change(&varied, &varied.Path[f.best])
-	if f.err = f.march.Run(&varied, f.settings, &f.result); f.err != nil {
+	if err := f.march.Run(&varied, f.settings, &f.result); err != nil {
 		return
 	}
 	if l.Kind != Slower && l.Kind != Thinner && l.Kind != OtherMaterial {
@@ -214,7 +210,7 @@ func (f *finder) thinner(m *diffusion.Model) {
 
 // material tries each of the others.
 func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
-	activity := m.Material.Sorption.Activity(m.Start, m.StartTemperature)
+	activity := min(1, m.Material.Sorption.Activity(m.Start, m.StartTemperature))
 	for i := range others {
 		p := &others[i]
 		if p.ID == m.Material.ID {

@@ -41,8 +41,7 @@ func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagn
 	require.NoError(t, err)
 	library, err := materials.Library()
 	require.NoError(t, err)
-	d, err := levers.Find(w, m, a, library)
-	require.NoError(t, err)
+	d := levers.Find(w, m, a, library)
 	require.Len(t, d.Materials, len(library)-1)
 	for i := range d.Levers[1:] {
 		require.LessOrEqual(t, d.Levers[i].Ratio(), d.Levers[i+1].Ratio())
@@ -106,4 +105,16 @@ func TestLeversAreRuns(t *testing.T) {
 	// A thinner strand at the same melt flow runs faster: as much water leaves as before,
 	// since Fo = D L/(v R²) is the same. What differs is heating and film.
 	require.InEpsilon(t, d.Levers[len(d.Levers)-1].Mean, kinds[levers.Thinner].Mean, 0.2)
+}
+
+// A strand that sets off wetter than saturated asks of no other material what none can hold.
+func TestWetterThanSaturated(t *testing.T) {
+	for _, start := range []float64{0.025, 0.4} {
+		m := design(t, "pc", 12, 110, 103, 0.02)
+		m.Start = start
+		_, d := find(t, m)
+		for _, l := range d.Materials {
+			require.Less(t, l.Mean, 0.2, l.Material)
+		}
+	}
 }

@@ -26,8 +26,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 	require.NoError(t, err)
 	library, err := materials.Library()
 	require.NoError(t, err)
-	d, err := levers.Find(w, &s.Model, a, library)
-	require.NoError(t, err)
+	d := levers.Find(w, &s.Model, a, library)
 	v, err := survey.Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
 	l := page.Log{

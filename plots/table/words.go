@@ -48,6 +48,10 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s, above saturation (%s): water would condense. Give it more air.", w.Zone, pressure(w.Value), pressure(w.Limit))
 	case diffusion.CondensingAir:
 		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s past a strand that enters cold (saturation there: %s): it would give water back. Give it more air or let it run with the strand.", w.Zone, pressure(w.Value), pressure(w.Limit))
+	case diffusion.Dew:
+		return fmt.Sprintf("%s: the strand enters at %s, below the dew point of the air (%s): dew forms on it. Its surface is held no wetter than saturated air makes it; the dew itself and the heat that it brings are left out.", w.Zone, celsius(w.Value), celsius(w.Limit))
+	case diffusion.SupersaturatedStart:
+		return fmt.Sprintf("The strand sets off with %s, more than the %s that %s holds in saturated air by this data: what lies above is doubtful, and may be water on its surface.", percent(w.Value), percent(w.Limit), name)
 	case diffusion.UnmeasuredDiffusivity:
 		return fmt.Sprintf("The diffusivity of %s is %s, not a reviewed measurement that was read: take the interval, not the number.", name, kind(m.Material.Diffusivity.ReferenceValue.Kind))
 	case diffusion.NumericalDoubt:

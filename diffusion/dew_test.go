@@ -1,0 +1,60 @@
+package diffusion_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/materials/humidair"
+)
+
+// A cold strand in hot, moist air is bedewed: it takes up no more than saturated air would give it,
+// and the answer says so. Dry air says nothing.
+func TestDew(t *testing.T) {
+	const cold, hot = 278.15, 333.15
+	for _, id := range []string{"pa12", "pa6", "pva", "pc"} {
+		p, err := materials.Lookup(id)
+		require.NoError(t, err)
+		m := transit(t, 20)
+		m.Material, m.Start, m.StartTemperature = p, 0, cold
+		for _, length := range []float64{0.001, 0.01, 0.1} {
+			m.Path = []diffusion.Zone{{
+				Name: "moist", Length: length, Exposed: 1, Film: diffusion.Film{Heat: 15, Mass: 0.015},
+				Air: diffusion.Air{Temperature: hot, VapourPressure: humidair.VapourPressureAt(0.5, hot)},
+			}}
+			a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
+			require.NoError(t, err)
+			most := max(p.Sorption.Content(1, cold), p.Sorption.Content(1, a.Zones[0].Exit.Temperature))
+			require.LessOrEqual(t, a.Nozzle.Skin, most*(1+1e-6), "%s, %g m", id, length)
+			require.Positive(t, a.Nozzle.Mean)
+			dew := func(w diffusion.Warning) bool { return w.Concern == diffusion.Dew }
+			i := slices.IndexFunc(a.Warnings, dew)
+			require.NotEqual(t, -1, i)
+			within(t, cold, a.Warnings[i].Value, 1e-9)
+			within(t, humidair.DewPoint(humidair.VapourPressureAt(0.5, hot)), a.Warnings[i].Limit, 1e-9)
+
+			m.Path[0].Air.VapourPressure = 100
+			a, err = diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
+			require.NoError(t, err)
+			require.False(t, slices.ContainsFunc(a.Warnings, dew))
+		}
+	}
+}
+
+// A start beyond saturation is answered, with the doubt told.
+func TestSupersaturatedStart(t *testing.T) {
+	p, err := materials.Lookup("pc")
+	require.NoError(t, err)
+	m := transit(t, 0)
+	m.Material, m.StartTemperature = p, 296.15
+	most := p.Sorption.Content(1, 296.15)
+	for share, told := range map[float64]bool{0.99: false, 1.01: true, 7: true} {
+		m.Start = share * most
+		a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		require.Equal(t, told, slices.ContainsFunc(a.Warnings, func(w diffusion.Warning) bool { return w.Concern == diffusion.SupersaturatedStart }), "%g", share)
+	}
+}
