@@ -43,10 +43,8 @@ func (r *reading) axesOf(root section) []Axis {
 	for i, table := range tables {
 		t := section{r: r, table: table}
 		key, ok := r.named(table, r.words)
-		for _, other := range axes {
-			if ok && other.Key.Name == key.Name {
-				table.Fault("key", "varied twice", "one [[vary]] for each key")
-			}
+		if ok && slices.ContainsFunc(axes, func(other Axis) bool { return other.Key.Name == key.Name }) {
+			table.Fault("key", "varied twice", "one [[vary]] for each key")
 		}
 		if i == mostAxes {
 			table.Fault("", "too many axes", "up to three [[vary]]")
@@ -221,24 +219,39 @@ func unitOf(written string) string {
 	return strings.TrimSpace(strings.TrimLeft(strings.TrimSpace(written), "+-.0123456789eE "))
 }
 
-// tryAxes reads the scenario with the ends of each axis, and with each listed
-// value, so that a value that contradicts the rest of the file is found before
-// the sweep.
+// fewListed is how many listed values are tried one by one.
+const fewListed = 50
+
+// tried lists the places on an axis whose values are tried with the rest of the file: the ends of
+// numbers, and each value of a list, of a long list of numbers the least and the greatest.
+func (a Axis) tried(listed bool) []int {
+	all := make([]int, len(a.written))
+	for i := range all {
+		all[i] = i
+	}
+	switch {
+	case len(all) < 2 || listed && (a.Names != nil || len(all) <= fewListed):
+		return all
+	case listed && len(a.Values) == len(all):
+		return []int{slices.Index(a.Values, slices.Min(a.Values)), slices.Index(a.Values, slices.Max(a.Values))}
+	}
+	return []int{0, len(all) - 1}
+}
+
+// tryAxes reads the scenario with values of each axis, so that one that contradicts the rest of
+// the file is found before the sweep.
 func (s *Scenario) tryAxes(tables []*strict.Table) error {
 	var all strict.Faults
 	for i, axis := range s.Vary {
 		t := tables[i]
-		for j := range axis.written {
+		for _, j := range axis.tried(t.Has("values")) {
 			at := "values"
-			if !t.Has("values") {
-				switch j {
-				case 0:
-					at = "from"
-				case len(axis.written) - 1:
-					at = "to"
-				default:
-					continue
-				}
+			switch {
+			case t.Has("values"):
+			case j == 0:
+				at = "from"
+			default:
+				at = "to"
 			}
 			_, err := s.With(axis.Setting(j))
 			found, _ := err.(strict.Faults)

@@ -24,7 +24,7 @@ func Load(path string) (*Scenario, error) {
 }
 
 // Open takes the document of a file. A folder, a file that is not text and one
-// over 1 MiB ([strict.MaxSize]) are refused. The error is [strict.Faults].
+// longer than [strict.MaxSize] are refused. The error is [strict.Faults].
 func Open(path string) (*Document, error) {
 	content, err := Text(path)
 	if err != nil {
@@ -68,7 +68,7 @@ func Text(path string) ([]byte, error) {
 	case err != nil:
 		return nil, fmt.Errorf("cannot be read: %w", err)
 	case len(content) > strict.MaxSize:
-		return nil, errors.New("the file is too long; up to 1 MiB is read")
+		return nil, fmt.Errorf("the file is too long; up to %d KiB is read", strict.MaxSize>>10)
 	case bytes.IndexByte(content, 0) >= 0:
 		return nil, errors.New("this is no text file: it holds zero bytes")
 	}

@@ -1,6 +1,7 @@
 package scenarios
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -81,4 +82,20 @@ func TestVariedZoneWithSigns(t *testing.T) {
 		require.NoError(t, err, name)
 		require.Equal(t, []float64{1, 1.5, 2}, varied.Vary[0].Values, name)
 	}
+}
+
+// Of a long list of numbers the extremes are tried with the rest of the file, which is soon done.
+func TestLongListsAreTriedAtTheirEnds(t *testing.T) {
+	lines := func(values ...string) string {
+		return string(Template()) + "\n[[vary]]\nkey = \"zone.drum.air.dew_point\"\nvalues = [\"" + strings.Join(values, `", "`) + "\"]\n"
+	}
+	values := make([]string, 3000)
+	for i := range values {
+		values[i] = fmt.Sprintf("%g °C", -40+0.01*float64(i))
+	}
+	_, err := Read("drum.toml", []byte(lines(values...)))
+	require.NoError(t, err)
+	values[1234] = "95 °C" // above saturation at the 90 °C of the zone
+	_, err = Read("drum.toml", []byte(lines(values...)))
+	require.ErrorContains(t, err, `vary[2].values = "95 °C": air above saturation`)
 }

@@ -28,9 +28,9 @@ func (f Fault) String() string {
 		out.WriteString(": ")
 	}
 	if f.Key != "" {
-		out.WriteString(f.Key)
+		out.WriteString(shortened(f.Key))
 		if f.Given != "" {
-			out.WriteString(" = " + f.Given)
+			out.WriteString(" = " + shortened(f.Given))
 		}
 		out.WriteString(": ")
 	}
@@ -47,13 +47,30 @@ func (f Fault) String() string {
 // Faults is the error of a file: every fault found, sorted by line.
 type Faults []Fault
 
-// Error gives one line for each fault.
+// mostTold is the number of faults that an error tells.
+const mostTold = 40
+
+// Error gives one line for each fault, and of very many the first and how many more there are.
 func (f Faults) Error() string {
-	lines := make([]string, len(f))
-	for i, fault := range f {
+	told := f[:min(len(f), mostTold)]
+	lines := make([]string, len(told), len(told)+1)
+	for i, fault := range told {
 		lines[i] = fault.String()
 	}
+	if more := len(f) - len(told); more > 0 {
+		lines = append(lines, fmt.Sprintf("and %d more", more))
+	}
 	return strings.Join(lines, "\n")
+}
+
+// shortened leaves out the middle of what is too long to be read.
+func shortened(s string) string {
+	const ends = 60
+	runes := []rune(s)
+	if len(runes) <= 2*ends+1 {
+		return s
+	}
+	return string(runes[:ends]) + "…" + string(runes[len(runes)-ends:])
 }
 
 func (f Faults) sorted() Faults {

@@ -213,3 +213,15 @@ func ask(t *testing.T, table *Table) {
 		}
 	}
 }
+
+func TestManyFaultsAreToldInFew(t *testing.T) {
+	all := make(Faults, 1000)
+	for i := range all {
+		all[i] = Fault{File: "x.toml", Line: i + 1, Key: strings.Repeat("k", 5000), Given: strings.Repeat("v", 5000), Problem: "unknown key"}
+	}
+	said := all.Error()
+	require.Equal(t, mostTold, strings.Count(said, "\n"))
+	require.True(t, strings.HasSuffix(said, "\nand 960 more"))
+	require.Less(t, len(said), 20000)
+	require.NotContains(t, all[:mostTold].Error(), "more")
+}
