@@ -133,7 +133,7 @@ func (fullDisk) Write([]byte) (int, error) {
 }
 
 func TestBrokenOutput(t *testing.T) {
-	for _, args := range [][]string{{"run", "--demo", "lamp-shade"}, {"run", "--demo", "lamp-shade", "--json"}, {"materials"}, {"materials", "--json"}, {"materials", "pa6"}} {
+	for _, args := range [][]string{{"run", "--demo", "lamp-shade"}, {"run", "--demo", "lamp-shade", "--json"}, {"materials"}, {"materials", "--json"}, {"materials", "pa6"}, {"--version"}, {"--help"}, {"run", "--help"}, {"help", "run"}} {
 		var errOut strings.Builder
 		require.Equal(t, answered, run(context.Background(), args, brokenPipe{}, &errOut), args)
 		require.Empty(t, errOut.String(), args)

@@ -25,6 +25,9 @@ func text(path string) ([]byte, error) {
 // under that name. What is written to before, beside it and hidden, is taken up by the
 // next call if the program ends half-way.
 func writeFile(path string, write func(io.Writer) error) (err error) {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return fmt.Errorf("%s: cannot be written: this is a folder", path)
+	}
 	before := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".new")
 	file, err := os.OpenFile(before, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o644)
 	if err != nil {
@@ -36,7 +39,8 @@ func writeFile(path string, write func(io.Writer) error) (err error) {
 		err = os.Rename(before, path)
 	}
 	if err != nil {
-		return errors.Join(unwritable(path, err), os.Remove(before))
+		_ = os.Remove(before) // the first error says what is wrong
+		return unwritable(path, err)
 	}
 	return nil
 }
@@ -57,6 +61,13 @@ func makeFolder(path string) error {
 func exists(path string) bool {
 	_, err := os.Lstat(path)
 	return err == nil
+}
+
+// same tells whether two names are of one file.
+func same(one, other string) bool {
+	first, err := os.Stat(one)
+	second, otherErr := os.Stat(other)
+	return err == nil && otherErr == nil && os.SameFile(first, second)
 }
 
 // unwritable names the file once.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -25,8 +26,15 @@ func writeSet(ctx context.Context, folder string, files []page.File, known []str
 		return err
 	}
 	staging := filepath.Join(folder, stagingFolder)
+	for _, f := range files {
+		if info, err := os.Stat(filepath.Join(folder, filepath.FromSlash(f.Name))); err == nil && info.IsDir() {
+			return fmt.Errorf("%s: cannot be written: this is a folder", filepath.Join(folder, f.Name))
+		}
+	}
 	defer func() {
-		err = errors.Join(err, os.RemoveAll(staging))
+		if left := os.RemoveAll(staging); err == nil {
+			err = left
+		}
 		if err != nil && fresh {
 			_ = os.Remove(folder) // stays if there is anything in it
 		}

@@ -59,7 +59,8 @@ func storageAir(s *scenarios.Scenario, temperature, humidity string) (keeps.Air,
 		if err != nil {
 			return air, fmt.Errorf("--temperature %w", err)
 		}
-		if !(t >= 233.15 && t <= 573.15) {
+		const coldest, hottest, rounding = 233.15, 573.15, 1e-9
+		if !(t >= coldest-rounding && t <= hottest+rounding) {
 			return air, fmt.Errorf("--temperature %q: allowed -40 °C to 300 °C", temperature)
 		}
 		air.Temperature = t

@@ -60,10 +60,14 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root.SetVersionTemplate("strandry {{.Version}}\n")
 	root.AddCommand(runCommand(), materialsCommand(), newCommand(), sweepCommand(), sizeCommand(), suitsCommand(), plotCommand(), keepsCommand(), buildlogCommand(), proveCommand(), evidenceCommand())
 	root.SetArgs(args)
-	root.SetOut(out)
+	said := &outlet{Writer: out}
+	root.SetOut(said)
 	root.SetErr(errOut)
 	err := root.ExecuteContext(ctx)
 	var broken failure
+	if said.err != nil && !errors.As(err, &broken) {
+		err = failure{said.err}
+	}
 	switch {
 	case err == nil:
 		return answered
@@ -75,6 +79,20 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	}
 	fmt.Fprintf(errOut, "strandry: %s\nstrandry --help lists the commands.\n", strings.TrimSpace(err.Error()))
 	return misused
+}
+
+// outlet remembers that something could not be said.
+type outlet struct {
+	io.Writer
+	err error // the first
+}
+
+func (o *outlet) Write(text []byte) (int, error) {
+	n, err := o.Writer.Write(text)
+	if o.err == nil {
+		o.err = err
+	}
+	return n, err
 }
 
 // nearestFlag adds to the error of an unknown flag the one that was most likely

@@ -25,7 +25,8 @@ func plotCommand() *cobra.Command {
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
 		Long: `plot draws one scenario: the moisture along its path, the radial profiles, the same
 as a heat map, the length needed over temperature and feed speed, what the [[vary]]
-of the file give, and, unless they give a map, one over length and feed speed.`,
+of the file give, and, unless they give a map, one over length and feed speed. Figures that
+DIR holds from an earlier plot are replaced.`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if folder == "" {
@@ -55,6 +56,7 @@ func plot(ctx context.Context, s *scenarios.Scenario, folder string, out io.Writ
 	if err := makeFolder(folder); err != nil {
 		return err
 	}
+	var said strings.Builder // after all is written, for the reader may have gone
 	for _, sheet := range sheets {
 		if err := ctx.Err(); err != nil {
 			return errors.New("strandry: interrupted")
@@ -72,14 +74,13 @@ func plot(ctx context.Context, s *scenarios.Scenario, folder string, out io.Writ
 			}
 			names = append(names, name)
 		}
-		if _, err := fmt.Fprintf(out, "%s: %s.\n", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " ")); err != nil {
-			return err
-		}
+		fmt.Fprintf(&said, "%s: %s.\n", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))
 	}
 	for _, why := range undrawn {
-		fmt.Fprintln(out, why)
+		fmt.Fprintln(&said, why)
 	}
-	return nil
+	_, err = io.WriteString(out, said.String())
+	return err
 }
 
 // figures draws up the figures of one scenario. undrawn tells which of them there cannot be, and why.

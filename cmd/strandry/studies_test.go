@@ -83,6 +83,9 @@ func TestStudiesOfOneMaterial(t *testing.T) {
 	own := filepath.Join(folder, "own.toml")
 	require.NoError(t, create(own, []byte("base = \"pa6\"\nmoisture_limit = \"0.3 %\"\n")))
 	require.Contains(t, mustAnswer(t, "keeps", "--material", own), "\nown ")
+	for _, end := range []string{"-40 °C", "300 °C"} {
+		mustAnswer(t, "keeps", "--material", "pla", "--humidity", "0 %", "--temperature", end)
+	}
 	design := filepath.Join(folder, "design.toml")
 	require.NoError(t, create(design, []byte("[strand]\nmaterial = \"own.toml\"\n[feed]\nspeed = \"1 mm/s\"\n[[zone]]\nname = \"box\"\nlength = \"3 m\"\ntemperature = \"70 °C\"\n")))
 	require.Len(t, at(t, decoded(t, "suits", design, "--json"), "soaked"), len(materials.Names())+1)

@@ -88,6 +88,9 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 	if err != nil {
 		return fmt.Errorf("%s: %w", s.File, err)
 	}
+	if same(s.File, f.in(inputFile)) {
+		return fmt.Errorf("%s is the scenario itself, which the sweep would replace: name another folder", s.File)
+	}
 	if err := makeFolder(f.folder); err != nil {
 		return err
 	}
@@ -121,8 +124,10 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 func (f *sweeping) finished(o sweep.Origin) (bool, error) {
 	whole, part := exists(f.in(tableFile)), exists(f.in(partialFile))
 	switch {
-	case f.force || !whole && !part:
+	case f.force:
 		return false, nil
+	case !whole && !part:
+		return false, f.strangers()
 	case part && !f.again:
 		return false, fmt.Errorf("%s holds an unfinished sweep: --continue goes on with it, --force starts again", f.folder)
 	case part:
@@ -138,6 +143,16 @@ func (f *sweeping) finished(o sweep.Origin) (bool, error) {
 		return false, fmt.Errorf("%s holds another sweep that is finished: %s; --force replaces it", f.folder, why)
 	}
 	return true, nil
+}
+
+// strangers refuses a folder without a sweep that holds files which one would replace.
+func (f *sweeping) strangers() error {
+	for _, name := range []string{inputFile, dataFile} {
+		if exists(f.in(name)) {
+			return fmt.Errorf("%s exists already and belongs to no sweep: name another folder, or --force replaces it", f.in(name))
+		}
+	}
+	return nil
 }
 
 // earlier tells of the finished sweep in the folder its origin and its figures.

@@ -211,6 +211,28 @@ func TestSweepWhoseFileIsAFolder(t *testing.T) {
 	require.Contains(t, errOut, partialFile+": cannot be written")
 }
 
+// A file of the user's that a sweep would replace is left alone, the scenario above all.
+func TestSweepLeavesStrangersAlone(t *testing.T) {
+	folder := t.TempDir()
+	text, err := scenarios.DemoText("lamp-shade")
+	require.NoError(t, err)
+	for _, name := range []string{inputFile, dataFile} {
+		path := filepath.Join(folder, name)
+		require.NoError(t, os.WriteFile(path, text, 0o600))
+		status, _, errOut := call(small(folder)...)
+		require.Equal(t, failed, status)
+		require.Contains(t, errOut, name+" exists already and belongs to no sweep")
+		require.Equal(t, string(text), string(content(t, folder, name)))
+		require.NoError(t, os.Remove(path))
+	}
+	path := filepath.Join(folder, inputFile)
+	require.NoError(t, os.WriteFile(path, text, 0o600))
+	status, _, errOut := call("sweep", path, "-o", folder, "--force", "--vary", "room.humidity=20 %, 60 %")
+	require.Equal(t, failed, status)
+	require.Contains(t, errOut, "is the scenario itself")
+	require.Equal(t, string(text), string(content(t, folder, inputFile)))
+}
+
 // An interrupt is heard within a second, says how to go on, and going on ends in the
 // same bytes.
 func TestSweepInterruptedAndContinued(t *testing.T) {

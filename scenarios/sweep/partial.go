@@ -12,23 +12,27 @@ import (
 // Partial is the file of a sweep under way: a line for its origin and one for each
 // finished row, in the order of finishing. It survives the end of the program at any
 // moment: a line that was torn is known by its checksum and left out when the file is
-// read.
+// read. While it is open no other sweep can open it, where the system knows locks.
 type Partial struct {
 	Known map[int]Row // rows that the file held when it was opened
 
-	file *os.File
+	file   *os.File
+	origin uint32 // checksum of the origin
 }
 
 // CreatePartial starts the file anew.
 func CreatePartial(path string, o Origin) (*Partial, error) {
-	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_TRUNC|os.O_APPEND, 0o644)
+	p, err := openPartial(path, os.O_CREATE)
 	if err != nil {
-		return nil, unwritable(path, err)
+		return nil, err
 	}
-	p := &Partial{file: file}
+	if err := p.file.Truncate(0); err != nil {
+		return nil, errors.Join(unwritable(path, err), p.file.Close())
+	}
 	if err := p.line(o.String()); err != nil {
-		return nil, errors.Join(err, file.Close())
+		return nil, errors.Join(err, p.file.Close(), os.Remove(path)) // lest it pass for a sweep
 	}
+	p.origin = checksum(0, o.String())
 	return p, nil
 }
 
@@ -43,16 +47,28 @@ func OpenPartial(path string, o Origin) (*Partial, error) {
 	if !found {
 		return CreatePartial(path, o)
 	}
-	file, err := os.OpenFile(path, os.O_WRONLY|os.O_APPEND, 0o644)
+	p, err := openPartial(path, 0)
+	if err != nil {
+		return nil, err
+	}
+	p.Known, p.origin = known, checksum(0, o.String())
+	// A torn line is ended, so that it takes no other with it.
+	if _, err := io.WriteString(p.file, "\n"); err != nil {
+		return nil, errors.Join(unwritable(path, err), p.file.Close())
+	}
+	return p, nil
+}
+
+// openPartial opens the file to add to it, alone.
+func openPartial(path string, flag int) (*Partial, error) {
+	file, err := os.OpenFile(path, os.O_WRONLY|os.O_APPEND|flag, 0o644)
 	if err != nil {
 		return nil, unwritable(path, err)
 	}
-	// A torn line is ended, so that it takes no other with it.
-	p := &Partial{Known: known, file: file}
-	if _, err := io.WriteString(file, "\n"); err != nil {
-		return nil, errors.Join(unwritable(path, err), file.Close())
+	if lock(file) != nil {
+		return nil, errors.Join(fmt.Errorf("%s: another sweep is writing to it: wait for its end, or name another folder", path), file.Close())
 	}
-	return p, nil
+	return &Partial{file: file}, nil
 }
 
 // readPartial reads what a file holds; found is false where there is nothing to
@@ -69,8 +85,9 @@ func readPartial(path string, o Origin) (known map[int]Row, found bool, err erro
 	known = map[int]Row{}
 	lines := bufio.NewScanner(file)
 	lines.Buffer(nil, longestLine)
+	origin := uint32(0)
 	for lines.Scan() {
-		text, whole := unsealed(lines.Text())
+		text, whole := unsealed(origin, lines.Text())
 		switch {
 		case !found && whole:
 			earlier, err := ParseOrigin(text)
@@ -80,7 +97,7 @@ func readPartial(path string, o Origin) (known map[int]Row, found bool, err erro
 			if why := o.Differs(earlier); why != "" {
 				return nil, false, fmt.Errorf("%s: cannot be continued: %s", path, why)
 			}
-			found = true
+			found, origin = true, checksum(0, text)
 		case !found:
 			if lines.Scan() {
 				return nil, false, fmt.Errorf("%s: damaged: its first line is no origin of a sweep; start again with --force", path)
@@ -105,7 +122,7 @@ const longestLine = 1 << 20
 func (p *Partial) Add(index int, row Row) error { return p.line(record(index, row)) }
 
 func (p *Partial) line(text string) error {
-	if _, err := io.WriteString(p.file, sealed(text)); err != nil {
+	if _, err := io.WriteString(p.file, sealed(p.origin, text)); err != nil {
 		return unwritable(p.file.Name(), err)
 	}
 	return nil

@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -30,12 +31,15 @@ func TestRecordsKeepEveryBit(t *testing.T) {
 		},
 	}
 	for i, want := range rows {
-		text, whole := unsealed(sealed(record(i, want))[:len(sealed(record(i, want)))-1])
+		line := strings.TrimSuffix(sealed(7, record(i, want)), "\n")
+		text, whole := unsealed(7, line)
 		require.True(t, whole)
 		index, row, ok := parseRecord(text, 3)
 		require.True(t, ok)
 		require.Equal(t, i, index)
 		require.Equal(t, want, row)
+		_, whole = unsealed(8, line)
+		require.False(t, whole, "of another origin")
 		_, _, ok = parseRecord(text, i)
 		require.False(t, ok, "an index beyond the grid")
 	}
@@ -176,4 +180,34 @@ func TestInterruptedAndContinued(t *testing.T) {
 		require.ErrorIs(t, err, context.Canceled)
 	}
 	require.Fail(t, "the sweep makes no headway")
+}
+
+// Two sweeps cannot share a file, and a row of one is none of the other's.
+func TestStrangers(t *testing.T) {
+	one := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=1 mm/s, 3 mm/s")}
+	two := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=2 mm/s, 4 mm/s")}
+	folder := t.TempDir()
+	path, other := filepath.Join(folder, "sweep.partial"), filepath.Join(folder, "other.partial")
+	p, err := CreatePartial(path, origin(t, one))
+	require.NoError(t, err)
+	for name, open := range map[string]func(string, Origin) (*Partial, error){"create": CreatePartial, "open": OpenPartial} {
+		_, err = open(path, origin(t, one))
+		require.ErrorContains(t, err, "another sweep is writing to it", name)
+	}
+	require.NoError(t, p.Add(0, Row{Mean: 0.5}))
+	require.NoError(t, p.Close())
+
+	p, err = CreatePartial(other, origin(t, two))
+	require.NoError(t, err)
+	require.NoError(t, p.Add(1, Row{Mean: 0.25}))
+	require.NoError(t, p.Close())
+	stranger, err := os.ReadFile(other)
+	require.NoError(t, err)
+	own, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, append(own, stranger...), 0o600))
+	p, err = OpenPartial(path, origin(t, one))
+	require.NoError(t, err)
+	require.Equal(t, map[int]Row{0: {Mean: 0.5}}, p.Known)
+	require.NoError(t, p.Close())
 }

@@ -10,19 +10,23 @@ import (
 	"strandry/diffusion"
 )
 
-// A line of a partial file is its text, a space and the checksum of the text. A line
-// that was torn has no sum, or a wrong one.
-func sealed(text string) string {
-	return fmt.Sprintf("%s %08x\n", text, crc32.ChecksumIEEE([]byte(text)))
+// A line of a partial file is its text, a space and the checksum of the text, which goes on from that of
+// the origin: a line that was torn, or belongs to another sweep, has no sum or a wrong one.
+func sealed(origin uint32, text string) string {
+	return fmt.Sprintf("%s %08x\n", text, checksum(origin, text))
 }
 
-// unsealed returns the text of a line without its end; false for a torn one.
-func unsealed(line string) (string, bool) {
+// unsealed returns the text of a line without its end; false for a torn one or a stranger.
+func unsealed(origin uint32, line string) (string, bool) {
 	cut := strings.LastIndexByte(line, ' ')
-	if cut < 0 || line[cut+1:] != fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(line[:cut]))) {
+	if cut < 0 || line[cut+1:] != fmt.Sprintf("%08x", checksum(origin, line[:cut])) {
 		return "", false
 	}
 	return line[:cut], true
+}
+
+func checksum(before uint32, text string) uint32 {
+	return crc32.Update(before, crc32.IEEETable, []byte(text))
 }
 
 // numbers lists what a record holds as numbers.
