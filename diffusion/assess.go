@@ -41,9 +41,8 @@ const (
 	leastError = 1e-5
 )
 
-// Assess runs the model at its central diffusivity, once refined, and at the
-// scatter's factor and its square root above and below, and judges. Half-way
-// marches are made because a path that dries and rewets may be driest between.
+// Assess runs the model at its central diffusivity, once refined, and over the scatter of it
+// ([March.Spread]), and judges.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	if err := m.Check(); err != nil {
 		return nil, err
@@ -59,25 +58,13 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	ratio := math.Pow(gridRatio, gridOrder)
 	a.NumericalError = gridSafety*ratio/(ratio-1)*math.Abs(a.Nozzle.Mean-other.Nozzle.Mean) +
 		leastError*max(a.Nozzle.Mean, other.Nozzle.Mean)
-	a.Low, a.High = a.Nozzle.Mean, a.Nozzle.Mean
-	scatter := m.Material.Diffusivity.Scatter.Value
-	for _, factor := range [4]float64{scatter, math.Sqrt(scatter), 1 / math.Sqrt(scatter), 1 / scatter} {
-		mean, err := w.meanAt(m, s, factor, &other)
-		if err != nil {
-			return nil, err
-		}
-		a.Low, a.High = math.Min(a.Low, mean), math.Max(a.High, mean)
+	var err error
+	if a.Low, a.High, err = w.spread(m, s, &a.Result); err != nil {
+		return nil, err
 	}
 	a.Verdict = Judge(a.Low, a.High, m.Limit)
 	a.Warnings = warnings(m, a)
 	return a, nil
-}
-
-func (w *March) meanAt(m *Model, s Settings, factor float64, result *Result) (float64, error) {
-	varied := *m
-	varied.DiffusivityFactor *= factor
-	err := w.Run(&varied, s, result)
-	return result.Nozzle.Mean, err
 }
 
 // Judge compares the driest and the wettest content with the limit.

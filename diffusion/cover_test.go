@@ -14,7 +14,8 @@ import (
 )
 
 // random makes a physical model: any material, one to four zones hot or cold, dry or
-// damp, long or short, with storage or without.
+// damp, from a millimetre to a hundred metres, with storage or without. Thick strands in quick
+// air are far from even temperature.
 func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
 	log := func(low, high float64) float64 { return low * math.Pow(high/low, r.Float64()) }
 	p := library[r.IntN(len(library))]
@@ -27,7 +28,7 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
 	zone := func(hottest float64) diffusion.Zone {
 		t := 253.15 + (hottest-253.15)*r.Float64()
 		return diffusion.Zone{
-			Exposed: 0.2 + 0.8*r.Float64(), Film: diffusion.Film{Heat: log(5, 200), Mass: log(2e-3, 0.2)},
+			Exposed: 0.2 + 0.8*r.Float64(), Film: diffusion.Film{Heat: log(5, 1000), Mass: log(2e-3, 0.2)},
 			Air: diffusion.Air{Temperature: t, VapourPressure: r.Float64() * min(humidair.SaturationPressure(t), 2500)},
 		}
 	}
@@ -39,7 +40,7 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
 	}
 	for range 1 + r.IntN(4) {
 		z := zone(p.DryingTemperature.Value + 30)
-		z.Length = log(0.01, 100)
+		z.Length = log(0.001, 100)
 		m.Path = append(m.Path, z)
 	}
 	return m
@@ -78,4 +79,43 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 	}
 	t.Logf("covered %d of %d, worst error %.1e of the content", covered, count, worst)
 	require.GreaterOrEqual(t, float64(covered), 0.95*float64(count))
+}
+
+// The interval over the scatter holds a scan of it, on paths that dry and rewet too.
+func TestSpreadHoldsAScan(t *testing.T) {
+	library, err := materials.Library()
+	require.NoError(t, err)
+	w := diffusion.NewMarch()
+	turned := 0
+	for _, p := range library {
+		m := transit(t, 0)
+		m.Material, m.Start = p, p.Sorption.Content(0.5, room)
+		oven, guide := m.Path[1], m.Path[2]
+		oven.Air.Temperature, oven.Length = p.DryingTemperature.Value, 6
+		guide.Air = diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.5, room)}
+		guide.Length = 0.6
+		m.Path = []diffusion.Zone{oven, guide}
+		low, high, err := w.Spread(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		scatter := p.Diffusivity.Scatter.Value
+		const places = 60
+		least, most := math.Inf(1), 0.0
+		at := 0
+		for i := range places + 1 {
+			varied := *m
+			varied.DiffusivityFactor = math.Pow(scatter, 2*float64(i)/places-1)
+			mean := run(t, &varied).Nozzle.Mean
+			if mean < least {
+				least, at = mean, i
+			}
+			most = max(most, mean)
+		}
+		if at > 0 && at < places {
+			turned++
+		}
+		slack := 0.005 * (high - low)
+		require.LessOrEqual(t, low, least+slack, p.ID)
+		require.GreaterOrEqual(t, high, most-slack, p.ID)
+	}
+	require.Greater(t, turned, 3, "paths that are driest between the ends")
 }

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/gonum/integrate/quad"
-
 	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
 	"strandry/materials/humidair"
@@ -44,8 +42,6 @@ func NewMarch() *March {
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
 		l.cylinder.Gauge = l.pace
-		h := &l.around.thermal
-		quad.Legendre{}.FixedLocations(h.place[:], h.share[:], 0, 1)
 	}
 	return w
 }
@@ -194,7 +190,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	capacity := m.Material.Density.Value * m.Material.HeatCapacity.Value
 	l.cylinder.Time = 0 // each zone has its own clock
 	err = a.thermal.enter(z.Air.Temperature, c.Heat, m.Radius,
-		m.Material.Conductivity.Value, capacity, s.Heat, l.gaps)
+		m.Material.Conductivity.Value, capacity, s, l.gaps)
 	a.now, a.temperature = math.NaN(), math.NaN()
 	a.transfer = z.Exposed * c.Mass / (m.Material.Density.Value * m.Radius)
 	a.supply = l.supply(z)
@@ -206,7 +202,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 // that the strand has been in, its own lane's or that which it branched from.
 func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float64, out *ZoneResult) {
 	a.thermal.leave(l.cylinder.Time)
-	l.around.thermal.profile = a.thermal.profile
+	l.around.thermal.handed = a.thermal.handed
 	if out == nil {
 		return
 	}

@@ -6,12 +6,17 @@ import (
 	"strandry/diffusion/exact"
 )
 
-// Sizes of the resolved temperature: eigenfunctions kept, and places along the
-// radius at which a profile is handed from zone to zone.
-const (
-	modes  = 8
-	places = 24
-)
+// mostModes bounds the eigenfunctions of a resolved temperature.
+const mostModes = 128
+
+// modesFor is the number of eigenfunctions for a Biot number. What n of them leave out of the
+// temperature of the surface just after the entry is about 2 Bi/(π² n), and is over by a Fourier
+// number of 1/(π n)²: its effect falls with n³/Bi. It grows with the resolution, so that a
+// refined run tells how much is left out.
+func modesFor(biot, resolution float64) int {
+	const each, fewest = 4, 8
+	return int(max(fewest, min(math.Ceil(each*resolution*math.Cbrt(biot)), mostModes)))
+}
 
 // lumpBelow is the Biot number up to which one temperature stands for the
 // section: Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, section
@@ -26,9 +31,11 @@ const evenWithin = 1e-6
 // its air: of a hundred kelvins two millionths of one are left.
 const longSince = 18
 
-// thermal is the temperature of the strand in one zone and the profile that it
-// hands on. Radii are relative, times count from the entry into the zone.
+// thermal is the temperature of the strand in one zone and what it hands on. Radii are
+// relative, times count from the entry into the zone.
 type thermal struct {
+	handed handed // from zone to zone
+
 	air      float64 // [K]
 	biot     float64
 	resolved bool
@@ -36,54 +43,82 @@ type thermal struct {
 	rate  float64 // lumped: 1/time constant [1/s]
 	start float64 // lumped: temperature at entry [K]
 
-	root    [modes]float64
-	decay   [modes]float64 // [1/s]
-	amount  [modes]float64 // at entry [K]
-	rim     [modes]float64 // eigenfunction at the surface
-	atPlace [modes][places]float64
-	atGap   [modes][]float64 // at the gaps of the moisture grid
+	modes  int
+	root   [mostModes]float64
+	decay  [mostModes]float64 // [1/s]
+	amount [mostModes]float64 // at entry [K]
+	rim    [mostModes]float64 // eigenfunction at the surface
+	atGap  [mostModes][]float64
 
 	now     float64 // time at which present holds
-	present [modes]float64
+	present [mostModes]float64
+	alive   int  // modes that are not over at that time; slower ones come first
 	settled bool // the section has one temperature
+}
 
-	place, share [places]float64 // Gauss points on 0..1 and their weights
-	profile      [places]float64 // temperature at the places [K]
+// handed is a profile of temperature: even is that of the whole section [K], or the air's, to which the
+// eigenfunctions of its zone are added.
+type handed struct {
+	even   float64
+	biot   float64
+	modes  int
+	root   [mostModes]float64
+	rim    [mostModes]float64
+	amount [mostModes]float64 // [K]
 }
 
 // rest sets the whole section to one temperature.
-func (h *thermal) rest(temperature float64) {
-	for i := range h.profile {
-		h.profile[i] = temperature
+func (h *thermal) rest(temperature float64) { h.handed.even, h.handed.modes = temperature, 0 }
+
+// mean is the area mean of the profile last handed on [K]: an eigenfunction J0(ζ x) has
+// the mean 2 J1(ζ)/ζ, which is 2 Bi J0(ζ)/ζ².
+func (h *thermal) mean() float64 {
+	sum := h.handed.even
+	for n := range h.handed.modes {
+		z := h.handed.root[n]
+		sum += h.handed.amount[n] * 2 * h.handed.biot * h.handed.rim[n] / (z * z)
 	}
+	return sum
+}
+
+// overlap is ∫ x J0(a x) J0(b x) dx from 0 to 1, a being mode n of the profile and b a root of
+// another Biot number with its eigenfunction at the surface: Lommel's integral
+// (Abramowitz & Stegun, 11.3.29, number from memory) with ζ J1(ζ) = Bi J0(ζ).
+func (p *handed) overlap(n int, b, rim, biot float64) float64 {
+	a := p.root[n]
+	const same = 1e-9
+	if math.Abs(a-b) <= same*b {
+		return 0.5 * p.rim[n] * p.rim[n] * (1 + p.biot*p.biot/(a*a))
+	}
+	return (p.biot - biot) * p.rim[n] * rim / ((a - b) * (a + b))
 }
 
 // enter begins a zone with air of the given temperature: film
 // coefficient [W/(m² K)], conductivity [W/(m K)] and heat capacity by volume
 // [J/(m³ K)] set the Biot number and the pace.
-func (h *thermal) enter(air, film, radius, conductivity, capacity float64, model Heat, gaps []float64) error {
+func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Settings, gaps []float64) error {
 	start := h.mean()
 	h.air, h.now = air, math.NaN()
 	h.biot = film * radius / conductivity
-	h.resolved = model == Resolved || model == ByBiot && h.biot > lumpBelow
+	h.resolved = s.Heat == Resolved || s.Heat == ByBiot && h.biot > lumpBelow
 	if !h.resolved {
 		h.start, h.rate = start, 2*film/(capacity*radius)
 		return nil
 	}
-	roots, err := exact.RobinRoots(h.biot, modes)
+	h.modes = modesFor(h.biot, s.Resolution)
+	roots, err := exact.RobinRoots(h.biot, h.modes)
 	if err != nil {
 		return err
 	}
 	pace := conductivity / (capacity * radius * radius)
 	for n, z := range roots {
-		h.root[n], h.decay[n], h.rim[n] = z, pace*z*z, math.J0(z)
-		norm := 0.5 * h.rim[n] * h.rim[n] * (1 + h.biot*h.biot/(z*z))
-		sum := 0.0
-		for i, x := range h.place {
-			h.atPlace[n][i] = math.J0(z * x)
-			sum += h.share[i] * x * (h.profile[i] - air) * h.atPlace[n][i]
+		rim := math.J0(z)
+		h.root[n], h.decay[n], h.rim[n] = z, pace*z*z, rim
+		sum := (h.handed.even - air) * h.biot * rim / (z * z)
+		for k := range h.handed.modes {
+			sum += h.handed.amount[k] * h.handed.overlap(k, z, rim, h.biot)
 		}
-		h.amount[n] = sum / norm
+		h.amount[n] = sum / (0.5 * rim * rim * (1 + h.biot*h.biot/(z*z)))
 		h.atGap[n] = h.atGap[n][:0]
 		for _, x := range gaps {
 			h.atGap[n] = append(h.atGap[n], math.J0(z*x))
@@ -99,13 +134,11 @@ func (h *thermal) leave(t float64) {
 		return
 	}
 	h.at(t)
-	for i := range h.profile {
-		sum := h.air
-		for n := range modes {
-			sum += h.present[n] * h.atPlace[n][i]
-		}
-		h.profile[i] = sum
-	}
+	p := &h.handed
+	p.even, p.biot, p.modes = h.air, h.biot, h.alive
+	copy(p.root[:h.alive], h.root[:])
+	copy(p.rim[:h.alive], h.rim[:])
+	copy(p.amount[:h.alive], h.present[:])
 }
 
 func (h *thermal) lumped(t float64) float64 {
@@ -122,23 +155,29 @@ func (h *thermal) at(t float64) {
 	}
 	h.now = t
 	spread := 0.0
-	for n := range modes {
-		h.present[n] = h.amount[n] * math.Exp(-h.decay[n]*t)
+	h.alive = h.modes
+	for n := range h.modes {
+		const over = 40 // e⁻⁴⁰ of any amount is nothing
+		passed := h.decay[n] * t
+		if passed > over {
+			h.alive = n
+			break
+		}
+		h.present[n] = h.amount[n] * math.Exp(-passed)
 		spread += math.Abs(h.present[n])
 	}
 	h.settled = spread < evenWithin
 }
 
-// meanAt is the area mean at time t [K]: an eigenfunction J0(ζ x) has the mean
-// 2 J1(ζ)/ζ.
+// meanAt is the area mean at time t [K].
 func (h *thermal) meanAt(t float64) float64 {
 	if !h.resolved {
 		return h.lumped(t)
 	}
 	h.at(t)
 	sum := h.air
-	for n, z := range h.root {
-		sum += h.present[n] * 2 * math.J1(z) / z
+	for n := range h.alive {
+		sum += h.present[n] * 2 * h.biot * h.rim[n] / (h.root[n] * h.root[n])
 	}
 	return sum
 }
@@ -154,7 +193,7 @@ func (h *thermal) surface(t float64) float64 {
 	}
 	h.at(t)
 	sum := h.air
-	for n := range modes {
+	for n := range h.alive {
 		sum += h.present[n] * h.rim[n]
 	}
 	return sum
@@ -164,17 +203,8 @@ func (h *thermal) surface(t float64) float64 {
 func (h *thermal) gap(t float64, i int) float64 {
 	h.at(t)
 	sum := h.air
-	for n := range modes {
+	for n := range h.alive {
 		sum += h.present[n] * h.atGap[n][i]
-	}
-	return sum
-}
-
-// mean is the area mean of the profile last handed on [K].
-func (h *thermal) mean() float64 {
-	sum := 0.0
-	for i, x := range h.place {
-		sum += 2 * h.share[i] * x * h.profile[i]
 	}
 	return sum
 }

@@ -34,7 +34,7 @@ func heating() []Check {
 // warming is a strand that comes from 23 into 70 °C with h = 40 W/(m² K).
 func warming() []Check {
 	o := origin{heatingFamily, "strand of 1.75 mm, 23 into 70 °C, h = 40: series with 40 digits (independent code)",
-		Computed, absolute(0.02, "the promise of the model of eight eigenfunctions; the reference has twelve digits")}
+		Computed, absolute(0.02, "the promise of the resolved temperature; the reference has twelve digits")}
 	rate := origin{heatingFamily, "the same strand at one temperature: 70 - 47 exp(-t/22.3125 s), by hand", Computed, absolute(1e-6, "nine digits")}
 	var out []Check
 	for _, r := range []struct{ seconds, mean, lumped float64 }{

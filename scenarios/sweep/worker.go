@@ -143,10 +143,28 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusio
 		case row.Failed != "":
 			*row = Row{Failed: row.Failed, Limit: row.Limit, Settings: row.Settings}
 		case !w.sweep.Quick:
+			if err := w.widen(&m, indices[i], row, s); err != nil {
+				*row = Row{Failed: err.Error(), Limit: row.Limit, Settings: row.Settings}
+				continue
+			}
 			row.Verdict = diffusion.Judge(row.Low, row.High, row.Limit)
 		}
 	}
 	return nil
+}
+
+// widen seeks the ends of a row's span between the diffusivities of its three marches where the
+// central one is an end already: a path that dries and rewets.
+func (w *worker) widen(m *diffusion.Model, index int, row *Row, s diffusion.Settings) error {
+	if row.Low < row.Mean && row.Mean < row.High || row.Low == row.High {
+		return nil
+	}
+	if w.plan.axis >= 0 {
+		m.Path[w.plan.zone].Length = w.plan.axes[w.plan.axis].Values[places(w.plan.axes, index)[w.plan.axis]]
+	}
+	low, high, err := w.march.Spread(m, s)
+	row.Low, row.High = min(row.Low, low), max(row.High, high)
+	return err
 }
 
 // pass marches every row at one diffusivity.
