@@ -33,9 +33,8 @@
 //
 // The air of a zone is without limit, or a flow of dry air that takes up what
 // the strand gives: with the strand, against it, or mixed throughout. A strand below the
-// dew point of air that is without limit, or comes with it, takes up water as from air
-// saturated at its surface; the dew itself is not followed. Air against a strand
-// so cold has no answer, or one with a warning.
+// dew point of the air takes up water as from air saturated at its surface; the dew
+// itself is not followed, but warned of.
 //
 // # What is left out
 //

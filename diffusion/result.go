@@ -1,6 +1,8 @@
 package diffusion
 
 import (
+	"errors"
+
 	"strandry/diffusion/film"
 	"strandry/materials/humidair"
 )
@@ -92,4 +94,23 @@ func (r *Result) finish(l *lane) {
 // lower).
 func SteamPerVolume(content float64, m *Model) float64 {
 	return content * m.Material.Density.Value * humidair.VapourConstant * m.NozzleTemperature / m.Pressure
+}
+
+// ErrCondenses is what becomes of a design, where many are compared, whose air is too little to hold the
+// water: it has an answer, but one that rests on water that is not followed.
+var ErrCondenses = errors.New("so little air that water would condense")
+
+// Condenses tells that the air of a zone leaves above saturation, or against a strand so cold that it
+// would give water back.
+func (r *Result) Condenses(m *Model) bool {
+	enters := r.Start.Temperature
+	for i := range r.Zones {
+		z := &r.Zones[i]
+		against := m.Path[i].Air.Direction == Against && m.Path[i].Air.DryFlow > 0
+		if z.VapourPressure > humidair.SaturationPressure(z.AirTemperature) || against && z.VapourPressure > humidair.SaturationPressure(enters) {
+			return true
+		}
+		enters = z.Exit.Temperature
+	}
+	return false
 }

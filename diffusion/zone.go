@@ -105,7 +105,7 @@ func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
 	s.refresh(t)
 	activity, slope := s.isotherm.Activity(c)
 	vapour, rise := s.supply.vapour(q)
-	if vapour > s.saturation && s.supply.gain >= 0 { // against the strand the march itself finds no answer
+	if vapour > s.saturation {
 		vapour, rise = s.saturation, 0
 	}
 	each := s.transfer / (humidair.VapourConstant * s.temperature)

@@ -9,7 +9,6 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
 	"strandry/materials"
-	"strandry/materials/humidair"
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
@@ -148,27 +147,10 @@ func (t *task) ratio(x, factor float64) (float64, error) {
 	if err = t.march.Run(m, settings, &result); err != nil {
 		return 0, err
 	}
-	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && condenses(m, &result) {
-		return 0, errCondenses
+	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && result.Condenses(m) {
+		return 0, diffusion.ErrCondenses
 	}
 	return result.Nozzle.Mean / m.Limit, nil
-}
-
-var errCondenses = errors.New("so little air that water would condense")
-
-// condenses tells that the air of a zone leaves above saturation, or against a strand so cold that
-// it would give water back: there the march has no answer that a search could rest on.
-func condenses(m *diffusion.Model, r *diffusion.Result) bool {
-	enters := r.Start.Temperature
-	for i := range r.Zones {
-		z := &r.Zones[i]
-		if z.VapourPressure > humidair.SaturationPressure(z.AirTemperature) ||
-			m.Path[i].Air.Direction == diffusion.Against && m.Path[i].Air.DryFlow > 0 && z.VapourPressure > humidair.SaturationPressure(enters) {
-			return true
-		}
-		enters = z.Exit.Temperature
-	}
-	return false
 }
 
 // narrow moves the ends of the range to values that the scenario takes and that can be

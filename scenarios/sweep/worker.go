@@ -171,6 +171,9 @@ func (w *worker) widen(m *diffusion.Model, index int, row *Row, s diffusion.Sett
 func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, s diffusion.Settings, central bool) error {
 	use := func(i int, r *diffusion.Result) error {
 		rows[i].take(r, central)
+		if central && r.Condenses(m) {
+			rows[i].Failed = diffusion.ErrCondenses.Error()
+		}
 		if ctx.Err() != nil {
 			return errLeft
 		}
