@@ -39,11 +39,7 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, scatter float64
 		if err != nil {
 			return 0, err
 		}
-		most := 0.0
-		for _, p := range t.Points {
-			most = math.Max(most, p.Mean-m.Start)
-		}
-		return most, nil
+		return peak(t.Points) - m.Start, nil
 	}
 	var fine float64
 	var err error
@@ -62,4 +58,29 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, scatter float64
 	const safety = 2.5 // twice the difference and a quarter, as in diffusion.March.Assess
 	r.GainNumericalError = safety * math.Abs(r.Gain-fine)
 	return nil
+}
+
+// peak is the greatest mean between the points, by the parabola through the greatest and its neighbours.
+func peak(points []diffusion.Point) float64 {
+	top := 0
+	for i, p := range points {
+		if p.Mean > points[top].Mean {
+			top = i
+		}
+	}
+	most := points[top].Mean
+	if top == 0 || top == len(points)-1 {
+		return most
+	}
+	before, after := points[top-1].Time-points[top].Time, points[top+1].Time-points[top].Time
+	if !(before < 0 && after > 0) { // where a zone ends there are two points at one time
+		return most
+	}
+	falling, rising := (points[top-1].Mean-most)/before, (points[top+1].Mean-most)/after
+	curve := (rising - falling) / (after - before)
+	slope := rising - curve*after
+	if !(curve < 0) {
+		return most
+	}
+	return most - slope*slope/(4*curve)
 }
