@@ -17,7 +17,6 @@ func transport() []Check {
 	measured := origin{transportFamily, "water vapour in air: Incropera & DeWitt, Table A.8", Published, relative(0.05, "two digits; published values are 5 % apart")}
 	lewis := origin{transportFamily, "Lewis number of dry air: computed from the formulas above with cp = 1008 J/(kg K) (independent code)",
 		Computed, relative(3e-3, "the heat capacity here is 1006, 0.2 % less")}
-	band := origin{transportFamily, "Lewis number from 20 to 110 °C: common practice, no source", Practice, absolute(0.04, "a band of 0.82 to 0.90")}
 	out := []Check{
 		sea.plain("288.15 K", "viscosity", "Pa s", 1.7894e-5, func() float64 { return humidair.Viscosity(288.15) }),
 		sea.withTolerance(relative(4e-4, "four digits, the last uncertain")).plain("288.15 K", "conductivity", "W/(m K)", 0.02533,
@@ -30,10 +29,6 @@ func transport() []Check {
 	out = append(out,
 		measured.plain("298 K", "vapour diffusivity", "m²/s", 0.26e-4, func() float64 { return humidair.VapourDiffusivity(298, atm) }),
 		lewis.plain("343.15 K", "Lewis number", "-", 0.849617, func() float64 { return humidair.LewisNumber(343.15, 0, atm) }))
-	for _, celsius := range []float64{20, 65, 110} {
-		out = append(out, band.plain(fmt.Sprintf("%g °C", celsius), "Lewis number", "-", 0.86,
-			func() float64 { return humidair.LewisNumber(celsius+zeroCelsius, 1405, atm) }))
-	}
 	return append(out, handbookAir()...)
 }
 
