@@ -127,6 +127,9 @@ func wordsOf(t *testing.T, content []byte) string {
 }
 
 func TestBuildlogKeepsWhatIsThere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("slow, and its code is run by others")
+	}
 	folder := t.TempDir()
 	old := filepath.Join(folder, page.HTML)
 	require.NoError(t, os.WriteFile(old, []byte("mine"), 0o600))

@@ -22,6 +22,9 @@ const elided = "…"
 // "$ strandry ARGUMENTS" is followed by the output, which may be cut by lines that
 // hold only an ellipsis.
 func TestReadmeTour(t *testing.T) {
+	if testing.Short() {
+		t.Skip("slow, and its code is run by others")
+	}
 	readme := filepath.Join("..", "..", "README.md")
 	text, err := os.ReadFile(readme)
 	require.NoError(t, err)

@@ -129,6 +129,9 @@ func TestQuickSweep(t *testing.T) {
 
 // What lies in the folder is neither lost by mistake nor mixed with what it does not belong to.
 func TestSweepAndWhatIsThere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("slow, and its code is run by others")
+	}
 	folder := t.TempDir()
 	mustAnswer(t, small(folder)...)
 	first := content(t, folder, "sweep.csv")
