@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/exact"
+	"strandry/materials"
 )
 
 // within fails on NaN too.
@@ -70,5 +71,21 @@ func TestLumpingFollowsTheBiotNumber(t *testing.T) {
 	for film, resolved := range map[float64]bool{20: false, 28.5: false, 28.6: true, 60: true} {
 		require.NoError(t, h.enter(350, film, 0.875e-3, 0.25, 2e6, Settings{Resolution: 5}, nil))
 		require.Equal(t, resolved, h.resolved, "h = %g", film)
+	}
+}
+
+// The conductance at a gap is that of the law, on both sides of a break of its activation energy.
+func TestNearIsTheLaw(t *testing.T) {
+	d := materials.Diffusivity{
+		Reference: 298.15, ReferenceValue: materials.Value{Value: 1e-12},
+		Pieces: []materials.Arrhenius{{Activation: materials.Value{Value: 90e3}}, {From: 330, Activation: materials.Value{Value: 20e3}}},
+	}
+	s := surroundings{radius: 1e-3, factor: 2, diffusivity: &d}
+	for _, surface := range []float64{260, 329.9, 330, 330.1, 400} {
+		s.temperature, s.conductance = surface, s.dry(surface)
+		s.steepness, s.from, s.to = d.Piece(surface)
+		for _, off := range []float64{0, 1e-7, -1e-3, 0.05, -0.2, 0.2, 1, -1, 3, -3, 80, -80} {
+			within(t, 1, s.near(surface+off)/s.dry(surface+off), 1e-10, "%g K and %g", surface, off)
+		}
 	}
 }

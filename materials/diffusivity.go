@@ -31,6 +31,23 @@ func (d *Diffusivity) Dry(T float64) float64 {
 	return d.ReferenceValue.Value * math.Exp(-d.exponent(T, d.Reference))
 }
 
+// Piece returns the activation energy over the gas constant [K] that holds at T [K], and the
+// temperatures [K] between which it does.
+func (d *Diffusivity) Piece(T float64) (steepness, from, to float64) {
+	i := 0
+	for i+1 < len(d.Pieces) && T >= d.Pieces[i+1].From {
+		i++
+	}
+	from, to = 0, math.Inf(1)
+	if i > 0 {
+		from = d.Pieces[i].From
+	}
+	if i+1 < len(d.Pieces) {
+		to = d.Pieces[i+1].From
+	}
+	return d.Pieces[i].Activation.Value / GasConstant, from, to
+}
+
 // exponent sums (E/R)(1/from - 1/to) over the pieces between two temperatures.
 func (d *Diffusivity) exponent(from, to float64) float64 {
 	sum := 0.0
