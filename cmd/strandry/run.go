@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -65,7 +66,7 @@ func answer(s *scenarios.Scenario) (*table.Answer, error) {
 	march := diffusion.NewMarch()
 	a, err := march.Assess(m, s.Settings)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("%s: %w", s.File, err)
 	}
 	library, err := materials.Library()
 	if err != nil {

@@ -24,7 +24,7 @@ type Stats struct {
 
 // ErrStalled is returned when the step shrinks to nothing or the number of
 // steps runs out.
-var ErrStalled = errors.New("radial: the march stalled")
+var ErrStalled = errors.New("radial: the march stalled: no step, however short, is as exact as its tolerance asks")
 
 // March is a cylinder on its way: the field on a grid, the time and the amount
 // that has left. It owns its working memory and allocates nothing while it

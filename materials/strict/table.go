@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"strings"
+	"unicode"
 
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
@@ -212,6 +213,10 @@ func (t *Table) Text(key string) (string, bool) {
 	}
 	if strings.TrimSpace(text) == "" {
 		t.Fault(key, "the text is empty", "")
+		return "", false
+	}
+	if strings.ContainsFunc(text, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }) {
+		t.Fault(key, "the text holds a control character", "what can be printed") // a terminal would obey it
 		return "", false
 	}
 	return text, true
