@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
@@ -95,7 +96,7 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		return err
 	}
 	if done, err := f.finished(o); err != nil || done {
-		if done {
+		if done && err == nil {
 			fmt.Fprintf(out, "%s holds this sweep already, finished: nothing to do.\n", f.folder)
 		}
 		return err
@@ -142,7 +143,26 @@ func (f *sweeping) finished(o sweep.Origin) (bool, error) {
 	if why := o.Differs(earlier); why != "" {
 		return false, fmt.Errorf("%s holds another sweep that is finished: %s; --force replaces it", f.folder, why)
 	}
-	return true, nil
+	return true, f.whole(o.Rows)
+}
+
+// whole refuses a finished table that has lost rows since.
+func (f *sweeping) whole(rows int) error {
+	file, err := os.Open(f.in(tableFile))
+	if err != nil {
+		return err
+	}
+	defer file.Close()
+	lines := csv.NewReader(file)
+	lines.ReuseRecord = true
+	for found := -1; ; found++ { // the heads are no row
+		switch _, err := lines.Read(); {
+		case errors.Is(err, io.EOF) && found == rows:
+			return nil
+		case err != nil:
+			return fmt.Errorf("%s is damaged, %d of %d rows can be read: --force makes it anew", f.in(tableFile), max(found, 0), rows)
+		}
+	}
 }
 
 // strangers refuses a folder without a sweep that holds files which one would replace.

@@ -149,6 +149,13 @@ func TestSweepAndWhatIsThere(t *testing.T) {
 	refused("the axes are others", "sweep", "-o", folder, "--continue")
 	require.Contains(t, mustAnswer(t, small(folder, "--continue")...), "nothing to do")
 
+	table := filepath.Join(folder, tableFile)
+	require.NoError(t, os.WriteFile(table, []byte(first[:len(first)-40]), 0o600))
+	status, _, errOut := call(small(folder, "--continue")...)
+	require.Equal(t, failed, status)
+	require.Contains(t, errOut, "is damaged, 7 of 8 rows can be read: --force makes it anew")
+	require.NoError(t, os.WriteFile(table, []byte(first), 0o600))
+
 	partial := filepath.Join(folder, partialFile)
 	require.NoError(t, os.WriteFile(partial, nil, 0o600))
 	refused("holds an unfinished sweep: --continue goes on with it", small(folder)...)
@@ -225,7 +232,7 @@ func TestSweepLeavesStrangersAlone(t *testing.T) {
 		status, _, errOut := call(small(folder)...)
 		require.Equal(t, failed, status)
 		require.Contains(t, errOut, name+" exists already and belongs to no sweep")
-		require.Equal(t, string(text), string(content(t, folder, name)))
+		require.Equal(t, string(text), content(t, folder, name))
 		require.NoError(t, os.Remove(path))
 	}
 	path := filepath.Join(folder, inputFile)
@@ -233,7 +240,7 @@ func TestSweepLeavesStrangersAlone(t *testing.T) {
 	status, _, errOut := call("sweep", path, "-o", folder, "--force", "--vary", "room.humidity=20 %, 60 %")
 	require.Equal(t, failed, status)
 	require.Contains(t, errOut, "is the scenario itself")
-	require.Equal(t, string(text), string(content(t, folder, inputFile)))
+	require.Equal(t, string(text), content(t, folder, inputFile))
 }
 
 // An interrupt is heard within a second, says how to go on, and going on ends in the
