@@ -168,5 +168,5 @@ func inSpan(t *testing.T, s *scenarios.Scenario, a *diffusion.Assessment) {
 // equilibrium is the content that a strand of a temperature would reach at a
 // vapour pressure; above saturation that of saturated air.
 func equilibrium(m *diffusion.Model, vapour, temperature float64) float64 {
-	return m.Material.Sorption.Content(vapour/humidair.SaturationPressure(temperature), temperature)
+	return m.Material.Sorption.Content(min(1, vapour/humidair.SaturationPressure(temperature)), temperature)
 }
