@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"math/rand/v2"
+	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -35,20 +37,49 @@ func FuzzDesign(f *testing.F) {
 	f.Add(bytes.Repeat([]byte{0}, 14))
 	f.Add(bytes.Repeat([]byte{255}, 14))
 	f.Fuzz(func(t *testing.T, genes []byte) {
-		if len(genes) < 14 {
+		if len(genes) < genesOfDesign {
 			t.Skip()
 		}
-		linear := func(i int, low, high float64) float64 { return low + (high-low)*float64(genes[i])/255 }
-		ratio := func(i int, low, high float64) float64 { return low * math.Pow(high/low, float64(genes[i])/255) }
-		names := materials.Names()
-		flow := ""
-		if genes[10] > 127 {
-			flow = fmt.Sprintf("flow = %q, direction = %q, ", fmt.Sprintf("%.4g L/min", ratio(11, 1e-3, 100)), []string{"with", "against", "mixed"}[genes[10]%3])
-		}
-		judged(t, fmt.Appendf(nil, design, names[int(genes[0])%len(names)], ratio(1, 0.2, 5), linear(2, 0, 12),
-			ratio(3, 0.1, 1e4), linear(4, 0, 60), linear(5, 0, 100), ratio(6, 1e-3, 50), ratio(7, 1e-3, 100),
-			linear(8, 0, 290), flow, linear(9, -60, 0), ratio(12, 1e-3, 10), linear(13, 0, 150)))
+		judged(t, designed(genes))
 	})
+}
+
+// TestRandomDesigns is the same over bytes from dice, which are quicker to judge than those that are
+// fuzzed: a dozen of them, or twenty thousand with STRANDRY_RANDOM=long.
+func TestRandomDesigns(t *testing.T) {
+	count := 12
+	if os.Getenv("STRANDRY_RANDOM") == "long" {
+		count = 20_000
+	}
+	dice := rand.New(rand.NewPCG(5, 6))
+	genes := make([]byte, genesOfDesign)
+	defer func() {
+		if t.Failed() {
+			t.Logf("genes %q", genes)
+		}
+	}()
+	for range count {
+		for i := range genes {
+			genes[i] = byte(dice.UintN(256))
+		}
+		judged(t, designed(genes))
+	}
+}
+
+const genesOfDesign = 14
+
+// designed is a scenario each number of which lies between the ends of its range by a byte.
+func designed(genes []byte) []byte {
+	linear := func(i int, low, high float64) float64 { return low + (high-low)*float64(genes[i])/255 }
+	ratio := func(i int, low, high float64) float64 { return low * math.Pow(high/low, float64(genes[i])/255) }
+	names := materials.Names()
+	flow := ""
+	if genes[10] > 127 {
+		flow = fmt.Sprintf("flow = %q, direction = %q, ", fmt.Sprintf("%.4g L/min", ratio(11, 1e-3, 100)), []string{"with", "against", "mixed"}[genes[10]%3])
+	}
+	return fmt.Appendf(nil, design, names[int(genes[0])%len(names)], ratio(1, 0.2, 5), linear(2, 0, 12),
+		ratio(3, 0.1, 1e4), linear(4, 0, 60), linear(5, 0, 100), ratio(6, 1e-3, 50), ratio(7, 1e-3, 100),
+		linear(8, 0, 290), flow, linear(9, -60, 0), ratio(12, 1e-3, 10), linear(13, 0, 150))
 }
 
 const design = `
