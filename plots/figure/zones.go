@@ -35,7 +35,7 @@ func shadeOf(m *diffusion.Model, z *diffusion.Zone) color.NRGBA {
 }
 
 // nameZones sets the name and the air's temperature of each zone at a height; a name too
-// wide for its zone stands to the left of it, with a line to it.
+// wide for its zone stands in the zone before, with a line to it, or nowhere.
 func nameZones(p *panel, m *diffusion.Model, y vg.Length, shaded bool) {
 	style := p.s.style(tickSize, quiet(), false)
 	set := func(at vg.Point, a alignment, text string, on *diffusion.Zone) {
@@ -45,9 +45,11 @@ func nameZones(p *panel, m *diffusion.Model, y vg.Length, shaded bool) {
 		p.s.put(style, at, a, text)
 	}
 	from, end := 0.0, p.box.Min.X
+	var before, left, right vg.Length // the left edge of the zone before, and the edges of this one
 	for i := range m.Path {
 		z := &m.Path[i]
-		left, right := p.atX(from), p.atX(from+z.Length)
+		before = left
+		left, right = p.atX(from), p.atX(from+z.Length)
 		from += z.Length
 		text := z.Name + ", " + celsius(z.Air.Temperature)
 		if style.Width(text)+10 > right-left {
@@ -58,7 +60,7 @@ func nameZones(p *panel, m *diffusion.Model, y vg.Length, shaded bool) {
 		case width+10 <= right-left:
 			set(vg.Point{X: (left + right) / 2, Y: y}, centred(), text, z)
 			end = (left+right)/2 + width/2
-		case i > 0 && left-width-12 > end:
+		case i > 0 && left-width-12 > max(end, before):
 			set(vg.Point{X: left - 8, Y: y}, toLeft(), text, &m.Path[i-1])
 			p.s.StrokeLine2(stroke(quiet(), 0.8), left-6, y, (left+right)/2, y)
 			end = left

@@ -75,9 +75,14 @@ func (a *Answer) path(b *strings.Builder) {
 	s := a.Assessment.Start
 	row(b, columns, []string{"(start)", "", "", "", trim(s.Temperature-zeroCelsius, 1),
 		cell(s.Mean), cell(s.Centre), cell(s.Skin), "", ""})
-	for _, z := range a.Assessment.Zones {
+	names := make([]string, len(a.Assessment.Zones))
+	for i, z := range a.Assessment.Zones {
+		names[i] = z.Name
+	}
+	names = shortened(names, 13)
+	for i, z := range a.Assessment.Zones {
 		s := z.Exit
-		row(b, columns, []string{shorten(z.Name, 13), length(z.Length), duration(z.Residence),
+		row(b, columns, []string{names[i], length(z.Length), duration(z.Residence),
 			trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
 			cell(s.Mean), cell(s.Centre), cell(s.Skin), cell(z.Equilibrium), short(z.Fourier, 2)})
 	}

@@ -205,3 +205,19 @@ func shorten(s string, n int) string {
 	}
 	return strings.TrimRight(string(r[:n-1]), " ,") + "…"
 }
+
+// shortened cuts each name to n runes, and numbers those that would be alike.
+func shortened(names []string, n int) []string {
+	out, times := make([]string, len(names)), map[string]int{}
+	for i, name := range names {
+		out[i] = shorten(name, n)
+		times[out[i]]++
+	}
+	for i, name := range out {
+		if times[name] > 1 {
+			number := strconv.Itoa(i + 1)
+			out[i] = shorten(names[i], n-len(number)-1) + " " + number
+		}
+	}
+	return out
+}

@@ -103,3 +103,10 @@ func TestRowsKeepTheirColumns(t *testing.T) {
 	require.Equal(t, fmt.Sprintf("%s\n%s\n%s\n%s\n",
 		"name       x    y", "          mm   °C", strings.Repeat("─", 17), "drüm    12.5   90"), b.String())
 }
+
+// Names that are alike when they are cut are told apart by their numbers.
+func TestShortened(t *testing.T) {
+	require.Equal(t, []string{"guide", "chamber…", "oven"}, shortened([]string{"guide", "chamber of dry air", "oven"}, 8))
+	require.Equal(t, []string{"cham… 1", "guide", "cham… 3"}, shortened([]string{"chamber of dry air", "guide", "chamber of room air"}, 7))
+	require.Equal(t, []string{"a", "b"}, shortened([]string{"a", "b"}, 13))
+}
