@@ -140,7 +140,7 @@ func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 	case found.Outcome == size.Everywhere:
 		return size.Shortest, nil
 	case found.Outcome == size.Met:
-		return found.Value, nil
+		return found.From, nil
 	}
 	return 0, nil
 }

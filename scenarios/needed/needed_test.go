@@ -148,3 +148,34 @@ func TestRefusals(t *testing.T) {
 	_, err = Find(stopped, s, Request{Temperatures: []float64{350}, Speeds: []float64{0.001}, Settings: diffusion.CoarseSettings()})
 	require.ErrorIs(t, err, context.Canceled)
 }
+
+// Where a zone is moister than the strand that it takes over, the shortest is enough: not the length
+// at which the strand has become too wet again.
+func TestShorterIsDrier(t *testing.T) {
+	s := read(t, `title = "moist end"
+[strand]
+material = "pc"
+moisture = "0.2 %"
+[feed]
+speed = "1 mm/s"
+[[zone]]
+name = "oven"
+length = "10 m"
+temperature = "100 °C"
+air = { dew_point = "-20 °C" }
+[[zone]]
+name = "steam"
+length = "3 m"
+temperature = "110 °C"
+air = { humidity = "30 %" }
+`)
+	r := Request{Zone: 1, Temperatures: []float64{383.15}, Speeds: []float64{0.001}, Settings: diffusion.CoarseSettings()}
+	table, err := Find(context.Background(), s, r)
+	require.NoError(t, err)
+	require.Equal(t, size.Shortest, table.Lengths[0][0])
+	found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, 1, r.Settings)
+	require.NoError(t, err)
+	require.Equal(t, size.Met, found.Outcome)
+	require.Equal(t, size.Shortest, found.From)
+	require.Greater(t, found.Value, 10*size.Shortest)
+}

@@ -13,6 +13,7 @@ const Shortest, Longest = 1e-3, 1e4
 type Length struct {
 	Outcome Outcome
 	Value   float64 // meets the limit, or comes nearest to it [m]
+	From    float64 // Met: the limit is met from here, which is Value unless shorter is drier [m]
 	// NumericalError is the half-width of the band that holds the true value; zero unless met [m].
 	NumericalError float64
 	Ratio          float64 // content at the nozzle over the limit there
@@ -30,7 +31,7 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 	if err != nil {
 		return Length{}, err
 	}
-	out := Length{Outcome: f.outcome, Value: f.x, Inside: f.inside}
+	out := Length{Outcome: f.outcome, Value: f.x, From: f.from, Inside: f.inside}
 	for _, p := range search.points {
 		if p.X == f.x {
 			out.Ratio = p.Ratio
