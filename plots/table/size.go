@@ -84,11 +84,14 @@ func (s *Size) Lines() [][2]string {
 func (s *Size) value(x float64) string { return s.Answer.Key.Setting(x, 4).Value }
 
 // written is the value that was found, with no more digits than its error leaves it, and how far
-// that is off.
+// that is off. The driest of values that do not meet the limit lies flat, and has four.
 func (s *Size) written() (value string, off float64) {
 	a := s.Answer
+	if a.Outcome != size.Met {
+		return s.value(a.Value), 0
+	}
 	const fewest, most = 3, 7
-	for digits := fewest; digits < most && a.Outcome == size.Met; digits++ {
+	for digits := fewest; digits < most; digits++ {
 		value = a.Key.Setting(a.Value, digits).Value
 		x, err := a.Key.Parse(value)
 		if off = math.Abs(x - a.Value); err == nil && off <= a.NumericalError/2 {

@@ -72,8 +72,12 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 		require.Contains(t, joined, value)
 		x, err := page.Answer.Key.Parse(value)
 		require.NoError(t, err)
-		require.Equal(t, off, math.Abs(x-page.Answer.Value), "what is printed")
-		require.LessOrEqual(t, off, page.Answer.NumericalError/2)
+		if page.Answer.Outcome == size.Met {
+			require.Equal(t, off, math.Abs(x-page.Answer.Value), "what is printed")
+			require.LessOrEqual(t, off, page.Answer.NumericalError/2)
+		} else {
+			require.InEpsilon(t, page.Answer.Value, x, 1e-3)
+		}
 		b.Reset()
 		require.NoError(t, page.WriteJSON(&b))
 		var d sizeDocument
