@@ -55,8 +55,7 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	if err := w.Run(m, s.Refined(), &other); err != nil {
 		return nil, err
 	}
-	ratio := math.Pow(gridRatio, gridOrder)
-	a.NumericalError = gridSafety*ratio/(ratio-1)*math.Abs(a.Nozzle.Mean-other.Nozzle.Mean) +
+	a.NumericalError = Margin(a.Nozzle.Mean, other.Nozzle.Mean) +
 		leastError*max(a.Nozzle.Mean, other.Nozzle.Mean)
 	var err error
 	if a.Low, a.High, err = w.spread(m, s, &a.Result); err != nil {
@@ -65,6 +64,13 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	a.Verdict = Judge(a.Low, a.High, m.Limit)
 	a.Warnings = warnings(m, a)
 	return a, nil
+}
+
+// Margin is the half-width of the band that holds the exact value, by the grid convergence index, from one
+// value and the same with [Settings.Refined].
+func Margin(coarse, refined float64) float64 {
+	ratio := math.Pow(gridRatio, gridOrder)
+	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)
 }
 
 // Judge compares the driest and the wettest content with the limit.

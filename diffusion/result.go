@@ -103,14 +103,33 @@ var ErrCondenses = errors.New("so little air that water would condense")
 // Condenses tells that the air of a zone leaves above saturation, or against a strand so cold that it
 // would give water back.
 func (r *Result) Condenses(m *Model) bool {
-	enters := r.Start.Temperature
 	for i := range r.Zones {
-		z := &r.Zones[i]
-		against := m.Path[i].Air.Direction == Against && m.Path[i].Air.DryFlow > 0
-		if z.VapourPressure > humidair.SaturationPressure(z.AirTemperature) || against && z.VapourPressure > humidair.SaturationPressure(enters) {
+		if w, damp := r.damp(m, i); damp && w.Concern != Dew {
 			return true
 		}
-		enters = z.Exit.Temperature
 	}
 	return false
+}
+
+// damp warns of water that condenses in the air of zone i, or on the strand.
+func (r *Result) damp(m *Model, i int) (w Warning, damp bool) {
+	z, air := &r.Zones[i], m.Path[i].Air
+	enters := r.Start.Temperature
+	if i > 0 {
+		enters = r.Zones[i-1].Exit.Temperature
+	}
+	met := air.VapourPressure // by the strand as it enters
+	if air.DryFlow > 0 && air.Direction != With {
+		met = z.VapourPressure
+	}
+	saturation, cold := humidair.SaturationPressure(z.AirTemperature), humidair.SaturationPressure(enters)
+	switch {
+	case z.VapourPressure > saturation:
+		return Warning{Concern: SaturatedAir, Zone: z.Name, Value: z.VapourPressure, Limit: saturation}, true
+	case met > cold && air.DryFlow > 0 && air.Direction == Against:
+		return Warning{Concern: CondensingAir, Zone: z.Name, Value: met, Limit: cold}, true
+	case met > cold:
+		return Warning{Concern: Dew, Zone: z.Name, Value: enters, Limit: humidair.DewPoint(met)}, true
+	}
+	return Warning{}, false
 }

@@ -70,13 +70,18 @@ type handed struct {
 // rest sets the whole section to one temperature.
 func (h *thermal) rest(temperature float64) { h.handed.even, h.handed.modes = temperature, 0 }
 
-// mean is the area mean of the profile last handed on [K]: an eigenfunction J0(ζ x) has
-// the mean 2 J1(ζ)/ζ, which is 2 Bi J0(ζ)/ζ².
+// mean is the area mean of the profile last handed on [K].
 func (h *thermal) mean() float64 {
-	sum := h.handed.even
-	for n := range h.handed.modes {
-		z := h.handed.root[n]
-		sum += h.handed.amount[n] * 2 * h.handed.biot * h.handed.rim[n] / (z * z)
+	p := &h.handed
+	return sectionMean(p.even, p.biot, p.root[:p.modes], p.rim[:], p.amount[:])
+}
+
+// sectionMean is the area mean of a profile [K]: an eigenfunction J0(ζ x) has the mean 2 J1(ζ)/ζ,
+// which is 2 Bi J0(ζ)/ζ².
+func sectionMean(even, biot float64, root, rim, amount []float64) float64 {
+	sum := even
+	for n, z := range root {
+		sum += amount[n] * 2 * biot * rim[n] / (z * z)
 	}
 	return sum
 }
@@ -175,11 +180,7 @@ func (h *thermal) meanAt(t float64) float64 {
 		return h.lumped(t)
 	}
 	h.at(t)
-	sum := h.air
-	for n := range h.alive {
-		sum += h.present[n] * 2 * h.biot * h.rim[n] / (h.root[n] * h.root[n])
-	}
-	return sum
+	return sectionMean(h.air, h.biot, h.root[:h.alive], h.rim[:], h.present[:])
 }
 
 // uniform tells whether the section has one temperature at the time of the last call

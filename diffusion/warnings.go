@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"strandry/materials"
-	"strandry/materials/humidair"
 )
 
 // Concern names what a warning is about.
@@ -84,7 +83,9 @@ func warnings(m *Model, a *Assessment) []Warning {
 		if end, out := beyond(p.Sorption.ActivityRange, z.AirActivity); out {
 			add(IsothermActivity, z.Name, z.AirActivity, end)
 		}
-		damp(m, a, i, add)
+		if w, damp := a.damp(m, i); damp {
+			all = append(all, w)
+		}
 		if t := z.AirTemperature; t > p.DryingTemperature.Value {
 			add(HotterThanUsual, z.Name, t, p.DryingTemperature.Value)
 		}
@@ -111,32 +112,6 @@ func warnings(m *Model, a *Assessment) []Warning {
 		add(NumericalDoubt, "", a.NumericalError, distance)
 	}
 	return all
-}
-
-// damp warns of water that condenses in the air of zone i, or on the strand.
-func damp(m *Model, a *Assessment, i int, add func(Concern, string, float64, float64)) {
-	z := &a.Zones[i]
-	enters := a.Start.Temperature
-	if i > 0 {
-		enters = a.Zones[i-1].Exit.Temperature
-	}
-	saturation, cold, met := humidair.SaturationPressure(z.AirTemperature), humidair.SaturationPressure(enters), met(m.Path[i].Air, z)
-	switch {
-	case z.VapourPressure > saturation:
-		add(SaturatedAir, z.Name, z.VapourPressure, saturation)
-	case m.Path[i].Air.Direction == Against && z.VapourPressure > cold:
-		add(CondensingAir, z.Name, z.VapourPressure, cold)
-	case met > cold:
-		add(Dew, z.Name, enters, humidair.DewPoint(met))
-	}
-}
-
-// met is the vapour pressure of the air that the strand meets at the entry [Pa].
-func met(air Air, z *ZoneResult) float64 {
-	if air.DryFlow > 0 && air.Direction != With {
-		return z.VapourPressure
-	}
-	return air.VapourPressure
 }
 
 // beyond gives the end of the range that x has passed by more than a thousandth of

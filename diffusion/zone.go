@@ -27,8 +27,6 @@ type surroundings struct {
 	isotherm    materials.Isotherm
 	saturation  float64 // saturation pressure at the surface [Pa]
 	conductance float64 // at the temperature of the surface [1/s]
-	steepness   float64 // E/R there [K]
-	from, to    float64 // temperatures between which it holds [K]
 }
 
 // airSupply is the vapour pressure of the air as a function of what the strand
@@ -80,7 +78,6 @@ func (s *surroundings) refresh(t float64) {
 	s.isotherm = s.sorption.At(temperature)
 	s.saturation = humidair.SaturationPressure(temperature)
 	s.conductance = s.dry(temperature)
-	s.steepness, s.from, s.to = s.diffusivity.Piece(temperature)
 }
 
 func (s *surroundings) dry(temperature float64) float64 {
@@ -96,16 +93,17 @@ func (s *surroundings) Conductance(t float64, k []float64) {
 		}
 		return
 	}
+	law := s.diffusivity.Piece(s.temperature)
 	for i := range k {
-		k[i] = s.near(s.thermal.gap(t, i))
+		k[i] = s.near(s.thermal.gap(t, i), law)
 	}
 }
 
-// near is the conductance at a temperature, near that of the surface by the series of the exponential, to
-// 2e-11: it is asked for at each gap and each stage of a step.
-func (s *surroundings) near(temperature float64) float64 {
-	x := s.steepness * (temperature - s.temperature) / (temperature * s.temperature)
-	if !(x > -0.1 && x < 0.1) || temperature < s.from || temperature >= s.to {
+// near is the conductance at a temperature, near that of the surface, where the law is given, by the
+// series of the exponential, to 2e-11: it is asked for at each gap and each stage of a step.
+func (s *surroundings) near(temperature float64, law materials.Piece) float64 {
+	x := law.Steepness * (temperature - s.temperature) / (temperature * s.temperature)
+	if !(x > -0.1 && x < 0.1) || temperature < law.From || temperature >= law.To {
 		return s.dry(temperature)
 	}
 	return s.conductance * (1 + x*(1+x*(1.0/2+x*(1.0/6+x*(1.0/24+x*(1.0/120+x/720))))))

@@ -31,21 +31,23 @@ func (d *Diffusivity) Dry(T float64) float64 {
 	return d.ReferenceValue.Value * math.Exp(-d.exponent(T, d.Reference))
 }
 
-// Piece returns the activation energy over the gas constant [K] that holds at T [K], and the
-// temperatures [K] between which it does.
-func (d *Diffusivity) Piece(T float64) (steepness, from, to float64) {
+// Piece is a stretch of temperature with one activation energy.
+type Piece struct {
+	Steepness float64 // E/R [K]
+	From, To  float64 // [K]; To is not part of it
+}
+
+// Piece returns the piece that holds at T [K].
+func (d *Diffusivity) Piece(T float64) Piece {
 	i := 0
 	for i+1 < len(d.Pieces) && T >= d.Pieces[i+1].From {
 		i++
 	}
-	from, to = 0, math.Inf(1)
-	if i > 0 {
-		from = d.Pieces[i].From
-	}
+	p := Piece{Steepness: d.Pieces[i].Activation.Value / GasConstant, From: d.Pieces[i].From, To: math.Inf(1)}
 	if i+1 < len(d.Pieces) {
-		to = d.Pieces[i+1].From
+		p.To = d.Pieces[i+1].From
 	}
-	return d.Pieces[i].Activation.Value / GasConstant, from, to
+	return p
 }
 
 // exponent sums (E/R)(1/from - 1/to) over the pieces between two temperatures.

@@ -65,17 +65,17 @@ func TestContinuousAndRising(t *testing.T) {
 func TestPiece(t *testing.T) {
 	library, err := Library()
 	require.NoError(t, err)
-	for _, p := range library {
-		d := &p.Diffusivity
+	for _, polymer := range library {
+		d := &polymer.Diffusivity
 		for _, T := range []float64{240, 300, 340, 350, 380, 450} {
-			steepness, from, to := d.Piece(T)
-			require.LessOrEqual(t, from, T)
-			require.Greater(t, to, T)
-			if T-from < 1 || to-T < 1 {
+			p := d.Piece(T)
+			require.LessOrEqual(t, p.From, T)
+			require.Greater(t, p.To, T)
+			if T-p.From < 1 || p.To-T < 1 {
 				continue
 			}
 			slope := math.Log(d.Dry(T-0.01)/d.Dry(T+0.01)) / (1/(T-0.01) - 1/(T+0.01))
-			require.InEpsilon(t, -steepness, slope, 1e-6, "%s at %g K", p.ID, T)
+			require.InEpsilon(t, -p.Steepness, slope, 1e-6, "%s at %g K", polymer.ID, T)
 		}
 	}
 }

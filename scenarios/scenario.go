@@ -65,11 +65,11 @@ func (s *Scenario) Keys() []Key { return slices.Clone(s.keys) }
 // Document returns the text that the scenario was made from.
 func (s *Scenario) Document() *Document { return s.document }
 
-// The widest temperatures of air [K]: -40 °C to 300 °C.
-func airTemperatures() strict.Limits { return strict.Limits{Min: 233.15, Max: 573.15, Unit: "°C"} }
+// AirTemperatures are the widest that are taken [K]: -40 °C to 300 °C.
+func AirTemperatures() strict.Limits { return strict.Limits{Min: 233.15, Max: 573.15, Unit: "°C"} }
 
-// humidities are relative, 0 to 100 %.
-func humidities() strict.Limits { return strict.Limits{Min: 0, Max: 1, Unit: "%"} }
+// Humidities are relative, 0 to 100 %.
+func Humidities() strict.Limits { return strict.Limits{Min: 0, Max: 1, Unit: "%"} }
 
 // scenario reads the whole file; what comes out is sound only if no fault is found.
 func (r *reading) scenario(root section) *Scenario {
@@ -103,8 +103,8 @@ func (r *reading) scenario(root section) *Scenario {
 
 func (r *reading) room(t section) Room {
 	room := Room{
-		Temperature: t.quantityOr("temperature", quantity.Temperature(), airTemperatures(), 296.15),
-		Humidity:    t.quantityOr("humidity", quantity.Fraction(), humidities(), 0.5),
+		Temperature: t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), 296.15),
+		Humidity:    t.quantityOr("humidity", quantity.Fraction(), Humidities(), 0.5),
 		Pressure: t.quantityOr("pressure", quantity.Pressure(),
 			strict.Limits{Min: 5e4, Max: 1.2e5, Unit: "kPa"}, humidair.StandardPressure),
 	}

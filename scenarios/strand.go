@@ -96,8 +96,8 @@ func (r *reading) start(t section, s *Scenario, known bool) {
 		return
 	case "room":
 		room := t.sub("room")
-		m.StartTemperature = room.quantityOr("temperature", quantity.Temperature(), airTemperatures(), m.StartTemperature)
-		humidity = room.quantityOr("humidity", quantity.Fraction(), humidities(), humidity)
+		m.StartTemperature = room.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), m.StartTemperature)
+		humidity = room.quantityOr("humidity", quantity.Fraction(), Humidities(), humidity)
 	default:
 		r.assume("strand.moisture: in equilibrium with the room")
 	}
@@ -118,9 +118,9 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 		rest := section{r: r, table: table, path: fmt.Sprintf("%s.%d", t.name("storage"), i+1)}
 		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Exposed: 1, Film: stillAir()}
 		z.Duration, _ = rest.required("duration", quantity.Duration(), durations)
-		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), airTemperatures(), room.Temperature)
+		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), room.Temperature)
 		z.Air.VapourPressure = room.VapourPressure
-		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), humidities()); ok {
+		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), Humidities()); ok {
 			z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)
 		} else if !rest.has("humidity") {
 			r.assume(rest.name("humidity") + ": room air, at the temperature of the storage")

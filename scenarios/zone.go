@@ -45,7 +45,7 @@ func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
 func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	z := diffusion.Zone{Name: name}
 	z.Length, _ = t.required("length", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"})
-	z.Air.Temperature = t.quantityOr("temperature", quantity.Temperature(), airTemperatures(), s.Room.Temperature)
+	z.Air.Temperature = t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), s.Room.Temperature)
 	z.Exposed = t.quantityOr("exposed", quantity.Fraction(), strict.Limits{Min: 0.01, Max: 1, Unit: "%"}, 1)
 	air := t.sub("air")
 	r.air(t, air, &z, s.Room)
@@ -66,7 +66,7 @@ func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 		}
 		place = state
 	case "humidity":
-		humidity, _ := t.quantity(state, quantity.Fraction(), humidities())
+		humidity, _ := t.quantity(state, quantity.Fraction(), Humidities())
 		z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)
 		place = state
 	case "vapour_pressure":

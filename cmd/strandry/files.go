@@ -25,8 +25,8 @@ func text(path string) ([]byte, error) {
 // under that name. What is written to before, beside it and hidden, is taken up by the
 // next call if the program ends half-way.
 func writeFile(path string, write func(io.Writer) error) (err error) {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
-		return fmt.Errorf("%s: cannot be written: this is a folder", path)
+	if err := noFolder(path); err != nil {
+		return err
 	}
 	before := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".new")
 	file, err := os.OpenFile(before, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o644)
@@ -41,6 +41,14 @@ func writeFile(path string, write func(io.Writer) error) (err error) {
 	if err != nil {
 		_ = os.Remove(before) // the first error says what is wrong
 		return unwritable(path, err)
+	}
+	return nil
+}
+
+// noFolder refuses the name of a folder for a file.
+func noFolder(path string) error {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return fmt.Errorf("%s: cannot be written: this is a folder", path)
 	}
 	return nil
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -27,8 +26,8 @@ func writeSet(ctx context.Context, folder string, files []page.File, known []str
 	}
 	staging := filepath.Join(folder, stagingFolder)
 	for _, f := range files {
-		if info, err := os.Stat(filepath.Join(folder, filepath.FromSlash(f.Name))); err == nil && info.IsDir() {
-			return fmt.Errorf("%s: cannot be written: this is a folder", filepath.Join(folder, f.Name))
+		if err := noFolder(filepath.Join(folder, filepath.FromSlash(f.Name))); err != nil {
+			return err
 		}
 	}
 	defer func() {

@@ -59,8 +59,7 @@ func storageAir(s *scenarios.Scenario, temperature, humidity string) (keeps.Air,
 		if err != nil {
 			return air, fmt.Errorf("--temperature %w", err)
 		}
-		const coldest, hottest, rounding = 233.15, 573.15, 1e-9
-		if !(t >= coldest-rounding && t <= hottest+rounding) {
+		if !scenarios.AirTemperatures().Holds(t) {
 			return air, fmt.Errorf("--temperature %q: allowed -40 °C to 300 °C", temperature)
 		}
 		air.Temperature = t
@@ -71,7 +70,7 @@ func storageAir(s *scenarios.Scenario, temperature, humidity string) (keeps.Air,
 		if err != nil {
 			return air, fmt.Errorf("--humidity %w", err)
 		}
-		if !(h >= 0 && h <= 1) {
+		if !scenarios.Humidities().Holds(h) {
 			return air, fmt.Errorf("--humidity %q: allowed 0 %% to 100 %%", humidity)
 		}
 		air.VapourPressure = h * most

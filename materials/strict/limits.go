@@ -20,7 +20,8 @@ const slack = 1e-12
 
 func (l Limits) none() bool { return l == Limits{Unit: l.Unit} }
 
-func (l Limits) holds(x float64) bool {
+// Holds tells whether x lies within, but for the rounding of its conversion to SI.
+func (l Limits) Holds(x float64) bool {
 	if l.none() {
 		return true
 	}

@@ -186,7 +186,7 @@ func (t *Table) Integer(key string, limits Limits) (int, bool) {
 }
 
 func (t *Table) within(key string, x float64, dim quantity.Dimension, limits Limits) bool {
-	if limits.holds(x) {
+	if limits.Holds(x) {
 		return true
 	}
 	t.Report(key, Fault{Problem: "outside the limits", Allowed: limits.text(dim)})

@@ -1,8 +1,6 @@
 package keeps
 
 import (
-	"math"
-
 	"strandry/diffusion"
 	"strandry/scenarios"
 )
@@ -55,8 +53,7 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, scatter float64
 			return err
 		}
 	}
-	const safety = 2.5 // twice the difference and a quarter, as in diffusion.March.Assess
-	r.GainNumericalError = safety * math.Abs(r.Gain-fine)
+	r.GainNumericalError = diffusion.Margin(r.Gain, fine)
 	return nil
 }
 

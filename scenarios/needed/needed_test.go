@@ -2,6 +2,7 @@ package needed
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -152,17 +153,7 @@ func TestRefusals(t *testing.T) {
 // Where a zone is moister than the strand that it takes over, the shortest is enough: not the length
 // at which the strand has become too wet again.
 func TestShorterIsDrier(t *testing.T) {
-	s := read(t, `title = "moist end"
-[strand]
-material = "pc"
-moisture = "0.2 %"
-[feed]
-speed = "1 mm/s"
-[[zone]]
-name = "oven"
-length = "10 m"
-temperature = "100 °C"
-air = { dew_point = "-20 °C" }
+	s := read(t, strings.NewReplacer("3 m", "10 m", "110 °C", "100 °C").Replace(plain)+`
 [[zone]]
 name = "steam"
 length = "3 m"

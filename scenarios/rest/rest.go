@@ -108,9 +108,7 @@ func (s *State) band(w *diffusion.March, t *Time, factor float64, n diffusion.Se
 	if err := s.After(w, t.Seconds, factor, n.Refined(), &fine); err != nil {
 		return err
 	}
-	// Twice the difference and a quarter: as in diffusion.March.Assess.
-	const safety = 2.5
-	off := safety*math.Abs(fine.Nozzle.Mean-t.Result.Nozzle.Mean) + math.Abs(t.Result.Nozzle.Mean-s.Model.Limit)
+	off := diffusion.Margin(t.Result.Nozzle.Mean, fine.Nozzle.Mean) + math.Abs(t.Result.Nozzle.Mean-s.Model.Limit)
 	rise := math.Abs(later.Nozzle.Mean - t.Result.Nozzle.Mean)
 	if rise > 0 {
 		t.NumericalError = math.Min(off/rise*0.05*t.Seconds, t.Seconds)

@@ -42,8 +42,7 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 		if err != nil {
 			return out, err
 		}
-		const safety = 2.5 // twice the difference and a quarter, as in diffusion.March.Assess
-		off := safety*math.Abs(fine-out.Ratio) + math.Abs(out.Ratio-1)
+		off := diffusion.Margin(out.Ratio, fine) + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}

@@ -160,7 +160,7 @@ func (w *worker) widen(m *diffusion.Model, index int, row *Row, s diffusion.Sett
 		return nil
 	}
 	if w.plan.axis >= 0 {
-		m.Path[w.plan.zone].Length = w.plan.axes[w.plan.axis].Values[places(w.plan.axes, index)[w.plan.axis]]
+		m.Path[w.plan.zone].Length = w.length(index)
 	}
 	low, high, err := w.march.Spread(m, s)
 	row.Low, row.High = min(row.Low, low), max(row.High, high)
@@ -213,11 +213,15 @@ func (w *worker) lengths(indices []int) (lengths []float64, rising bool) {
 	}
 	rising = len(indices) > 1
 	for i, row := range indices {
-		place := places(w.plan.axes, row)[w.plan.axis]
-		lengths = append(lengths, w.plan.axes[w.plan.axis].Values[place])
+		lengths = append(lengths, w.length(row))
 		rising = rising && (i == 0 || lengths[i] > lengths[i-1])
 	}
 	return lengths, rising
+}
+
+// length is that of a row [m], where an axis is one.
+func (w *worker) length(row int) float64 {
+	return w.plan.axes[w.plan.axis].Values[places(w.plan.axes, row)[w.plan.axis]]
 }
 
 // take notes what one march has found.
