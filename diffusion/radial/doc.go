@@ -41,7 +41,8 @@
 // crossed the outermost gap: from then on the field keeps within the range of its
 // start and its surroundings to a thousandth of the step, or to a hundredth ahead of
 // a front that runs into a less diffusive core. Grid.Lumped is for fronts so steep
-// that this is too much.
+// that this is too much. The value on the axis is extrapolated, and where such a front nears the
+// innermost nodes it may be off by some hundredths.
 //
 // The test functions add up to one, so the rows add up to the exact balance
 //

@@ -15,8 +15,10 @@
 // they leave without an answer at [diffusion.DefaultSettings]; the grid tells
 // the numerical error at its corners and in its middle.
 //
-// What is left out: the span rests on three marches, at the diffusivity and at
-// the scatter's factor above and below, where the assessment of one design makes two more
-// between; where a path both dries and rewets its span can be wider by a little.
+// What is left out: the span rests on three marches, at the diffusivity and at the scatter's factor
+// above and below. Where the one at the diffusivity is an end of it more are made between
+// ([diffusion.March.Spread]); where it is not, a path that both dries and rewets may have been drier or
+// wetter in between, by a quarter in bad cases, and the assessment of that one design says "unsure" where
+// the row does not. A row whose water would condense has no answer.
 // Grids that are refined where something happens, and samples in place of grids.
 package sweep

@@ -90,8 +90,8 @@ func TestSameBitsForAnyNumberOfWorkers(t *testing.T) {
 	}
 }
 
-// Each row is what a scenario with its settings gives by itself, to the bit: nozzle, span
-// and limit.
+// Each row is what a scenario with its settings gives by itself, to the bit: nozzle, limit, and the
+// span of three marches, or of a search where the central one is an end of it.
 func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 	turned := 0
 	for name, s := range grids(t) {

@@ -154,7 +154,8 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusio
 }
 
 // widen seeks the ends of a row's span between the diffusivities of its three marches where the
-// central one is an end already: a path that dries and rewets.
+// central one is an end already: a path that dries and rewets. Such a path of which the three
+// rise or fall is not searched.
 func (w *worker) widen(m *diffusion.Model, index int, row *Row, s diffusion.Settings) error {
 	if row.Low < row.Mean && row.Mean < row.High || row.Low == row.High {
 		return nil
