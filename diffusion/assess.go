@@ -42,7 +42,7 @@ const (
 )
 
 // Assess runs the model at its central diffusivity, once refined, and over the scatter of it
-// ([March.Spread]), and judges.
+// ([Span]), and judges.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	if err := m.Check(); err != nil {
 		return nil, err
@@ -57,8 +57,17 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	}
 	a.NumericalError = Margin(a.Nozzle.Mean, other.Nozzle.Mean) +
 		leastError*max(a.Nozzle.Mean, other.Nozzle.Mean)
+	var span Span
+	span.Add(0, m, &a.Result)
+	for _, power := range [...]float64{1, -1} {
+		varied := m.Scattered(power)
+		if err := w.Run(&varied, s, &other); err != nil {
+			return nil, err
+		}
+		span.Add(power, &varied, &other)
+	}
 	var err error
-	if a.Low, a.High, err = w.spread(m, s, &a.Result); err != nil {
+	if a.Low, a.High, err = span.Ends(w, m, s); err != nil {
 		return nil, err
 	}
 	a.Verdict = Judge(a.Low, a.High, m.Limit)

@@ -1,108 +1,131 @@
 package diffusion
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"strandry/diffusion/root"
 )
 
-// Spread finds the driest and the wettest mean content at the nozzle [kg/kg dry] over the scatter
-// of the diffusivity, from the marches at the scatter's factor, its square root, one, and
-// both inverted. A path that dries and rewets may be driest or wettest at a diffusivity between
-// them, where more marches seek it.
-func (w *March) Spread(m *Model, s Settings) (low, high float64, err error) {
-	var r Result
-	if err := w.Run(m, s, &r); err != nil {
-		return 0, 0, err
-	}
-	return w.spread(m, s, &r)
+// Span is the mean content at the nozzle over the scatter of the diffusivity. It rests on three
+// marches, at the diffusivity and at the scatter's factor above and below. Where one of them takes
+// up water in one zone and dries in another, the driest or the wettest may lie between, and more
+// marches seek it.
+type Span struct {
+	points []point // by rising power
+	turned bool
 }
 
-// spread is Spread where the march at factor one is known.
-func (w *March) spread(m *Model, s Settings, central *Result) (low, high float64, err error) {
-	mean := central.Nozzle.Mean
-	d := scattered{march: w, model: m, settings: s, low: mean, high: mean, turned: central.turns()}
-	means := [marches]float64{}
-	driest, wettest := 0, 0
-	for i := range marches {
-		means[i] = mean
-		if power := powerOf(i); power != 0 {
-			if means[i], err = d.mean(power); err != nil {
-				return 0, 0, err
-			}
-		}
-		if means[i] < means[driest] {
-			driest = i
-		}
-		if means[i] > means[wettest] {
-			wettest = i
-		}
+// point is a march at a power of the scatter.
+type point struct{ power, mean float64 }
+
+// Scattered is the model at a power of the scatter of its diffusivity: 1 for the greatest likely
+// one, -1 for the least.
+func (m *Model) Scattered(power float64) Model {
+	varied := *m
+	varied.DiffusivityFactor *= math.Pow(m.Material.Diffusivity.Scatter.Value, power)
+	return varied
+}
+
+// Add notes what a march has found of the model at a power of the scatter, of which 0, 1 and -1
+// are needed.
+func (s *Span) Add(power float64, m *Model, r *Result) {
+	i, known := slices.BinarySearchFunc(s.points, power, func(p point, power float64) int { return cmp.Compare(p.power, power) })
+	if !known {
+		s.points = slices.Insert(s.points, i, point{power, r.Nozzle.Mean})
 	}
+	s.turned = s.turned || r.Turns(m)
+}
+
+// Ends gives the driest and the wettest mean content [kg/kg dry].
+func (s *Span) Ends(w *March, m *Model, n Settings) (low, high float64, err error) {
 	const alike = 1e-6 // of the content: nothing to seek
-	if d.high-d.low <= alike*d.high {
-		return d.low, d.high, nil
+	low, high = s.ends()
+	if !s.turned || high-low <= alike*high {
+		return low, high, nil
+	}
+	f := &finder{span: s, march: w, model: m, settings: n}
+	for _, end := range [...]float64{-1, 1} {
+		if _, err := f.mean(end * (1 - narrow)); err != nil {
+			return 0, 0, err
+		}
 	}
 	// What root.Least lowers must stay above zero.
-	above := 1 + 2*d.high
-	if err := d.seek(driest, func(mean float64) float64 { return 1 + mean }); err != nil {
+	above := 1 + 2*high
+	if err := f.seek(func(mean float64) float64 { return 1 + mean }); err != nil {
 		return 0, 0, err
 	}
-	if err := d.seek(wettest, func(mean float64) float64 { return above - mean }); err != nil {
+	if err := f.seek(func(mean float64) float64 { return above - mean }); err != nil {
 		return 0, 0, err
 	}
-	return d.low, d.high, nil
+	low, high = s.ends()
+	return low, high, nil
 }
 
-// powerOf is that of the scatter at which march i of so many is made: -1, -1/2, 0, 1/2, 1.
-func powerOf(i int) float64 { return float64(i-marches/2) / (marches / 2) }
+func (s *Span) ends() (low, high float64) {
+	low, high = s.points[0].mean, s.points[0].mean
+	for _, p := range s.points[1:] {
+		low, high = min(low, p.mean), max(high, p.mean)
+	}
+	return low, high
+}
 
-const marches = 5
+// narrow is how near to the extreme a power of the scatter is sought.
+const narrow = 0.04
 
-// scattered are the marches of one model over the scatter.
-type scattered struct {
-	march     *March
-	model     *Model
-	settings  Settings
-	result    Result
-	low, high float64 // means so far
-	turned    bool    // some march dries and rewets
+// finder makes the marches that a span needs besides.
+type finder struct {
+	span     *Span
+	march    *March
+	model    *Model
+	settings Settings
+	result   Result
 }
 
 // mean marches at a power of the scatter.
-func (d *scattered) mean(power float64) (float64, error) {
-	m := *d.model
-	m.DiffusivityFactor *= math.Pow(m.Material.Diffusivity.Scatter.Value, power)
-	if err := d.march.Run(&m, d.settings, &d.result); err != nil {
-		return 0, err
+func (f *finder) mean(power float64) (float64, error) {
+	m := f.model.Scattered(power)
+	err := f.march.Run(&m, f.settings, &f.result)
+	if err == nil {
+		f.span.Add(power, &m, &f.result)
 	}
-	mean := d.result.Nozzle.Mean
-	d.turned = d.turned || d.result.turns()
-	d.low, d.high = min(d.low, mean), max(d.high, mean)
-	return mean, nil
+	return f.result.Nozzle.Mean, err
 }
 
-// seek looks for a lower height around the best of the powers. At an end of the scatter there is
-// nothing to find unless the path turns.
-func (d *scattered) seek(best int, height func(mean float64) float64) error {
-	before, after := max(best-1, 0), min(best+1, marches-1)
-	if (before == best || after == best) && !d.turned {
+// seek looks for a lower height between the neighbours of the lowest march.
+func (f *finder) seek(height func(mean float64) float64) error {
+	best, points := 0, f.span.points
+	for i, p := range points {
+		if height(p.mean) < height(points[best].mean) {
+			best = i
+		}
+	}
+	if best == 0 || best == len(points)-1 {
 		return nil
 	}
-	const width = 0.04
 	_, _, err := root.Least(func(power float64) (float64, error) {
-		mean, err := d.mean(power)
+		mean, err := f.mean(power)
 		return height(mean), err
-	}, powerOf(before), powerOf(after), width)
+	}, points[best-1].power, points[best+1].power, narrow)
 	return err
 }
 
-// turns tells whether the strand dries in one zone and takes up water in another.
-func (r *Result) turns() bool {
+// Turns tells whether the strand dries in one zone and takes up water in another, storage being
+// one of them: the mean content at the nozzle may then be greatest or least at a diffusivity
+// between two others.
+func (r *Result) Turns(m *Model) bool {
+	const told = 1e-6 // of the content: less is of the numbers
 	dried, rewetted := false, false
+	note := func(before, now float64) {
+		least := told * max(now, before)
+		dried, rewetted = dried || now < before-least, rewetted || now > before+least
+	}
 	before := r.Start.Mean
+	note(m.Start, before)
 	for i := range r.Zones {
 		now := r.Zones[i].Exit.Mean
-		dried, rewetted = dried || now < before, rewetted || now > before
+		note(before, now)
 		before = now
 	}
 	return dried && rewetted

@@ -15,10 +15,6 @@
 // they leave without an answer at [diffusion.DefaultSettings]; the grid tells
 // the numerical error at its corners and in its middle.
 //
-// What is left out: the span rests on three marches, at the diffusivity and at the scatter's factor
-// above and below. Where the one at the diffusivity is an end of it more are made between
-// ([diffusion.March.Spread]); where it is not, a path that both dries and rewets may have been drier or
-// wetter in between, by a quarter in bad cases, and the assessment of that one design says "unsure" where
-// the row does not. A row whose water would condense has no answer.
+// What is left out: a row whose water would condense has no answer.
 // Grids that are refined where something happens, and samples in place of grids.
 package sweep

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"math/rand/v2"
 	"runtime"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -90,8 +89,8 @@ func TestSameBitsForAnyNumberOfWorkers(t *testing.T) {
 	}
 }
 
-// Each row is what a scenario with its settings gives by itself, to the bit: nozzle, limit, and the
-// span of three marches, or of a search where the central one is an end of it.
+// Each row is what a scenario with its settings gives by itself, to the bit: nozzle, limit and
+// span.
 func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 	turned := 0
 	for name, s := range grids(t) {
@@ -103,27 +102,16 @@ func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 			}
 			alone, err := s.With(set...)
 			require.NoError(t, err)
-			m := alone.Model
-			var r, up, down diffusion.Result
-			require.NoError(t, diffusion.NewMarch().Run(&m, row.Settings, &r))
-			scatter := m.Material.Diffusivity.Scatter.Value
-			m.DiffusivityFactor = scatter
-			require.NoError(t, diffusion.NewMarch().Run(&m, row.Settings, &up))
-			m.DiffusivityFactor = 1 / scatter
-			require.NoError(t, diffusion.NewMarch().Run(&m, row.Settings, &down))
-			means := []float64{r.Nozzle.Mean, up.Nozzle.Mean, down.Nozzle.Mean}
-			require.Equal(t, r.Nozzle.Mean, row.Mean, "%s, row %d", name, i)
-			require.Equal(t, []float64{r.Nozzle.Centre, r.Nozzle.Skin, r.Removed, m.Limit}, []float64{row.Centre, row.Skin, row.Removed, row.Limit})
-			low, high := slices.Min(means), slices.Max(means)
-			if (low == means[0] || high == means[0]) && low < high { // it turns: the ends may lie between
-				m.DiffusivityFactor = 1
-				low, high, err = diffusion.NewMarch().Spread(&m, row.Settings)
-				require.NoError(t, err)
+			a, err := diffusion.NewMarch().Assess(&alone.Model, row.Settings)
+			require.NoError(t, err)
+			want := Row{
+				Mean: a.Nozzle.Mean, Centre: a.Nozzle.Centre, Skin: a.Nozzle.Skin, Removed: a.Removed, Limit: alone.Model.Limit,
+				Low: a.Low, High: a.High, Verdict: a.Verdict, Settings: row.Settings,
+			}
+			require.Equal(t, want, row, "%s, row %d", name, i)
+			if a.Turns(&alone.Model) {
 				turned++
 			}
-			require.Equal(t, []float64{low, high}, []float64{row.Low, row.High})
-			require.Equal(t, row.High <= row.Limit, row.Verdict == diffusion.Dry)
-			require.Equal(t, row.Low > row.Limit, row.Verdict == diffusion.Wet)
 		}
 	}
 	require.Positive(t, turned)

@@ -122,59 +122,53 @@ func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
 func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusion.Settings) error {
 	m := w.scenario.Model
 	m.Path = slices.Clone(m.Path)
-	factors := []float64{1}
-	if !w.sweep.Quick {
-		scatter := m.Material.Diffusivity.Scatter.Value
-		factors = []float64{1, scatter, 1 / scatter}
+	powers := []float64{0, 1, -1}
+	if w.sweep.Quick {
+		powers = powers[:1]
 	}
-	for _, factor := range factors {
-		varied := m
-		varied.DiffusivityFactor *= factor
-		if err := w.pass(ctx, &varied, indices, rows, s, factor == 1); err != nil {
+	spans := make([]diffusion.Span, len(rows))
+	for _, power := range powers {
+		if err := w.pass(ctx, &m, power, indices, rows, spans, s); err != nil {
 			return err
 		}
 	}
 	for i := range rows {
 		row := &rows[i]
-		row.Limit, row.Settings = m.Limit, s
-		switch {
-		case row.Failed == "" && !row.finite():
-			*row = Row{Failed: "the march came out as no number; please report the scenario", Limit: row.Limit, Settings: row.Settings}
-		case row.Failed != "":
-			*row = Row{Failed: row.Failed, Limit: row.Limit, Settings: row.Settings}
-		case !w.sweep.Quick:
-			if err := w.widen(&m, indices[i], row, s); err != nil {
-				*row = Row{Failed: err.Error(), Limit: row.Limit, Settings: row.Settings}
-				continue
+		if row.Failed == "" && !w.sweep.Quick {
+			if ctx.Err() != nil {
+				return errLeft
 			}
-			row.Verdict = diffusion.Judge(row.Low, row.High, row.Limit)
+			if w.plan.axis >= 0 {
+				m.Path[w.plan.zone].Length = w.length(indices[i])
+			}
+			var err error
+			if row.Low, row.High, err = spans[i].Ends(w.march, &m, s); err != nil {
+				row.Failed = err.Error()
+			}
+			row.Verdict = diffusion.Judge(row.Low, row.High, m.Limit)
 		}
+		if row.Failed == "" && !row.finite() {
+			row.Failed = "the march came out as no number; please report the scenario"
+		}
+		if row.Failed != "" {
+			*row = Row{Failed: row.Failed}
+		}
+		row.Limit, row.Settings = m.Limit, s
 	}
 	return nil
 }
 
-// widen seeks the ends of a row's span between the diffusivities of its three marches where the
-// central one is an end already: a path that dries and rewets. Such a path of which the three
-// rise or fall is not searched.
-func (w *worker) widen(m *diffusion.Model, index int, row *Row, s diffusion.Settings) error {
-	if row.Low < row.Mean && row.Mean < row.High || row.Low == row.High {
-		return nil
-	}
-	if w.plan.axis >= 0 {
-		m.Path[w.plan.zone].Length = w.length(index)
-	}
-	low, high, err := w.march.Spread(m, s)
-	row.Low, row.High = min(row.Low, low), max(row.High, high)
-	return err
-}
-
-// pass marches every row at one diffusivity.
-func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, s diffusion.Settings, central bool) error {
+// pass marches every row at one power of the scatter.
+func (w *worker) pass(ctx context.Context, central *diffusion.Model, power float64, indices []int, rows []Row, spans []diffusion.Span, s diffusion.Settings) error {
+	m := central.Scattered(power)
 	use := func(i int, r *diffusion.Result) error {
-		rows[i].take(r, central)
-		if central && r.Condenses(m) {
-			rows[i].Failed = diffusion.ErrCondenses.Error()
+		if power == 0 {
+			rows[i].take(r)
+			if r.Condenses(&m) {
+				rows[i].Failed = diffusion.ErrCondenses.Error()
+			}
 		}
+		spans[i].Add(power, &m, r)
 		if ctx.Err() != nil {
 			return errLeft
 		}
@@ -182,7 +176,7 @@ func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, ro
 	}
 	lengths, rising := w.lengths(indices)
 	if rising && !slices.ContainsFunc(rows, func(row Row) bool { return row.Failed != "" }) {
-		err := w.march.RunLengths(m, w.plan.zone, lengths, s, use)
+		err := w.march.RunLengths(&m, w.plan.zone, lengths, s, use)
 		if err == nil || errors.Is(err, errLeft) {
 			return err
 		}
@@ -196,7 +190,7 @@ func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, ro
 		if w.plan.axis >= 0 {
 			m.Path[w.plan.zone].Length = lengths[i]
 		}
-		if err := w.march.Run(m, s, &r); err != nil {
+		if err := w.march.Run(&m, s, &r); err != nil {
 			rows[i].Failed = fmt.Sprint(err)
 			continue
 		}
@@ -225,15 +219,10 @@ func (w *worker) length(row int) float64 {
 	return w.plan.axes[w.plan.axis].Values[places(w.plan.axes, row)[w.plan.axis]]
 }
 
-// take notes what one march has found.
-func (row *Row) take(r *diffusion.Result, central bool) {
-	mean := r.Nozzle.Mean
-	if central {
-		row.Mean, row.Centre, row.Skin, row.Removed = mean, r.Nozzle.Centre, r.Nozzle.Skin, r.Removed
-		row.Low, row.High = mean, mean
-		return
-	}
-	row.Low, row.High = min(row.Low, mean), max(row.High, mean)
+// take notes what the march at the central diffusivity has found.
+func (row *Row) take(r *diffusion.Result) {
+	row.Mean, row.Centre, row.Skin, row.Removed = r.Nozzle.Mean, r.Nozzle.Centre, r.Nozzle.Skin, r.Removed
+	row.Low, row.High = row.Mean, row.Mean
 }
 
 func (row *Row) finite() bool {
