@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"strandry/diffusion"
+	"strandry/diffusion/levers"
 	"strandry/plots/figure"
 	"strandry/scenarios"
 	"strandry/scenarios/needed"
@@ -95,9 +96,10 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Model: &s.Model, Trace: trace}},
 		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Model: &s.Model, Trace: trace}},
 	}
+	zone := levers.Dryer(&s.Model, &trace.Result)
 	coarse := frame
 	coarse.Settings = figure.SettingsText(diffusion.CoarseSettings())
-	lengths, err := needed.Find(ctx, s, needed.Usual(s))
+	lengths, err := needed.Find(ctx, s, needed.Usual(s, zone))
 	if err != nil {
 		return nil, nil, err
 	}
@@ -118,7 +120,6 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		}
 	}
 	const steps = 40
-	zone := needed.Hottest(&s.Model)
 	x, y := needed.Around(s, zone, steps)
 	contents, err := needed.Contents(ctx, s, zone, x, y, diffusion.CoarseSettings())
 	if err != nil {

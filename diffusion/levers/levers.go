@@ -6,6 +6,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/materials/humidair"
 )
 
 // Kind is a thing that can be changed.
@@ -82,13 +83,13 @@ const (
 
 // Find diagnoses a design from its assessment. Length and flow are doubled, the
 // speed is halved, the temperature rises by 20 K or to the usual drying
-// temperature, the air is dried to a frost point of -40 °C; each in the zone that does
-// most of the diffusing. A thinner strand keeps the volume flow. Another
+// temperature, the air is dried to a frost point of -40 °C; each in the zone of
+// [Dryer]. A thinner strand keeps the volume flow. Another
 // material starts at the same water activity, one at most, and is dried at its own usual
 // temperature. A change that cannot be marched is no lever and is left out.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
 	d := diagnose(m, a)
-	f := finder{march: w, settings: a.Settings, best: Busiest(a)}
+	f := finder{march: w, settings: a.Settings, best: Dryer(m, &a.Result)}
 	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
 		func(m *diffusion.Model, z *diffusion.Zone) { z.Length *= 2 })
 	f.pull(m, Lever{Kind: Slower, From: m.Speed, To: m.Speed / 2},
@@ -102,11 +103,24 @@ func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, other
 	return d
 }
 
-// Busiest is the zone with the largest Fourier number.
-func Busiest(a *diffusion.Assessment) int {
+// Dryer is the zone that a design dries with: of those whose air, as supplied, brings the strand within
+// its limit, that where diffusion comes furthest (greatest Fourier number); where the air of none does,
+// that with the lowest equilibrium.
+func Dryer(m *diffusion.Model, r *diffusion.Result) int {
+	floor := func(i int) float64 {
+		air := m.Path[i].Air
+		return m.Material.Sorption.Content(air.VapourPressure/humidair.SaturationPressure(air.Temperature), air.Temperature)
+	}
+	better := func(i, j int) bool {
+		a, b := floor(i), floor(j)
+		if a == b || a <= m.Limit && b <= m.Limit {
+			return r.Zones[i].Fourier > r.Zones[j].Fourier
+		}
+		return a < b
+	}
 	best := 0
-	for i, z := range a.Zones {
-		if z.Fourier > a.Zones[best].Fourier {
+	for i := range m.Path {
+		if better(i, best) {
 			best = i
 		}
 	}
@@ -182,7 +196,7 @@ func (f *finder) air(m *diffusion.Model) {
 	}
 }
 
-// cover gives the zones after the busiest one its vapour pressure.
+// cover gives the zones after the dryer its vapour pressure.
 func (f *finder) cover(m *diffusion.Model, a *diffusion.Assessment) {
 	if f.best == len(m.Path)-1 || a.Nozzle.Mean <= a.Zones[f.best].Exit.Mean {
 		return

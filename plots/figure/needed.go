@@ -5,6 +5,8 @@ import (
 	"image/color"
 
 	"gonum.org/v1/plot/vg"
+
+	"strandry/scenarios/size"
 )
 
 // Needed is the length of a zone that meets the limit, against its temperature, one line for each
@@ -15,7 +17,7 @@ type Needed struct {
 	Zone         string      // the zone whose length is sought
 	Temperatures []float64   // of its air [K], rising
 	Speeds       []float64   // of the feed [m/s], rising
-	Lengths      [][]float64 // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough
+	Lengths      [][]float64 // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough, size.Shortest where the strand needs none of the zone
 	HeatLimit    float64     // usual highest drying temperature [K]
 	Longest      float64     // path that can be built [m]
 	Limit        float64     // moisture that prints well [kg/kg dry]
@@ -70,7 +72,12 @@ func (f Needed) shortest(speed int) (length, temperature float64) {
 // the shortest path is.
 func (f Needed) Headline() string {
 	for k := len(f.Speeds) - 1; k >= 0; k-- {
-		if length, t := f.shortest(k); length > 0 && length <= f.Longest {
+		switch length, t := f.shortest(k); {
+		case length == 0 || length > f.Longest:
+			continue
+		case length <= size.Shortest:
+			return fmt.Sprintf("%s can be dried at a feed of up to %s (of those shown): at %s it needs no %s", f.Material, speedOf(f.Speeds[k]), celsius(t), f.Zone)
+		default:
 			return fmt.Sprintf("%s can be dried at a feed of up to %s (of those shown): it takes %s of %s at %s", f.Material, speedOf(f.Speeds[k]), metres(length), f.Zone, celsius(t))
 		}
 	}
@@ -91,7 +98,7 @@ func (f Needed) draw(s *sheet, headline string) {
 	all := []float64{f.Longest}
 	for _, row := range f.Lengths {
 		for _, v := range row {
-			if v > 0 {
+			if v > size.Shortest {
 				all = append(all, v)
 			}
 		}
@@ -100,8 +107,12 @@ func (f Needed) draw(s *sheet, headline string) {
 	y.max = max(y.max, f.Longest*4)
 	y.min = min(y.min, f.Longest/4)
 	texts := []string{"longest", speedOf(f.Speeds[0])}
-	for _, v := range f.Speeds {
-		texts = append(texts, speedOf(v))
+	for k, v := range f.Speeds {
+		text := speedOf(v)
+		if last := f.Lengths[k][len(x)-1]; last > 0 && last <= size.Shortest {
+			text += ": no need"
+		}
+		texts = append(texts, text)
 	}
 	a := axes{
 		x: scale{min: x[0], max: x[len(x)-1]}, y: y, xLabel: "Air temperature of " + f.Zone + ", °C",
@@ -122,7 +133,8 @@ func (f Needed) draw(s *sheet, headline string) {
 	p.ends(labels)
 }
 
-// curve draws the line of one speed, broken where no length is enough, and returns its end.
+// curve draws the line of one speed, broken where no length is enough and on the floor where none is
+// needed, and returns its end.
 func (f Needed) curve(p *panel, speed int, x []float64, c color.NRGBA) (end vg.Point, ok bool) {
 	var px, py []float64
 	flush := func() {
@@ -137,7 +149,7 @@ func (f Needed) curve(p *panel, speed int, x []float64, c color.NRGBA) (end vg.P
 			flush()
 			continue
 		}
-		px, py = append(px, x[i]), append(py, v)
+		px, py = append(px, x[i]), append(py, max(v, p.y.min))
 	}
 	flush()
 	return end, ok
@@ -194,7 +206,7 @@ func (f Needed) passing(p *panel) []vg.Point {
 	for _, row := range f.Lengths {
 		for i := 1; i < len(row); i++ {
 			if row[i-1] > 0 && row[i] > 0 {
-				add(p.at(f.Temperatures[i-1]-zeroCelsius, row[i-1]), p.at(f.Temperatures[i]-zeroCelsius, row[i]))
+				add(p.at(f.Temperatures[i-1]-zeroCelsius, max(row[i-1], p.y.min)), p.at(f.Temperatures[i]-zeroCelsius, max(row[i], p.y.min)))
 			}
 		}
 	}

@@ -18,7 +18,7 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 		r := &rows[i]
 		one := Suit{Material: r.Material.Name, Temperature: r.Heated, Verdict: r.Verdict}
 		switch {
-		case r.Class == suits.AsItIs || r.Needed.Outcome == size.Everywhere:
+		case r.Class == suits.AsItIs || r.Needed.None():
 			one.Any = true
 		case r.Needed.Outcome == size.Met:
 			one.Length = r.Needed.Value

@@ -16,7 +16,7 @@ import (
 	"strandry/scenarios/suits"
 )
 
-func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m} }
+func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m, From: m} }
 
 func TestSuitsOf(t *testing.T) {
 	nowhere, everywhere := size.Length{Outcome: size.Nowhere}, size.Length{Outcome: size.Everywhere}
@@ -95,4 +95,20 @@ func TestAxisOf(t *testing.T) {
 	require.InDelta(t, 80, a.Values[0], 1e-9)
 	_, err = AxisOf(scenarios.Axis{Names: []string{"pa6", "pc"}})
 	require.ErrorContains(t, err, "no numbers")
+}
+
+// A speed at which the strand needs none of the zone lies on the floor of the figure, and is named so.
+func TestNoLengthNeeded(t *testing.T) {
+	f := aNeeded()
+	for k := range f.Lengths {
+		for i := range f.Lengths[k] {
+			f.Lengths[k][i] = size.Shortest
+		}
+	}
+	require.NoError(t, f.check())
+	require.Equal(t, "PA6 can be dried at a feed of up to 4\u00a0mm/s (of those shown): at 30\u00a0°C it needs no drum", f.Headline())
+	svg, err := Encode(f, SVG)
+	require.NoError(t, err)
+	require.Contains(t, string(svg), ">4\u00a0mm/s: no need<")
+	require.NotContains(t, string(svg), "1\u00a0mm<")
 }

@@ -23,7 +23,7 @@ type Suit struct {
 	Temperature float64 // of the air [K]
 	Length      float64 // needed at the central diffusivity [m]
 	Low, High   float64 // needed at the highest and at the lowest likely diffusivity [m]
-	Any         bool    // any length will do; Length is 0
+	Any         bool    // none is needed; Length is 0
 	Verdict     diffusion.Verdict
 }
 
@@ -37,7 +37,7 @@ func (f Suits) rows() []row {
 		rows[i].text = "none"
 		switch {
 		case r.Any:
-			rows[i].text = "any"
+			rows[i].text = "no need"
 		case r.Length > 0:
 			rows[i].text = metres(r.Length)
 		}

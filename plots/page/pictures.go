@@ -10,6 +10,7 @@ import (
 	"strandry/diffusion"
 	"strandry/plots/figure"
 	"strandry/plots/table"
+	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
 )
 
@@ -172,12 +173,16 @@ func (l *Log) neededCaption(f figure.Needed) string {
 	}
 	var each []string
 	for k, v := range f.Speeds {
-		if length := f.Lengths[k][at]; length > 0 {
+		switch length := f.Lengths[k][at]; {
+		case length == 0:
+		case length <= size.Shortest:
+			each = append(each, "none at "+table.Speed(v))
+		default:
 			each = append(each, fmt.Sprintf("%s at %s", table.Length(rounded(length)), table.Speed(v)))
 		}
 	}
 	if len(each) > 0 {
-		text += fmt.Sprintf(" At %s, the limit of %s just needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), joined(each))
+		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), joined(each))
 	}
 	return text + fmt.Sprintf(" Beyond %s, the usual highest drying temperature, and beyond %s, the longest that is to be built, the ground is shaded.",
 		table.Celsius(f.HeatLimit), table.Length(f.Longest))

@@ -74,9 +74,11 @@ func (a *Answer) cause() string {
 	}
 	total := 0.0
 	for _, z := range r.Zones {
-		total += z.Fourier
+		if z.Equilibrium <= m.Limit {
+			total += z.Fourier
+		}
 	}
-	return fmt.Sprintf("Time holds this design back: diffusion inside the strand reaches a Fourier number of %s on the way; "+
+	return fmt.Sprintf("Time holds this design back: where the air is dry enough, diffusion inside the strand reaches a Fourier number of %s; "+
 		"nine tenths of the water need about 0.33, and nine tenths of the rest 0.40 more.",
 		significant(total, 2))
 }

@@ -41,8 +41,8 @@ func (s *Suits) WriteText(out io.Writer) error {
 	legend(&b, [][2]string{
 		{"start:   ", "mean moisture as it sets off"},
 		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
-		{"length:  ", "of " + t.Zone + " that just meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. Words: any length will do; none does; air: the air itself is too moist; rewets: a later zone wets it again, which a fast one suffers first"},
-		{"rest:    ", "the same strand, loose, in still air of the same state until it meets its limit, without later zones; a wound spool takes longer"},
+		{"length:  ", "the shortest of " + t.Zone + " that meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. ≤: it needs none, and bears no more; any length will do; none does; air: the air itself is too moist; rewets: a later zone wets it again, which a fast one suffers first"},
+		{"rest:    ", "the same strand, loose, in still air of the same state, until it meets its limit, without later zones; a wound spool takes longer"},
 		{"floor:   ", "what it would come to in that air"},
 	})
 	b.WriteByte('\n')
@@ -99,7 +99,7 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 			fmt.Fprintf(b, "— %s\n", group(class, s.Study.Longest))
 		}
 		row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start),
-			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest, r.Class), narrowCell(r.Floor)})
+			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)})
 	}
 }
 
@@ -147,11 +147,13 @@ func obstacleWord(c levers.Cause) string {
 }
 
 func shortLength(l size.Length) string {
-	switch l.Outcome {
-	case size.Everywhere:
+	switch {
+	case l.Outcome == size.Everywhere:
 		return "any"
-	case size.Nowhere:
+	case l.Outcome == size.Nowhere:
 		return "none"
+	case l.None():
+		return "≤" + metres(l.Value)
 	}
 	return metres(l.Value)
 }
@@ -176,15 +178,15 @@ func lengths(r *suits.Row) string {
 }
 
 func (s *Suits) dwell(r *suits.Row) string {
-	if r.Needed.Outcome != size.Met {
+	if r.Needed.Outcome != size.Met || r.Needed.None() {
 		return "-"
 	}
 	return hours(r.Needed.Value / s.Study.Speed)
 }
 
-func restTime(t rest.Time, c suits.Class) string {
+func restTime(t rest.Time) string {
 	switch {
-	case c == suits.AsItIs:
+	case t.Already:
 		return "-"
 	case t.Never:
 		return "never"
@@ -258,22 +260,24 @@ type suitsRow struct {
 
 // sizeLength is a length, its error and the dwell in it; absent unless met.
 type sizeLength struct {
-	Outcome string   `json:"outcome"`
+	Outcome string   `json:"outcome"`     // met, everywhere, nowhere
+	None    bool     `json:"none_needed"` // met up to the length
 	Length  *float64 `json:"length,omitempty"`
 	Error   *float64 `json:"numerical_error,omitempty"` // of the length
 	Dwell   *float64 `json:"dwell,omitempty"`
 }
 
-// restJSON is a time; absent where the limit is never passed.
+// restJSON is a time; absent where the limit is never passed, or is as the rest begins.
 type restJSON struct {
+	Already        bool     `json:"already"`
 	Never          bool     `json:"never"`
 	Time           *float64 `json:"time,omitempty"`
 	NumericalError *float64 `json:"numerical_error,omitempty"`
 }
 
 func restOf(t rest.Time) restJSON {
-	if t.Never {
-		return restJSON{Never: true}
+	if t.Never || t.Already {
+		return restJSON{Never: t.Never, Already: t.Already}
 	}
 	return restJSON{Time: &t.Seconds, NumericalError: &t.NumericalError}
 }
@@ -293,7 +297,7 @@ func (s *Suits) WriteJSON(out io.Writer) error {
 
 func (s *Suits) rows(rows []suits.Row) []suitsRow {
 	lengthOf := func(l size.Length) sizeLength {
-		out := sizeLength{Outcome: l.Outcome.String()}
+		out := sizeLength{Outcome: l.Outcome.String(), None: l.None()}
 		if l.Outcome == size.Met {
 			dwell := l.Value / s.Study.Speed
 			out.Length, out.Error, out.Dwell = &l.Value, &l.NumericalError, &dwell

@@ -99,7 +99,7 @@ func dry(s *scenarios.Scenario, p *materials.Polymer, air Air) rest.State {
 		m.Limit = s.Model.Limit
 		p = &s.Model.Material
 	}
-	m.Material, m.Start, m.StartTemperature = *p, 0, air.Temperature
+	m.Material, m.Start, m.StartTemperature, m.Storage = *p, 0, air.Temperature, nil
 	return rest.State{
 		Model: m, Film: scenarios.StillAir(),
 		Air: diffusion.Air{Temperature: air.Temperature, VapourPressure: air.VapourPressure},
@@ -116,7 +116,7 @@ func row(w *diffusion.March, s *scenarios.Scenario, air Air, p *materials.Polyme
 		time   *rest.Time
 	}{{1, &r.Hours}, {scatter, &r.Fast}, {1 / scatter, &r.Slow}} {
 		var err error
-		if *c.time, err = state.Passes(w, c.factor, s.Settings); err != nil {
+		if *c.time, err = state.Wets(w, c.factor, s.Settings); err != nil {
 			return r, err
 		}
 	}

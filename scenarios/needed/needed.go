@@ -24,18 +24,19 @@ type Request struct {
 // Table is the lengths found.
 type Table struct {
 	Zone         string
-	Temperatures []float64   // [K]
-	Speeds       []float64   // [m/s]
-	Lengths      [][]float64 // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where none from size.Shortest to size.Longest is enough
+	Temperatures []float64 // [K]
+	Speeds       []float64 // [m/s]
+	// Lengths[k][i] is that at Speeds[k] and Temperatures[i] [m]: 0 where none from size.Shortest to
+	// size.Longest is enough, size.Shortest where the strand needs none of the zone.
+	Lengths [][]float64
 }
 
-// Usual asks for the hottest zone (of equals the longest), from fifty kelvins below the material's
-// usual highest drying temperature, though not below the room's, to twenty above, and a
-// quarter, half, once, twice and four times the speed.
-func Usual(s *scenarios.Scenario) Request {
+// Usual asks for a zone of the path from fifty kelvins below the material's usual highest drying
+// temperature, though not below the room's, to twenty above, and a quarter, half, once, twice and
+// four times the speed.
+func Usual(s *scenarios.Scenario, zone int) Request {
 	m := &s.Model
-	r := Request{Settings: diffusion.CoarseSettings()}
-	r.Zone = Hottest(m)
+	r := Request{Zone: zone, Settings: diffusion.CoarseSettings()}
 	heat := m.Material.DryingTemperature.Value
 	for t := heat - 50; t <= heat+20.5; t += 5 {
 		if t > s.Room.Temperature {
@@ -46,18 +47,6 @@ func Usual(s *scenarios.Scenario) Request {
 		r.Speeds = append(r.Speeds, factor*m.Speed)
 	}
 	return r
-}
-
-// Hottest is the index of the zone with the hottest air, of equals the longest.
-func Hottest(m *diffusion.Model) int {
-	found := 0
-	for i := range m.Path {
-		z, best := &m.Path[i], &m.Path[found]
-		if z.Air.Temperature > best.Air.Temperature || z.Air.Temperature == best.Air.Temperature && z.Length > best.Length {
-			found = i
-		}
-	}
-	return found
 }
 
 // Find answers a request, on all cores. A temperature at which the scenario's air cannot be, such as one below its
@@ -131,16 +120,14 @@ func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Model, error) {
 
 // shortest is the least length of the zone that meets the limit [m]; 0 where there is none.
 func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (float64, error) {
-	m.Path = append([]diffusion.Zone(nil), m.Path...)
-	m.Path[zone].Length = size.Shortest // of several lengths that just meet the limit the next one is given
-	found, err := size.LengthOf(w, m, zone, s)
+	found, err := size.ShortestOf(w, m, zone, s)
 	switch {
 	case err != nil:
 		return math.NaN(), err
-	case found.Outcome == size.Everywhere:
+	case found.None():
 		return size.Shortest, nil
 	case found.Outcome == size.Met:
-		return found.From, nil
+		return found.Value, nil
 	}
 	return 0, nil
 }

@@ -130,7 +130,7 @@ func TestNoLengthIsEnough(t *testing.T) {
 func TestUsual(t *testing.T) {
 	s, err := scenarios.Demo("winch-drum")
 	require.NoError(t, err)
-	r := Usual(s)
+	r := Usual(s, 0)
 	require.Equal(t, 0, r.Zone)
 	require.Contains(t, r.Temperatures, s.Model.Material.DryingTemperature.Value)
 	require.Contains(t, r.Speeds, s.Model.Speed)

@@ -2,9 +2,9 @@
 // content passes a limit, drying or taking up water.
 //
 // The strand is marched as one that runs, at a millimetre a second, through a zone as
-// long as the time asks for. The mean of a strand that begins uniform moves one way
-// only, so that the time is found by doubling it until the limit is passed and by package root
-// from there.
+// long as the time asks for. One march through rising times brackets the first that passes the
+// limit, and package root narrows it. What the strand has been through before, the storage of its
+// model, counts: a wet skin dries sooner than a strand that is wet throughout.
 //
 // Left out: a wound spool, whose inner layers are shielded and which takes longer
 // both ways; air that the strand changes.

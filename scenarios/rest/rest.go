@@ -1,6 +1,7 @@
 package rest
 
 import (
+	"errors"
 	"math"
 
 	"strandry/diffusion"
@@ -10,15 +11,16 @@ import (
 
 // State is a strand at rest and the air around it.
 type State struct {
-	Model diffusion.Model // its material, radius, start, limit; path, storage and speed are not used
+	Model diffusion.Model // its material, radius, start, storage, limit; path and speed are not used
 	Air   diffusion.Air   // without limit
 	Film  diffusion.Film
 }
 
 // Time is when the mean content passes the limit.
 type Time struct {
-	Never          bool    // it does not: the air itself keeps it on its side; or it is past it from the start
-	Seconds        float64 // [s]
+	Already        bool    // it has, as the rest begins
+	Never          bool    // it does not: the air itself keeps it on its side
+	Seconds        float64 // [s]; zero for Already and Never
 	NumericalError float64 // half-width of the band that holds the true time [s]
 	Result         diffusion.Result
 }
@@ -38,32 +40,49 @@ func (s *State) Equilibrium() float64 {
 
 // After runs the strand for a time [s], above zero, at a multiple of the diffusivity.
 func (s *State) After(w *diffusion.March, seconds, factor float64, n diffusion.Settings, r *diffusion.Result) error {
-	m := s.Model
-	m.Speed, m.Storage = speed, nil
-	m.DiffusivityFactor *= factor
-	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film, Exposed: 1}}
-	if err := m.Check(); err != nil {
+	m, err := s.model(seconds, factor)
+	if err != nil {
 		return err
 	}
-	return w.Run(&m, n, r)
+	return w.Run(m, n, r)
 }
 
-// Passes finds the time at a multiple of the diffusivity.
-func (s *State) Passes(w *diffusion.March, factor float64, n diffusion.Settings) (Time, error) {
-	limit, start, end := s.Model.Limit, s.Model.Start, s.Equilibrium()
-	if (start-limit)*(end-limit) >= 0 {
-		return Time{Never: true}, nil
-	}
+// model is the strand as one that runs.
+func (s *State) model(seconds, factor float64) (*diffusion.Model, error) {
+	m := s.Model
+	m.Speed = speed
+	m.DiffusivityFactor *= factor
+	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film, Exposed: 1}}
+	return &m, m.Check()
+}
+
+// Dries finds when the mean content falls to the limit, at a multiple of the diffusivity.
+func (s *State) Dries(w *diffusion.March, factor float64, n diffusion.Settings) (Time, error) {
+	return s.passes(w, factor, n, -1)
+}
+
+// Wets finds when the mean content rises to the limit, at a multiple of the diffusivity.
+func (s *State) Wets(w *diffusion.March, factor float64, n diffusion.Settings) (Time, error) {
+	return s.passes(w, factor, n, 1)
+}
+
+// passes finds when the content, above the limit by the given sign, is at the limit.
+func (s *State) passes(w *diffusion.March, factor float64, n diffusion.Settings, sign float64) (Time, error) {
 	var t Time
-	height := func(u float64) (float64, error) {
+	beyond := func(mean float64) float64 { return sign * (mean/s.Model.Limit - 1) }
+	b, err := s.bracket(w, factor, n, beyond)
+	switch {
+	case err != nil:
+		return t, err
+	case b == nil:
+		return Time{Never: true}, nil
+	case b.A == b.B:
+		return Time{Already: true}, nil
+	}
+	u, err := root.Find(func(u float64) (float64, error) {
 		err := s.After(w, math.Exp(u), factor, n, &t.Result)
-		return (t.Result.Nozzle.Mean - limit) / (end - start), err // from below zero to above it
-	}
-	b, err := s.bracket(height, factor)
-	if err != nil || b == nil {
-		return Time{Never: true}, err
-	}
-	u, err := root.Find(height, *b, root.Tolerance{Value: 1e-7, Width: 1e-8})
+		return beyond(t.Result.Nozzle.Mean), err
+	}, *b, root.Tolerance{Value: 1e-7, Width: 1e-8})
 	if err != nil {
 		return Time{}, err
 	}
@@ -71,27 +90,39 @@ func (s *State) Passes(w *diffusion.March, factor float64, n diffusion.Settings)
 	return t, s.band(w, &t, factor, n)
 }
 
-// bracket doubles or halves a first guess until the limit lies between; nil where it is not
-// passed in thirty years.
-func (s *State) bracket(height root.Func, factor float64) (*root.Bracket, error) {
-	m := &s.Model
-	share := (m.Limit - m.Start) / (s.Equilibrium() - m.Start)
-	// The first term of the short-time series: share = 4 √(Fo/π).
-	pace := factor * m.DiffusivityFactor * m.Material.Diffusivity.Dry(s.Air.Temperature) / (m.Radius * m.Radius)
-	guess := math.Pi / 16 * share * share / pace
-	u := math.Log(math.Min(math.Max(guess, 1e3*shortest), longest/4))
-	step := math.Ln2
-	at, err := height(u)
-	if at > 0 {
-		step = -step
+// bracket goes through the times until the limit is passed between two of them, on a logarithmic scale;
+// of no width where it is from the start, nil where it is not in thirty years.
+func (s *State) bracket(w *diffusion.March, factor float64, n diffusion.Settings, beyond func(mean float64) float64) (*root.Bracket, error) {
+	m, err := s.model(longest, factor)
+	if err != nil {
+		return nil, err
 	}
-	for err == nil && u+step > math.Log(shortest) && u+step < math.Log(longest) {
-		var next float64
-		next, err = height(u + step)
-		if (next > 0) != (at > 0) {
-			return &root.Bracket{A: u, B: u + step, AtA: at, AtB: next}, err
+	if len(m.Storage) == 0 && beyond(m.Start) < 0 && beyond(s.Equilibrium()) <= 0 {
+		return nil, nil // a strand that begins uniform comes no nearer
+	}
+	const times, step = 140, 0.25
+	lengths := make([]float64, 0, times)
+	for t := shortest; t < longest; t *= math.Exp(step) {
+		lengths = append(lengths, t*speed)
+	}
+	errPassed := errors.New("passed")
+	b := &root.Bracket{}
+	err = w.RunLengths(m, 0, lengths, n, func(i int, r *diffusion.Result) error {
+		if i == 0 {
+			b.B, b.AtB = math.Log(shortest)-step, beyond(r.Start.Mean)
+			if b.AtB >= 0 {
+				b.A = b.B
+				return errPassed
+			}
 		}
-		u, at, step = u+step, next, 1.5*step
+		b.A, b.AtA = b.B, b.AtB
+		if b.B, b.AtB = math.Log(lengths[i]/speed), beyond(r.Nozzle.Mean); b.AtB >= 0 {
+			return errPassed
+		}
+		return nil
+	})
+	if errors.Is(err, errPassed) {
+		return b, nil
 	}
 	return nil, err
 }

@@ -52,7 +52,7 @@ func TestHoursOfTheShortTimeSeries(t *testing.T) {
 		require.Less(t, fo, 0.03)
 		want := fo * s.Model.Radius * s.Model.Radius / s.Model.Material.Diffusivity.Dry(296.15)
 		for _, factor := range []float64{1, 3, 1.0 / 3} {
-			got, err := s.Passes(w, factor, diffusion.DefaultSettings())
+			got, err := s.Wets(w, factor, diffusion.DefaultSettings())
 			require.NoError(t, err)
 			require.False(t, got.Never)
 			require.InEpsilon(t, want/factor, got.Seconds, 2e-3, "activity %g, factor %g", activity, factor)
@@ -60,7 +60,7 @@ func TestHoursOfTheShortTimeSeries(t *testing.T) {
 		}
 		thick := *s
 		thick.Model.Radius *= 2
-		got, err := thick.Passes(w, 1, diffusion.DefaultSettings())
+		got, err := thick.Wets(w, 1, diffusion.DefaultSettings())
 		require.NoError(t, err)
 		require.InEpsilon(t, 4*want, got.Seconds, 2e-3, "the Fourier number D t/R² alone counts")
 	}
@@ -70,7 +70,7 @@ func TestHoursOfTheShortTimeSeries(t *testing.T) {
 func TestDryingTime(t *testing.T) {
 	s := linear(t, 0)
 	s.Model.Start = 100 * s.Model.Limit
-	got, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	got, err := s.Dries(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
 	require.NoError(t, err)
 	fo := got.Seconds * s.Model.Material.Diffusivity.Dry(296.15) / (s.Model.Radius * s.Model.Radius)
 	require.InDelta(t, 0.99, exact.ConstantUptake(fo), 2e-5)
@@ -86,25 +86,28 @@ func TestNever(t *testing.T) {
 	edge := s.Model.Material.Sorption.Activity(s.Model.Limit, 296.15)
 	for share, never := range map[float64]bool{0.99: true, 1.02: false} {
 		s.Air.VapourPressure = humidair.VapourPressureAt(share*edge, 296.15)
-		got, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+		got, err := s.Wets(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
 		require.NoError(t, err)
 		require.Equal(t, never, got.Never, "%g", share)
 	}
 	s.Model.Start = 2 * s.Model.Limit // wet, in air that leaves it wet
 	s.Air.VapourPressure = 2000
-	got, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	got, err := s.Dries(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
 	require.NoError(t, err)
-	require.True(t, got.Never)
+	require.Equal(t, rest.Time{Never: true}, got)
+	got, err = s.Wets(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	require.Equal(t, rest.Time{Already: true}, got)
 }
 
 func TestUnsoundStates(t *testing.T) {
 	s := linear(t, 0.5)
 	s.Model.Radius = 1
-	_, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	_, err := s.Wets(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
 	require.ErrorContains(t, err, "radius")
 }
 
-func ExampleState_Passes() {
+func ExampleState_Wets() {
 	p, err := materials.Lookup("pla")
 	if err != nil {
 		fmt.Println(err)
@@ -119,7 +122,7 @@ func ExampleState_Passes() {
 		Air:  diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.5, room)},
 		Film: diffusion.Film{Heat: 20, Mass: 0.01},
 	}
-	t, err := s.Passes(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
+	t, err := s.Wets(diffusion.NewMarch(), 1, diffusion.DefaultSettings())
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -2,6 +2,7 @@ package size
 
 import (
 	"math"
+	"slices"
 
 	"strandry/diffusion"
 )
@@ -19,6 +20,12 @@ type Length struct {
 	Ratio          float64 // content at the nozzle over the limit there
 	Inside         bool    // Nowhere: it comes nearest between the ends
 	Marches        int     // that it took; one for all lengths where one settles them
+}
+
+// None tells that the strand needs none of the zone: it meets its limit from [Shortest] on, and, where
+// the zone wets it, up to Value.
+func (l Length) None() bool {
+	return l.Outcome == Everywhere || l.Outcome == Met && l.From <= Shortest
 }
 
 // LengthOf seeks the length of the zone with the given index between [Shortest] and
@@ -52,10 +59,19 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 	return out, nil
 }
 
+// ShortestOf seeks as [LengthOf] does, but of several lengths that just meet the limit it gives the
+// shortest, whatever the model's own.
+func ShortestOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (Length, error) {
+	varied := *m
+	varied.Path = slices.Clone(m.Path)
+	varied.Path[zone].Length = Shortest
+	return LengthOf(w, &varied, zone, s)
+}
+
 // lengths is a search for a length, without its range.
 func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) *search {
 	varied := *m
-	varied.Path = append([]diffusion.Zone(nil), m.Path...)
+	varied.Path = slices.Clone(m.Path)
 	var result diffusion.Result
 	search := &search{at: func(x float64) (float64, error) {
 		varied.Path[zone].Length = x

@@ -18,7 +18,7 @@ import (
 
 // Study is the answer for all materials.
 type Study struct {
-	Zone    string  // whose length is sought: where most of the diffusing happens
+	Zone    string  // whose length is sought: that the design dries with
 	Length  float64 // that it has in the scenario [m]
 	Speed   float64 // of the feed [m/s]
 	Longest float64 // that can be built [m]
@@ -42,7 +42,7 @@ type Row struct {
 	High           float64 // and the most [kg/kg dry]
 	NumericalError float64 // of Mean [kg/kg dry]
 
-	// The length of the zone at which the limit is just met, at the central diffusivity, the
+	// The shortest length of the zone that meets the limit, at the central diffusivity, the
 	// greatest likely one (Fast) and the least likely one (Slow); dwell is length over speed.
 	// A strand whose skin alone is wet may need a longer zone for the greatest.
 	Needed, Fast, Slow size.Length
@@ -82,7 +82,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	if err != nil {
 		return nil, err
 	}
-	d := dryer{scenario: s, zone: levers.Busiest(a)}
+	d := dryer{scenario: s, zone: levers.Dryer(&s.Model, &a.Result)}
 	z := s.Model.Path[d.zone]
 	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain}
 	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
@@ -155,7 +155,6 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	r.Start, r.Verdict = a.Start.Mean, a.Verdict
 	r.Mean, r.Low, r.High, r.NumericalError = a.Nozzle.Mean, a.Low, a.High, a.NumericalError
 	resting := rest.State{Model: *m, Air: air, Film: scenarios.StillAir()}
-	resting.Model.Start = r.Start
 	r.Floor = resting.Equilibrium()
 	scatter := m.Material.Diffusivity.Scatter.Value
 	for _, c := range []struct {
@@ -165,10 +164,10 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	}{{1, &r.Needed, &r.Rest}, {scatter, &r.Fast, &r.RestFast}, {1 / scatter, &r.Slow, &r.RestSlow}} {
 		varied := *m
 		varied.DiffusivityFactor *= c.factor
-		if *c.length, err = size.LengthOf(w, &varied, d.zone, n); err != nil {
+		if *c.length, err = size.ShortestOf(w, &varied, d.zone, n); err != nil {
 			return r, err
 		}
-		if *c.time, err = resting.Passes(w, c.factor, n); err != nil {
+		if *c.time, err = resting.Dries(w, c.factor, n); err != nil {
 			return r, err
 		}
 	}
@@ -192,18 +191,18 @@ func (r *Row) classify(longest float64) {
 	}
 }
 
-// Length is the length that just meets the limit at the central diffusivity [m]; zero
-// where any does, infinite where none does.
+// Length is the shortest length that meets the limit at the central diffusivity [m]; zero
+// where none is needed, infinite where none does.
 func (r *Row) Length() float64 { return Needed(r.Needed) }
 
-// Needed is a length that was sought as a number [m]: zero where any length does, infinite where none
+// Needed is a length that was sought as a number [m]: zero where none is needed, infinite where none
 // does.
 func Needed(l size.Length) float64 {
-	switch l.Outcome {
-	case size.Met:
-		return l.Value
-	case size.Everywhere:
+	switch {
+	case l.None():
 		return 0
+	case l.Outcome == size.Met:
+		return l.Value
 	}
 	return math.Inf(1)
 }

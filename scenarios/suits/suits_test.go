@@ -13,6 +13,7 @@ import (
 	"strandry/materials"
 	"strandry/materials/humidair"
 	"strandry/scenarios"
+	"strandry/scenarios/rest"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
 )
@@ -99,7 +100,7 @@ func TestOrder(t *testing.T) {
 				switch r.Class {
 				case suits.AsItIs:
 					require.LessOrEqual(t, r.Start, r.Limit)
-					require.True(t, r.Rest.Never)
+					require.True(t, r.Rest.Already)
 				case suits.Buildable:
 					require.LessOrEqual(t, r.Length(), s.Build.Longest)
 				case suits.TooLong:
@@ -195,4 +196,55 @@ func ExampleFind() {
 	r := study.Soaked[0]
 	fmt.Printf("%s: %s, %s, needs %.1f m\n", r.Material.Name, r.Class, r.Verdict, r.Length())
 	// Output: ABS: buildable, dry, needs 2.4 m
+}
+
+const oven = `title = "an oven of still air"
+[strand]
+material = "pc"
+[feed]
+speed = "1 mm/s"
+[[zone]]
+name = "oven"
+length = "3 m"
+temperature = "110 °C"
+air = { dew_point = "-20 °C" }
+`
+
+// On a path of one zone of still air, a strand that runs and one that lies see the same: rest is the dwell,
+// for strands that are wet throughout and for those whose skin alone is.
+func TestRestIsTheDwellInStillAir(t *testing.T) {
+	s, err := scenarios.Read("oven.toml", []byte(oven))
+	require.NoError(t, err)
+	study := find(t, s, "pa66", "pc", "abs", "petg", "pva", "pla")
+	met := 0
+	for _, rows := range [][]suits.Row{study.Soaked, study.Opened} {
+		for _, r := range rows {
+			for _, c := range []struct {
+				length size.Length
+				rest   rest.Time
+			}{{r.Needed, r.Rest}, {r.Fast, r.RestFast}, {r.Slow, r.RestSlow}} {
+				require.Equal(t, c.length.Outcome == size.Met, c.rest.Seconds > 0, r.Material.ID)
+				require.Equal(t, c.length.Outcome == size.Nowhere, c.rest.Never, r.Material.ID)
+				require.Equal(t, c.length.Outcome == size.Everywhere, c.rest.Already, r.Material.ID)
+				if c.rest.Seconds > 0 {
+					met++
+					require.InEpsilon(t, c.length.Value/study.Speed, c.rest.Seconds, 1e-3, r.Material.ID)
+				}
+			}
+		}
+	}
+	require.Greater(t, met, 20)
+}
+
+// Behind a dryer that would do, a zone of moist air needs no length: its strand is wet again after some.
+func TestNoneNeeded(t *testing.T) {
+	s, err := scenarios.Read("oven.toml", []byte(oven+"[[zone]]\nname = \"steam\"\nlength = \"90 m\"\ntemperature = \"80 °C\"\nair = { humidity = \"30 %\" }\n"))
+	require.NoError(t, err)
+	m := suits.Model(s, &s.Model.Material, 0)
+	m.Path[0].Length = 20
+	l, err := size.ShortestOf(diffusion.NewMarch(), m, 1, s.Settings)
+	require.NoError(t, err)
+	require.Equal(t, size.Met, l.Outcome)
+	require.True(t, l.None())
+	require.Zero(t, suits.Needed(l))
 }

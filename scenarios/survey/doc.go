@@ -1,6 +1,6 @@
 // Package survey carries out, for one scenario, all the studies that its build log tells of.
 //
-// The strand is traced along its path; the length of the zone where most of the diffusing happens, that
+// The strand is traced along its path; the length of the zone that the design dries with, that
 // zone's temperature and the feed are sized, each with the others as they are; moisture is mapped
 // over that length and the feed; the length is sought over temperature and
 // feed; every material is set against the dryer; and the design is run with its film

@@ -18,7 +18,7 @@ import (
 // Survey is what the studies have found. Where one could not be made, it is nil and
 // its reason says why.
 type Survey struct {
-	Zone  int // whose length and temperature are varied: where most of the diffusing happens
+	Zone  int // whose length and temperature are varied: that the design dries with
 	Trace *diffusion.Trace
 
 	Length, Heat, Feed Sized
@@ -48,7 +48,7 @@ const Lain = 6 * 3600
 // after each, from the caller's goroutine. The error is that of the context, or of a model that
 // cannot be marched.
 func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, step func()) (*Survey, error) {
-	out := &Survey{Zone: levers.Busiest(a)}
+	out := &Survey{Zone: levers.Dryer(&s.Model, &a.Result)}
 	w := diffusion.NewMarch()
 	var err error
 	if out.Trace, err = w.Trace(&s.Model, s.Settings); err != nil {
@@ -99,8 +99,7 @@ func FeedKey(s *scenarios.Scenario) scenarios.Key {
 }
 
 func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
-	r := needed.Usual(s)
-	r.Zone = v.Zone
+	r := needed.Usual(s, v.Zone)
 	var err error
 	if v.Needed, err = needed.Find(ctx, s, r); err != nil {
 		v.Needed, v.NeedReason = nil, err.Error()
