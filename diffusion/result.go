@@ -126,7 +126,7 @@ func (r *Result) damp(m *Model, i int) (w Warning, damp bool) {
 	switch {
 	case z.VapourPressure > saturation:
 		return Warning{Concern: SaturatedAir, Zone: z.Name, Value: z.VapourPressure, Limit: saturation}, true
-	case met > cold && air.DryFlow > 0 && air.Direction == Against:
+	case met > cold && air.VapourPressure <= cold && air.DryFlow > 0 && air.Direction == Against:
 		return Warning{Concern: CondensingAir, Zone: z.Name, Value: met, Limit: cold}, true
 	case met > cold:
 		return Warning{Concern: Dew, Zone: z.Name, Value: enters, Limit: humidair.DewPoint(met)}, true

@@ -60,7 +60,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 	err := agree(given, 1e-3*s.Tolerance*max(c.Grid.Content(l.saved), 1e-6))
 	if err != nil && (failed == nil || z.Air.Direction == Against) {
 		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
-			"give it several times as much, or let it run with the strand", errTooLittleAir, preposition(z.Air.Direction))
+			"give it several times as much (in bad cases fifty times), or let it run with the strand", errTooLittleAir, preposition(z.Air.Direction))
 	}
 	return err
 }

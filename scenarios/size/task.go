@@ -163,7 +163,7 @@ func (t *task) narrow() error {
 		candidates = append([]float64{k.Value}, candidates...)
 	}
 	before := a.To
-	narrowed, err := t.edges(s, 1, candidates)
+	narrowed, err := t.edges(s, t.answered, candidates)
 	if err != nil {
 		return fmt.Errorf("%s: %w: %w", k.Name, errNowhere, err)
 	}
@@ -172,14 +172,26 @@ func (t *task) narrow() error {
 	return nil
 }
 
-// edges moves those ends of a search at which the scenario cannot be marched inwards, by
-// halves towards the first candidate at which it can.
-func (t *task) edges(s *search, factor float64, candidates []float64) (narrowed bool, err error) {
-	try := func(x float64) error {
-		t.marches++
-		_, err := t.ratio(x, factor)
+// answered tells why the whole assessment at a value cannot be made, where it cannot.
+func (t *task) answered(x float64) error {
+	if _, err := t.ratio(x, 1); err != nil {
 		return err
 	}
+	m, settings, err := t.with(x)
+	if err != nil {
+		return err
+	}
+	t.marches += assessed
+	_, err = t.march.Assess(m, settings)
+	return err
+}
+
+// assessed is how many marches an assessment takes at least.
+const assessed = 4
+
+// edges moves those ends of a search at which the scenario cannot be marched inwards, by
+// halves towards the first candidate at which it can.
+func (t *task) edges(s *search, try func(x float64) error, candidates []float64) (narrowed bool, err error) {
 	atFrom, atTo := try(s.from), try(s.to)
 	if atFrom == nil && atTo == nil {
 		return false, nil
@@ -250,7 +262,8 @@ func (t *task) search(factor float64, side int) (found, error) {
 	t.last = s
 	if side != 0 && t.zone < 0 {
 		candidates := append([]float64{s.near}, s.grid(coarse)...)
-		if _, err := t.edges(s, factor, candidates); err != nil { // no value at all can be marched
+		try := func(x float64) error { t.marches++; _, err := t.ratio(x, factor); return err }
+		if _, err := t.edges(s, try, candidates); err != nil { // no value at all can be marched
 			return found{outcome: Nowhere, x: s.near}, nil
 		}
 	}
@@ -264,9 +277,15 @@ func (t *task) check(f found) error {
 	a, central := t.answer, t.last
 	a.Setting = a.Key.Setting(a.Value, digits)
 	s, err := t.scenario.With(a.Setting)
+	if err == nil {
+		a.Check, err = t.march.Assess(&s.Model, s.Settings)
+	}
 	if err != nil { // rounded past an end
 		a.Setting = a.Key.Setting(a.Value, 16)
 		if s, err = t.scenario.With(a.Setting); err != nil {
+			return err
+		}
+		if a.Check, err = t.march.Assess(&s.Model, s.Settings); err != nil {
 			return err
 		}
 	}
@@ -280,10 +299,6 @@ func (t *task) check(f found) error {
 		a.DryTo = a.Value
 	}
 	a.Model = &s.Model
-	if a.Check, err = t.march.Assess(a.Model, s.Settings); err != nil {
-		return err
-	}
-	const assessed = 6
 	t.marches += assessed
 	if a.Outcome == Nowhere {
 		library, err := materials.Library()
