@@ -234,10 +234,19 @@ func (l *lane) pace(t float64, c []float64) float64 {
 	return l.around.conductance * math.Exp(float64(l.potential)*l.cylinder.Grid.Mean(c))
 }
 
-func (l *lane) state() State {
-	g, c := l.cylinder.Grid, l.cylinder.C
-	return State{
-		Mean: g.Mean(c), Centre: g.Centre(c), Skin: c[len(c)-1],
-		Temperature: l.around.thermal.mean(),
+func (l *lane) state() State { return l.stateOf(l.cylinder.C, l.around.thermal.mean()) }
+
+// stateOf is that of a section. No content lies below zero: the numbers may ahead of a front that wets
+// a dry strand.
+func (l *lane) stateOf(c []float64, temperature float64) State {
+	g := l.cylinder.Grid
+	return State{Mean: g.Mean(c), Centre: max(0, g.Centre(c)), Skin: max(0, c[len(c)-1]), Temperature: temperature}
+}
+
+// profile appends the contents of a section, which do not lie below zero either.
+func profile(into, c []float64) []float64 {
+	for _, x := range c {
+		into = append(into, max(0, x))
 	}
+	return into
 }

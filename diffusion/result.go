@@ -74,7 +74,7 @@ func (r *Result) finish(l *lane) {
 	for i := range c {
 		r.Radius = append(r.Radius, g.Node(i)*m.Radius)
 	}
-	r.Profile = append(r.Profile, c...)
+	r.Profile = profile(r.Profile, c)
 	if r.Start.Mean > 0 {
 		r.Removed = 1 - r.Nozzle.Mean/r.Start.Mean
 	}

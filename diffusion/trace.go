@@ -74,16 +74,14 @@ func (t *Trace) rewind() {
 }
 
 func (t *Trace) add(l *lane, time float64, c []float64) {
-	a, g := &l.around, l.cylinder.Grid
+	a := &l.around
 	surface := a.thermal.surface(time)
 	vapour, _ := a.supply.vapour(l.cylinder.Lost)
 	t.Points = append(t.Points, Point{
 		Zone: t.zone, Position: t.position + time*l.model.Speed, Time: t.entered + time,
-		State: State{
-			Mean: g.Mean(c), Centre: g.Centre(c), Skin: c[len(c)-1], Temperature: a.thermal.meanAt(time),
-		},
+		State:          l.stateOf(c, a.thermal.meanAt(time)),
 		AirTemperature: a.thermal.air, VapourPressure: vapour,
 		Activity: vapour / humidair.SaturationPressure(surface),
-		Profile:  append([]float64(nil), c...),
+		Profile:  profile(nil, c),
 	})
 }

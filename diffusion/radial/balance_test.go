@@ -124,6 +124,24 @@ func TestContent(t *testing.T) {
 	}
 }
 
+// On the axis the even polynomial of fourth degree is met exactly; ahead of a front, which no
+// polynomial follows, the value is between those of the innermost nodes, and not below zero where they are not.
+func TestCentre(t *testing.T) {
+	g := newGrid(t, 12, 0)
+	smooth, front := make([]float64, g.Len()), make([]float64, g.Len())
+	for i := range smooth {
+		r := g.Node(i)
+		smooth[i], front[i] = 2+r*r+0.5*r*r*r*r, math.Exp(40*(r-1))
+	}
+	requireDelta(t, 2, g.Centre(smooth), 1e-14)
+	for range 3 {
+		require.GreaterOrEqual(t, g.Centre(front), 0.0)
+		require.LessOrEqual(t, g.Centre(front), front[1])
+		copy(front, front[1:]) // the front comes nearer
+		front[0] = 0
+	}
+}
+
 // Behind a sealed surface an uneven field evens out, and the mean stays.
 func TestSealed(t *testing.T) {
 	for _, potential := range []radial.Potential{radial.Linear{}, radial.Exponential(2)} {

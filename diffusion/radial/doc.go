@@ -42,7 +42,7 @@
 // start and its surroundings to a thousandth of the step, or to a hundredth ahead of
 // a front that runs into a less diffusive core. Grid.Lumped is for fronts so steep
 // that this is too much. The value on the axis is extrapolated, and where such a front nears the
-// innermost nodes it may be off by some hundredths.
+// innermost nodes it may be off by a hundredth of the step.
 //
 // The test functions add up to one, so the rows add up to the exact balance
 //

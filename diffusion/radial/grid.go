@@ -159,15 +159,22 @@ func (g *Grid) Mean(c []float64) float64 {
 	return 2 * g.Content(c) / (g.Radius() * g.Radius())
 }
 
-// Centre is the value on the axis, by the even parabola through the two
-// innermost nodes; on a lumped grid that of the innermost node, since a front may stand
-// between the two.
+// Centre is the value on the axis, by the even polynomial of fourth degree through the three
+// innermost nodes. Its slope there, in r², is held between none and twice that between the first two, so
+// that a front which nears them is not extrapolated; on a lumped grid it is none.
 func (g *Grid) Centre(c []float64) float64 {
 	if g.lumped {
 		return c[0]
 	}
-	a, b := g.r[0]*g.r[0], g.r[1]*g.r[1]
-	return c[0] - (c[1]-c[0])*a/(b-a)
+	x0, x1, x2 := g.r[0]*g.r[0], g.r[1]*g.r[1], g.r[2]*g.r[2]
+	inner, outer := (c[1]-c[0])/(x1-x0), (c[2]-c[1])/(x2-x1)
+	slope := inner - (outer-inner)/(x2-x0)*x1
+	if inner < 0 {
+		slope = min(max(slope, 2*inner), 0)
+	} else {
+		slope = max(min(slope, 2*inner), 0)
+	}
+	return c[0] - slope*x0
 }
 
 // Spacing is the distance between the two outermost nodes [m].

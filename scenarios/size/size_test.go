@@ -301,3 +301,27 @@ func TestSureMeetsTheLimitAtEveryDiffusivity(t *testing.T) {
 		}
 	}
 }
+
+// The least air that a range is narrowed to is one that a whole assessment takes, though the strand is driest
+// in it: moist air against a dry strand. And air whose dew would lie on the cold strand however
+// much of it there is does not lack flow.
+func TestFlowAtTheEndOfItsRange(t *testing.T) {
+	for material, air := range map[string]string{"pva": `dew_point = "10 °C"`, "pa6": `humidity = "40 %"`} {
+		s, err := scenarios.Read("moist.toml", []byte(fmt.Sprintf(`title = "moist air"
+[strand]
+material = %q
+moisture = "0.1 %%"
+[feed]
+speed = "2 mm/s"
+[[zone]]
+name = "dryer"
+length = "2 m"
+temperature = "40 °C"
+air = { %s, flow = "5 L/min", direction = "against" }
+`, material, air)))
+		require.NoError(t, err)
+		a, err := size.Find(diffusion.NewMarch(), s, size.Request{Key: "zone.dryer.air.flow"})
+		require.NoError(t, err, material)
+		require.Positive(t, a.Check.Nozzle.Mean)
+	}
+}
