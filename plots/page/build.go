@@ -34,7 +34,7 @@ func (l *Log) suits() []block {
 			table.Speed(study.Speed), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), {Grid: suited(t, study.Soaked)},
 		head("Dry, then " + table.Duration(study.Lain) + " in the room"), {Grid: suited(t, study.Opened)},
-		text("No length but a word: any length will do; air: the air itself is too moist; rewets: a later zone wets the strand again. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
+		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; rewets: a later zone wets the strand again. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
 	}
 }
 

@@ -194,7 +194,7 @@ func (l *Log) suitsCaption() string {
 		counts[r.Class]++
 	}
 	return fmt.Sprintf("Of %d materials that set off in equilibrium with the room, %d need no drying here, %d are dried by up to %s of %s, %d need more of it, and %d are dried by no length. "+
-		"Each is heated to its own usual highest drying temperature; the bars are the spread that the doubt about its diffusivity allows.",
+		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows.",
 		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], counts[suits.Buildable], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone,
 		counts[suits.TooLong], counts[suits.Forbidden])
 }

@@ -59,7 +59,7 @@ func (k *Keeps) WriteText(out io.Writer) error {
 		{"shut:      ", "what it comes to in the store that is never opened; used: with the openings"},
 		{"one costs: ", "the most that the mean rises by one opening, from the store's equilibrium"},
 		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant"},
-		{"return:    ", "the longest time constant that does so at these openings a day. none: the shut store itself is too moist"},
+		{"return:    ", "the longest time constant that does so at these openings a day. none: the shut store is too moist as it is, or the open door alone lets in too much"},
 	})
 	b.WriteByte('\n')
 	paragraph(&b, "", k.Conclusion())
