@@ -3,13 +3,32 @@ package figure
 import (
 	"image"
 	"image/draw"
+	"strings"
 
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgpdf"
 )
+
+// boxed is a canvas that draws a box for each letter which the typeface lacks.
+type boxed struct{ *vgimg.Canvas }
+
+// FillString draws the text from its baseline.
+func (c boxed) FillString(face font.Face, at vg.Point, text string) {
+	c.Canvas.FillString(face, at, strings.Map(func(r rune) rune { return drawable(face, r) }, text))
+}
+
+// drawable is the letter, or a box if the typeface lacks it.
+func drawable(face font.Face, r rune) rune {
+	var buffer sfnt.Buffer
+	if glyph, err := face.Face.GlyphIndex(&buffer, r); err != nil || glyph == 0 {
+		return '□'
+	}
+	return r
+}
 
 // outlined is a canvas that draws letters as their outlines.
 type outlined struct{ *vgpdf.Canvas }
@@ -33,7 +52,7 @@ func (c outlined) FillString(face font.Face, at vg.Point, text string) {
 	unit := face.Font.Size / vg.Length(em)
 	var path vg.Path
 	for _, r := range text {
-		glyph, err := face.Face.GlyphIndex(&buffer, r)
+		glyph, err := face.Face.GlyphIndex(&buffer, drawable(face, r))
 		if err != nil {
 			continue
 		}

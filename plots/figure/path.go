@@ -91,8 +91,9 @@ func (f Path) draw(s *sheet, headline string) {
 	lower.left = upper.left
 
 	p := s.inside(top, upper)
-	zones(p, f.Model, true)
+	zones(p, f.Model)
 	p.grid()
+	nameZones(p, f.Model, p.box.Max.Y-tickSize*0.8, true)
 	p.limit(limit)
 	p.line(stroke(quiet(), 1.6, dotted()...), c.x, c.centre)
 	p.line(stroke(vermilion(), 1.8, 8, 3, 2, 3), c.x, c.skin)
@@ -106,7 +107,7 @@ func (f Path) draw(s *sheet, headline string) {
 	})
 
 	q := s.inside(bottom, lower)
-	zones(q, f.Model, false)
+	zones(q, f.Model)
 	q.grid()
 	q.line(stroke(orange(), 2.4, dashed()...), c.x, c.air)
 	q.line(stroke(purple(), 2.4), c.x, c.strand)

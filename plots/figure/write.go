@@ -59,7 +59,7 @@ func Encode(f Figure, format Format) ([]byte, error) {
 func raster(f Figure, perInch int) vgimg.PngCanvas {
 	height := vg.Length(f.height())
 	c := vgimg.NewWith(vgimg.UseWH(sheetWidth, height), vgimg.UseDPI(perInch))
-	f.draw(newSheet(c, sheetWidth, height), f.frame().headline(f.Headline()))
+	f.draw(newSheet(boxed{c}, sheetWidth, height), f.frame().headline(f.Headline()))
 	return vgimg.PngCanvas{Canvas: c}
 }
 

@@ -8,8 +8,8 @@ import (
 	"strandry/diffusion"
 )
 
-// zones shades the zones of a path along the panel, and names those that have room.
-func zones(p *panel, m *diffusion.Model, named bool) {
+// zones shades the zones of a path along the panel.
+func zones(p *panel, m *diffusion.Model) {
 	from := 0.0
 	for i := range m.Path {
 		z := &m.Path[i]
@@ -20,9 +20,6 @@ func zones(p *panel, m *diffusion.Model, named bool) {
 			p.s.StrokeLine2(stroke(rule(), 0.8), x, p.box.Min.Y, x, p.box.Max.Y)
 		}
 		from = to
-	}
-	if named {
-		nameZones(p, m, p.box.Max.Y-tickSize*0.8, true)
 	}
 }
 

@@ -42,6 +42,9 @@ func span(a scenarios.Axis) string {
 	if a.Names != nil {
 		return a.Key.Name + ": " + strings.Join(a.Names, ", ")
 	}
+	if a.Len() == 1 {
+		return fmt.Sprintf("%s: %s", a.Key.Name, valueAt(a, 0))
+	}
 	return fmt.Sprintf("%s: %s to %s, %d values", a.Key.Name, valueAt(a, 0), valueAt(a, a.Len()-1), a.Len())
 }
 
@@ -95,11 +98,11 @@ func (s *Sweep) counts(b *strings.Builder) {
 		}
 	}
 	if s.Grid.Quick {
-		paragraph(b, "", fmt.Sprintf("Of %d rows %d meet the limit at the central diffusivity and %d do not.",
+		paragraph(b, "", fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; above it: %d.",
 			len(s.Grid.Rows), within, s.Grid.Answered()-within))
 		return
 	}
-	paragraph(b, "", fmt.Sprintf("Of %d rows %d are dry, %d unsure and %d wet. Unsure: the limit lies within the doubt about the diffusivity.",
+	paragraph(b, "", fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d. Unsure: the limit lies within the doubt about the diffusivity.",
 		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet]))
 }
 
