@@ -52,7 +52,7 @@ func TestSweepText(t *testing.T) {
 	}
 	out.Reset()
 	require.NoError(t, made(t, true, "feed.speed=1 mm/s..3 mm/s:3", "strand.material=pa6,pa12").WriteText(&out))
-	require.Contains(t, out.String(), "Of 6 rows 4 meet the limit at the central diffusivity and 1 do not.")
+	require.Contains(t, out.String(), "Rows: 6; within the limit at the central diffusivity: 4; above it: 1.")
 	require.Contains(t, out.String(), "strand.material: pa6, pa12")
 }
 

@@ -72,3 +72,29 @@ func TestRound(t *testing.T) {
 		require.InEpsilon(t, c.up, round(c.x, true), 1e-12, "%g", c.x)
 	}
 }
+
+// A study that cannot be made says why, and the others are there: air whose dew point lies above the usual
+// temperatures of a material that bears little heat.
+func TestStudyThatCannotBeMade(t *testing.T) {
+	s, err := scenarios.Read("wet.toml", []byte(`title = "moist heat"
+[strand]
+material = "pcl"
+[feed]
+flow = "0.3 mL/min"
+[[zone]]
+name = "bath"
+length = "2 m"
+temperature = "90 °C"
+air = { dew_point = "75 °C" }
+`))
+	require.NoError(t, err)
+	a, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+	require.NoError(t, err)
+	v, err := Of(context.Background(), s, a, func() {})
+	require.NoError(t, err)
+	require.Contains(t, v.NeedReason, "saturation")
+	require.Nil(t, v.Needed)
+	require.NotNil(t, v.Suits)
+	require.NotNil(t, v.Map)
+	require.Equal(t, "feed.flow", v.Feed.Answer.Key.Name)
+}
