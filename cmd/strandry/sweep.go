@@ -65,7 +65,7 @@ by a power cut, goes on with --continue and ends in the same numbers to the bit.
 	flags.StringArrayVar(&f.vary, "vary", nil, "an `AXIS` in place of the file's, up to three: \"zone.drum.length=0.5 m..40 m:40:log\", \"strand.material=pa6, pa12\"")
 	flags.BoolVar(&f.again, "continue", false, "go on with the unfinished sweep in DIR, if there is one")
 	flags.BoolVar(&f.force, "force", false, "replace what an earlier sweep left in DIR")
-	flags.BoolVar(&f.quick, "quick", false, "central diffusivity only: no span, no verdict, a third of the time")
+	flags.BoolVar(&f.quick, "quick", false, "central diffusivity only: no span, no verdict, a third of the time or less")
 	flags.IntVar(&f.cores, "cores", 0, "how many cores to use; 0 for all. The numbers do not depend on it")
 	return c
 }
