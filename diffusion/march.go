@@ -211,7 +211,7 @@ func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float
 		AirTemperature: z.Air.Temperature, Film: c,
 		Biot: a.thermal.biot, Resolved: a.thermal.resolved, Fourier: l.cylinder.Gauged,
 	}
-	out.air(l.model, a, l.cylinder.Lost, l.cylinder.Lost-before, c.Heat)
+	out.air(l.model, a, z.Air.VapourPressure, l.cylinder.Lost, l.cylinder.Lost-before, c.Heat)
 }
 
 func (l *lane) problem() radial.Problem {

@@ -38,8 +38,9 @@ type ZoneResult struct {
 	Exit           State
 	AirTemperature float64           // [K]
 	VapourPressure float64           // of the air where it leaves, or as supplied without limit [Pa]
-	AirActivity    float64           // water activity that the strand would reach in it at the air's temperature
-	Equilibrium    float64           // content that the strand would reach in it [kg/kg dry]
+	AirActivity    float64           // water activity that the strand would reach in the air that it leaves, at the air's temperature
+	Equilibrium    float64           // content that it would reach there [kg/kg dry]
+	Supplied       float64           // content that it would reach in the air as supplied [kg/kg dry]
 	Film           film.Coefficients // as used
 	Biot           float64           // h R/k
 	Resolved       bool              // temperature resolved along the radius
@@ -54,15 +55,19 @@ func (r *Result) reset(m *Model) {
 	}
 }
 
-// air fills in the air of the zone as the strand has left it: lost is the amount at
-// the exit, given off the share of this zone.
-func (z *ZoneResult) air(m *Model, a *surroundings, lost, givenOff, heat float64) {
+// air fills in the air of the zone as the strand has left it: it is supplied at a vapour pressure, lost is
+// the amount at the exit, given off the share of this zone.
+func (z *ZoneResult) air(m *Model, a *surroundings, supplied, lost, givenOff, heat float64) {
 	z.VapourPressure, _ = a.supply.vapour(lost)
+	content := func(vapour float64) (activity, content float64) {
+		activity = vapour / humidair.SaturationPressure(z.AirTemperature)
+		return activity, m.Material.Sorption.Content(activity, z.AirTemperature)
+	}
+	z.AirActivity, z.Equilibrium = content(z.VapourPressure)
+	_, z.Supplied = content(supplied)
 	if a.supply.gain < 0 { // against the strand: it leaves at the entry
 		z.VapourPressure, _ = a.supply.vapour(a.supply.entered)
 	}
-	z.AirActivity = z.VapourPressure / humidair.SaturationPressure(z.AirTemperature)
-	z.Equilibrium = m.Material.Sorption.Content(z.AirActivity, z.AirTemperature)
 	// What leaves over a metre, 2π R² ρ q, over the surface of a metre, 2π R.
 	flux := givenOff * m.Radius * m.Material.Density.Value / z.Residence
 	z.Cooling = flux * humidair.LatentHeat(z.AirTemperature) / heat

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandry/materials"
+	"strandry/materials/humidair"
 )
 
 // Concern names what a warning is about.
@@ -80,8 +81,11 @@ func warnings(m *Model, a *Assessment) []Warning {
 		if end, out := beyond(p.Sorption.Temperature, z.Exit.Temperature); out {
 			add(IsothermTemperature, z.Name, z.Exit.Temperature, end)
 		}
-		if end, out := beyond(p.Sorption.ActivityRange, z.AirActivity); out {
-			add(IsothermActivity, z.Name, z.AirActivity, end)
+		for _, activity := range [...]float64{z.AirActivity, z.VapourPressure / humidair.SaturationPressure(z.AirTemperature)} {
+			if end, out := beyond(p.Sorption.ActivityRange, activity); out {
+				add(IsothermActivity, z.Name, activity, end)
+				break
+			}
 		}
 		if w, damp := a.damp(m, i); damp {
 			all = append(all, w)

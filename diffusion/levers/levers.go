@@ -15,7 +15,9 @@ type Kind int
 // The levers, in the order in which equals are listed.
 const (
 	Longer Kind = iota
+	Shorter
 	Slower
+	Faster
 	Hotter
 	Drier
 	MoreAir
@@ -25,7 +27,7 @@ const (
 )
 
 func (k Kind) String() string {
-	return [...]string{"longer", "slower", "hotter", "drier air", "more air", "covered", "thinner", "another material"}[k]
+	return [...]string{"longer", "shorter", "slower", "faster", "hotter", "drier air", "more air", "covered", "thinner", "another material"}[k]
 }
 
 // Lever is one change and what it brings.
@@ -41,113 +43,34 @@ type Lever struct {
 // Ratio is the content over the limit.
 func (l Lever) Ratio() float64 { return l.Mean / l.Limit }
 
-// Cause is what holds a design back.
-type Cause int
-
-const (
-	// Nothing holds it back: it meets its limit.
-	Nothing Cause = iota
-	// Air: in the driest air of the path the strand could lie for ever and not meet
-	// the limit.
-	Air
-	// Rewetting: the strand met the limit on the way and took up too much after.
-	Rewetting
-	// Time: the air would do, the strand leaves too early.
-	Time
-)
-
-func (c Cause) String() string { return [...]string{"nothing", "air", "rewetting", "time"}[c] }
-
-// Diagnosis is a cause and the levers, the most helpful first.
-type Diagnosis struct {
-	Cause Cause
-	// Floor is the lowest content that the air of the path allows [kg/kg dry], in
-	// zone FloorZone.
-	Floor     float64
-	FloorZone string
-	// Lowest is the lowest mean content at the end of a zone [kg/kg dry], in zone
-	// LowestZone.
-	Lowest     float64
-	LowestZone string
-	Levers     []Lever // changes that keep the material
-	Materials  []Lever // other materials on the same path; both the driest for its limit first
-}
-
 // The ways that levers are taken.
 const (
 	hotterBy    = 20.0 // [K], or up to the usual drying temperature
 	dryVapour   = 12.8 // [Pa]: saturation over ice at -40 °C
+	drierBy     = 1.02 // less is no change
 	thinRadius  = 0.875e-3
 	thinTrigger = 1.05 // a strand this many times thicker can be made thinner
 )
 
 // Find diagnoses a design from its assessment. Length and flow are doubled, the
-// speed is halved, the temperature rises by 20 K or to the usual drying
+// speed is halved (where a zone wets the strand that zone is halved and the speed doubled too), the temperature rises by 20 K or to the usual drying
 // temperature, the air is dried to a frost point of -40 °C; each in the zone of
 // [Dryer]. A thinner strand keeps the volume flow. Another
-// material starts at the same water activity, one at most, and is dried at its own usual
-// temperature. A change that cannot be marched is no lever and is left out.
+// material starts at the same water activity, one at most, and is dried as [Reheat] says. A change that cannot be marched is no lever and is left out.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
-	d := diagnose(m, a)
+	d := Diagnose(w, m, a)
 	f := finder{march: w, settings: a.Settings, best: Dryer(m, &a.Result)}
 	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
 		func(m *diffusion.Model, z *diffusion.Zone) { z.Length *= 2 })
 	f.pull(m, Lever{Kind: Slower, From: m.Speed, To: m.Speed / 2},
 		func(m *diffusion.Model, _ *diffusion.Zone) { m.Speed /= 2 })
+	f.wets(m, a)
 	f.hotter(m)
 	f.air(m)
 	f.cover(m, a)
 	f.thinner(m)
 	f.material(m, others)
 	d.Levers, d.Materials = sorted(f.found), sorted(f.others)
-	return d
-}
-
-// Dryer is the zone that a design dries with: of those whose air, as supplied, brings the strand within
-// its limit, that where diffusion comes furthest (greatest Fourier number); where the air of none does,
-// that with the lowest equilibrium.
-func Dryer(m *diffusion.Model, r *diffusion.Result) int {
-	floor := func(i int) float64 {
-		air := m.Path[i].Air
-		return m.Material.Sorption.Content(air.VapourPressure/humidair.SaturationPressure(air.Temperature), air.Temperature)
-	}
-	better := func(i, j int) bool {
-		a, b := floor(i), floor(j)
-		if a == b || a <= m.Limit && b <= m.Limit {
-			return r.Zones[i].Fourier > r.Zones[j].Fourier
-		}
-		return a < b
-	}
-	best := 0
-	for i := range m.Path {
-		if better(i, best) {
-			best = i
-		}
-	}
-	return best
-}
-
-func diagnose(m *diffusion.Model, a *diffusion.Assessment) Diagnosis {
-	first := a.Zones[0]
-	d := Diagnosis{Floor: first.Equilibrium, FloorZone: first.Name, Lowest: first.Exit.Mean, LowestZone: first.Name}
-	for _, z := range a.Zones[1:] {
-		if z.Equilibrium < d.Floor {
-			d.Floor, d.FloorZone = z.Equilibrium, z.Name
-		}
-		if z.Exit.Mean < d.Lowest {
-			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
-		}
-	}
-	switch {
-	case a.Nozzle.Mean <= m.Limit:
-		d.Cause = Nothing
-	case d.Floor > m.Limit:
-		d.Cause = Air
-	case d.Lowest <= m.Limit:
-		d.Cause = Rewetting
-	default:
-		d.Cause = Time
-	}
 	return d
 }
 
@@ -168,11 +91,32 @@ func (f *finder) pull(m *diffusion.Model, l Lever, change func(*diffusion.Model,
 	if err := f.march.Run(&varied, f.settings, &f.result); err != nil {
 		return
 	}
-	if l.Kind != Slower && l.Kind != Thinner && l.Kind != OtherMaterial {
+	switch l.Kind {
+	case Shorter, Slower, Faster, Thinner, OtherMaterial:
+	default:
 		l.Zone = m.Path[f.best].Name
 	}
 	l.Mean, l.Limit = f.result.Nozzle.Mean, varied.Limit
 	f.found = append(f.found, l)
+}
+
+// wets shortens the zone in which the strand takes up most water, and its stay.
+func (f *finder) wets(m *diffusion.Model, a *diffusion.Assessment) {
+	wettest, most, before := -1, 0.0, a.Start.Mean
+	for i, z := range a.Zones {
+		if rise := z.Exit.Mean - before; rise > most {
+			wettest, most = i, rise
+		}
+		before = z.Exit.Mean
+	}
+	if wettest < 0 {
+		return
+	}
+	z := m.Path[wettest]
+	f.pull(m, Lever{Kind: Shorter, Zone: z.Name, From: z.Length, To: z.Length / 2},
+		func(m *diffusion.Model, _ *diffusion.Zone) { m.Path[wettest].Length /= 2 })
+	f.pull(m, Lever{Kind: Faster, From: m.Speed, To: 2 * m.Speed},
+		func(m *diffusion.Model, _ *diffusion.Zone) { m.Speed *= 2 })
 }
 
 func (f *finder) hotter(m *diffusion.Model) {
@@ -186,7 +130,7 @@ func (f *finder) hotter(m *diffusion.Model) {
 }
 
 func (f *finder) air(m *diffusion.Model) {
-	if now := m.Path[f.best].Air; now.VapourPressure > dryVapour {
+	if now := m.Path[f.best].Air; now.VapourPressure > drierBy*dryVapour {
 		f.pull(m, Lever{Kind: Drier, From: now.VapourPressure, To: dryVapour},
 			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.VapourPressure = dryVapour })
 	}
@@ -202,6 +146,9 @@ func (f *finder) cover(m *diffusion.Model, a *diffusion.Assessment) {
 		return
 	}
 	dry := m.Path[f.best].Air.VapourPressure
+	if !slices.ContainsFunc(m.Path[f.best+1:], func(z diffusion.Zone) bool { return z.Air.VapourPressure > drierBy*dry }) {
+		return
+	}
 	f.pull(m, Lever{Kind: Covered, From: m.Path[len(m.Path)-1].Air.VapourPressure, To: dry},
 		func(m *diffusion.Model, _ *diffusion.Zone) {
 			for i := f.best + 1; i < len(m.Path); i++ {
@@ -231,11 +178,11 @@ func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
 			continue
 		}
 		before := len(f.found)
-		f.pull(m, Lever{Kind: OtherMaterial, Material: p.ID}, func(m *diffusion.Model, z *diffusion.Zone) {
+		f.pull(m, Lever{Kind: OtherMaterial, Material: p.ID}, func(m *diffusion.Model, _ *diffusion.Zone) {
 			m.Material = *p
 			m.Start = p.Sorption.Content(activity, m.StartTemperature)
 			m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
-			z.Air.Temperature = p.DryingTemperature.Value
+			Reheat(m, m.StartTemperature)
 		})
 		f.others = append(f.others, f.found[before:]...)
 		f.found = f.found[:before]
@@ -245,4 +192,19 @@ func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
 func sorted(all []Lever) []Lever {
 	slices.SortStableFunc(all, func(x, y Lever) int { return cmp.Compare(x.Ratio(), y.Ratio()) })
 	return all
+}
+
+// heatedAbove is how much warmer than the room a heated zone is [K].
+const heatedAbove = 5
+
+// Reheat sets every heated zone of the path, one that is more than five kelvins above the room [K], to the
+// usual highest drying temperature of the material. Its air keeps its vapour pressure, or has that of
+// saturation where that is less.
+func Reheat(m *diffusion.Model, room float64) {
+	for i := range m.Path {
+		if air := &m.Path[i].Air; air.Temperature > room+heatedAbove {
+			air.Temperature = m.Material.DryingTemperature.Value
+			air.VapourPressure = min(air.VapourPressure, humidair.SaturationPressure(air.Temperature))
+		}
+	}
 }

@@ -85,7 +85,7 @@ func TestLeversAreRuns(t *testing.T) {
 	for _, l := range d.Levers {
 		kinds[l.Kind] = l
 	}
-	require.Len(t, kinds, 7)
+	require.Len(t, kinds, 9)
 	check := func(kind levers.Kind, change func(m *diffusion.Model)) {
 		varied := *m
 		varied.Path = append([]diffusion.Zone(nil), m.Path...)
@@ -96,6 +96,8 @@ func TestLeversAreRuns(t *testing.T) {
 	}
 	check(levers.Longer, func(m *diffusion.Model) { m.Path[0].Length = 12 })
 	check(levers.Slower, func(m *diffusion.Model) { m.Speed = 1e-3 })
+	check(levers.Shorter, func(m *diffusion.Model) { m.Path[1].Length = 0.15 })
+	check(levers.Faster, func(m *diffusion.Model) { m.Speed = 4e-3 })
 	check(levers.Hotter, func(m *diffusion.Model) { m.Path[0].Air.Temperature = 353.15 })
 	check(levers.MoreAir, func(m *diffusion.Model) { m.Path[0].Air.DryFlow = 2e-4 })
 	check(levers.Thinner, func(m *diffusion.Model) {
@@ -141,4 +143,56 @@ func TestDryer(t *testing.T) {
 	}
 	m.Limit = 1e-4 // no air will do
 	require.Equal(t, 2, dryer())
+}
+
+// What limited air does to the cause. Against the strand the driest air is that which it leaves, so that time is
+// enough; mixed, the strand's own water is what is in the way.
+func TestCausesInLimitedAir(t *testing.T) {
+	cause := func(direction diffusion.Direction, flow, length float64) levers.Diagnosis {
+		m := design(t, "pa6", length, 80, 12.8, 0.02)
+		m.Path, m.Start = m.Path[:1], 0.08
+		m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = flow, direction
+		w := diffusion.NewMarch()
+		a, err := w.Assess(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		require.Greater(t, a.Nozzle.Mean, m.Limit)
+		d := levers.Diagnose(w, m, a)
+		require.LessOrEqual(t, d.Supplied, m.Limit)
+		return d
+	}
+	require.Equal(t, levers.Time, cause(diffusion.Against, 6e-6, 20).Cause)
+	d := cause(diffusion.Mixed, 2e-6, 20)
+	require.Equal(t, levers.Flow, d.Cause)
+	require.Greater(t, d.Floor, d.Supplied)
+	// A flow that would do for what leaves on this length, not for all that leaves in the end.
+	d = cause(diffusion.Mixed, 1e-5, 3)
+	require.Equal(t, levers.Flow, d.Cause)
+	require.Greater(t, d.Endless, 0.002)
+	require.Equal(t, levers.Time, cause(diffusion.Mixed, 1e-3, 20).Cause)
+}
+
+// Where what follows the dryer wets the strand beyond its limit, longer drying alone will not do; and a strand
+// that sets off dry and is wetted has nothing to dry from.
+func TestCausesOfRewetting(t *testing.T) {
+	_, d := find(t, design(t, "pc", 1, 50, 103, 2))
+	require.Equal(t, levers.Rewetting, d.Cause)
+	require.Greater(t, d.Endless, 1.5*2e-4)
+	require.Equal(t, "chamber", d.DryerZone)
+
+	m := design(t, "pc", 12, 110, 103, 2)
+	m.Path, m.Start = m.Path[1:], 0
+	_, d = find(t, m)
+	require.Equal(t, levers.Rewetting, d.Cause)
+	require.Empty(t, d.LowestZone)
+	require.Contains(t, []levers.Kind{levers.Shorter, levers.Faster, levers.Drier}, d.Levers[0].Kind)
+}
+
+// Another material is dried at its own temperature where this one is, and nowhere else.
+func TestReheat(t *testing.T) {
+	m := design(t, "abs", 12, 80, 5e4, 0.3)
+	m.Material.DryingTemperature.Value = 333.15
+	levers.Reheat(m, room)
+	require.InDelta(t, 333.15, m.Path[0].Air.Temperature, 0)
+	require.InDelta(t, humidair.SaturationPressure(333.15), m.Path[0].Air.VapourPressure, 0)
+	require.InDelta(t, room, m.Path[1].Air.Temperature, 0)
 }

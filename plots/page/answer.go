@@ -130,7 +130,7 @@ func (l *Log) answer() []block {
 		text(a.Conclusion()),
 		head("Zone by zone"),
 		{Grid: l.zones()},
-		text("Holds at rest: what the strand would hold if it stayed in this air for ever. The Fourier number tells how far diffusion has come; nine tenths of the water need about 0.33."),
+		text("Holds at rest: what the strand would hold if left for ever in the air at its exit. The Fourier number tells how far diffusion has come; nine tenths of the water need about 0.33."),
 	}
 	if g := l.levers(); len(g.Rows) > 0 {
 		blocks = append(blocks, head("What changes would do"), text("Single changes to the path, each on its own, the best first. As it is, the design keeps "+table.Percent(r.Nozzle.Mean)+"."), block{Grid: g})

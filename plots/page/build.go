@@ -28,13 +28,13 @@ func (l *Log) suits() []block {
 	t := &table.Suits{Title: l.Scenario.Title, Study: study, Version: l.Answer.Version, File: l.Scenario.File}
 	return []block{
 		text(t.Conclusion()),
-		text(fmt.Sprintf("Each material runs through this path at %s, heated to its own usual highest drying temperature. "+
+		text(fmt.Sprintf("Each material runs through this path at %s, a heated zone at its own usual highest drying temperature. "+
 			"Length needed: of %s (now %s) to just meet the limit; fast–slow: the same at the greatest and at the least likely diffusivity. "+
 			"At rest: the time that a loose strand would need in still air of the same state. Floor: what that air leaves in it for ever.",
 			table.Speed(study.Speed), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), {Grid: suited(t, study.Soaked)},
 		head("Dry, then " + table.Duration(study.Lain) + " in the room"), {Grid: suited(t, study.Opened)},
-		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; rewets: a later zone wets the strand again. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
+		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
 	}
 }
 

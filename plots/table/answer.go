@@ -86,7 +86,7 @@ func (a *Answer) path(b *strings.Builder) {
 			trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
 			cell(s.Mean), cell(s.Centre), cell(s.Skin), cell(z.Equilibrium), short(z.Fourier, 2)})
 	}
-	paragraph(b, "equil.: ", "what the strand would hold if it stayed in this air for ever.")
+	paragraph(b, "equil.: ", "what the strand would hold if left for ever in the air at its exit.")
 }
 
 func (a *Answer) nozzle(b *strings.Builder) {
@@ -115,7 +115,7 @@ func Removed(r *diffusion.Assessment) string {
 func (a *Answer) notes(b *strings.Builder) {
 	var notes []string
 	for _, w := range a.Assessment.Warnings {
-		if w.Concern == diffusion.AirSetsFloor && a.Diagnosis.Cause == levers.Air {
+		if w.Concern == diffusion.AirSetsFloor && (a.Diagnosis.Cause == levers.Air || a.Diagnosis.Cause == levers.Flow) {
 			continue // the conclusion has said it
 		}
 		notes = append(notes, say(w, a.Model))

@@ -67,10 +67,9 @@ func (a *Answer) cause() string {
 		return fmt.Sprintf("At the central diffusivity %s meets its limit, at some likely one it does not (%s): the doubt about the material holds this design back.",
 			m.Material.Name, percent(r.High))
 	case levers.Air:
-		return fmt.Sprintf("Not time but air is what it lacks: in the driest air of this path (%s) the strand would stay at %s for ever, %s its limit of %s.",
-			d.FloorZone, percent(d.Floor), times(d.Floor/m.Limit), limit(m.Limit))
-	case levers.Rewetting:
-		return fmt.Sprintf("It is dry (%s) after %s and takes up water again before the nozzle.", percent(d.Lowest), d.LowestZone)
+		return "Not time but air is what it lacks: " + hindrance(d, m)
+	case levers.Flow, levers.Rewetting:
+		return capital(hindrance(d, m))
 	}
 	total := 0.0
 	for _, z := range r.Zones {
@@ -83,11 +82,37 @@ func (a *Answer) cause() string {
 		significant(total, 2))
 }
 
+// hindrance is the sentence on what is in the way besides time.
+func hindrance(d *levers.Diagnosis, m *diffusion.Model) string {
+	over := func(content float64) string {
+		return fmt.Sprintf("%s, %s its limit of %s", percent(content), times(content/m.Limit), limit(m.Limit))
+	}
+	switch {
+	case d.Cause == levers.Air:
+		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s.", d.FloorZone, over(d.Floor))
+	case d.Cause == levers.Flow && d.Endless > 0:
+		return fmt.Sprintf("the air is dry enough but too little: however long %s is, the water of the strand makes its air so moist that %s is left.", d.DryerZone, over(d.Endless))
+	case d.Cause == levers.Flow:
+		return fmt.Sprintf("the air is dry enough as it is supplied, but too little: with the water of the strand in it, that which leaves %s would keep the strand at %s.", d.FloorZone, over(d.Floor))
+	case d.Endless > 0:
+		return fmt.Sprintf("longer drying alone will not do: after an endless %s the strand would take up water again before the nozzle, to %s.", d.DryerZone, over(d.Endless))
+	case d.LowestZone == "":
+		return fmt.Sprintf("it sets off within its limit (%s) and takes up water on the way.", percent(d.Lowest))
+	}
+	return fmt.Sprintf("it is dry (%s) after %s and takes up water again before the nozzle.", percent(d.Lowest), d.LowestZone)
+}
+
+func capital(sentence string) string { return strings.ToUpper(sentence[:1]) + sentence[1:] }
+
 // Describe puts a change to the path in words, with its numbers.
 func Describe(l levers.Lever) string {
 	switch l.Kind {
 	case levers.Longer:
 		return fmt.Sprintf("a longer path (%s: %s instead of %s)", l.Zone, length(l.To), length(l.From))
+	case levers.Shorter:
+		return fmt.Sprintf("less of what wets it (%s: %s instead of %s)", l.Zone, length(l.To), length(l.From))
+	case levers.Faster:
+		return fmt.Sprintf("a faster feed (%s instead of %s)", speed(l.To), speed(l.From))
 	case levers.Slower:
 		return fmt.Sprintf("a slower feed (%s instead of %s)", speed(l.To), speed(l.From))
 	case levers.Hotter:

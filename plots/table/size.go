@@ -181,10 +181,11 @@ func (s *Size) obstacle() string {
 	d, m := &a.Diagnosis, a.Model
 	switch d.Cause {
 	case levers.Air:
-		return fmt.Sprintf("The air stands in the way: in the driest of this path (%s) the strand would stay at %s for ever, above the limit of %s; "+
-			"the question has no answer without drier air.", d.FloorZone, percent(d.Floor), limit(m.Limit))
+		return "The air stands in the way: " + hindrance(d, m) + " The question has no answer without drier air."
+	case levers.Flow:
+		return "The flow of air stands in the way: " + hindrance(d, m) + " The question has no answer without more air or less water."
 	case levers.Rewetting:
-		return fmt.Sprintf("Rewetting stands in the way: it is dry (%s) after %s and takes up water again before the nozzle.", percent(d.Lowest), d.LowestZone)
+		return "Rewetting stands in the way: " + hindrance(d, m)
 	}
 	text := "Time stands in the way: the air would do, the strand leaves too early."
 	if len(d.Levers) > 0 && d.Levers[0].Mean < a.Check.Nozzle.Mean {
@@ -232,7 +233,7 @@ type sizeDocument struct {
 	Limit          float64     `json:"limit"`
 	Check          moisture    `json:"check"` // the run at the value
 	Verdict        string      `json:"verdict"`
-	Cause          string      `json:"cause"` // what stands in the way: nothing, air, rewetting, time
+	Cause          string      `json:"cause"` // what stands in the way: nothing, air, flow, rewetting, time
 	Floor          float64     `json:"air_floor"`
 	Conclusion     string      `json:"conclusion"`
 	Marches        int         `json:"marches"`

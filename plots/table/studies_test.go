@@ -57,7 +57,7 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 		{"clear-cover", "zone.oven.length", []string{"just meets the limit", "numerical error", "m ± 0.000", "At the least and the greatest likely diffusivity too: at least "}},
 		{"winch-drum", "feed.speed", []string{"On both sides", "Rewetting stands in the way", "none that was looked at"}},
 		{"winch-drum", "zone.drum.temperature", []string{"Time stands in the way", "usual highest drying temperature", "--to looks beyond"}},
-		{"lamp-shade", "zone.warm box.length", []string{"The air stands in the way", "no answer without drier air", "0.128 % for ever"}},
+		{"lamp-shade", "zone.warm box.length", []string{"The air stands in the way", "no answer without drier air", "for ever at 0.128 %"}},
 		{"clear-cover", "zone.oven.temperature", []string{"°C ± 0.00", " K (numerical error)"}},
 	} {
 		page := sizeOf(t, c.demo, c.key)

@@ -41,7 +41,7 @@ func (s *Suits) WriteText(out io.Writer) error {
 	legend(&b, [][2]string{
 		{"start:   ", "mean moisture as it sets off"},
 		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
-		{"length:  ", "the shortest of " + t.Zone + " that meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. ≤: it needs none, and bears no more; any length will do; none does; air: the air itself is too moist; rewets: a later zone wets it again, which a fast one suffers first"},
+		{"length:  ", "the shortest of " + t.Zone + " that meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. ≤: it needs none, and bears no more; any length will do; none does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets it again, which a fast one suffers first"},
 		{"rest:    ", "the same strand, loose, in still air of the same state, until it meets its limit, without later zones; a wound spool takes longer"},
 		{"floor:   ", "what it would come to in that air"},
 	})
@@ -140,6 +140,8 @@ func obstacleWord(c levers.Cause) string {
 	switch c {
 	case levers.Air:
 		return "air"
+	case levers.Flow:
+		return "flow"
 	case levers.Rewetting:
 		return "rewets"
 	}

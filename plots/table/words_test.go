@@ -67,7 +67,7 @@ func TestEveryConcernHasWords(t *testing.T) {
 }
 
 func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
-	distinct(t, members(t, "diffusion/levers/levers.go", "Cause"), func(i int) string {
+	distinct(t, members(t, "diffusion/levers/diagnosis.go", "Cause"), func(i int) string {
 		a := answer()
 		a.Diagnosis.Cause = levers.Cause(i)
 		return a.cause()

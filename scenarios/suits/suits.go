@@ -46,7 +46,7 @@ type Row struct {
 	// greatest likely one (Fast) and the least likely one (Slow); dwell is length over speed.
 	// A strand whose skin alone is wet may need a longer zone for the greatest.
 	Needed, Fast, Slow size.Length
-	Obstacle           levers.Cause // where no length will do: Air, Rewetting or Time
+	Obstacle           levers.Cause // where no length will do
 
 	// The same strand at rest in the same air: until it meets its limit.
 	Rest, RestFast, RestSlow rest.Time
@@ -70,9 +70,6 @@ const (
 func (c Class) String() string {
 	return [...]string{"needs no drying", "buildable", "too long", "no length will do"}[c]
 }
-
-// heatedAbove is how much warmer than the room a heated zone is [K].
-const heatedAbove = 5
 
 // Find answers for the materials, on all cores, in the order of the classes and there of the length
 // needed. lain is the time that the strand of the second view has lain in the room [s].
@@ -123,13 +120,7 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 	}
 	m.Material, m.StartTemperature, m.Storage = *p, room.Temperature, nil
 	m.Path = slices.Clone(m.Path)
-	for i := range m.Path {
-		air := &m.Path[i].Air
-		if air.Temperature > room.Temperature+heatedAbove {
-			air.Temperature = p.DryingTemperature.Value
-			air.VapourPressure = min(air.VapourPressure, humidair.SaturationPressure(air.Temperature))
-		}
-	}
+	levers.Reheat(&m, room.Temperature)
 	if lain > 0 {
 		m.Start = 0
 		m.Storage = []diffusion.Zone{{
@@ -172,6 +163,9 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 		}
 	}
 	r.classify(d.scenario.Build.Longest)
+	if r.Class == Forbidden {
+		r.Obstacle = levers.Diagnose(w, m, a).Cause
+	}
 	return r, nil
 }
 
@@ -180,10 +174,7 @@ func (r *Row) classify(longest float64) {
 	case r.Start <= r.Limit:
 		r.Class = AsItIs
 	case r.Needed.Outcome == size.Nowhere:
-		r.Class, r.Obstacle = Forbidden, levers.Rewetting
-		if r.Floor > r.Limit {
-			r.Obstacle = levers.Air
-		}
+		r.Class = Forbidden
 	case r.Length() <= longest:
 		r.Class = Buildable
 	default:
