@@ -113,7 +113,7 @@ func (r *reading) start(t section, s *Scenario, known bool) {
 // storage reads [[strand.storage]]: a loose strand at rest in still air.
 func (r *reading) storage(t section, room Room) []diffusion.Zone {
 	var rests []diffusion.Zone
-	durations := strict.Limits{Min: 1, Max: 10 * 365.25 * 86400, Unit: "s"}
+	durations := strict.Limits{Min: 1, Max: 10 * 365.25 * 86400, Unit: "h"}
 	for i, table := range t.subs("storage") {
 		rest := section{r: r, table: table, path: fmt.Sprintf("%s.%d", t.name("storage"), i+1)}
 		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Exposed: 1, Film: stillAir()}

@@ -100,19 +100,25 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	coarse := frame
 	coarse.Settings = figure.SettingsText(diffusion.CoarseSettings())
 	lengths, err := needed.Find(ctx, s, needed.Usual(s, zone))
-	if err != nil {
-		return nil, nil, err
+	switch {
+	case ctx.Err() != nil:
+		return nil, nil, ctx.Err()
+	case err != nil:
+		undrawn = append(undrawn, "needed: not drawn: "+err.Error())
+	default:
+		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.NeededOf(s, lengths, coarse)})
+		if lengths.Unanswered > 0 {
+			undrawn = append(undrawn, fmt.Sprintf("needed: places without an answer: %d; the first of them: %s", lengths.Unanswered, lengths.Reason))
+		}
 	}
-	sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.NeededOf(s, lengths, coarse)})
 	if len(s.Vary) > 0 {
 		work := sweep.Sweep{Scenario: s, Quick: true, Workers: runtime.GOMAXPROCS(0)}
 		grid, err := work.Run(ctx)
 		if err != nil {
 			return nil, nil, err
 		}
-		var swept []figure.Sheet
-		swept, undrawn = figure.OfSweep(grid, frame)
-		sheets = append(sheets, swept...)
+		swept, missing := figure.OfSweep(grid, frame)
+		sheets, undrawn = append(sheets, swept...), append(undrawn, missing...)
 	}
 	for _, sheet := range sheets {
 		if _, mapped := sheet.Figure.(figure.Map); mapped {
@@ -122,8 +128,11 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	const steps = 40
 	x, y := needed.Around(s, zone, steps)
 	contents, err := needed.Contents(ctx, s, zone, x, y, diffusion.CoarseSettings())
+	if ctx.Err() != nil {
+		return nil, nil, ctx.Err()
+	}
 	if err != nil {
-		return nil, nil, err
+		return sheets, append(undrawn, "map: not drawn: "+err.Error()), nil
 	}
 	return append(sheets, figure.Sheet{Name: "map", Figure: figure.MapOf(s, zone, x, y, contents, coarse)}), undrawn, nil
 }

@@ -159,3 +159,25 @@ func Number(x float64, digits int) string {
 	}
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
+
+// Outward rounds x to so many significant digits (1 to 15), up or down: a least length up, a greatest one
+// down. A billionth is no reason to go a step further.
+func Outward(x float64, digits int, up bool) float64 {
+	digits = min(max(digits, 1), 15)
+	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return x
+	}
+	nearest := func(x float64) float64 {
+		rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
+		return rounded
+	}
+	rounded, step := nearest(x), math.Pow10(int(math.Floor(math.Log10(math.Abs(x))))-digits+1)
+	slack := 1e-9 * math.Abs(x)
+	switch {
+	case up && rounded < x-slack:
+		rounded = nearest(rounded + step)
+	case !up && rounded > x+slack:
+		rounded = nearest(rounded - step)
+	}
+	return rounded
+}

@@ -154,3 +154,18 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+func TestOutward(t *testing.T) {
+	for _, c := range []struct {
+		x        float64
+		digits   int
+		up, down float64
+	}{
+		{1.042, 2, 1.1, 1}, {75.23, 3, 75.3, 75.2}, {75.26, 3, 75.3, 75.2}, {218.13, 3, 219, 218}, {0.0009999, 2, 0.001, 0.00099}, {9.96, 2, 10, 9.9},
+		{12, 3, 12, 12}, {12 * (1 + 1e-12), 3, 12, 12}, {-1.26, 2, -1.2, -1.3}, {0, 3, 0, 0}, {1e300, 3, 1e300, 1e300},
+	} {
+		require.Equal(t, c.up, Outward(c.x, c.digits, true), "%g", c.x)
+		require.Equal(t, c.down, Outward(c.x, c.digits, false), "%g", c.x)
+	}
+	require.True(t, math.IsNaN(Outward(math.NaN(), 3, true)))
+}

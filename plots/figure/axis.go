@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"strandry/materials/quantity"
 	"strandry/scenarios"
 )
 
@@ -47,6 +48,8 @@ func keyName(key string) string {
 	switch {
 	case len(parts) == 1:
 		return last
+	case key == "feed.bead.speed":
+		return "speed of the print head"
 	case parts[0] == "zone" && len(parts) == 3:
 		return last + " of " + parts[1]
 	case parts[0] == "zone" && len(parts) == 4:
@@ -71,6 +74,16 @@ func (a Axis) say(v float64) string {
 		return digits(v, 3)
 	}
 	return digits(v, 2) + nbsp + a.Unit
+}
+
+// bound prints a value that is a least or a greatest one, rounded to the safe side.
+func (a Axis) bound(v float64, least bool) string {
+	const kept = 3
+	text := digits(quantity.Outward(v, kept, least), kept)
+	if a.Unit == "" {
+		return text
+	}
+	return text + nbsp + a.Unit
 }
 
 func (a Axis) check() error {

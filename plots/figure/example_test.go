@@ -18,6 +18,6 @@ func ExampleEncode() {
 	svg, err := figure.Encode(f, figure.SVG)
 	fmt.Println(bytes.HasPrefix(svg, []byte("<?xml")), err)
 	// Output:
-	// The limit of 0.2 % asks for a length of drum of at least 32 m
+	// The limit of 0.2 % asks for a length of drum of at least 31.7 m
 	// true <nil>
 }

@@ -48,9 +48,9 @@ func (f Line) Headline() string {
 	}
 	if x, up, _, ok := asMap.crossing(); ok {
 		if up {
-			return fmt.Sprintf("The limit of %s asks for a %s of at least %s", percent(f.Limit), f.X.Name, f.X.say(x))
+			return fmt.Sprintf("The limit of %s asks for a %s of at least %s", percent(f.Limit), f.X.Name, f.X.bound(x, true))
 		}
-		return fmt.Sprintf("The limit of %s asks for a %s of at most %s", percent(f.Limit), f.X.Name, f.X.say(x))
+		return fmt.Sprintf("The limit of %s asks for a %s of at most %s", percent(f.Limit), f.X.Name, f.X.bound(x, false))
 	}
 	return fmt.Sprintf("The driest %s shown is %s: it keeps %s, the limit being %s", f.X.Name, f.X.say(f.X.Values[di]), percent(driest), percent(f.Limit))
 }

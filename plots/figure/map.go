@@ -86,7 +86,7 @@ func (f Map) Headline() string {
 		if up {
 			word = "at least"
 		}
-		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s of %s %s", f.Y.Name, f.Y.say(y), percent(f.Limit), f.X.Name, word, f.X.say(x))
+		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s of %s %s", f.Y.Name, f.Y.say(y), percent(f.Limit), f.X.Name, word, f.X.bound(x, up))
 	}
 	count := 0
 	for _, row := range f.Content {

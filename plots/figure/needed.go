@@ -83,7 +83,7 @@ func (f Needed) Headline() string {
 	}
 	for k := range f.Speeds {
 		if length, t := f.shortest(k); length > 0 {
-			return fmt.Sprintf("Even at %s %s needs %s of %s at %s, %s what can be built", speedOf(f.Speeds[k]), f.Material, metres(length), f.Zone, celsius(t), times(length/f.Longest))
+			return fmt.Sprintf("Even at %s %s needs %s of %s at %s; %s can be built", speedOf(f.Speeds[k]), f.Material, metres(length), f.Zone, celsius(t), metres(f.Longest))
 		}
 	}
 	return fmt.Sprintf("At up to %s no length of %s brings %s within its limit of %s", celsius(f.HeatLimit), f.Zone, f.Material, percent(f.Limit))
@@ -138,6 +138,9 @@ func (f Needed) draw(s *sheet, headline string) {
 func (f Needed) curve(p *panel, speed int, x []float64, c color.NRGBA) (end vg.Point, ok bool) {
 	var px, py []float64
 	flush := func() {
+		if len(px) == 1 {
+			p.dot(p.at(px[0], py[0]), 3, c)
+		}
 		if len(px) > 0 {
 			p.line(stroke(c, 2.6), px, py)
 			end, ok = p.at(px[len(px)-1], py[len(py)-1]), true

@@ -76,7 +76,7 @@ func (f Path) draw(s *sheet, headline string) {
 	last := len(c.x) - 1
 	limit := 100 * f.Model.Limit
 	along := scale{min: c.x[0], max: c.x[last]}
-	texts := []string{"centre " + digits(c.centre[last], 2) + nbsp + "%", "limit " + digits(limit, 2) + nbsp + "%", "strand " + celsius(f.Trace.Points[last].Temperature)}
+	texts := []string{"centre " + percent(c.centre[last]/100), "limit " + percent(f.Model.Limit), "strand " + celsius(f.Trace.Points[last].Temperature)}
 	upper := axes{
 		x: along, y: contents(limit, c.mean, c.centre, c.skin).higher(1.08),
 		yLabel: "Moisture, % of dry weight", bare: true, right: s.endRoom(texts...),
@@ -100,9 +100,9 @@ func (f Path) draw(s *sheet, headline string) {
 	p.line(stroke(blue(), 3.2), c.x, c.mean)
 	p.frame(upper)
 	p.ends([]label{
-		{text: "mean " + digits(c.mean[last], 2) + nbsp + "%", at: p.at(c.x[last], c.mean[last]), color: blue(), bold: true},
+		{text: "mean " + percent(c.mean[last]/100), at: p.at(c.x[last], c.mean[last]), color: blue(), bold: true},
 		{text: texts[0], at: p.at(c.x[last], c.centre[last]), color: quiet()},
-		{text: "skin " + digits(c.skin[last], 2) + nbsp + "%", at: p.at(c.x[last], c.skin[last]), color: vermilion()},
+		{text: "skin " + percent(c.skin[last]/100), at: p.at(c.x[last], c.skin[last]), color: vermilion()},
 		{text: texts[1], at: p.at(c.x[last], limit), color: ink(), bold: true},
 	})
 

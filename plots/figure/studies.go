@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"strconv"
 
 	"strandry/scenarios"
 	"strandry/scenarios/keeps"
@@ -16,6 +17,9 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 	out := Suits{Frame: f, Longest: study.Longest, Given: study.Length, Zone: study.Zone}
 	for i := range rows {
 		r := &rows[i]
+		if r.Class == suits.Unanswered {
+			continue
+		}
 		one := Suit{Material: r.Material.Name, Temperature: r.Heated, Verdict: r.Verdict}
 		switch {
 		case r.Class == suits.AsItIs || r.Needed.None():
@@ -63,6 +67,9 @@ func seconds(t rest.Time) float64 {
 // NeededOf makes the figure of a table of lengths for a scenario.
 func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Needed {
 	m := &s.Model
+	if t.Unanswered > 0 {
+		f.Settings += nbsp + "· " + strconv.Itoa(t.Unanswered) + " places without an answer"
+	}
 	return Needed{
 		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths,
 		HeatLimit: m.Material.DryingTemperature.Value, Longest: s.Build.Longest, Limit: m.Limit,

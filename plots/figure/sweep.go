@@ -200,8 +200,13 @@ func (c *cut) sound() string {
 	return ""
 }
 
-// here is the scenario's own design, where both of its values are known.
+// here is the scenario's own design, where all of its values are known and the figure is at its own.
 func (c *cut) here(x, y Axis) *Mark {
+	for _, k := range c.fixed { // a figure of another place is not its own
+		if a := c.grid.Axes[k]; !a.Key.Known || c.at[k] >= len(a.Values) || a.Values[c.at[k]] != a.Key.Value {
+			return nil
+		}
+	}
 	var at [2]float64
 	for n, unit := range [...]string{x.Unit, y.Unit} {
 		key := c.grid.Axes[c.drawn[n]].Key

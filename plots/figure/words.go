@@ -60,6 +60,11 @@ func hours(s float64) string {
 }
 
 // times says how many times one value is another.
-func times(x float64) string { return digits(x, 2) + nbsp + "times" }
+func times(x float64) string {
+	if x < 2 {
+		return digits(x, 3) + nbsp + "times"
+	}
+	return digits(x, 2) + nbsp + "times"
+}
 
 func dry(limit, mean float64) bool { return mean <= limit }

@@ -2,22 +2,17 @@ package page
 
 import (
 	"fmt"
-	"strconv"
 
+	"strandry/materials/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
 	"strandry/scenarios/survey"
 )
 
-// rounded keeps three significant digits of a number that was found.
-func rounded(x float64) float64 {
-	short, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 2, 64), 64)
-	if err != nil {
-		return x
-	}
-	return short
-}
+// atLeast and atMost keep three significant digits of a number that was found, on its safe side.
+func atLeast(x float64) float64 { return quantity.Outward(x, 3, true) }
+func atMost(x float64) float64  { return quantity.Outward(x, 3, false) }
 
 // suits is the section of materials.
 func (l *Log) suits() []block {
@@ -26,16 +21,19 @@ func (l *Log) suits() []block {
 		return []block{text("This could not be found out: " + l.Survey.SuitsReason + ".")}
 	}
 	t := &table.Suits{Title: l.Scenario.Title, Study: study, Version: l.Answer.Version, File: l.Scenario.File}
-	return []block{
-		text(t.Conclusion()),
+	blocks := []block{text(t.Conclusion())}
+	for _, why := range t.Failures() {
+		blocks = append(blocks, text(why))
+	}
+	return append(blocks,
 		text(fmt.Sprintf("Each material runs through this path at %s, a heated zone at its own usual highest drying temperature. "+
 			"Length needed: of %s (now %s) to just meet the limit; fast–slow: the same at the greatest and at the least likely diffusivity. "+
 			"At rest: the time that a loose strand would need in still air of the same state. Floor: what that air leaves in it for ever.",
 			table.Speed(study.Speed), study.Zone, table.Length(study.Length))),
-		head("In equilibrium with the room"), {Grid: suited(t, study.Soaked)},
-		head("Dry, then " + table.Duration(study.Lain) + " in the room"), {Grid: suited(t, study.Opened)},
+		head("In equilibrium with the room"), block{Grid: suited(t, study.Soaked)},
+		head("Dry, then "+table.Duration(study.Lain)+" in the room"), block{Grid: suited(t, study.Opened)},
 		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
-	}
+	)
 }
 
 func suited(t *table.Suits, rows []suits.Row) *grid {
@@ -98,13 +96,18 @@ func (l *Log) advice() string {
 	}
 	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.Longest
 	long := func(x float64) string {
-		return fmt.Sprintf("%s of %s (%s at %s)", table.Length(rounded(x)), zone, table.Duration(x/m.Speed), table.Speed(m.Speed))
+		if a.Value == a.DryTo {
+			x = atMost(x)
+		} else {
+			x = atLeast(x)
+		}
+		return fmt.Sprintf("%s of %s (%s at %s)", table.Length(x), zone, table.Duration(x/m.Speed), table.Speed(m.Speed))
 	}
 	switch {
 	case a.Outcome == size.Everywhere:
 		return fmt.Sprintf("Any length of %s meets the limit: it is not what the strand needs to be dry.", zone)
 	case a.Outcome == size.Nowhere:
-		return fmt.Sprintf("Do not build it longer: no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
+		return fmt.Sprintf("Length alone will not do: no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
 	}
 	text := fmt.Sprintf("Build at least %s. ", long(a.Value))
 	switch {

@@ -178,11 +178,14 @@ func (l *Log) neededCaption(f figure.Needed) string {
 		case length <= size.Shortest:
 			each = append(each, "none at "+table.Speed(v))
 		default:
-			each = append(each, fmt.Sprintf("%s at %s", table.Length(rounded(length)), table.Speed(v)))
+			each = append(each, fmt.Sprintf("%s at %s", table.Length(atLeast(length)), table.Speed(v)))
 		}
 	}
 	if len(each) > 0 {
 		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), joined(each))
+	}
+	if t := l.Survey.Needed; t.Unanswered > 0 {
+		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)
 	}
 	return text + fmt.Sprintf(" Beyond %s, the usual highest drying temperature, and beyond %s, the longest that is to be built, the ground is shaded.",
 		table.Celsius(f.HeatLimit), table.Length(f.Longest))
@@ -193,8 +196,12 @@ func (l *Log) suitsCaption() string {
 	for _, r := range l.Survey.Suits.Soaked {
 		counts[r.Class]++
 	}
-	return fmt.Sprintf("Of %d materials that set off in equilibrium with the room, %d need no drying here, %d are dried by up to %s of %s, %d need more of it, and %d are dried by no length. "+
+	unanswered := ""
+	if n := counts[suits.Unanswered]; n > 0 {
+		unanswered = fmt.Sprintf("; without an answer: %d", n)
+	}
+	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; need no drying here: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
 		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows.",
-		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], counts[suits.Buildable], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone,
-		counts[suits.TooLong], counts[suits.Forbidden])
+		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone, counts[suits.Buildable],
+		counts[suits.TooLong], counts[suits.Forbidden], unanswered)
 }

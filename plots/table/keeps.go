@@ -81,11 +81,12 @@ func perDay(n float64) string {
 
 // worst is the largest numerical error over its figure.
 func (k *Keeps) worst(gain bool) string {
+	const least = 1e-7 // of gains below no digit is shown [kg/kg dry]
 	worst := 0.0
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
 		switch {
-		case gain && r.Gain > 0:
+		case gain && r.Gain > least:
 			worst = math.Max(worst, r.GainNumericalError/r.Gain)
 		case !gain && !r.Hours.Never:
 			worst = math.Max(worst, r.Hours.NumericalError/r.Hours.Seconds)

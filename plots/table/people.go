@@ -62,6 +62,9 @@ func (s *Suits) Heads() []string {
 
 // Cells are the figures of one material in a view of the study; "-" for what does not apply.
 func (s *Suits) Cells(r *suits.Row) []string {
+	if r.Class == suits.Unanswered {
+		return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-"}
+	}
 	return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start), narrowCell(r.Mean),
 		narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)}
 }
@@ -71,7 +74,7 @@ func (s *Suits) Group(c suits.Class) string { return group(c, s.Study.Longest) }
 
 // Groups lists the classes in the order of the rows.
 func (s *Suits) Groups() []suits.Class {
-	return []suits.Class{suits.AsItIs, suits.Buildable, suits.TooLong, suits.Forbidden}
+	return []suits.Class{suits.AsItIs, suits.Buildable, suits.TooLong, suits.Unanswered, suits.Forbidden}
 }
 
 // Finite refuses a value of which any number, however deep, is not finite, and names it.

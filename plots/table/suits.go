@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -47,6 +48,9 @@ func (s *Suits) WriteText(out io.Writer) error {
 	})
 	b.WriteByte('\n')
 	paragraph(&b, "", s.Conclusion())
+	for _, why := range s.Failures() {
+		paragraph(&b, "", why)
+	}
 	assumed(&b, s.Assumed)
 	b.WriteByte('\n')
 	paragraph(&b, "", "Hot surfaces burn and hot plastic gives off fumes; some of these temperatures need an oven that was made for them. strandry materials NAME gives the cautions of each.")
@@ -98,6 +102,10 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 			class = r.Class
 			fmt.Fprintf(b, "— %s\n", group(class, s.Study.Longest))
 		}
+		if r.Class == suits.Unanswered {
+			row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-"})
+			continue
+		}
 		row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start),
 			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)})
 	}
@@ -112,6 +120,8 @@ func group(c suits.Class, longest float64) string {
 		return "can be built: up to " + length(longest)
 	case suits.TooLong:
 		return "longer than can be built"
+	case suits.Unanswered:
+		return "no answer"
 	}
 	return "no length will do"
 }
@@ -205,6 +215,21 @@ func hours(s float64) string {
 	return significant(h, 2)
 }
 
+// Failures say which materials have no answer, and why.
+func (s *Suits) Failures() []string {
+	var all []string
+	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
+		for i := range rows {
+			if r := &rows[i]; r.Failed != "" {
+				if why := fmt.Sprintf("No answer for %s: %s.", r.Material.ID, r.Failed); !slices.Contains(all, why) {
+					all = append(all, why)
+				}
+			}
+		}
+	}
+	return all
+}
+
 // Conclusion says which materials inline drying is for on this path.
 func (s *Suits) Conclusion() string {
 	names := func(rows []suits.Row, c suits.Class) string {
@@ -241,8 +266,9 @@ type suitsDocument struct {
 
 type suitsRow struct {
 	Material       string     `json:"material"`
-	Class          string     `json:"class"` // needs no drying, buildable, too long, no length will do
+	Class          string     `json:"class"` // needs no drying, buildable, too long, no answer, no length will do
 	Obstacle       string     `json:"obstacle,omitempty"`
+	Failed         string     `json:"failed,omitempty"` // why there is no answer; all figures are zero then
 	Temperature    float64    `json:"temperature"`
 	Limit          float64    `json:"limit"`
 	Start          float64    `json:"start"`
@@ -313,7 +339,7 @@ func (s *Suits) rows(rows []suits.Row) []suitsRow {
 			Material: r.Material.ID, Class: r.Class.String(), Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
 			Mean: r.Mean, Low: r.Low, High: r.High, NumericalError: r.NumericalError, Verdict: r.Verdict.String(),
 			Length: lengthOf(r.Needed), LengthFast: lengthOf(r.Fast), LengthSlow: lengthOf(r.Slow),
-			Rest: restOf(r.Rest), RestFast: restOf(r.RestFast), RestSlow: restOf(r.RestSlow), Floor: r.Floor,
+			Failed: r.Failed, Rest: restOf(r.Rest), RestFast: restOf(r.RestFast), RestSlow: restOf(r.RestSlow), Floor: r.Floor,
 		}
 		if r.Class == suits.Forbidden {
 			d.Obstacle = r.Obstacle.String()

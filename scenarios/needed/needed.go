@@ -1,10 +1,10 @@
 package needed
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
-	"math"
 
 	"strandry/diffusion"
 	"strandry/materials/strict"
@@ -29,6 +29,9 @@ type Table struct {
 	// Lengths[k][i] is that at Speeds[k] and Temperatures[i] [m]: 0 where none from size.Shortest to
 	// size.Longest is enough, size.Shortest where the strand needs none of the zone.
 	Lengths [][]float64
+	// Unanswered is how many of them are 0 since no march could be made, the first of them for this Reason.
+	Unanswered int
+	Reason     string
 }
 
 // Usual asks for a zone of the path from fifty kelvins below the material's usual highest drying
@@ -50,7 +53,8 @@ func Usual(s *scenarios.Scenario, zone int) Request {
 }
 
 // Find answers a request, on all cores. A temperature at which the scenario's air cannot be, such as one below its
-// dew point, has no length. It is an error if that holds for all of them.
+// dew point, has no length, and neither has a place where the march has no answer. It is an error if that holds
+// for all of them.
 func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error) {
 	t := &Table{Temperatures: r.Temperatures, Speeds: r.Speeds}
 	models, err := r.models(s)
@@ -59,24 +63,40 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 	}
 	t.Zone = s.Model.Path[r.Zone].Name
 	n := len(r.Temperatures)
-	all, err := each.Of(ctx, len(r.Speeds)*n, func(w *diffusion.March, job int) (float64, error) {
+	type answer struct {
+		length float64
+		failed error
+	}
+	all, err := each.Of(ctx, len(r.Speeds)*n, func(w *diffusion.March, job int) (a answer, _ error) {
 		k, i := job/n, job%n
 		if models[i] == nil {
-			return 0, nil
+			return a, nil
 		}
 		m := *models[i]
 		m.Speed = r.Speeds[k]
-		length, err := shortest(w, &m, r.Zone, r.Settings)
-		if err != nil {
-			return 0, fmt.Errorf("%.4g mm/s at %.4g °C: %w", 1000*m.Speed, r.Temperatures[i]-273.15, err)
+		if a.length, a.failed = shortest(w, &m, r.Zone, r.Settings); a.failed != nil {
+			a.failed = fmt.Errorf("%.4g mm/s at %.4g °C: %w", 1000*m.Speed, r.Temperatures[i]-273.15, a.failed)
 		}
-		return length, nil
+		return a, nil
 	})
 	if err != nil {
 		return nil, err
 	}
 	for k := range r.Speeds {
-		t.Lengths = append(t.Lengths, all[k*n:(k+1)*n])
+		row := make([]float64, n)
+		for i, a := range all[k*n : (k+1)*n] {
+			if row[i] = a.length; a.failed != nil {
+				t.Unanswered++
+				err = cmp.Or(err, a.failed)
+			}
+		}
+		t.Lengths = append(t.Lengths, row)
+	}
+	if t.Unanswered == len(all) {
+		return nil, err
+	}
+	if err != nil {
+		t.Reason = err.Error()
 	}
 	return t, nil
 }
@@ -123,7 +143,7 @@ func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 	found, err := size.ShortestOf(w, m, zone, s)
 	switch {
 	case err != nil:
-		return math.NaN(), err
+		return 0, err
 	case found.None():
 		return size.Shortest, nil
 	case found.Outcome == size.Met:

@@ -170,3 +170,17 @@ air = { humidity = "30 %" }
 	require.Equal(t, size.Shortest, found.From)
 	require.Greater(t, found.Value, 10*size.Shortest)
 }
+
+// A place where the march has no answer is counted, and told with its reason; the others have their lengths.
+func TestPlacesWithoutAnAnswer(t *testing.T) {
+	s := read(t, strings.NewReplacer(`"pc"`, `"pa6"`, `"0.2 %"`, `"8 %"`, "3 m", "60 m", `"-20 °C"`, `"-40 °C", flow = "0.3 L/min", direction = "against"`).Replace(plain))
+	r := Request{Temperatures: []float64{303.15, 353.15}, Speeds: []float64{0.00025, 0.001}, Settings: diffusion.CoarseSettings()}
+	table, err := Find(context.Background(), s, r)
+	require.NoError(t, err)
+	require.Equal(t, 1, table.Unanswered)
+	require.Zero(t, table.Lengths[1][0])
+	require.Positive(t, table.Lengths[0][1])
+	require.Contains(t, table.Reason, "1 mm/s at 30 °C")
+	_, err = Find(context.Background(), s, Request{Temperatures: r.Temperatures[:1], Speeds: r.Speeds[1:], Settings: r.Settings})
+	require.ErrorContains(t, err, "so little air")
+}

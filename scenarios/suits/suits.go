@@ -2,7 +2,6 @@ package suits
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
@@ -47,6 +46,7 @@ type Row struct {
 	// A strand whose skin alone is wet may need a longer zone for the greatest.
 	Needed, Fast, Slow size.Length
 	Obstacle           levers.Cause // where no length will do
+	Failed             string       // why there is no answer; "" where there is one
 
 	// The same strand at rest in the same air: until it meets its limit.
 	Rest, RestFast, RestSlow rest.Time
@@ -62,13 +62,15 @@ const (
 	Buildable
 	// TooLong is any other length.
 	TooLong
+	// Unanswered is what has no answer on this path: Failed says why.
+	Unanswered
 	// Forbidden is what no length of the zone dries: the air keeps the strand above its limit
 	// or wets it again.
 	Forbidden
 )
 
 func (c Class) String() string {
-	return [...]string{"needs no drying", "buildable", "too long", "no length will do"}[c]
+	return [...]string{"needs no drying", "buildable", "too long", "no answer", "no length will do"}[c]
 }
 
 // Find answers for the materials, on all cores, in the order of the classes and there of the length
@@ -85,10 +87,12 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		for k, lain := range [2]float64{0, lain} {
-			var err error
-			if views[k], err = d.row(w, &all[i], lain); err != nil {
-				return views, fmt.Errorf("%s: %w", all[i].ID, err)
+			r, err := d.row(w, &all[i], lain)
+			if err != nil {
+				none := size.Length{Outcome: size.Nowhere}
+				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Fast: none, Slow: none}
 			}
+			views[k] = r
 		}
 		return views, nil
 	})

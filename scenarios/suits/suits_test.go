@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -247,4 +248,19 @@ func TestNoneNeeded(t *testing.T) {
 	require.Equal(t, size.Met, l.Outcome)
 	require.True(t, l.None())
 	require.Zero(t, suits.Needed(l))
+}
+
+// A material whose water the air cannot take has no answer on this path, and says why; the others have theirs.
+func TestUnanswered(t *testing.T) {
+	s, err := scenarios.Read("little.toml", []byte(strings.Replace(oven, `"-20 °C"`, `"-20 °C", flow = "0.02 L/min", direction = "against"`, 1)))
+	require.NoError(t, err)
+	study := find(t, s, "pva", "pc")
+	for _, rows := range [][]suits.Row{study.Soaked, study.Opened} {
+		require.Equal(t, "pc", rows[0].Material.ID)
+		require.Positive(t, rows[0].Mean)
+	}
+	last := study.Soaked[1]
+	require.Equal(t, suits.Unanswered, last.Class)
+	require.Contains(t, last.Failed, "so little air")
+	require.True(t, math.IsInf(last.Length(), 1))
 }
