@@ -103,6 +103,46 @@ func TestSpanHoldsAScan(t *testing.T) {
 	require.Greater(t, turned, 10, "paths that are driest between the ends")
 }
 
+// The same of a strand that is wetted and half dried before it sets off: it turns between its storages.
+func TestSpanOfAStrandThatTurnsInStorage(t *testing.T) {
+	library, err := materials.Library()
+	require.NoError(t, err)
+	for _, p := range library {
+		m := transit(t, 0)
+		m.Material, m.Start = p, 0
+		guide := m.Path[2]
+		guide.Air = diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.5, room)}
+		guide.Length = 0.3
+		damp, box := guide, guide
+		damp.Air.VapourPressure = humidair.VapourPressureAt(0.7, room)
+		damp.Length, damp.Duration = 0, 8*3600
+		box.Air = diffusion.Air{Temperature: 343.15, VapourPressure: humidair.VapourPressureAt(0.05, 343.15)}
+		box.Length, box.Duration = 0, 3600
+		m.Storage, m.Path = []diffusion.Zone{damp, box}, []diffusion.Zone{guide}
+		holdsAScan(t, m)
+	}
+}
+
+// A front in wetted nylon, whose error of space stands still from resolution 5 to 10: the printed error holds it.
+// The model's exact answer is that of a resolution of 60.
+func TestErrorThatRefiningDoesNotShow(t *testing.T) {
+	p, err := materials.Lookup("pa6")
+	require.NoError(t, err)
+	m := transit(t, 0)
+	m.Material, m.Start, m.StartTemperature, m.Speed = p, 0.000839, 302.75, 2.95e-3
+	z := m.Path[2]
+	z.Length, z.Film = 60.2, diffusion.Film{Emissivity: 0.9}
+	z.Air = diffusion.Air{Temperature: 320.75, VapourPressure: humidair.VapourPressureAt(0.58, 320.75)}
+	m.Path = []diffusion.Zone{z}
+	a := assess(t, m)
+	s := diffusion.DefaultSettings()
+	s.Resolution, s.Tolerance = 60, 1e-7
+	var fine diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(m, s, &fine))
+	require.InDelta(t, fine.Nozzle.Mean, a.Nozzle.Mean, a.NumericalError)
+	require.Greater(t, math.Abs(fine.Nozzle.Mean-a.Nozzle.Mean), 0.2*a.NumericalError, "a case that tests nothing")
+}
+
 // holdsAScan tells whether the driest place lies between the ends.
 func holdsAScan(t *testing.T, m *diffusion.Model) bool {
 	a := assess(t, m)

@@ -3,13 +3,14 @@ package diffusion
 import (
 	"fmt"
 
+	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
 )
 
 // RunLengths runs the model once for each of the rising lengths [m] of the zone with the
 // given index, and calls use with each result in turn, which is overwritten after it
 // returns. The results are those of separate runs, to the bit; but where lengths
-// share a grid and the air allows, the strand goes through the zone only once,
+// share a grid and a film, and the air allows, the strand goes through the zone only once,
 // and each length branches off where its own run would end the zone.
 func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, use func(i int, r *Result) error) error {
 	varied := *m
@@ -61,8 +62,14 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 	if err := l.along(0, b.zone, b.settings, r); err != nil {
 		return err
 	}
-	c, err := l.enter(z, b.settings)
+	films, shared, err := b.films(lengths, l.around.thermal.mean())
 	if err != nil {
+		return err
+	}
+	if !shared {
+		return b.separately(lengths, offset)
+	}
+	if _, err := l.enter(z, b.settings); err != nil {
 		return err
 	}
 	before, start := l.cylinder.Lost, r.Start
@@ -82,7 +89,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		}
 		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})
 		r.Radius, r.Profile = r.Radius[:0], r.Profile[:0]
-		from.leave(&l.around, z, c, before, &r.Zones[b.zone])
+		from.leave(&l.around, z, films[i], before, &r.Zones[b.zone])
 		if err := from.along(b.zone+1, len(m.Path), b.settings, r); err != nil {
 			return err
 		}
@@ -94,6 +101,23 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		return fmt.Errorf("zone %q: %w", z.Name, err)
 	}
 	return nil
+}
+
+// films are the coefficients of the zone at each length, for a strand that enters with a temperature [K], and
+// whether they are the same: along a flow, and on a strand that hangs, they are not.
+func (b *branching) films(lengths []float64, entered float64) (all []film.Coefficients, shared bool, err error) {
+	shared = true
+	for _, length := range lengths {
+		z := b.model.Path[b.zone]
+		z.Length = length
+		c, err := filmAt(&z, b.model, entered)
+		if err != nil {
+			return nil, false, err
+		}
+		all = append(all, c)
+		shared = shared && c.Heat == all[0].Heat && c.Mass == all[0].Mass
+	}
+	return all, shared, nil
 }
 
 func (b *branching) separately(lengths []float64, offset int) error {

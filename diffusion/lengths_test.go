@@ -7,7 +7,32 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/film"
 )
+
+// What the length of a zone changes in its film counts: along a flow and on a strand that hangs, for lengths
+// that share a grid.
+func TestLengthsHaveTheirOwnFilm(t *testing.T) {
+	for _, f := range []diffusion.Film{{Flow: film.Along, AirSpeed: 0.5, Emissivity: 0.9}, {Vertical: true, Emissivity: 0.9}} {
+		m := transit(t, 0)
+		m.Path = m.Path[1:2]
+		m.Path[0].Film = f
+		s := diffusion.CoarseSettings()
+		heats := map[float64]bool{}
+		require.NoError(t, diffusion.NewMarch().RunLengths(m, 0, []float64{0.1, 0.11, 0.3, 1}, s, func(i int, r *diffusion.Result) error {
+			alone := *m
+			alone.Path = append([]diffusion.Zone(nil), m.Path...)
+			alone.Path[0].Length = r.Zones[0].Length
+			var want diffusion.Result
+			require.NoError(t, diffusion.NewMarch().Run(&alone, s, &want))
+			require.Equal(t, want.Zones, r.Zones)
+			require.Equal(t, want.Profile, r.Profile)
+			heats[r.Zones[0].Film.Heat] = true
+			return nil
+		}))
+		require.Len(t, heats, 4)
+	}
+}
 
 // One march that serves every length of a zone gives what separate runs give, to the
 // bit: state, zones and steps.

@@ -86,6 +86,7 @@ func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error
 		if err := l.pass(&m.Storage[i], s, nil); err != nil {
 			return fmt.Errorf("storage %q: %w", m.Storage[i].Name, err)
 		}
+		result.stored = append(result.stored, l.cylinder.Grid.Mean(l.cylinder.C))
 	}
 	l.cylinder.Lost = 0
 	result.Start = l.state()
@@ -109,12 +110,10 @@ func (l *lane) along(first, last int, s Settings, result *Result) error {
 // diffusivity grows more than e⁴ fold up to the wettest content, fronts are steep: the
 // grid is lumped, which keeps them from drawing the dry side down, and has twice the nodes.
 func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
-	skin, temperature, wettest := 1.0, m.StartTemperature, m.Start
+	skin, temperature := 1.0, m.StartTemperature
 	for _, zones := range [2][]Zone{m.Storage, m.Path} {
 		for i := range zones {
-			z := &zones[i]
-			skin = min(skin, z.skin(m, &temperature))
-			wettest = max(wettest, z.wettest(m))
+			skin = min(skin, zones[i].skin(m, &temperature))
 		}
 	}
 	const leastStretch, thinnest = 2.5, 1e-5
@@ -123,7 +122,7 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 	key := gridKey{stretch: stretch}
 	more := 1.0
 	const gentle = 4
-	if growth := m.Material.Diffusivity.Beta.Value * wettest; growth > gentle {
+	if m.growth() > gentle {
 		key.lumped, more = true, 2
 	}
 	key.nodes = int(math.Ceil(s.Resolution * stretch * more))
@@ -139,6 +138,17 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 	}
 	w.grids[key] = g
 	return g, nil
+}
+
+// growth is the logarithm of how much the diffusivity grows up to the wettest content of the way.
+func (m *Model) growth() float64 {
+	wettest := m.Start
+	for _, zones := range [2][]Zone{m.Storage, m.Path} {
+		for i := range zones {
+			wettest = max(wettest, zones[i].wettest(m))
+		}
+	}
+	return m.Material.Diffusivity.Beta.Value * wettest
 }
 
 // skin is the depth √(D t)/R that diffusion reaches in a zone, for the dry polymer at the

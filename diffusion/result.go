@@ -28,6 +28,8 @@ type Result struct {
 	Balance float64 // content at the end plus what left less content at the start, over the largest content on the way
 	Steps   int     // accepted steps of the march
 	Nodes   int     // of the grid
+
+	stored []float64 // mean contents after each storage [kg/kg dry]
 }
 
 // ZoneResult is what one march has found in one zone.
@@ -49,7 +51,7 @@ type ZoneResult struct {
 }
 
 func (r *Result) reset(m *Model) {
-	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0]}
+	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0], stored: r.stored[:0]}
 	if cap(r.Zones) < len(m.Path) {
 		r.Zones = make([]ZoneResult, 0, len(m.Path))
 	}

@@ -111,22 +111,22 @@ func (f *finder) seek(height func(mean float64) float64) error {
 	return err
 }
 
-// Turns tells whether the strand dries in one zone and takes up water in another, storage being
-// one of them: the mean content at the nozzle may then be greatest or least at a diffusivity
+// Turns tells whether the strand dries in one storage or zone and takes up water in another: the mean content at the nozzle may then be greatest or least at a diffusivity
 // between two others.
 func (r *Result) Turns(m *Model) bool {
 	const told = 1e-6 // of the content: less is of the numbers
 	dried, rewetted := false, false
-	note := func(before, now float64) {
+	before := m.Start
+	pass := func(now float64) {
 		least := told * max(now, before)
 		dried, rewetted = dried || now < before-least, rewetted || now > before+least
-	}
-	before := r.Start.Mean
-	note(m.Start, before)
-	for i := range r.Zones {
-		now := r.Zones[i].Exit.Mean
-		note(before, now)
 		before = now
+	}
+	for _, now := range r.stored {
+		pass(now)
+	}
+	for i := range r.Zones {
+		pass(r.Zones[i].Exit.Mean)
 	}
 	return dried && rewetted
 }

@@ -35,12 +35,15 @@ func (c *cycle) inside(interval, constant float64) float64 {
 	}
 	sum := swell(c.room) * open
 	if closed > 0 {
-		// In the logarithm of the excess, where the air spends the time constant on each unit.
-		const points, faded = 48, 40
+		// In the logarithm of the excess, where the air spends the time constant on each unit; in pieces
+		// that grow, for the exponential of the content peaks at the beginning.
+		const points, faded, first = 20, 40, 0.05
 		span := math.Min(closed/constant, faded)
-		sum += constant * quad.Fixed(func(u float64) float64 {
-			return swell(c.store + (c.room-c.store)*math.Exp(-u))
-		}, 0, span, points, quad.Legendre{}, 0)
+		for from, to := 0.0, first; from < span; from, to = to, 2*to {
+			sum += constant * quad.Fixed(func(u float64) float64 {
+				return swell(c.store + (c.room-c.store)*math.Exp(-u))
+			}, from, math.Min(to, span), points, quad.Legendre{}, 0)
+		}
 	}
 	mean := sum / interval
 	if c.beta == 0 {
