@@ -159,7 +159,9 @@ func feedSpeed(t section, key string, speed float64) {
 	const slack = 1e-12
 	allowed := "a speed of the strand of 0.001 mm/s to 50 mm/s"
 	switch {
-	case speed <= 0:
+	case speed < 0:
+		t.fault(key, "the strand would run backwards", allowed)
+	case speed == 0:
 		t.fault(key, "a strand that stands still is a storage: state it as [[strand.storage]]", allowed)
 	case speed > 1e6:
 		t.fault(key, "the strand would run faster than sound", allowed)

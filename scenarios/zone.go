@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"math"
+	"strings"
 
 	"strandry/diffusion"
 	"strandry/diffusion/film"
@@ -18,6 +19,9 @@ func stillAir() diffusion.Film {
 	return diffusion.Film{Flow: film.Natural, Emissivity: emissivity}
 }
 
+// longestName is how many letters a zone's name may have.
+const longestName = 60
+
 // zones reads [[zone]], the way from spool to nozzle.
 func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
 	tables := root.subs("zone")
@@ -32,6 +36,8 @@ func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
 		switch {
 		case !ok && !t.has("name"):
 			t.fault("name", "missing", "a name for the zone, different from the others'")
+		case len([]rune(name)) > longestName || strings.ContainsAny(name, "\n\t"):
+			t.fault("name", "no name that fits on a line", "up to 60 letters, without line breaks and tabs")
 		case ok && seen[name]:
 			t.fault("name", "two zones have this name", "a name that no other zone has")
 		}

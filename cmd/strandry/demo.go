@@ -20,6 +20,11 @@ func fileOrDemo(c *cobra.Command, args []string) error {
 	if len(args) == 1 && c.Flags().Changed("demo") {
 		return errors.New("a file and --demo exclude each other")
 	}
+	if name, err := c.Flags().GetString("demo"); err == nil && len(args) == 0 {
+		if _, err := scenarios.DemoText(name); err != nil {
+			return err
+		}
+	}
 	return cobra.MaximumNArgs(1)(c, args)
 }
 

@@ -21,6 +21,8 @@ func TestWrongUse(t *testing.T) {
 	}{
 		{[]string{"rnu"}, "\trun"}, // the suggestion
 		{[]string{"zzz"}, `unknown command "zzz"`},
+		{[]string{"help", "zzz"}, `unknown command "zzz"`},
+		{[]string{"run", "--demo", "lamp-shad"}, `did you mean "lamp-shade"?`},
 		{[]string{"run", "--jsn"}, "did you mean --json?"},
 		{[]string{"run", "--demos", "lamp-shade"}, "did you mean --demo?"},
 		{[]string{"materials", "--zzzzzz"}, "unknown flag: --zzzzzz"},
@@ -55,7 +57,6 @@ func TestFailures(t *testing.T) {
 		{[]string{"run", folder}, []string{folder, "folder"}},
 		{[]string{"run", long}, []string{"too long"}},
 		{[]string{"run", ""}, []string{"no such file"}},
-		{[]string{"run", "--demo", "lamp-shad"}, []string{`did you mean "lamp-shade"?`}},
 		{[]string{"materials", "ppa6"}, []string{`did you mean "pa6"?`}},
 		{[]string{"materials", filepath.Join(folder, "none.toml")}, []string{"none.toml", "no such file"}},
 		{[]string{"materials", long}, []string{"long.toml", "too long"}},

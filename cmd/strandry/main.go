@@ -44,6 +44,21 @@ type failure struct{ error }
 
 func (f failure) Unwrap() error { return f.error }
 
+// helpCommand explains a command; one that there is not is wrong use.
+func helpCommand(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND]",
+		Short: "Explain a command",
+		RunE: func(_ *cobra.Command, args []string) error {
+			c, _, err := root.Find(args)
+			if err != nil {
+				return err
+			}
+			return c.Help()
+		},
+	}
+}
+
 // run carries out one command line.
 func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root := &cobra.Command{
@@ -59,6 +74,7 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root.SetFlagErrorFunc(nearestFlag)
 	root.SetVersionTemplate("strandry {{.Version}}\n")
 	root.AddCommand(runCommand(), materialsCommand(), newCommand(), sweepCommand(), sizeCommand(), suitsCommand(), plotCommand(), keepsCommand(), buildlogCommand(), proveCommand(), evidenceCommand())
+	root.SetHelpCommand(helpCommand(root))
 	root.SetArgs(args)
 	said := &outlet{Writer: out}
 	root.SetOut(said)

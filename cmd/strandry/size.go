@@ -40,6 +40,9 @@ to the material's usual highest drying temperature); --from and --to set others.
 				r.To = &to
 			}
 			a, err := unlessDone(c.Context(), func() (*size.Answer, error) { return size.Find(diffusion.NewMarch(), s, r) })
+			if misread := (size.RequestError{}); errors.As(err, &misread) {
+				return err
+			}
 			if err != nil {
 				return failure{err}
 			}

@@ -100,9 +100,9 @@ func TestStudiesRefuse(t *testing.T) {
 	}{
 		{misused, "--for KEY", []string{"size"}},
 		{misused, "exclude each other", []string{"size", "a.toml", "--demo", "lamp-shade", "--for", "feed.speed"}},
-		{failed, `did you mean "zone.drum.length"?`, []string{"size", "--for", "zone.drum.lenght"}},
-		{failed, "needs its unit", []string{"size", "--for", "zone.drum.length", "--to", "12"}},
-		{failed, "nothing lies between", []string{"size", "--for", "zone.drum.length", "--from", "3 m", "--to", "2 m"}},
+		{misused, `did you mean "zone.drum.length"?`, []string{"size", "--for", "zone.drum.lenght"}},
+		{misused, "--to: ", []string{"size", "--for", "zone.drum.length", "--to", "12"}},
+		{misused, "nothing lies between", []string{"size", "--for", "zone.drum.length", "--from", "3 m", "--to", "2 m"}},
 		{misused, "--opened", []string{"suits", "--opened", "six"}},
 		{misused, "--opened", []string{"suits", "--opened", "-1 h"}},
 		{failed, `did you mean "pa6"?`, []string{"suits", "--material", "ppa6"}},

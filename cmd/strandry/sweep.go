@@ -50,11 +50,13 @@ by a power cut, goes on with --continue and ends in the same numbers to the bit.
 				return errors.New("--cores: 1 or more, or 0 for all")
 			}
 			s, err := scenario(args, f.demo)
-			if err == nil && len(f.vary) > 0 {
-				s, err = s.Varied(f.vary...)
-			}
 			if err != nil {
 				return failure{err}
+			}
+			if len(f.vary) > 0 {
+				if s, err = s.Varied(f.vary...); err != nil {
+					return err
+				}
 			}
 			return wrapped(f.run(c.Context(), s, c.OutOrStdout(), c.ErrOrStderr()))
 		},

@@ -189,7 +189,6 @@ func TestSweepFailures(t *testing.T) {
 		{"this is a file; the name of a folder is needed", small(file)},
 		{"cannot be written", small(filepath.Join(file, "inside"))},
 		{"no axis to sweep. Add one, such as\n\n[[vary]]", []string{"sweep", scenarioFile(t, bare), "-o", folder}},
-		{`did you mean "zone.drum.length"?`, []string{"sweep", "-o", folder, "--vary", "zone.drum.lenght=1 m..2 m:3"}},
 		{"up to 1000000 can be swept", []string{"sweep", "-o", folder, "--vary", "feed.speed=1 mm/s..2 mm/s:2000", "--vary", "zone.drum.length=1 m..2 m:2000"}},
 	} {
 		status, out, errOut := call(c.args...)
@@ -200,6 +199,7 @@ func TestSweepFailures(t *testing.T) {
 	require.Equal(t, "mine", content(t, file))
 	require.Equal(t, []string{"file"}, names(t, folder))
 	for says, args := range map[string][]string{
+		`did you mean "zone.drum.length"?`:    {"sweep", "-o", folder, "--vary", "zone.drum.lenght=1 m..2 m:3"},
 		"-o DIR":                              {"sweep"},
 		"--continue and --force exclude each": small(folder, "--continue", "--force"),
 		"--cores":                             small(folder, "--cores", "-1"),

@@ -76,14 +76,18 @@ func (f Suits) Headline() string {
 		}
 	}
 	path := metres(f.Longest) + " of " + f.zone()
+	some := fmt.Sprintf("%d of them", sure)
+	if sure == len(names) {
+		some = "all of them"
+	}
 	text := fmt.Sprintf("%s dries %d of %d materials", path, len(names), len(f.Rows))
 	switch {
 	case len(names) == 0:
 		text = fmt.Sprintf("%s dries none of %d materials", path, len(f.Rows))
 	case len(names) <= 4:
-		text += fmt.Sprintf(" (%s), %d of them", strings.Join(names, ", "), sure)
+		text += fmt.Sprintf(" (%s), %s", strings.Join(names, ", "), some)
 	default:
-		text += fmt.Sprintf(", %d of them", sure)
+		text += ", " + some
 	}
 	if len(names) > 0 {
 		text += " whatever the spread of the data"

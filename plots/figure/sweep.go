@@ -33,7 +33,7 @@ func OfSweep(g *sweep.Grid, f Frame) (sheets []Sheet, undrawn []string) {
 	}
 	switch {
 	case len(drawn) == 0:
-		return nil, []string{"no figure: no axis has numbers to draw along"}
+		return nil, []string{"no figure: no axis has two numbers to draw along"}
 	case total > mostSheets:
 		return nil, []string{fmt.Sprintf("no figures: there would be %d of them; up to %d are drawn", total, mostSheets)}
 	}

@@ -87,8 +87,8 @@ func TestUndrawn(t *testing.T) {
 		why  string
 		axes []string
 	}{
-		{"no figure: no axis has numbers", []string{"strand.material=pa12, pa6"}},
-		{"no figure: no axis has numbers", []string{"feed.speed=1 mm/s"}},
+		{"no figure: no axis has two numbers", []string{"strand.material=pa12, pa6"}},
+		{"no figure: no axis has two numbers", []string{"feed.speed=1 mm/s"}},
 		{"line: not drawn: its rows do not share one limit", []string{"strand.limit=0.1 %, 0.2 %"}},
 		{"there would be 20 of them", []string{"strand.material=pa12,pa6,pa66,pc,petg,pla,abs,pom,pva,asa", "zone.drum.air.direction=with,against", "feed.speed=4 mm/s, 5 mm/s"}},
 	} {

@@ -110,7 +110,7 @@ func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 			return m, ""
 		}
 	}
-	return figure.Map{}, strings.Join(undrawn, "; ")
+	return figure.Map{}, strings.ReplaceAll(strings.Join(undrawn, "; "), "map: not drawn: ", "")
 }
 
 // shown is the section of figures.

@@ -198,7 +198,7 @@ func (k *Keeps) Conclusion() string {
 		}
 		text += ". "
 	} else {
-		text = "In this air all of them keep for ever. "
+		text = "For ever keep in this air: " + strings.Join(ever, ", ") + ". "
 	}
 	return text + fmt.Sprintf("This store with its openings keeps in the long run: %s; not: %s.", listed(kept), listed(lost))
 }

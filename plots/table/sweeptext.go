@@ -147,7 +147,7 @@ func (s *Sweep) accuracy(b *strings.Builder) {
 			continue
 		}
 		b.WriteByte('\n')
-		paragraph(b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s. Numerical error at the corners and in the middle of the grid (%d rows): "+
+		paragraph(b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s. Numerical error at the corners and in the middle of the grid (rows: %d): "+
 			"up to %s %% of the content. [numerics] in the scenario sets finer steps.",
 			s.Version, s.File, given(r.Settings.Resolution), given(r.Settings.Tolerance), s.Grid.Checked, significant(100*s.Grid.RelativeError, 2)))
 		return

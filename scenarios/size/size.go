@@ -15,6 +15,12 @@ type Request struct {
 	From, To *string // ends of the range as a user writes them; nil for the usual ones
 }
 
+// RequestError is a request that is not understood, whatever the scenario's answer would be.
+type RequestError struct{ error }
+
+// Unwrap gives the reason.
+func (e RequestError) Unwrap() error { return e.error }
+
 // Answer tells at which value the limit is just met, or what stands in the way.
 type Answer struct {
 	Key     scenarios.Key

@@ -66,12 +66,12 @@ func keyOf(s *scenarios.Scenario, name string) (scenarios.Key, error) {
 	if near := nearest.Name(name, names); near != "" {
 		problem += fmt.Sprintf("; did you mean %q?", near)
 	}
-	return scenarios.Key{}, fmt.Errorf("%s", problem)
+	return scenarios.Key{}, RequestError{errors.New(problem)}
 }
 
 // acts tells whether a key may change what happens to the strand.
 func acts(name string) bool {
-	for _, apart := range [...]string{"numerics.", "build.", "store.", "opening."} {
+	for _, apart := range [...]string{"numerics.", "build.", "store.", "opening.", "nozzle.", "strand.properties.softening", "strand.properties.nozzle_temperature"} {
 		if strings.HasPrefix(name, apart) {
 			return false
 		}
@@ -95,25 +95,26 @@ func (t *task) bounds(r Request) error {
 		a.To, a.Usual = t.scenario.Model.Material.DryingTemperature.Value, true
 	}
 	for _, end := range []struct {
+		name    string
 		written *string
 		into    *float64
-	}{{r.From, &a.From}, {r.To, &a.To}} {
+	}{{"from", r.From, &a.From}, {"to", r.To, &a.To}} {
 		if end.written == nil {
 			if !ok {
-				return fmt.Errorf("%s has no natural ends: give --from and --to", k.Name)
+				return RequestError{fmt.Errorf("%s has no natural ends: give --from and --to", k.Name)}
 			}
 			continue
 		}
 		x, err := k.Parse(*end.written)
 		if err != nil {
-			return err
+			return RequestError{fmt.Errorf("--%s: %w", end.name, err)}
 		}
 		*end.into = x
 	}
 	a.Usual = a.Usual && r.To == nil
 	if !(a.From < a.To) {
-		return fmt.Errorf("%s: nothing lies between %s and %s; --from is the lower end, --to the upper one", k.Name,
-			k.Setting(a.From, digits).Value, k.Setting(a.To, digits).Value)
+		return RequestError{fmt.Errorf("%s: nothing lies between %s and %s; --from is the lower end, --to the upper one", k.Name,
+			k.Setting(a.From, digits).Value, k.Setting(a.To, digits).Value)}
 	}
 	return t.narrow()
 }
