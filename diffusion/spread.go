@@ -71,8 +71,9 @@ func (s *Span) ends() (low, high float64) {
 	return low, high
 }
 
-// narrow is how near to the extreme a power of the scatter is sought.
-const narrow = 0.04
+// narrow is how near to the extreme a power of the scatter is sought, or fine how near to its content, as a
+// share of the span.
+const narrow, fine = 0.04, 3e-4
 
 // finder makes the marches that a span needs besides.
 type finder struct {
@@ -104,10 +105,14 @@ func (f *finder) seek(height func(mean float64) float64) error {
 	if best == 0 || best == len(points)-1 {
 		return nil
 	}
+	a, m, b := points[best-1], points[best], points[best+1]
+	low, high := f.span.ends()
 	_, _, err := root.Least(func(power float64) (float64, error) {
 		mean, err := f.mean(power)
 		return height(mean), err
-	}, points[best-1].power, points[best+1].power, narrow)
+	}, root.Valley{
+		A: a.power, M: m.power, B: b.power, AtA: height(a.mean), AtM: height(m.mean), AtB: height(b.mean),
+	}, root.Tolerance{Value: fine * (high - low), Width: narrow})
 	return err
 }
 

@@ -4,7 +4,8 @@
 // where that would not be safe: T. R. Chandrupatla, Advances in Engineering
 // Software 28 (1997) 145 (from memory). Near a simple zero the number of right digits
 // nearly doubles with each value of the function; it never needs many more than
-// bisection. [Least] finds a minimum by golden sections.
+// bisection. [Least] finds a minimum by parabolas, and by golden sections where they would not be safe (R. P. Brent,
+// Algorithms for Minimization without Derivatives (1973), from memory, simplified).
 //
 // Left out: zeros without a change of sign, derivatives, several variables.
 package root

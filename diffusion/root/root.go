@@ -71,30 +71,3 @@ func next(a, b, c, fa, fb, fc float64) float64 {
 	}
 	return fa/(fb-fa)*fc/(fb-fc) + (c-a)/(b-a)*fa/(fc-fa)*fb/(fc-fb)
 }
-
-// Least returns a place between a and b near the minimum of f, within the given width, and
-// the value there. It ends early at a value of zero or less.
-func Least(f Func, a, b, width float64) (x, fx float64, err error) {
-	golden := (math.Sqrt(5) - 1) / 2
-	left, right := b-golden*(b-a), a+golden*(b-a)
-	atLeft, err := f(left)
-	if err != nil || atLeft <= 0 {
-		return left, atLeft, err
-	}
-	atRight, err := f(right)
-	for err == nil && atLeft > 0 && atRight > 0 && b-a > width {
-		if atLeft <= atRight {
-			b, right, atRight = right, left, atLeft
-			left = b - golden*(b-a)
-			atLeft, err = f(left)
-		} else {
-			a, left, atLeft = left, right, atRight
-			right = a + golden*(b-a)
-			atRight, err = f(right)
-		}
-	}
-	if atLeft <= atRight {
-		return left, atLeft, err
-	}
-	return right, atRight, err
-}

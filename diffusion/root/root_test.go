@@ -69,17 +69,51 @@ func TestValueToleranceAndErrors(t *testing.T) {
 	require.ErrorIs(t, err, broken)
 }
 
+// valley brackets the minimum of a function.
+func valley(f func(float64) float64, a, m, b float64) root.Valley {
+	return root.Valley{A: a, M: m, B: b, AtA: f(a), AtM: f(m), AtB: f(b)}
+}
+
+// Minima that are known by hand; each within its width, and with fewer values than golden sections take (the
+// logarithm of the share, over that of 1.618).
 func TestLeast(t *testing.T) {
-	x, fx, err := root.Least(func(x float64) (float64, error) { return 1 + (x-0.7)*(x-0.7), nil }, -2, 3, 1e-3)
-	require.NoError(t, err)
-	require.InDelta(t, 0.7, x, 1e-3)
-	require.InDelta(t, 1, fx, 1e-5)
-	x, fx, err = root.Least(func(x float64) (float64, error) { return (x-0.7)*(x-0.7) - 0.5, nil }, -2, 3, 1e-3)
+	for name, c := range map[string]struct {
+		f       func(float64) float64
+		a, m, b float64
+		least   float64
+		most    int // values of the function
+	}{
+		"parabola":    {func(x float64) float64 { return 1 + (x-0.7)*(x-0.7) }, -2, 0, 3, 0.7, 4},
+		"exponential": {func(x float64) float64 { return math.Exp(x) - 2*x + 1 }, -3, 0, 4, math.Ln2, 16},
+		"lopsided":    {func(x float64) float64 { return 1 + math.Exp(-20*x) + 0.1*x }, -1, 0.5, 1, math.Log(200) / 20, 20},
+		"cusp":        {func(x float64) float64 { return 1 + math.Sqrt(math.Abs(x-0.3)) }, -1, 0, 1, 0.3, 24},
+		"corner":      {func(x float64) float64 { return 1 + math.Max(x, -5*x) }, -1, 0.3, 1, 0, 24},
+	} {
+		calls := 0
+		x, fx, err := root.Least(func(x float64) (float64, error) { calls++; return c.f(x), nil }, valley(c.f, c.a, c.m, c.b), root.Tolerance{Width: 1e-3})
+		require.NoError(t, err)
+		require.InDelta(t, c.least, x, 1e-3, name)
+		require.InDelta(t, c.f(x), fx, 0, name)
+		require.LessOrEqual(t, calls, c.most, name)
+	}
+}
+
+func TestLeastEndsEarly(t *testing.T) {
+	below := func(x float64) float64 { return (x-0.7)*(x-0.7) - 0.5 }
+	x, fx, err := root.Least(func(x float64) (float64, error) { return below(x), nil }, valley(below, -2, -0.3, 3), root.Tolerance{Width: 1e-3})
 	require.NoError(t, err)
 	require.LessOrEqual(t, fx, 0.0, "the first value below zero is enough")
-	require.InDelta(t, fx, (x-0.7)*(x-0.7)-0.5, 1e-12)
+	require.InDelta(t, fx, below(x), 1e-12)
+
+	calls := 0
+	flat := func(x float64) float64 { return 1 + 0.01*math.Pow(x-0.7, 4) }
+	x, _, err = root.Least(func(x float64) (float64, error) { calls++; return flat(x), nil }, valley(flat, -2, 0, 3), root.Tolerance{Value: 1e-4, Width: 1e-9})
+	require.NoError(t, err)
+	require.InDelta(t, flat(0.7), flat(x), 3e-4, "the value is enough")
+	require.Less(t, calls, 10)
+
 	broken := errors.New("broken")
-	_, _, err = root.Least(func(float64) (float64, error) { return 1, broken }, 0, 1, 0.1)
+	_, _, err = root.Least(func(float64) (float64, error) { return 1, broken }, root.Valley{A: 0, M: 0.5, B: 1, AtA: 2, AtM: 1, AtB: 3}, root.Tolerance{Width: 0.1})
 	require.ErrorIs(t, err, broken)
 }
 

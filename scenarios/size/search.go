@@ -86,8 +86,10 @@ func (s *search) try(x float64) (float64, error) {
 	}
 	s.marches++
 	s.keep(x, ratio)
-	return math.Log(math.Max(ratio, leastRatio)), nil
+	return height(ratio), nil
 }
+
+func height(ratio float64) float64 { return math.Log(math.Max(ratio, leastRatio)) }
 
 func (s *search) keep(x, ratio float64) {
 	i, _ := slices.BinarySearchFunc(s.points, x, func(p Point, x float64) int {
@@ -147,8 +149,12 @@ func (s *search) conclude() (found, error) {
 		case s.points[lowest].Ratio <= 1:
 			return found{outcome: Everywhere, x: s.points[lowest].X, from: s.from, to: s.to}, nil
 		case lowest > 0 && lowest < len(s.points)-1:
-			a, b := s.scale(s.points[lowest-1].X), s.scale(s.points[lowest+1].X)
-			if _, _, err := root.Least(s.height, a, b, (b-a)/100); err != nil {
+			a, m, b := s.points[lowest-1], s.points[lowest], s.points[lowest+1]
+			valley := root.Valley{
+				A: s.scale(a.X), M: s.scale(m.X), B: s.scale(b.X), AtA: height(a.Ratio), AtM: height(m.Ratio), AtB: height(b.Ratio),
+			}
+			within := root.Tolerance{Value: ratioWithin, Width: (valley.B - valley.A) / 100}
+			if _, _, err := root.Least(s.height, valley, within); err != nil {
 				return found{}, err
 			}
 		}
@@ -200,9 +206,8 @@ func inRange(i int, points []Point) bool { return i >= 0 && i < len(points) }
 
 func (s *search) narrow(a, b Point) (float64, error) {
 	low, high := s.scale(a.X), s.scale(b.X)
-	log := func(ratio float64) float64 { return math.Log(math.Max(ratio, leastRatio)) }
 	within := root.Tolerance{Value: ratioWithin, Width: rangeWithin * math.Abs(s.scale(s.to)-s.scale(s.from))}
-	u, err := root.Find(s.height, root.Bracket{A: low, B: high, AtA: log(a.Ratio), AtB: log(b.Ratio)}, within)
+	u, err := root.Find(s.height, root.Bracket{A: low, B: high, AtA: height(a.Ratio), AtB: height(b.Ratio)}, within)
 	switch u {
 	case low:
 		return a.X, err
