@@ -36,8 +36,9 @@ const (
 	gridSafety = 1.25
 	gridOrder  = 1
 	gridRatio  = 2
-	// leastError is added for what refining does not show: temperatures taken as
-	// even, air and strand that agree to a millionth, chance agreement of two grids.
+	// leastError is added for what refining does not show: air and strand that agree to a
+	// millionth, chance agreement of two grids. That a strand of small Biot number has one temperature is
+	// the model's and is not in it.
 	leastError = 1e-5
 	// frontError is added at resolution 5 where the diffusivity grows e-fold or more with the content: an error of
 	// space that refining once may not show, since the front has moved along the nodes as well. The largest
@@ -59,8 +60,7 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	if err := w.Run(m, s.Refined(), &other); err != nil {
 		return nil, err
 	}
-	unseen := leastError + frontError*min(1, math.Abs(m.growth()))*min(1, frontResolution/s.Resolution)
-	a.NumericalError = Margin(a.Nozzle.Mean, other.Nozzle.Mean) + unseen*max(a.Nozzle.Mean, other.Nozzle.Mean)
+	a.NumericalError = Margin(a.Nozzle.Mean, other.Nozzle.Mean) + m.Unseen(s)*max(a.Nozzle.Mean, other.Nozzle.Mean)
 	var span Span
 	span.Add(0, m, &a.Result)
 	for _, power := range [...]float64{1, -1} {
@@ -77,6 +77,11 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	a.Verdict = Judge(a.Low, a.High, m.Limit)
 	a.Warnings = warnings(m, a)
 	return a, nil
+}
+
+// Unseen is the share of a content that is added to its [Margin] for what one refined run does not show.
+func (m *Model) Unseen(s Settings) float64 {
+	return leastError + frontError*min(1, 2*math.Abs(m.growth()))*min(1, frontResolution/s.Resolution)
 }
 
 // Margin is the half-width of the band that holds the exact value, by the grid convergence index, from one

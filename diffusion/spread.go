@@ -46,8 +46,8 @@ func (s *Span) Ends(w *March, m *Model, n Settings) (low, high float64, err erro
 		return low, high, nil
 	}
 	f := &finder{span: s, march: w, model: m, settings: n}
-	for _, end := range [...]float64{-1, 1} {
-		if _, err := f.mean(end * (1 - narrow)); err != nil {
+	for _, power := range [...]float64{-1 + narrow, -0.5, 0.5, 1 - narrow} {
+		if _, err := f.mean(power); err != nil {
 			return 0, 0, err
 		}
 	}

@@ -60,7 +60,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 	err := agree(given, 1e-3*s.Tolerance*max(c.Grid.Content(l.saved), 1e-6))
 	if err != nil && (failed == nil || z.Air.Direction == Against) {
 		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
-			"give it several times as much (in bad cases fifty times), or let it run with the strand", errTooLittleAir, preposition(z.Air.Direction))
+			"give it several times as much (in bad cases fifty times), or let it run with the strand", ErrTooLittleAir, preposition(z.Air.Direction))
 	}
 	return err
 }
@@ -96,7 +96,7 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 			if math.Abs(atHigh) <= 100*tolerance {
 				return nil
 			}
-			return errTooLittleAir
+			return ErrTooLittleAir
 		}
 		x := high - atHigh*(high-low)/(atHigh-atLow)
 		var at float64
@@ -108,8 +108,8 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 		}
 		high, atHigh = x, at
 	}
-	return errTooLittleAir
+	return ErrTooLittleAir
 }
 
-// errTooLittleAir is what becomes of a zone whose air and strand do not agree.
-var errTooLittleAir = errors.New("the humidity of the air and the water given off do not agree")
+// ErrTooLittleAir is what becomes of a zone whose air and strand do not agree.
+var ErrTooLittleAir = errors.New("the humidity of the air and the water given off do not agree")

@@ -78,7 +78,7 @@ func (t *Trace) add(l *lane, time float64, c []float64) {
 	surface := a.thermal.surface(time)
 	vapour, _ := a.supply.vapour(l.cylinder.Lost)
 	t.Points = append(t.Points, Point{
-		Zone: t.zone, Position: t.position + time*l.model.Speed, Time: t.entered + time,
+		Zone: t.zone, Position: t.position + min(time*l.model.Speed, l.model.Path[t.zone].Length), Time: t.entered + time,
 		State:          l.stateOf(c, a.thermal.meanAt(time)),
 		AirTemperature: a.thermal.air, VapourPressure: vapour,
 		Activity: vapour / humidair.SaturationPressure(surface),

@@ -47,3 +47,18 @@ func TestTraceShowsTheAir(t *testing.T) {
 	within(t, 120, drum[len(drum)-1].VapourPressure, 0.1)
 	within(t, 120/humidair.SaturationPressure(383.15), drum[len(drum)-1].Activity, 1e-5)
 }
+
+// Places never go back, though a length over a speed times the speed may be a bit more than the length.
+func TestPlacesOfATraceRise(t *testing.T) {
+	for _, speed := range []float64{2e-3, 2.5e-3} {
+		for i := 1; i < 100; i++ {
+			m := transit(t, 0)
+			m.Path[0].Length, m.Speed = float64(i)/10, speed
+			trace, err := diffusion.NewMarch().Trace(m, diffusion.CoarseSettings())
+			require.NoError(t, err)
+			for k := 1; k < len(trace.Points); k++ {
+				require.GreaterOrEqual(t, trace.Points[k].Position, trace.Points[k-1].Position, "%g m at %g m/s", m.Path[0].Length, speed)
+			}
+		}
+	}
+}

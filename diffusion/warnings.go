@@ -74,7 +74,7 @@ func warnings(m *Model, a *Assessment) []Warning {
 	floor := math.Inf(1)
 	for i := range a.Zones {
 		z := &a.Zones[i]
-		floor = math.Min(floor, z.Equilibrium)
+		floor = math.Min(floor, z.Supplied)
 		if end, out := beyond(p.Diffusivity.Temperature, z.Exit.Temperature); out {
 			add(DiffusivityRange, z.Name, z.Exit.Temperature, end)
 		}
@@ -106,7 +106,7 @@ func warnings(m *Model, a *Assessment) []Warning {
 	if most := p.Sorption.Content(1, m.StartTemperature); m.Start > most*(1+1e-9) {
 		add(SupersaturatedStart, "", m.Start, most)
 	}
-	if floor > m.Limit {
+	if floor > m.Limit && a.Nozzle.Mean > m.Limit {
 		add(AirSetsFloor, "", floor, m.Limit)
 	}
 	if k := p.Diffusivity.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak {

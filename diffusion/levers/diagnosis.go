@@ -1,6 +1,11 @@
 package levers
 
-import "strandry/diffusion"
+import (
+	"math"
+	"slices"
+
+	"strandry/diffusion"
+)
 
 // Cause is what holds a design back.
 type Cause int
@@ -11,10 +16,10 @@ const (
 	// Air: in the driest air of the path, as supplied, the strand could lie for ever and not meet
 	// the limit.
 	Air
-	// Flow: as supplied the air would do, but the strand's own water makes it too moist.
+	// Flow: as supplied the air would do, but it is too little for the strand's own water.
 	Flow
-	// Rewetting: the strand met the limit, or would after an endless dryer, and takes up too much
-	// after.
+	// Rewetting: the strand meets the limit on the way, or would after endless drying, and takes up too
+	// much after.
 	Rewetting
 	// Time: the air would do, the strand leaves too early.
 	Time
@@ -25,19 +30,19 @@ func (c Cause) String() string { return [...]string{"nothing", "air", "flow", "r
 // Diagnosis is a cause and the levers, the most helpful first.
 type Diagnosis struct {
 	Cause Cause
-	// Floor is the lowest content that the air which the strand leaves in a zone allows [kg/kg dry],
-	// in zone FloorZone; Supplied is the lowest that air as supplied allows.
+	// Floor is the lowest content that the air as supplied allows [kg/kg dry], in zone FloorZone.
 	Floor     float64
 	FloorZone string
-	Supplied  float64
 	// Lowest is the lowest mean content at the end of a zone [kg/kg dry], in zone
 	// LowestZone; "" as the strand sets off.
 	Lowest     float64
 	LowestZone string
-	// Endless is the content at the nozzle if zone DryerZone were endless [kg/kg dry], where that is why
-	// the cause is Rewetting or Flow; else zero.
-	Endless   float64
-	DryerZone string
+	// Endless is the content at the nozzle after endless drying [kg/kg dry], where that is why the cause is
+	// Rewetting or, zero if no march tells it, Flow.
+	Endless float64
+	// Dryer is the index of the zone that the levers act on: that of [Dryer], or another whose length alone
+	// would do.
+	Dryer     int
 	Levers    []Lever // changes that keep the material
 	Materials []Lever // other materials on the same path; both the driest for its limit first
 }
@@ -45,59 +50,131 @@ type Diagnosis struct {
 // Diagnose tells what holds a design back, without levers.
 func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) Diagnosis {
 	first := a.Zones[0]
-	d := Diagnosis{
-		Floor: first.Equilibrium, FloorZone: first.Name, Supplied: first.Supplied, Lowest: a.Start.Mean,
-		DryerZone: m.Path[Dryer(m, &a.Result)].Name,
-	}
+	d := Diagnosis{Floor: first.Supplied, FloorZone: first.Name, Lowest: a.Start.Mean, Dryer: Dryer(m, &a.Result)}
 	for _, z := range a.Zones {
-		d.Supplied = min(d.Supplied, z.Supplied)
-		if z.Equilibrium < d.Floor {
-			d.Floor, d.FloorZone = z.Equilibrium, z.Name
+		if z.Supplied < d.Floor {
+			d.Floor, d.FloorZone = z.Supplied, z.Name
 		}
 		if z.Exit.Mean < d.Lowest {
 			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
 		}
 	}
+	e := endless{march: w, model: m, settings: a.Settings, zones: a.Zones}
 	switch {
 	case a.Nozzle.Mean <= m.Limit:
 		d.Cause = Nothing
 	case d.Lowest <= m.Limit:
 		d.Cause = Rewetting
-	case d.Floor > m.Limit && d.Supplied > m.Limit:
-		d.Cause = Air
 	case d.Floor > m.Limit:
-		d.Cause = Flow
+		d.Cause = Air
+		if len(m.Storage) > 0 && e.dips(d.Dryer) {
+			d.Cause = Time
+		}
 	default:
-		d.endless(w, m, a)
+		d.Cause, d.Dryer, d.Endless = e.cause(d.Dryer)
 	}
 	return d
 }
 
-// endless tells whether time alone would do, by a march with a dryer that is not left too early.
-func (d *Diagnosis) endless(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) {
-	const length = 1e4 // [m]
-	varied, dryer := *m, Dryer(m, &a.Result)
-	varied.Path = append([]diffusion.Zone(nil), m.Path...)
-	varied.Path[dryer].Length = max(length, m.Path[dryer].Length)
-	var r diffusion.Result
-	d.Cause = Time
-	if err := w.Run(&varied, a.Settings, &r); err != nil || r.Nozzle.Mean <= m.Limit {
-		return
+// Hindrance tells why no length of a zone meets the limit: Air, Flow or Rewetting.
+func Hindrance(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, zone int) Cause {
+	e := endless{march: w, model: m, settings: a.Settings, zones: a.Zones}
+	if a.Zones[zone].Supplied > m.Limit {
+		return Air
 	}
-	switch z := r.Zones[dryer]; {
-	case z.Exit.Mean <= m.Limit:
-		d.Endless, d.Cause = r.Nozzle.Mean, Rewetting
-	case z.Equilibrium > m.Limit:
-		d.Endless, d.Cause = r.Nozzle.Mean, Flow
+	if mean, ok := e.run(func(i int) bool { return i == zone }, true); ok && mean > m.Limit {
+		return Rewetting
 	}
+	return Flow
 }
 
-// Dryer is the zone that a design dries with: of those whose air, as supplied, brings the strand within
-// its limit, that where diffusion comes furthest (greatest Fourier number); where the air of none does,
-// that with the lowest equilibrium.
+// endless tries how far drying without end would bring a design.
+type endless struct {
+	march    *diffusion.March
+	model    *diffusion.Model
+	settings diffusion.Settings
+	zones    []diffusion.ZoneResult
+	result   diffusion.Result
+}
+
+// cause is Time where the length of one zone, or of all that are dry enough, would do; else Flow if air without
+// limit would, else Rewetting. content is what is left.
+func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
+	limit := e.model.Limit
+	dry := func(i int) bool { return e.zones[i].Supplied <= limit }
+	zone, content = dryer, math.Inf(1)
+	order := []int{dryer}
+	for i := range e.zones {
+		if i != dryer {
+			order = append(order, i)
+		}
+	}
+	for _, i := range order {
+		mean, ok := e.run(func(k int) bool { return k == i }, false)
+		if ok && mean <= limit {
+			return Time, i, 0
+		}
+		if ok && i == dryer {
+			content = mean
+		}
+	}
+	if mean, ok := e.run(dry, false); ok && mean <= limit {
+		return Time, dryer, 0
+	}
+	if mean, ok := e.run(dry, true); ok && mean > limit {
+		return Rewetting, dryer, mean
+	}
+	if math.IsInf(content, 1) {
+		content = 0
+	}
+	return Flow, dryer, content
+}
+
+// run marches with some zones long enough for all that they can do, on request with air without limit
+// everywhere. ok is false where no such length has an answer.
+func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, ok bool) {
+	for _, length := range [...]float64{1e4, 3e3, 1e3, 300, 100, 30} { // [m]
+		m := *e.model
+		m.Path = slices.Clone(m.Path)
+		for i := range m.Path {
+			if long(i) {
+				m.Path[i].Length = max(length, m.Path[i].Length)
+			}
+			if unlimited {
+				m.Path[i].Air.DryFlow = 0
+			}
+		}
+		if e.march.Run(&m, e.settings, &e.result) == nil {
+			return e.result.Nozzle.Mean, true
+		}
+	}
+	return 0, false
+}
+
+// dips tells whether some length of a zone meets the limit though its air would not for ever: a wet skin dries
+// before it has wetted the core.
+func (e *endless) dips(zone int) bool {
+	var lengths []float64
+	for x := 1e-3; x < 1e4; x *= 1.5 {
+		lengths = append(lengths, x)
+	}
+	met := false
+	err := e.march.RunLengths(e.model, zone, lengths, e.settings, func(_ int, r *diffusion.Result) error {
+		met = met || r.Nozzle.Mean <= e.model.Limit
+		return nil
+	})
+	return err == nil && met
+}
+
+// Dryer is the zone that a design dries with: of those whose air brings the strand within its limit, that
+// where diffusion comes furthest (greatest Fourier number). Air that does so where the strand leaves it
+// goes before such as does only as supplied; where the air of none does, that with the lowest equilibrium.
 func Dryer(m *diffusion.Model, r *diffusion.Result) int {
 	better := func(i, j int) bool {
 		a, b := r.Zones[i], r.Zones[j]
+		if x, y := a.Equilibrium <= m.Limit, b.Equilibrium <= m.Limit; x != y {
+			return x
+		}
 		if a.Supplied == b.Supplied || a.Supplied <= m.Limit && b.Supplied <= m.Limit {
 			return a.Fourier > b.Fourier
 		}

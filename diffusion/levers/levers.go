@@ -59,7 +59,7 @@ const (
 // material starts at the same water activity, one at most, and is dried as [Reheat] says. A change that cannot be marched is no lever and is left out.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
 	d := Diagnose(w, m, a)
-	f := finder{march: w, settings: a.Settings, best: Dryer(m, &a.Result)}
+	f := finder{march: w, settings: a.Settings, best: d.Dryer}
 	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
 		func(m *diffusion.Model, z *diffusion.Zone) { z.Length *= 2 })
 	f.pull(m, Lever{Kind: Slower, From: m.Speed, To: m.Speed / 2},

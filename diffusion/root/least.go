@@ -6,8 +6,9 @@ import "math"
 type Valley struct{ A, M, B, AtA, AtM, AtB float64 }
 
 // Least returns a place near the minimum of f in a valley, and the value there. It ends at a value of zero or
-// less, where the place is as near as the width, or where the parabola through the last three places
-// promises less than the value.
+// less, where the place is as near as the width, or where the parabola through the last three places, one of
+// which it has chosen, promises to gain less than the value: near a smooth minimum the place is then as good as that, in
+// a valley of another shape some times worse.
 func Least(f Func, v Valley, within Tolerance) (x, fx float64, err error) {
 	a, b := v.A, v.B
 	x, fx = v.M, v.AtM
@@ -17,7 +18,7 @@ func Least(f Func, v Valley, within Tolerance) (x, fx float64, err error) {
 		w, fw, u, fu = u, fu, w, fw
 	}
 	wide := [2]float64{math.Inf(1), math.Inf(1)} // the two valleys before
-	for range mostSteps {
+	for step := range mostSteps {
 		if fx <= 0 || max(x-a, b-x) <= within.Width {
 			return x, fx, nil
 		}
@@ -26,7 +27,7 @@ func Least(f Func, v Valley, within Tolerance) (x, fx float64, err error) {
 		if !(next > a && next < b) || b-a > slow*wide[0] {
 			next, gain = golden(a, x, b), math.Inf(1)
 		}
-		if gain <= within.Value {
+		if gain <= within.Value && step > 0 {
 			return x, fx, nil
 		}
 		if math.Abs(next-x) < within.Width/2 { // a step that is seen, towards the wider side

@@ -183,6 +183,25 @@ func TestSectionWithinTheLimit(t *testing.T) {
 	}
 }
 
+// A wet skin around a dry core: the share counts the core.
+func TestWetSkinAroundADryCore(t *testing.T) {
+	f := HeatMap{frame(), model(), trace()}
+	for i := range f.Trace.Points {
+		p := &f.Trace.Points[i]
+		for k, r := range f.Trace.Radius {
+			p.Profile[k] = 0
+			if r > 0.8*radius {
+				p.Profile[k] = 0.01
+			}
+		}
+		p.Mean, p.Centre, p.Skin = 0.0036, 0, 0.01
+	}
+	depth, share := f.within(3)
+	require.Zero(t, depth)
+	require.InDelta(t, 0.64, share, 0.06) // 21 nodes
+	require.Contains(t, f.Headline(), "% of the section of PA6 is within the limit")
+}
+
 func TestCrossing(t *testing.T) {
 	x, up, y, ok := aMap().crossing()
 	require.True(t, ok)

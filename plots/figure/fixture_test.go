@@ -118,7 +118,7 @@ func aSuits() Suits {
 	s := Suits{Frame: frame(), Longest: 20, Given: 12, Zone: "drum"}
 	for k := range 12 {
 		l := 2 * math.Pow(1.9, float64(k))
-		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Length: l, Low: l / 3, High: l * 3}
+		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Length: l, Low: l / 3, High: l * 3, Sure: l*3 <= 20}
 		switch {
 		case l > 36:
 			row.Verdict = diffusion.Wet
@@ -128,7 +128,7 @@ func aSuits() Suits {
 		s.Rows = append(s.Rows, row)
 	}
 	s.Rows[11].High = 0
-	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Any: true, Verdict: diffusion.Dry}},
+	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Any: true, Sure: true, Verdict: diffusion.Dry}},
 		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Verdict: diffusion.Wet})...), s.Longest, s.Given, s.Zone, ""}
 }
 

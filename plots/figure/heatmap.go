@@ -41,30 +41,45 @@ func (f HeatMap) Headline() string {
 	p, name, limit := points[best], f.Model.Material.Name, percent(f.Model.Limit)
 	depth, share := f.within(best)
 	at := "At its driest, after " + place(p.Position) + ", "
-	switch share {
-	case 1:
+	switch {
+	case share > 1-1e-9:
 		return at + fmt.Sprintf("the whole section of %s is within the limit of %s", name, limit)
-	case 0:
+	case share == 0:
 		return at + fmt.Sprintf("no part of %s is within the limit of %s: its skin holds %s, its centre %s", name, limit, percent(p.Skin), percent(p.Centre))
+	case depth > 0:
+		return at + fmt.Sprintf("the outer %s%smm of %s (%s%s%% of the section) is within the limit of %s; the centre holds %s",
+			digits(1000*depth, 2), nbsp, name, digits(100*share, 2), nbsp, limit, percent(p.Centre))
 	}
-	return at + fmt.Sprintf("the outer %s%smm of %s (%s%s%% of the section) is within the limit of %s; the centre holds %s",
-		digits(1000*depth, 2), nbsp, name, digits(100*share, 2), nbsp, limit, percent(p.Centre))
+	return at + fmt.Sprintf("%s%s%% of the section of %s is within the limit of %s; the skin holds %s, the centre %s",
+		digits(100*share, 2), nbsp, name, limit, percent(p.Skin), percent(p.Centre))
 }
 
-// within is the depth [m] of the skin that is within the limit, and its share of the section.
+// within is the share of the section that is within the limit, and, where that is its skin alone, how deep
+// it is [m].
 func (f HeatMap) within(point int) (depth, share float64) {
 	r, profile := section(f.Trace, point)
-	n := len(r) - 1
-	if profile[n] > f.Model.Limit {
-		return 0, 0
-	}
-	for i := n - 1; i >= 0; i-- {
-		if profile[i] > f.Model.Limit {
-			at := r[i] + (r[i+1]-r[i])*(f.Model.Limit-profile[i])/(profile[i+1]-profile[i])
-			return r[n] - at, 1 - at*at/(r[n]*r[n])
+	n, limit := len(r)-1, f.Model.Limit
+	crossings, at := 0, 0.0
+	for i := range n {
+		inside, next := profile[i] <= limit, profile[i+1] <= limit
+		a, b := r[i], r[i+1]
+		if inside != next {
+			crossings++
+			at = a + (b-a)*(limit-profile[i])/(profile[i+1]-profile[i])
+			if inside {
+				b = at
+			} else {
+				a = at
+			}
+		}
+		if inside || next {
+			share += (b*b - a*a) / (r[n] * r[n])
 		}
 	}
-	return r[n], 1
+	if crossings == 1 && profile[n] <= limit {
+		depth = r[n] - at
+	}
+	return depth, share
 }
 
 // columns are the places of the path, each once, and the profiles there. What lies a

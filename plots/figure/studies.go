@@ -28,6 +28,8 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 			one.Length = r.Needed.Value
 			one.Low, one.High = spreadOf(one.Length, suits.Needed(r.Fast), suits.Needed(r.Slow))
 		}
+		most := max(suits.Needed(r.Needed), suits.Needed(r.Fast), suits.Needed(r.Slow))
+		one.Sure = r.Class == suits.AsItIs || most <= study.Longest
 		out.Rows = append(out.Rows, one)
 	}
 	return out

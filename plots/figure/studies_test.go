@@ -30,8 +30,8 @@ func TestSuitsOf(t *testing.T) {
 	f := SuitsOf(&suits.Study{Zone: "drum", Length: 12, Longest: 20}, rows, frame())
 	require.NoError(t, f.check())
 	want := []Suit{
-		{Material: "usual", Length: 6, Low: 2, High: 18}, {Material: "rewets when fast", Length: 6, Low: 6, High: 18},
-		{Material: "fast never", Length: 6, Low: 6}, {Material: "never"}, {Material: "any", Any: true}, {Material: "fast any", Length: 1, High: 3},
+		{Material: "usual", Length: 6, Low: 2, High: 18, Sure: true}, {Material: "rewets when fast", Length: 6, Low: 6, High: 18, Sure: true},
+		{Material: "fast never", Length: 6, Low: 6}, {Material: "never"}, {Material: "any", Any: true, Sure: true}, {Material: "fast any", Length: 1, High: 3, Sure: true},
 	}
 	for i := range want {
 		want[i].Temperature = 353.15

@@ -17,13 +17,14 @@ type Suits struct {
 	State   string  // of the strand as it sets off, such as "After 6 h in the room"; "" to leave it unsaid
 }
 
-// Suit is one material. A length of 0 is none: no path is long enough, or Low: any is.
+// Suit is one material. A Length of 0 without Any is none: no path is long enough.
 type Suit struct {
 	Material    string
 	Temperature float64 // of the air [K]
 	Length      float64 // needed at the central diffusivity [m]
 	Low, High   float64 // needed at the highest and at the lowest likely diffusivity [m]
 	Any         bool    // none is needed; Length is 0
+	Sure        bool    // what can be built is enough over the whole spread
 	Verdict     diffusion.Verdict
 }
 
@@ -70,7 +71,7 @@ func (f Suits) Headline() string {
 	for _, r := range f.Rows {
 		if r.Any || r.Length > 0 && r.Length <= f.Longest {
 			names = append(names, r.Material)
-			if r.Any || r.High > 0 && r.High <= f.Longest {
+			if r.Sure {
 				sure++
 			}
 		}

@@ -16,7 +16,8 @@ func (a *Answer) Conclusion() string {
 	if d.Cause == levers.Nothing && a.Assessment.Verdict == diffusion.Dry {
 		return text
 	}
-	if len(d.Levers) == 0 || d.Levers[0].Mean >= a.Assessment.Nozzle.Mean {
+	const helps = 0.98 // of the content
+	if len(d.Levers) == 0 || d.Levers[0].Mean >= helps*a.Assessment.Nozzle.Mean {
 		text += " No single change to the path that was tried would help."
 	} else {
 		best := d.Levers[0]
@@ -73,7 +74,7 @@ func (a *Answer) cause() string {
 	}
 	total := 0.0
 	for _, z := range r.Zones {
-		if z.Equilibrium <= m.Limit {
+		if z.Supplied <= m.Limit {
 			total += z.Fourier
 		}
 	}
@@ -91,11 +92,11 @@ func hindrance(d *levers.Diagnosis, m *diffusion.Model) string {
 	case d.Cause == levers.Air:
 		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s.", d.FloorZone, over(d.Floor))
 	case d.Cause == levers.Flow && d.Endless > 0:
-		return fmt.Sprintf("the air is dry enough but too little: however long %s is, the water of the strand makes its air so moist that %s is left.", d.DryerZone, over(d.Endless))
+		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: however long %s is, the strand reaches the nozzle with %s.", m.Path[d.Dryer].Name, over(d.Endless))
 	case d.Cause == levers.Flow:
-		return fmt.Sprintf("the air is dry enough as it is supplied, but too little: with the water of the strand in it, that which leaves %s would keep the strand at %s.", d.FloorZone, over(d.Floor))
+		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: a longer %s has no answer.", m.Path[d.Dryer].Name)
 	case d.Endless > 0:
-		return fmt.Sprintf("longer drying alone will not do: after an endless %s the strand would take up water again before the nozzle, to %s.", d.DryerZone, over(d.Endless))
+		return fmt.Sprintf("longer drying alone will not do: even after endless drying the strand would take up water again before the nozzle, to %s.", over(d.Endless))
 	case d.LowestZone == "":
 		return fmt.Sprintf("it sets off within its limit (%s) and takes up water on the way.", percent(d.Lowest))
 	}

@@ -121,6 +121,9 @@ func (s *Size) band(x float64) string {
 func (s *Size) scattered(o size.Scattered) string {
 	switch o.Outcome {
 	case size.Met:
+		if o.Value == o.DryTo && o.DryFrom < o.DryTo {
+			return "at most " + s.value(o.Value)
+		}
 		return s.value(o.Value)
 	case size.Everywhere:
 		return "any"
@@ -155,7 +158,7 @@ func (s *Size) Conclusion() string {
 	text := fmt.Sprintf("No %s from %s to %s meets the limit; the best is %s, which leaves %s, %s the limit.", a.Key.Name,
 		s.value(a.From), s.value(a.To), s.value(a.Value), percent(a.Check.Nozzle.Mean), times(a.Check.Nozzle.Mean/a.Model.Limit))
 	if a.Inside {
-		text += " On both sides of it the strand is wetter: what helps in one zone harms in another."
+		text += " On both sides of it the strand is wetter."
 	}
 	return text + " " + s.obstacle()
 }

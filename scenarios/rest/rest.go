@@ -106,25 +106,54 @@ func (s *State) bracket(w *diffusion.March, factor float64, n diffusion.Settings
 		lengths = append(lengths, t*speed)
 	}
 	errPassed := errors.New("passed")
-	b := &root.Bracket{}
+	seen := make([]place, 0, len(lengths)+1)
 	err = w.RunLengths(m, 0, lengths, n, func(i int, r *diffusion.Result) error {
 		if i == 0 {
-			b.B, b.AtB = math.Log(shortest)-step, beyond(r.Start.Mean)
-			if b.AtB >= 0 {
-				b.A = b.B
-				return errPassed
-			}
+			seen = append(seen, place{math.Log(shortest) - step, beyond(r.Start.Mean)})
 		}
-		b.A, b.AtA = b.B, b.AtB
-		if b.B, b.AtB = math.Log(lengths[i]/speed), beyond(r.Nozzle.Mean); b.AtB >= 0 {
+		seen = append(seen, place{math.Log(lengths[i] / speed), beyond(r.Nozzle.Mean)})
+		if seen[0].beyond >= 0 || seen[i+1].beyond >= 0 {
 			return errPassed
 		}
 		return nil
 	})
-	if errors.Is(err, errPassed) {
-		return b, nil
+	switch last := len(seen) - 1; {
+	case err == nil:
+		return s.dip(w, factor, n, beyond, seen)
+	case !errors.Is(err, errPassed):
+		return nil, err
+	case seen[0].beyond >= 0:
+		return &root.Bracket{A: seen[0].u, B: seen[0].u}, nil
+	default:
+		a, b := seen[last-1], seen[last]
+		return &root.Bracket{A: a.u, B: b.u, AtA: a.beyond, AtB: b.beyond}, nil
 	}
-	return nil, err
+}
+
+// place is a time, as its logarithm, and how far beyond the limit the content is then.
+type place struct{ u, beyond float64 }
+
+// dip looks between the times for a short stay beyond the limit.
+func (s *State) dip(w *diffusion.March, factor float64, n diffusion.Settings, beyond func(mean float64) float64, seen []place) (*root.Bracket, error) {
+	best := 0
+	for i, p := range seen {
+		if p.beyond > seen[best].beyond {
+			best = i
+		}
+	}
+	if best == 0 || best == len(seen)-1 {
+		return nil, nil
+	}
+	a, m, b := seen[best-1], seen[best], seen[best+1]
+	var r diffusion.Result
+	u, height, err := root.Least(func(u float64) (float64, error) {
+		err := s.After(w, math.Exp(u), factor, n, &r)
+		return -beyond(r.Nozzle.Mean), err
+	}, root.Valley{A: a.u, M: m.u, B: b.u, AtA: -a.beyond, AtM: -m.beyond, AtB: -b.beyond}, root.Tolerance{Width: 1e-3})
+	if err != nil || height > 0 {
+		return nil, err
+	}
+	return &root.Bracket{A: a.u, B: u, AtA: a.beyond, AtB: -height}, nil
 }
 
 // band sets the numerical error: what a refined march finds at that time, over the slope.
@@ -139,7 +168,12 @@ func (s *State) band(w *diffusion.March, t *Time, factor float64, n diffusion.Se
 	if err := s.After(w, t.Seconds, factor, n.Refined(), &fine); err != nil {
 		return err
 	}
-	off := diffusion.Margin(t.Result.Nozzle.Mean, fine.Nozzle.Mean) + math.Abs(t.Result.Nozzle.Mean-s.Model.Limit)
+	m, err := s.model(t.Seconds, factor)
+	if err != nil {
+		return err
+	}
+	mean := t.Result.Nozzle.Mean
+	off := diffusion.Margin(mean, fine.Nozzle.Mean) + m.Unseen(n)*mean + math.Abs(mean-s.Model.Limit)
 	rise := math.Abs(later.Nozzle.Mean - t.Result.Nozzle.Mean)
 	if rise > 0 {
 		t.NumericalError = math.Min(off/rise*0.05*t.Seconds, t.Seconds)

@@ -3,9 +3,8 @@
 //
 // The content at the nozzle over the limit, as a logarithm, is followed as a function of the value:
 // on a logarithmic scale for what is above zero and spans decades (lengths, speeds, flows, times,
-// diffusivities), else on an even one. The ends of the range are evaluated first: they tell the
-// direction. Where they lie on the same side of the limit, a coarse grid
-// between them is searched, for drying need not be monotone: a slower feed dries
+// diffusivities), else on an even one. The ends of the range and a coarse grid
+// between them are evaluated first, for drying need not be monotone: a slower feed dries
 // longer in the heat and takes up water for longer behind it. Where nothing on
 // the grid meets the limit, the lowest place is refined, and is the best that can be had. A
 // bracket is narrowed by package root. Lengths of a zone with air that one march settles come

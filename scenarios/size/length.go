@@ -49,7 +49,7 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 		if err != nil {
 			return out, err
 		}
-		off := diffusion.Margin(out.Ratio, fine) + math.Abs(out.Ratio-1)
+		off := diffusion.Margin(out.Ratio, fine) + m.Unseen(s)*out.Ratio + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}

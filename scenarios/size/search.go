@@ -50,7 +50,7 @@ type found struct {
 	inside   bool    // x comes nearest and is not at an end of the range
 }
 
-// Values on the grid where the ends do not tell, and on that of one march for all.
+// Values on the grid, and on that of one march for all.
 const coarse, fine = 17, 29
 
 // Tolerances of a search: of the logarithm of the ratio, and of the value as a share of the range.
@@ -130,12 +130,10 @@ func (s *search) run() (found, error) {
 			return found{}, err
 		}
 	}
-	if len(s.changes()) == 0 {
-		grid := s.grid(coarse)
-		for _, x := range grid[1 : coarse-1] {
-			if _, err := s.try(x); err != nil {
-				continue // a gap between values that can be marched
-			}
+	grid := s.grid(coarse)
+	for _, x := range grid[1 : coarse-1] {
+		if _, err := s.try(x); err != nil {
+			continue // a gap between values that can be marched
 		}
 	}
 	return s.conclude()

@@ -168,7 +168,7 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	}
 	r.classify(d.scenario.Build.Longest)
 	if r.Class == Forbidden {
-		r.Obstacle = levers.Diagnose(w, m, a).Cause
+		r.Obstacle = levers.Hindrance(w, m, a, d.zone)
 	}
 	return r, nil
 }

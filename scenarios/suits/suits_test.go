@@ -264,3 +264,17 @@ func TestUnanswered(t *testing.T) {
 	require.Contains(t, last.Failed, "so little air")
 	require.True(t, math.IsInf(last.Length(), 1))
 }
+
+// A wet skin that dips below the limit for a minute before the core is wet: rest finds it as the length does.
+func TestShortDip(t *testing.T) {
+	text := strings.NewReplacer(`"pc"`, "\"pla\"\nlimit = \"0.0507759 %\"", `"3 m"`, `"1 m"`, `"110 °C"`, `"23 °C"`, `dew_point = "-20 °C"`, `humidity = "30 %"`).Replace(oven) +
+		"[room]\ntemperature = \"23 °C\"\nhumidity = \"80 %\"\n"
+	s, err := scenarios.Read("dip.toml", []byte(text))
+	require.NoError(t, err)
+	study, err := suits.Find(context.Background(), s, []materials.Polymer{s.Model.Material}, 600)
+	require.NoError(t, err)
+	r := study.Opened[0]
+	require.Greater(t, r.Floor, r.Limit)
+	require.Equal(t, size.Met, r.Needed.Outcome)
+	require.InEpsilon(t, r.Needed.Value/study.Speed, r.Rest.Seconds, 1e-3)
+}
