@@ -100,6 +100,55 @@ func TestNever(t *testing.T) {
 	require.Equal(t, rest.Time{Already: true}, got)
 }
 
+// A strand with a wet skin dries until its water has reached the core, and then takes up water: a limit a little above
+// the least is met for a short while, one below it never, and one above the start as the rest begins.
+func TestWetSkinDips(t *testing.T) {
+	p, err := materials.Lookup("pla")
+	require.NoError(t, err)
+	const room = 296.15
+	still := diffusion.Film{Heat: 10, Mass: 0.008}
+	s := rest.State{
+		Model: diffusion.Model{
+			Radius: 0.875e-3, Material: p, StartTemperature: room, Limit: 1e-3, NozzleTemperature: 483,
+			Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
+			Storage: []diffusion.Zone{{
+				Name: "room", Duration: 600, Exposed: 1, Film: still,
+				Air: diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.8, room)},
+			}},
+		},
+		Air:  diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.3, room)},
+		Film: still,
+	}
+	w := diffusion.NewMarch()
+	mean := func(seconds float64) float64 {
+		var r diffusion.Result
+		require.NoError(t, s.After(w, seconds, 1, diffusion.DefaultSettings(), &r))
+		return r.Nozzle.Mean
+	}
+	least, at := math.Inf(1), 0.0
+	for seconds := 100.0; seconds < 3000; seconds *= 1.01 {
+		if m := mean(seconds); m < least {
+			least, at = m, seconds
+		}
+	}
+	require.Less(t, least, s.Equilibrium())
+	dries := func(limit float64) rest.Time {
+		s.Model.Limit = limit
+		got, err := s.Dries(w, 1, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		return got
+	}
+	got := dries(1.0002 * least)
+	require.InEpsilon(t, at, got.Seconds, 0.15)
+	require.Less(t, got.Seconds, at)
+	require.InEpsilon(t, s.Model.Limit, mean(got.Seconds), 1e-5)
+	require.True(t, dries(0.999*least).Never)
+	require.True(t, dries(1.001*mean(1e-6)).Already)
+	got, err = s.Wets(w, 1, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	require.Greater(t, got.Seconds, at, "from the core on")
+}
+
 func TestUnsoundStates(t *testing.T) {
 	s := linear(t, 0.5)
 	s.Model.Radius = 1
