@@ -18,7 +18,7 @@ func (a *Answer) Conclusion() string {
 	}
 	const helps = 0.98 // of the content
 	if len(d.Levers) == 0 || d.Levers[0].Mean >= helps*a.Assessment.Nozzle.Mean {
-		text += " No single change to the path that was tried would help."
+		text += " No single change to the path that was tried would help much."
 	} else {
 		best := d.Levers[0]
 		text += fmt.Sprintf(" What would help most: %s, which would leave %s", Describe(best), percent(best.Mean))
