@@ -4,6 +4,7 @@ import (
 	"image/color"
 
 	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
 
 	"strandry/diffusion"
 )
@@ -32,7 +33,7 @@ func shadeOf(m *diffusion.Model, z *diffusion.Zone) color.NRGBA {
 }
 
 // nameZones sets the name and the air's temperature of each zone at a height; a name too
-// wide for its zone stands in the zone before, with a line to it, or nowhere.
+// wide for its zone stands in the zone before or after, with a line to it, or nowhere.
 func nameZones(p *panel, m *diffusion.Model, y vg.Length, shaded bool) {
 	style := p.s.style(tickSize, quiet(), false)
 	set := func(at vg.Point, a alignment, text string, on *diffusion.Zone) {
@@ -61,6 +62,24 @@ func nameZones(p *panel, m *diffusion.Model, y vg.Length, shaded bool) {
 			set(vg.Point{X: left - 8, Y: y}, toLeft(), text, &m.Path[i-1])
 			p.s.StrokeLine2(stroke(quiet(), 0.8), left-6, y, (left+right)/2, y)
 			end = left
+		case i+1 < len(m.Path) && right+width+16 < nameBegins(p, style, &m.Path[i+1], from):
+			set(vg.Point{X: right + 8, Y: y}, toRight(), text, &m.Path[i+1])
+			p.s.StrokeLine2(stroke(quiet(), 0.8), (left+right)/2, y, right+6, y)
+			end = right + 8 + width
 		}
 	}
+}
+
+// nameBegins is where the name of a zone that begins at a place [m] stands in it at the earliest; the zone's own
+// beginning where it is too narrow.
+func nameBegins(p *panel, style draw.TextStyle, z *diffusion.Zone, from float64) vg.Length {
+	left, right := p.atX(from), p.atX(from+z.Length)
+	width := style.Width(z.Name + ", " + celsius(z.Air.Temperature))
+	if width+10 > right-left {
+		width = style.Width(z.Name)
+	}
+	if width+10 > right-left {
+		return left
+	}
+	return (left + right - width) / 2
 }
