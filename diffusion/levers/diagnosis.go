@@ -1,7 +1,6 @@
 package levers
 
 import (
-	"math"
 	"slices"
 
 	"strandry/diffusion"
@@ -98,11 +97,10 @@ type endless struct {
 }
 
 // cause is Time where the length of one zone, or of all that are dry enough, would do; else Flow if air without
-// limit would, else Rewetting. content is what is left.
+// limit would, else Rewetting. content is what is left, zero where no march tells it.
 func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
 	limit := e.model.Limit
 	dry := func(i int) bool { return e.zones[i].Supplied <= limit }
-	zone, content = dryer, math.Inf(1)
 	order := []int{dryer}
 	for i := range e.zones {
 		if i != dryer {
@@ -123,9 +121,6 @@ func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
 	}
 	if mean, ok := e.run(dry, true); ok && mean > limit {
 		return Rewetting, dryer, mean
-	}
-	if math.IsInf(content, 1) {
-		content = 0
 	}
 	return Flow, dryer, content
 }

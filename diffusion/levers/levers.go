@@ -53,10 +53,11 @@ const (
 )
 
 // Find diagnoses a design from its assessment. Length and flow are doubled, the
-// speed is halved (where a zone wets the strand that zone is halved and the speed doubled too), the temperature rises by 20 K or to the usual drying
-// temperature, the air is dried to a frost point of -40 °C; each in the zone of
-// [Dryer]. A thinner strand keeps the volume flow. Another
-// material starts at the same water activity, one at most, and is dried as [Reheat] says. A change that cannot be marched is no lever and is left out.
+// speed is halved (where a zone wets the strand that zone is halved and the speed doubled too), the
+// temperature rises by 20 K or to the usual drying temperature, the air is dried to a frost point of
+// -40 °C; each in the zone of [Diagnosis.Dryer]. A thinner strand keeps the volume flow. Another material starts
+// at the same water activity, one at most, and is dried as [Reheat] says. A change that cannot be
+// marched is no lever and is left out.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
 	d := Diagnose(w, m, a)
 	f := finder{march: w, settings: a.Settings, best: d.Dryer}
