@@ -85,7 +85,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 			from = l
 		} else {
 			side.set(m, g)
-			side.cylinder.Gauge = side.pace
+			side.cylinder.Along = side.fourier
 		}
 		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})
 		r.Radius, r.Profile = r.Radius[:0], r.Profile[:0]

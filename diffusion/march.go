@@ -6,6 +6,7 @@ import (
 
 	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 	"strandry/materials/humidair"
 )
 
@@ -41,7 +42,7 @@ func NewMarch() *March {
 	w := &March{grids: map[gridKey]*radial.Grid{}}
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
-		l.cylinder.Gauge = l.pace
+		l.cylinder.Along = l.fourier
 	}
 	return w
 }
@@ -204,7 +205,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	a.now, a.temperature = math.NaN(), math.NaN()
 	a.transfer = z.Exposed * c.Mass / (m.Material.Density.Value * m.Radius)
 	a.supply = l.supply(z)
-	l.cylinder.Gauged = 0
+	l.cylinder.Gathered = 0
 	return c, err
 }
 
@@ -219,7 +220,7 @@ func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float
 	*out = ZoneResult{
 		Name: z.Name, Length: z.Length, Residence: z.Residence(l.model.Speed), Exit: l.state(),
 		AirTemperature: z.Air.Temperature, Film: c,
-		Biot: a.thermal.biot, Resolved: a.thermal.resolved, Fourier: l.cylinder.Gauged,
+		Biot: a.thermal.biot, Resolved: a.thermal.resolved, Fourier: l.cylinder.Gathered,
 	}
 	out.air(l.model, a, z.Air.VapourPressure, l.cylinder.Lost, l.cylinder.Lost-before, c.Heat)
 }
@@ -230,18 +231,12 @@ func (l *lane) problem() radial.Problem {
 
 // numerics turn settings into those of the solver. Below a thousandth of the limit the
 // error of a step is not relative any more.
-func (l *lane) numerics(z *Zone, s Settings) radial.Settings {
-	n := radial.Settings{Tolerance: s.Tolerance, Floor: 1e-3 * l.model.Limit}
+func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
+	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: 1e-3 * l.model.Limit}
 	if l.trace != nil {
 		n.MaxStep = z.Residence(l.model.Speed) / traced
 	}
 	return n
-}
-
-// pace is D/R² at the mean content [1/s]: its integral is the Fourier number.
-func (l *lane) pace(t float64, c []float64) float64 {
-	l.around.refresh(t)
-	return l.around.conductance * math.Exp(float64(l.potential)*l.cylinder.Grid.Mean(c))
 }
 
 func (l *lane) state() State { return l.stateOf(l.cylinder.C, l.around.thermal.mean()) }

@@ -44,7 +44,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 	given := func(total float64) (float64, error) {
 		copy(c.C, l.saved)
 		l.trace.rewind()
-		c.Time, c.Lost, c.Gauged = time, lost, 0
+		c.Time, c.Lost, c.Gathered = time, lost, 0
 		a.now, a.temperature = math.NaN(), math.NaN()
 		a.supply = supply
 		a.supply.base += supply.gain * total

@@ -183,9 +183,14 @@ func (h *thermal) meanAt(t float64) float64 {
 	return sectionMean(h.air, h.biot, h.root[:h.alive], h.rim[:], h.present[:])
 }
 
-// uniform tells whether the section has one temperature at the time of the last call
-// of surface.
-func (h *thermal) uniform() bool { return !h.resolved || h.settled }
+// uniform tells whether the section has one temperature at time t.
+func (h *thermal) uniform(t float64) bool {
+	if !h.resolved {
+		return true
+	}
+	h.at(t)
+	return h.settled
+}
 
 // surface is the temperature of the surface at time t [K].
 func (h *thermal) surface(t float64) float64 {
@@ -208,4 +213,13 @@ func (h *thermal) gap(t float64, i int) float64 {
 		sum += h.present[n] * h.atGap[n][i]
 	}
 	return sum
+}
+
+// even tells whether the temperature does not change any more after time t.
+func (h *thermal) even(t float64) bool {
+	if !h.resolved {
+		return h.rate*t >= longSince || math.Abs(h.start-h.air) < evenWithin
+	}
+	h.at(t)
+	return h.settled
 }

@@ -87,7 +87,7 @@ func (s *surroundings) dry(temperature float64) float64 {
 // Conductance fills k with D_dry/R² of each gap [1/s].
 func (s *surroundings) Conductance(t float64, k []float64) {
 	s.refresh(t)
-	if s.thermal.uniform() {
+	if s.thermal.uniform(t) {
 		for i := range k {
 			k[i] = s.conductance
 		}

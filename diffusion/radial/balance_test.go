@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // rising is a conductance that grows in time as that of a strand being heated.
@@ -81,10 +82,10 @@ func TestBalance(t *testing.T) {
 // requireBalance marches with and without control. A rough problem has to make the
 // control reject steps, and is too much for even steps.
 func requireBalance(t *testing.T, p radial.Problem, rough bool) {
-	for _, scheme := range radial.Schemes() {
-		settings := []radial.Settings{{Scheme: scheme, Tolerance: 1e-2}, {Scheme: scheme, Tolerance: 1e-5}}
+	for _, scheme := range rosenbrock.Schemes() {
+		settings := []rosenbrock.Settings{{Scheme: scheme, Tolerance: 1e-2}, {Scheme: scheme, Tolerance: 1e-5}}
 		if !rough {
-			settings = append(settings, radial.Settings{Scheme: scheme, Steps: 300})
+			settings = append(settings, rosenbrock.Settings{Scheme: scheme, Steps: 300})
 		}
 		for _, s := range settings {
 			g := newGrid(t, 30, 4)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // Any radius is the same problem in a time that goes with its square, where the
@@ -45,7 +46,7 @@ func TestScaling(t *testing.T) {
 //   - where a front runs into a cylinder that conducts less, a hundredth ahead of
 //     it, after three such times.
 func TestRange(t *testing.T) {
-	for _, s := range []radial.Settings{usual, {Tolerance: 1e-2}, {Tolerance: 1e-6}, {Scheme: radial.Order3, Tolerance: 1e-3}} {
+	for _, s := range []rosenbrock.Settings{usual, {Tolerance: 1e-2}, {Tolerance: 1e-6}, {Scheme: rosenbrock.Order3, Tolerance: 1e-3}} {
 		for _, b := range []float64{0, 3} {
 			for _, wet := range []float64{0, 1} {
 				var atOnce, after float64
@@ -76,7 +77,7 @@ func TestRange(t *testing.T) {
 				switch {
 				case b > 0 && wet == 1:
 					limit = 1e-2
-				case s.Scheme == radial.Order3:
+				case s.Scheme == rosenbrock.Order3:
 					limit = 5e-3
 				}
 				t.Logf("%v, tolerance %g, b = %g, surroundings %g: %.1e at once, %.1e after", s.Scheme, s.Tolerance, b, wet, atOnce, after)
@@ -89,7 +90,7 @@ func TestRange(t *testing.T) {
 
 // excursions marches and gives how far the field has left the range from 0 to 1
 // after any step, and after the steps that end beyond a time from now.
-func excursions(t *testing.T, m *radial.March, p radial.Problem, duration, beyond float64, s radial.Settings) (ever, later float64) {
+func excursions(t *testing.T, m *radial.March, p radial.Problem, duration, beyond float64, s rosenbrock.Settings) (ever, later float64) {
 	t.Helper()
 	beyond += m.Time
 	m.Observe = func(now float64, cs []float64) {

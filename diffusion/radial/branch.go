@@ -1,6 +1,10 @@
 package radial
 
-import "fmt"
+import (
+	"fmt"
+
+	"strandry/diffusion/rosenbrock"
+)
 
 // AdvanceThrough marches for the last of the rising durations [s] and hands over, on
 // the way, the state that each of the earlier ones would have ended with: to the
@@ -10,7 +14,7 @@ import "fmt"
 //
 // at is called with the index of the duration and the march that holds its state,
 // which it may read, and must not keep.
-func (m *March) AdvanceThrough(p Problem, durations []float64, s Settings, branch *March, at func(i int, b *March) error) error {
+func (m *March) AdvanceThrough(p Problem, durations []float64, s rosenbrock.Settings, branch *March, at func(i int, b *March) error) error {
 	if len(durations) == 0 {
 		return nil
 	}
@@ -25,22 +29,14 @@ func (m *March) AdvanceThrough(p Problem, durations []float64, s Settings, branc
 		}
 	}
 	m.bind(p, s)
-	next := 0
-	aside := func(now pace) error {
-		for next < len(durations)-1 && now.lasts(durations[next]) {
-			branch.follow(m)
-			if err := branch.pursue(now, durations[next], s, nil); err != nil {
-				return err
-			}
-			if err := at(next, branch); err != nil {
-				return err
-			}
-			next++
+	aside := func(i int, now rosenbrock.Pace) error {
+		branch.follow(m)
+		if err := now.Pursue(body{branch}, durations[i], s, nil); err != nil {
+			return err
 		}
-		return nil
+		return at(i, branch)
 	}
-	now := pace{start: m.Time, step: min(m.firstStep(), longest)}
-	if err := m.pursue(now, longest, s, aside); err != nil {
+	if err := m.pace(longest).Through(body{m}, durations, s, aside); err != nil {
 		return err
 	}
 	return at(len(durations)-1, m)
@@ -51,7 +47,7 @@ func (m *March) follow(o *March) {
 	m.resize(o.Grid.Len())
 	m.Grid, m.C = o.Grid, m.y
 	m.Time, m.Lost, m.Stats = o.Time, o.Lost, o.Stats
-	m.Gauge, m.Gauged, m.gauge = o.Gauge, o.Gauged, o.gauge
+	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
 	m.problem, m.exchange, m.given = o.problem, o.exchange, o.given
 	m.method, m.floor, m.ready = o.method, o.floor, false

@@ -8,10 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
-// pace is a gauge that gathers the diffusivity at the surface.
-func pace(t float64, c []float64) float64 { return (1 + t) * math.Exp(c[len(c)-1]) }
+// gather adds up something of all that an instant tells.
+func gather(from, to radial.Instant) float64 {
+	return (to.Time - from.Time) * (math.Exp(from.Mean) + math.Exp(to.Mean) + 1e-3*(from.Rate-to.Rate)) / 2
+}
 
 // One march hands over, for each of many durations, the bits that a march for that
 // duration alone ends with: durations within the first step, close together, and
@@ -20,14 +23,14 @@ func TestAdvanceThrough(t *testing.T) {
 	durations := []float64{1e-9, 1e-4, 1.0001e-4, 0.01, 0.29, 0.2999, 0.3, 0.301, 0.5, 0.5000001, 0.9}
 	branch := &radial.March{}
 	for name, p := range balances() {
-		for _, scheme := range radial.Schemes() {
-			s := radial.Settings{Scheme: scheme, Tolerance: 1e-3}
-			m := &radial.March{Gauge: pace}
+		for _, scheme := range rosenbrock.Schemes() {
+			s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-3}
+			m := &radial.March{Along: gather}
 			m.Start(newGrid(t, 20, 4), 0.7)
 			through(t, m, p, 0.05, s) // so that the time is not zero
 			var alone []*radial.March
 			for _, d := range durations {
-				one := &radial.March{Gauge: pace}
+				one := &radial.March{Along: gather}
 				one.Start(m.Grid, 0.7)
 				through(t, one, p, 0.05, s)
 				through(t, one, p, d, s)
@@ -38,7 +41,7 @@ func TestAdvanceThrough(t *testing.T) {
 				require.Equal(t, next, i)
 				next++
 				requireSame(t, alone[i], b, "%s, %v, duration %g", name, scheme, durations[i])
-				require.Equal(t, alone[i].Gauged, b.Gauged)
+				require.Equal(t, alone[i].Gathered, b.Gathered)
 				return nil
 			}))
 			require.Equal(t, len(durations), next)
@@ -52,7 +55,7 @@ func TestAdvanceThroughRefused(t *testing.T) {
 	at := func(int, *radial.March) error { return called }
 	for _, c := range []struct {
 		durations []float64
-		s         radial.Settings
+		s         rosenbrock.Settings
 		says      string
 	}{
 		{[]float64{1, 1}, usual, "must rise"},
@@ -61,8 +64,8 @@ func TestAdvanceThroughRefused(t *testing.T) {
 		{[]float64{1, math.NaN()}, usual, "duration NaN"},
 		{[]float64{-1}, usual, "duration -1"},
 		{[]float64{1, math.Inf(1)}, usual, "duration +Inf"},
-		{[]float64{1}, radial.Settings{}, "tolerance 0"},
-		{[]float64{1}, radial.Settings{Steps: 5}, "tolerance 0"}, // it needs control
+		{[]float64{1}, rosenbrock.Settings{}, "tolerance 0"},
+		{[]float64{1}, rosenbrock.Settings{Steps: 5}, "tolerance 0"}, // it needs control
 		{[]float64{1}, usual, "called"},
 		{[]float64{1, 2}, usual, "called"},
 	} {
@@ -75,22 +78,27 @@ func TestAdvanceThroughRefused(t *testing.T) {
 	require.ErrorContains(t, new(radial.March).AdvanceThrough(stepChange(1), []float64{1}, usual, m, at), "not been started")
 	nan := stepChange(1)
 	nan.Conductance = radial.Uniform(math.NaN())
-	require.ErrorIs(t, m.AdvanceThrough(nan, []float64{0.1, 1}, usual, &radial.March{}, at), radial.ErrStalled)
+	require.ErrorIs(t, m.AdvanceThrough(nan, []float64{0.1, 1}, usual, &radial.March{}, at), rosenbrock.ErrStalled)
 }
 
-// A gauge is gathered by trapezia: exactly where it is a straight line in time, and
-// a sum over all that is marched.
-func TestGauge(t *testing.T) {
-	m := &radial.March{Gauge: func(t float64, _ []float64) float64 { return 3 - 2*t }}
+// The mean and its rate of change are those of the march: by Simpson's rule over them the content lost comes
+// back, and the content itself at half the step by the cubic through both ends.
+func TestAlong(t *testing.T) {
+	var before radial.Instant
+	m := &radial.March{}
+	m.Along = func(from, to radial.Instant) float64 {
+		if before != (radial.Instant{}) {
+			require.Equal(t, before, from)
+		}
+		before = to
+		h := to.Time - from.Time
+		// The cubic through both ends has the mean rate (to.Mean - from.Mean)/h; its error is of fourth order.
+		requireDelta(t, to.Mean-from.Mean, h*(from.Rate+to.Rate)/2, 3e-2*math.Abs(to.Mean-from.Mean)+1e-9)
+		return h * (from.Rate + to.Rate) / 2
+	}
 	m.Start(usualGrid(t, 3), 1)
-	through(t, m, stepChange(10), 0.4, usual)
-	requireDelta(t, 3*0.4-0.4*0.4, m.Gauged, 1e-14)
-	through(t, m, stepChange(3), 0.6, radial.Settings{Steps: 7})
-	requireDelta(t, 3-1, m.Gauged, 1e-14)
-
-	// The flux at the surface gathers to what has left.
-	m = &radial.March{Gauge: func(_ float64, c []float64) float64 { return 2 * c[len(c)-1] }}
-	m.Start(usualGrid(t, 3), 1)
-	through(t, m, stepChange(2), 1, radial.Settings{Tolerance: 1e-7})
-	requireDelta(t, m.Lost, m.Gauged, 1e-3*m.Lost)
+	p := radial.Problem{Conductance: radial.Uniform(1), Potential: radial.Linear{}, Surface: film(3, 0)}
+	through(t, m, p, 0.5, rosenbrock.Settings{Tolerance: 1e-6})
+	requireDelta(t, m.Grid.Mean(m.C)-1, m.Gathered, 1e-3)
+	requireDelta(t, -2*m.Lost, m.Gathered, 1e-3)
 }

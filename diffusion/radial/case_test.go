@@ -11,13 +11,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // usual are settings as a design study takes them.
-var usual = radial.Settings{Tolerance: 1e-3}
+var usual = rosenbrock.Settings{Tolerance: 1e-3}
 
 // tight are settings that leave the error to the grid.
-var tight = radial.Settings{Tolerance: 1e-8}
+var tight = rosenbrock.Settings{Tolerance: 1e-8}
 
 // nodesPerStretch is the resolution that goes with them: nodes for each unit of
 // stretch.
@@ -45,7 +46,7 @@ func started(g *radial.Grid, c0 float64) *radial.March {
 }
 
 // through marches and must succeed.
-func through(t testing.TB, m *radial.March, p radial.Problem, duration float64, s radial.Settings) {
+func through(t testing.TB, m *radial.March, p radial.Problem, duration float64, s rosenbrock.Settings) {
 	t.Helper()
 	require.NoError(t, m.Advance(p, duration, s))
 }

@@ -7,17 +7,18 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // A smaller tolerance takes more steps and leaves a smaller error, about in
 // proportion.
 func TestTolerance(t *testing.T) {
 	g := newGrid(t, 60, 3)
-	for _, scheme := range radial.Schemes() {
+	for _, scheme := range rosenbrock.Schemes() {
 		run := func(tolerance float64) *radial.March {
 			m := started(g, 1)
 			p := radial.Problem{Conductance: rising, Potential: radial.Exponential(2), Surface: film(20, 0)}
-			through(t, m, p, 1, radial.Settings{Scheme: scheme, Tolerance: tolerance})
+			through(t, m, p, 1, rosenbrock.Settings{Scheme: scheme, Tolerance: tolerance})
 			return m
 		}
 		best := g.Mean(run(1e-10).C)
@@ -38,7 +39,7 @@ func TestFloor(t *testing.T) {
 	g := newGrid(t, 40, 3)
 	run := func(tolerance, floor float64) *radial.March {
 		m := started(g, 1e-3)
-		through(t, m, stepChange(20), 1, radial.Settings{Tolerance: tolerance, Floor: floor})
+		through(t, m, stepChange(20), 1, rosenbrock.Settings{Tolerance: tolerance, Floor: floor})
 		return m
 	}
 	best, free, floored := run(1e-10, 0), run(1e-5, 0), run(1e-5, 1)
@@ -46,7 +47,7 @@ func TestFloor(t *testing.T) {
 	requireDelta(t, g.Mean(best.C), g.Mean(floored.C), 1e-5)
 	// The unit of c does not matter as long as the floor goes with it.
 	m := started(g, 1)
-	through(t, m, stepChange(20), 1, radial.Settings{Tolerance: 1e-5, Floor: 1e3})
+	through(t, m, stepChange(20), 1, rosenbrock.Settings{Tolerance: 1e-5, Floor: 1e3})
 	require.Equal(t, floored.Stats, m.Stats)
 	requireDelta(t, 1e-3*g.Mean(m.C), g.Mean(floored.C), 1e-15)
 }
@@ -54,8 +55,8 @@ func TestFloor(t *testing.T) {
 // A field that is zero everywhere, and has no size to be relative to, stays zero,
 // and takes up from surroundings that are not.
 func TestFromZero(t *testing.T) {
-	for _, scheme := range radial.Schemes() {
-		s := radial.Settings{Scheme: scheme, Tolerance: 1e-3}
+	for _, scheme := range rosenbrock.Schemes() {
+		s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-3}
 		m := started(usualGrid(t, 3.5), 0)
 		through(t, m, stepChange(5), 1, s)
 		for _, c := range m.C {

@@ -9,6 +9,7 @@ import (
 
 	"strandry/diffusion/exact"
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // A surface that rises linearly: exact.RampMean, Crank (1975) ch. 5.
@@ -89,7 +90,7 @@ func TestFourZones(t *testing.T) {
 	for _, c := range []struct {
 		nodes            int
 		stretch          float64
-		s                radial.Settings
+		s                rosenbrock.Settings
 		mean, skin, core float64
 	}{
 		{100, 3, tight, 1e-8, 1e-7, 1e-8},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // A cylinder of 1.75 mm diameter stands half an hour in dry surroundings behind
@@ -22,7 +23,7 @@ func Example() {
 	}
 	var march radial.March
 	march.Start(grid, 1)
-	if err := march.Advance(problem, 1800, radial.Settings{Tolerance: 1e-4}); err != nil {
+	if err := march.Advance(problem, 1800, rosenbrock.Settings{Tolerance: 1e-4}); err != nil {
 		fmt.Println(err)
 		return
 	}
@@ -53,7 +54,7 @@ func ExampleMarch_Advance() {
 		Surface: radial.Prescribed(func(t float64) float64 { return t }),
 	}
 	for range 3 {
-		if err := march.Advance(ramp, 0.1, radial.Settings{Tolerance: 1e-4}); err != nil {
+		if err := march.Advance(ramp, 0.1, rosenbrock.Settings{Tolerance: 1e-4}); err != nil {
 			fmt.Println(err)
 			return
 		}

@@ -7,13 +7,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // heldExponential marches through the times of one ratio of the table
 // testdata/exact/exponential-diffusivity.csv (Galerkin spectral elements and finite
 // volumes, independent code, agreeing to 3e-7) and gives the worst deviation of the
 // fraction exchanged from the time T = from on.
-func heldExponential(t *testing.T, g *radial.Grid, ratio float64, drying bool, from float64, s radial.Settings) worst {
+func heldExponential(t *testing.T, g *radial.Grid, ratio float64, drying bool, from float64, s rosenbrock.Settings) worst {
 	t.Helper()
 	rows, _ := numbers(t, "exact", "exponential-diffusivity.csv")
 	column, start, outside := "absorption", 0.0, 1.0

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // heating is the conductance of testdata/radial/independent.csv.
@@ -19,7 +20,7 @@ var enclosed = radial.Exchange(func(_, c, q float64) (j, dc, dq float64) {
 
 // againstIndependent marches a case of the table through its times and gives the
 // worst deviations.
-func againstIndependent(t *testing.T, name string, g *radial.Grid, s radial.Settings) (mean, centre, skin, lost worst) {
+func againstIndependent(t *testing.T, name string, g *radial.Grid, s rosenbrock.Settings) (mean, centre, skin, lost worst) {
 	t.Helper()
 	p := radial.Problem{Conductance: heating, Potential: radial.Exponential(2), Surface: film(2, 0.05)}
 	if name == "enclosed" {
@@ -86,7 +87,7 @@ func TestLumpedAgainstAnsweringSurroundings(t *testing.T) {
 		m := started(g, c0)
 		var off worst
 		for range 6 {
-			through(t, m, p, 0.3, radial.Settings{Tolerance: 1e-9})
+			through(t, m, p, 0.3, rosenbrock.Settings{Tolerance: 1e-9})
 			off.add(end*(1-math.Exp(-rate*m.Time)), m.Lost)
 			off.add(c0-2*m.Lost/(radius*radius), g.Mean(m.C))
 		}

@@ -3,28 +3,9 @@ package radial
 import (
 	"errors"
 	"fmt"
-	"math"
+
+	"strandry/diffusion/rosenbrock"
 )
-
-// Settings are the numerical choices of a march.
-type Settings struct {
-	Scheme    Scheme
-	Tolerance float64 // error allowed in a step, relative to the root mean square of c
-	Floor     float64 // smallest scale of that error, in the unit of c
-	Steps     int     // when positive: that many even steps and no control
-	MaxSteps  int     // most steps in one Advance; zero means 100000
-	MaxStep   float64 // longest step under control [s]; zero for no bound
-}
-
-// Stats counts the work of a march.
-type Stats struct {
-	Steps    int // accepted
-	Rejected int
-}
-
-// ErrStalled is returned when the step shrinks to nothing or the number of
-// steps runs out.
-var ErrStalled = errors.New("radial: the march stalled: no step, however short, is as exact as its tolerance asks")
 
 // March is a cylinder on its way: the field on a grid, the time and the amount
 // that has left. It owns its working memory and allocates nothing while it
@@ -35,13 +16,15 @@ type March struct {
 	C     []float64 // field at the nodes
 	Time  float64   // [s]
 	Lost  float64   // amount that has left through the surface since Start, per radian and length [m² times unit of c]
-	Stats Stats
+	Stats rosenbrock.Stats
 
-	// Gauge is a quantity whose integral over time Gauged gathers, by trapezia over the
-	// steps; nil for none.
-	Gauge  func(t float64, c []float64) float64
-	Gauged float64
-	gauge  float64 // at the present state
+	// Beside is the companion of the field, see [Companion]; at zero after Start.
+	Beside float64
+
+	// Along gives the integral over one step of a quantity that depends on the states at its
+	// ends, and Gathered sums it; nil for none.
+	Along    func(from, to Instant) float64
+	Gathered float64
 
 	Observe func(t float64, c []float64) // called after each accepted step; nil for none
 
@@ -56,7 +39,16 @@ func (m *March) Start(g *Grid, c0 float64) {
 	for i := range m.C {
 		m.C[i] = c0
 	}
-	m.Time, m.Lost, m.Gauged, m.Stats = 0, 0, 0, Stats{}
+	m.Time, m.Lost, m.Beside, m.Gathered, m.Stats = 0, 0, 0, 0, rosenbrock.Stats{}
+}
+
+// Instant is a state of the march in a few numbers.
+type Instant struct {
+	Time       float64 // [s]
+	Mean       float64 // area mean of c
+	Rate       float64 // its change through the surface [1/s]
+	Beside     float64 // the companion
+	BesideRate float64 // its change [1/s]
 }
 
 // Advance marches for the given time [s] under one problem.
@@ -64,109 +56,39 @@ func (m *March) Start(g *Grid, c0 float64) {
 // The error of a step is measured as the root mean square over the section,
 // so that the steps serve the content; the first step is the time that
 // diffusion takes to cross the outermost gap.
-func (m *March) Advance(p Problem, duration float64, s Settings) error {
+func (m *March) Advance(p Problem, duration float64, s rosenbrock.Settings) error {
 	if err := m.check(duration, s); err != nil || duration == 0 {
 		return err
 	}
 	m.bind(p, s)
 	if s.Steps > 0 {
-		return m.even(duration, s.Steps)
+		return rosenbrock.Even(body{m}, m.Time, duration, s.Steps)
 	}
-	return m.adaptive(duration, s)
+	return m.pace(duration).Pursue(body{m}, duration, s, nil)
 }
 
-func (m *March) check(duration float64, s Settings) error {
-	switch {
-	case m.Grid == nil:
+// pace is that of a march which begins.
+func (m *March) pace(duration float64) rosenbrock.Pace {
+	return rosenbrock.Pace{Start: m.Time, Step: min(m.firstStep(), duration)}
+}
+
+func (m *March) check(duration float64, s rosenbrock.Settings) error {
+	if m.Grid == nil {
 		return errors.New("radial: no grid: the march has not been started")
-	case !(duration >= 0) || math.IsInf(duration, 0):
-		return fmt.Errorf("radial: duration %g s: must be finite and not negative", duration)
-	case s.Steps <= 0 && (!(s.Tolerance > 0) || math.IsInf(s.Tolerance, 0)):
-		return fmt.Errorf("radial: tolerance %g: must be positive and finite", s.Tolerance)
-	case !(s.Floor >= 0) || math.IsInf(s.Floor, 0):
-		return fmt.Errorf("radial: floor %g: must be finite and not negative", s.Floor)
+	}
+	if err := s.Check(duration); err != nil {
+		return fmt.Errorf("radial: %w", err)
 	}
 	return nil
 }
 
-func (m *March) even(duration float64, steps int) error {
-	start := m.Time
-	for k := range steps {
-		m.Time = start + duration*float64(k)/float64(steps)
-		if !(m.try(duration/float64(steps)) < math.Inf(1)) {
-			return ErrStalled
-		}
-		m.accept(duration / float64(steps))
-	}
-	m.Time = start + duration
-	return nil
-}
+// body is the march as package rosenbrock steps it.
+type body struct{ *March }
 
-func (m *March) adaptive(duration float64, s Settings) error {
-	p := pace{start: m.Time, step: min(m.firstStep(), duration)}
-	return m.pursue(p, duration, s, nil)
-}
+func (b body) Try(h float64) float64 { return b.try(h) }
 
-// pace is how far a controlled march has come.
-type pace struct {
-	start float64 // time at its beginning [s]
-	done  float64 // time gone since [s]
-	step  float64 // next step to try [s]
-}
+func (b body) Accept(h, now float64) { b.accept(h, now) }
 
-// lasts tells whether the next step reaches the given duration.
-func (p *pace) lasts(duration float64) bool {
-	return p.step >= (duration-p.done)*(1-1e-12)
-}
+func (b body) Reject() { b.Stats.Rejected++ }
 
-// pursue marches under step control until duration has gone. Before each try it calls
-// aside, if there is one, with the pace.
-func (m *March) pursue(p pace, duration float64, s Settings, aside func(pace) error) error {
-	limit := s.MaxSteps
-	if limit == 0 {
-		limit = 100000
-	}
-	for range limit {
-		if aside != nil {
-			if err := aside(p); err != nil {
-				return err
-			}
-		}
-		if s.MaxStep > 0 {
-			p.step = min(p.step, s.MaxStep)
-		}
-		last := p.lasts(duration)
-		if last {
-			p.step = duration - p.done
-		}
-		size := m.try(p.step) / s.Tolerance
-		grow := m.method.grow(size)
-		if !(size <= 1) {
-			m.Stats.Rejected++
-			p.step *= min(grow, 0.7)
-			if !(p.done+p.step > p.done) {
-				return ErrStalled
-			}
-			continue
-		}
-		m.accept(p.step)
-		if last {
-			m.Time = p.start + duration
-			return nil
-		}
-		p.done += p.step
-		m.Time = p.start + p.done
-		p.step *= grow
-	}
-	return ErrStalled
-}
-
-// grow is the factor from a step whose error is size times what is allowed to the
-// next one.
-func (t *tableau) grow(size float64) float64 {
-	const least, most, safety = 0.2, 6, 0.9
-	if !(size < math.Inf(1)) { // true for NaN too
-		return least
-	}
-	return max(least, min(safety*math.Pow(max(size, 1e-4), -t.inverse), most))
-}
+var _ rosenbrock.Body = body{}

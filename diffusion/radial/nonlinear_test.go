@@ -8,6 +8,7 @@ import (
 
 	"strandry/diffusion/exact"
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // A uniform source in a cylinder whose diffusivity grows as exp(2c), its surface at
@@ -56,7 +57,7 @@ func TestSteadyWithSource(t *testing.T) {
 func TestMovingFront(t *testing.T) {
 	front := exact.Front{Amplitude: 0.01}
 	p := radial.Problem{Conductance: radial.Uniform(1), Potential: quadratic{}, Surface: radial.Exchange(sealed)}
-	for _, scheme := range radial.Schemes() {
+	for _, scheme := range rosenbrock.Schemes() {
 		g := newGrid(t, 100, 0)
 		m := started(g, 0)
 		for i := range m.C {
@@ -64,7 +65,7 @@ func TestMovingFront(t *testing.T) {
 		}
 		content := g.Content(m.C)
 		requireDelta(t, front.Mean(), g.Mean(m.C), 1e-2*front.Mean())
-		through(t, m, p, 15, radial.Settings{Scheme: scheme, Tolerance: 1e-4})
+		through(t, m, p, 15, rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-4})
 		var off worst
 		for i, c := range m.C {
 			if g.Node(i) < 0.7 {

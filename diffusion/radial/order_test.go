@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // slope is the order between two errors at two spacings or steps, the coarse ratio
@@ -18,7 +19,7 @@ func slope(coarse, fine, ratio float64) float64 { return math.Log(coarse/fine) /
 // A compact scheme of fourth order has to show it in the content, at the surface
 // and in every node, on even and on graded grids, with either surface condition.
 func TestOrderInSpace(t *testing.T) {
-	exactInTime := radial.Settings{Scheme: radial.Order4, Tolerance: 1e-10}
+	exactInTime := rosenbrock.Settings{Scheme: rosenbrock.Order4, Tolerance: 1e-10}
 	var table strings.Builder
 	fmt.Fprintf(&table, "%-14s %7s %5s  %7s %5s  %7s %5s  %7s %5s\n", "problem", "stretch", "nodes", "mean", "order",
 		"surface", "order", "field", "order")
@@ -52,20 +53,20 @@ func TestOrderInSpace(t *testing.T) {
 }
 
 // inSteps gives the mean and the field after even steps.
-func (p smooth) inSteps(t *testing.T, g *radial.Grid, scheme radial.Scheme, steps int) []float64 {
+func (p smooth) inSteps(t *testing.T, g *radial.Grid, scheme rosenbrock.Scheme, steps int) []float64 {
 	t.Helper()
 	m := started(g, 0)
 	for i := range m.C {
 		m.C[i] = p.at(g.Node(i), 0)
 	}
-	through(t, m, p.problem, p.until, radial.Settings{Scheme: scheme, Steps: steps})
+	through(t, m, p.problem, p.until, rosenbrock.Settings{Scheme: scheme, Steps: steps})
 	require.Equal(t, steps, m.Stats.Steps)
 	return append([]float64{g.Mean(m.C)}, m.C...)
 }
 
 // timeOrders marches with doubled numbers of steps and gives the orders seen in the
 // mean and in the worst node, against many steps on the same grid.
-func (p smooth) timeOrders(t *testing.T, g *radial.Grid, scheme radial.Scheme, steps, doublings int) (mean, field []float64) {
+func (p smooth) timeOrders(t *testing.T, g *radial.Grid, scheme rosenbrock.Scheme, steps, doublings int) (mean, field []float64) {
 	t.Helper()
 	best := p.inSteps(t, g, scheme, steps<<(doublings+2))
 	var meanBefore, fieldBefore float64
@@ -91,7 +92,7 @@ func (p smooth) timeOrders(t *testing.T, g *radial.Grid, scheme radial.Scheme, s
 func TestOrderInTimeOfTheMode(t *testing.T) {
 	g := newGrid(t, 40, 2.5)
 	for _, p := range smoothProblems(t)[:2] {
-		for _, scheme := range radial.Schemes() {
+		for _, scheme := range rosenbrock.Schemes() {
 			mean, field := p.timeOrders(t, g, scheme, 4, 3)
 			for k := range mean {
 				requireDelta(t, float64(scheme.Order()), mean[k], 0.3, "%s, %v", p.name, scheme)
@@ -130,7 +131,7 @@ func TestOrderInTimeNotStiff(t *testing.T) {
 		{name: "lively, film", problem: lively(), at: start, until: 2},
 		{name: "lively, given", problem: given, at: start, until: 2},
 	} {
-		for _, scheme := range radial.Schemes() {
+		for _, scheme := range rosenbrock.Schemes() {
 			mean, field := p.timeOrders(t, g, scheme, 40, 2)
 			for k := range mean {
 				require.Greater(t, mean[k], float64(scheme.Order())-0.3, "%s, %v", p.name, scheme)
@@ -147,7 +148,7 @@ func TestOrderInTimeNotStiff(t *testing.T) {
 func TestOrderInTimeStiff(t *testing.T) {
 	g := newGrid(t, 40, 2.5)
 	for _, p := range smoothProblems(t)[2:] {
-		for _, scheme := range radial.Schemes() {
+		for _, scheme := range rosenbrock.Schemes() {
 			_, field := p.timeOrders(t, g, scheme, 16, 2)
 			for k := range field {
 				require.Greater(t, field[k], 2-0.3, "%s, %v", p.name, scheme)

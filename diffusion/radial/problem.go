@@ -6,6 +6,9 @@ type Problem struct {
 	Potential   Potential
 	Surface     Surface
 	Source      Source // nil for none
+
+	// Companion, where there is one, takes the place of Conductance and Surface.
+	Companion Companion
 }
 
 // Conductance is the part k(r, t) of the diffusivity that depends on place and

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 func TestGridRefused(t *testing.T) {
@@ -32,18 +33,18 @@ func TestAdvanceRefused(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, c := range []struct {
 		duration float64
-		s        radial.Settings
+		s        rosenbrock.Settings
 		says     string
 	}{
 		{-1, usual, "duration -1 s"}, {nan, usual, "duration NaN s"}, {inf, usual, "duration +Inf s"},
-		{1, radial.Settings{}, "tolerance 0: must be positive"},
-		{1, radial.Settings{Tolerance: -1e-3}, "tolerance -0.001"},
-		{1, radial.Settings{Tolerance: nan}, "tolerance NaN"},
-		{1, radial.Settings{Tolerance: inf}, "tolerance +Inf"},
-		{0, radial.Settings{}, "tolerance 0"},
-		{1, radial.Settings{Tolerance: 1e-3, Floor: nan}, "floor NaN"},
-		{1, radial.Settings{Tolerance: 1e-3, Floor: -1}, "floor -1"},
-		{1, radial.Settings{Steps: 3, Floor: inf}, "floor +Inf"},
+		{1, rosenbrock.Settings{}, "tolerance 0: must be positive"},
+		{1, rosenbrock.Settings{Tolerance: -1e-3}, "tolerance -0.001"},
+		{1, rosenbrock.Settings{Tolerance: nan}, "tolerance NaN"},
+		{1, rosenbrock.Settings{Tolerance: inf}, "tolerance +Inf"},
+		{0, rosenbrock.Settings{}, "tolerance 0"},
+		{1, rosenbrock.Settings{Tolerance: 1e-3, Floor: nan}, "floor NaN"},
+		{1, rosenbrock.Settings{Tolerance: 1e-3, Floor: -1}, "floor -1"},
+		{1, rosenbrock.Settings{Steps: 3, Floor: inf}, "floor +Inf"},
 	} {
 		m := started(usualGrid(t, 3), 1)
 		require.ErrorContains(t, m.Advance(stepChange(1), c.duration, c.s), c.says)
@@ -78,24 +79,24 @@ func TestStalled(t *testing.T) {
 	few.MaxSteps = 3
 	for name, c := range map[string]struct {
 		p radial.Problem
-		s radial.Settings
+		s rosenbrock.Settings
 	}{
 		"flux NaN":           {flux(func(_, _, _ float64) (j, dc, dq float64) { return nan, 0, 0 }), usual},
 		"slope NaN":          {flux(func(_, c, _ float64) (j, dc, dq float64) { return c, nan, 0 }), usual},
 		"slope on q NaN":     {flux(func(_, c, _ float64) (j, dc, dq float64) { return c, 1, nan }), usual},
 		"flux Inf":           {flux(func(_, _, _ float64) (j, dc, dq float64) { return inf, 0, 0 }), usual},
 		"flux huge":          {flux(func(_, _, _ float64) (j, dc, dq float64) { return -1e300, 0, 0 }), usual},
-		"flux NaN, even":     {flux(func(_, _, _ float64) (j, dc, dq float64) { return nan, 0, 0 }), radial.Settings{Steps: 5}},
+		"flux NaN, even":     {flux(func(_, _, _ float64) (j, dc, dq float64) { return nan, 0, 0 }), rosenbrock.Settings{Steps: 5}},
 		"source NaN":         {source, usual},
 		"conductance NaN":    {conductance, usual},
 		"potential overflow": {potential, usual},
 		"given NaN":          {radial.Problem{Conductance: radial.Uniform(1), Potential: radial.Linear{}, Surface: held(nan)}, usual},
 		"steps run out":      {stepChange(100), few},
 	} {
-		for _, scheme := range radial.Schemes() {
+		for _, scheme := range rosenbrock.Schemes() {
 			m := started(usualGrid(t, 4), 1)
 			c.s.Scheme = scheme
-			require.ErrorIs(t, m.Advance(c.p, 1, c.s), radial.ErrStalled, name)
+			require.ErrorIs(t, m.Advance(c.p, 1, c.s), rosenbrock.ErrStalled, name)
 			require.Less(t, m.Time, 1.0, name)
 			if name != "given NaN" {
 				require.False(t, math.IsNaN(m.Grid.Mean(m.C)+m.Lost), name)
@@ -120,7 +121,7 @@ func TestStalledOnTheWay(t *testing.T) {
 		}
 		return c, 1, 0
 	})
-	require.ErrorIs(t, m.Advance(p, 1, usual), radial.ErrStalled)
+	require.ErrorIs(t, m.Advance(p, 1, usual), rosenbrock.ErrStalled)
 	requireDelta(t, 0.25, m.Time, 1e-6)
 	require.NotZero(t, m.Stats.Rejected)
 }
@@ -136,9 +137,9 @@ func TestRecovers(t *testing.T) {
 		}
 		return 500 * math.Log(c/0.1), 500 / c, 0 // NaN below zero
 	})
-	for _, scheme := range radial.Schemes() {
+	for _, scheme := range rosenbrock.Schemes() {
 		m := started(usualGrid(t, 2.5), 1)
-		through(t, m, p, 3, radial.Settings{Scheme: scheme, Tolerance: 1e-2})
+		through(t, m, p, 3, rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-2})
 		for _, c := range m.C {
 			requireDelta(t, 0.1, c, 1e-3)
 		}

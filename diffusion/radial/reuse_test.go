@@ -7,6 +7,7 @@ import (
 
 	"strandry/diffusion/exact"
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // requireSame compares two marches bit for bit.
@@ -25,8 +26,8 @@ func TestReuse(t *testing.T) {
 	for _, nodes := range []int{20, 12, 30, radial.MinNodes, 20, 31} {
 		g := newGrid(t, nodes, 3)
 		for name, p := range balances() {
-			for _, scheme := range radial.Schemes() {
-				s := radial.Settings{Scheme: scheme, Tolerance: 1e-2}
+			for _, scheme := range rosenbrock.Schemes() {
+				s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-2}
 				kept.Start(g, 0.7)
 				fresh := started(g, 0.7)
 				for range 2 {
@@ -50,8 +51,8 @@ func TestNoAllocation(t *testing.T) {
 	steps := 0
 	m.Observe = func(float64, []float64) { steps++ }
 	for name, p := range problems {
-		for _, scheme := range radial.Schemes() {
-			s := radial.Settings{Scheme: scheme, Tolerance: 1e-3}
+		for _, scheme := range rosenbrock.Schemes() {
+			s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-3}
 			allocations := testing.AllocsPerRun(5, func() {
 				for _, g := range [2]*radial.Grid{large, small} {
 					m.Start(g, 0.7)

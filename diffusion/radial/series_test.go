@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // The references of this file are testdata/exact/robin-cylinder.csv: the
@@ -15,7 +16,7 @@ import (
 
 // stepErrors marches a step change through all times of the table for one Biot
 // number and gives the worst deviation from Fo = from on.
-func stepErrors(t *testing.T, g *radial.Grid, biot, from float64, s radial.Settings) (mean, centre, skin worst) {
+func stepErrors(t *testing.T, g *radial.Grid, biot, from float64, s rosenbrock.Settings) (mean, centre, skin worst) {
 	t.Helper()
 	rows, _ := numbers(t, "exact", "robin-cylinder.csv")
 	m := started(g, 1)

@@ -8,6 +8,7 @@ import (
 
 	"strandry/diffusion/exact"
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // smooth is a problem whose exact solution is smooth from the start on, which the
@@ -56,7 +57,7 @@ func smoothProblems(t *testing.T) []smooth {
 type deviation struct{ mean, surface, field float64 }
 
 // follow marches a smooth problem and compares.
-func (p smooth) follow(t *testing.T, g *radial.Grid, s radial.Settings) deviation {
+func (p smooth) follow(t *testing.T, g *radial.Grid, s rosenbrock.Settings) deviation {
 	t.Helper()
 	m := started(g, 0)
 	for i := range m.C {

@@ -26,6 +26,9 @@ func (m *March) assemble(tau float64) {
 		t.far, t.below[last], t.on[last] = m.lastRow[0], m.lastRow[1], m.lastRow[2]+e.dc*tau/(tau-e.dq)
 	}
 	t.factorise()
+	if m.beside.companion != nil {
+		m.besideColumn(tau)
+	}
 }
 
 // solveStage finds the increments of stage i in a step of size h.
@@ -40,19 +43,22 @@ func (m *March) solveStage(i int, h float64) {
 	}
 	if m.unsteady {
 		for j, r := range m.rate {
-			rhs[j] += t.dt[i] * h * r
+			rhs[j] += t.Dt[i] * h * r
 		}
 	}
-	tau, e := 1/(t.gamma*h), m.start
-	drift := t.dt[i] * h * e.dt
+	tau, e := 1/(t.Gamma*h), m.start
+	drift := t.Dt[i] * h * e.dt
 	row, left := m.lastRow, rhs[last]+lost
 	if m.given != nil {
-		rhs[last] = m.given(m.Time+t.alpha[i]*h) - m.stage[last] + drift
+		rhs[last] = m.given(m.Time+t.Alpha[i]*h) - m.stage[last] + drift
 	} else {
 		flux += drift
 		rhs[last] -= flux + e.dq*(flux+lost)/(tau-e.dq)
 	}
 	m.matrix.solve(rhs)
+	if m.beside.companion != nil {
+		left += m.besideStage(i, h, flux+lost, rhs)
+	}
 	// What the last row leaves over has left. To take it from the flux would lose
 	// the balance where a large film coefficient meets a small difference.
 	m.uLost[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) / tau
@@ -71,22 +77,28 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 		flow(m.f, m.k0[:n-1], m.g0)
 		copy(m.sourceNow, m.source)
 		m.addSource(i, h)
+		m.beside.stage, m.beside.history, m.beside.now = m.Beside, 0, m.beside.rate(m.start)
 		return m.start.j, 0
 	}
 	lost, history := m.combine(i, h)
-	if !t.fresh[i] {
+	if !t.Fresh[i] {
 		m.addSource(i, h)
 		return m.start.j, history
 	}
-	at := m.Time + t.alpha[i]*h
-	m.conductance(at, m.k)
+	at := m.Time + t.Alpha[i]*h
+	m.conductance(at, m.beside.stage, m.k)
 	m.problem.Potential.Potential(m.stage, m.g, m.slope)
 	flow(m.f, m.k[:n-1], m.g)
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
 	}
 	m.addSource(i, h)
-	return m.exchangeAt(at, m.stage[n-1], lost).j, history
+	now := m.exchangeAt(at, m.stage[n-1], lost, m.beside.stage)
+	if m.beside.companion != nil {
+		drift, _ := m.beside.companion.Drift(at, m.beside.stage)
+		m.beside.now = drift + now.load
+	}
+	return now.j, history
 }
 
 func (m *March) addSource(i int, h float64) {
@@ -97,7 +109,7 @@ func (m *March) addSource(i int, h float64) {
 		return
 	}
 	for k := range m.sum {
-		m.sum[k] += m.sourceNow[k] + m.method.dt[i]*h*m.sourceDot[k]
+		m.sum[k] += m.sourceNow[k] + m.method.Dt[i]*h*m.sourceDot[k]
 	}
 }
 
@@ -106,12 +118,12 @@ func (m *March) addSource(i int, h float64) {
 // stage are zero, and the increments of the last step that they meet are finite.
 // In both methods the last stage stands one increment further than the one before.
 func (m *March) combine(i int, h float64) (lost, history float64) {
-	a, c, per := &m.method.a[i], &m.method.c[i], 1/h
+	a, c, per := &m.method.A[i], &m.method.C[i], 1/h
 	a0, a1, a2, a3 := a[0], a[1], a[2], a[3]
 	c0, c1, c2, c3, c4 := c[0]*per, c[1]*per, c[2]*per, c[3]*per, c[4]*per
 	n := len(m.y)
 	stage, sum, y := m.stage[:n], m.sum[:n], m.y
-	if i == m.method.stages-1 {
+	if i == m.method.Stages-1 {
 		for k := range m.u[:n] {
 			u := &m.u[k]
 			stage[k] += u[i-1]
@@ -129,6 +141,9 @@ func (m *March) combine(i int, h float64) (lost, history float64) {
 		lost += a[j] * m.uLost[j]
 		history += c[j] * per * m.uLost[j]
 	}
+	if m.beside.companion != nil {
+		m.beside.combine(m.Beside, a[:i], c[:i], per)
+	}
 	return lost, history
 }
 
@@ -137,7 +152,7 @@ func (m *March) combine(i int, h float64) (lost, history float64) {
 // squares over the section, error over field.
 func (m *March) finish() float64 {
 	t := m.method
-	last := t.stages - 1
+	last := t.Stages - 1
 	errors, field := 0.0, 0.0
 	n := len(m.y)
 	stage, weight := m.stage[:n], m.Grid.weight[:n]
@@ -149,8 +164,8 @@ func (m *March) finish() float64 {
 		field += weight[k] * v * v
 	}
 	m.newLost = m.Lost
-	for j := range t.stages {
-		m.newLost += t.advance[j] * m.uLost[j]
+	for j := range t.Stages {
+		m.newLost += t.Advance[j] * m.uLost[j]
 	}
 	if !(field < math.Inf(1)) { // true for NaN too
 		return math.Inf(1)
@@ -160,5 +175,9 @@ func (m *March) finish() float64 {
 	if scale == 0 {
 		return math.Sqrt(errors)
 	}
-	return math.Sqrt(errors/whole) / scale
+	size := math.Sqrt(errors/whole) / scale
+	if m.beside.companion != nil {
+		size = max(size, m.beside.finish(t, m.Beside))
+	}
+	return size
 }

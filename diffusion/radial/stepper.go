@@ -1,13 +1,17 @@
 package radial
 
-import "math"
+import (
+	"math"
+
+	"strandry/diffusion/rosenbrock"
+)
 
 // stepper holds the problem at hand and the working memory of a step.
 type stepper struct {
 	problem  Problem
 	exchange Exchange
 	given    Prescribed
-	method   *tableau
+	method   *rosenbrock.Tableau
 	floor    float64
 
 	y, stage          []float64 // field at the start of the step and at a stage
@@ -17,29 +21,31 @@ type stepper struct {
 	f                 []float64 // balance of the nodes at the stage
 	rate              []float64 // its derivative in time at the start
 	rhs               []float64
-	unsteady          bool                 // rate is not zero
-	sum               []float64            // Σ c_ij u_j / h, and the source
-	source, sourceDot []float64            // source and its derivative in time, at the start
-	sourceNow         []float64            // source at the stage
-	u                 [][maxStages]float64 // increments of the stages, node by node
-	uLost             [maxStages]float64
+	unsteady          bool                            // rate is not zero
+	sum               []float64                       // Σ c_ij u_j / h, and the source
+	source, sourceDot []float64                       // source and its derivative in time, at the start
+	sourceNow         []float64                       // source at the stage
+	u                 [][rosenbrock.MaxStages]float64 // increments of the stages, node by node
+	uLost             [rosenbrock.MaxStages]float64
 	newLost           float64
 	ready             bool // the start of the step has been evaluated
 
 	matrix  tridiagonal // M/(γh) - J, factorised
 	lastRow [3]float64  // its last row without the exchange
 	start   exchanged   // exchange at the start of the step
+	beside  beside
+	from    Instant // the start of the step, where Along is set
 }
 
-// exchanged is R j with its derivatives.
-type exchanged struct{ j, dc, dq, dt float64 }
+// exchanged is R j with its derivatives, and the load on the companion with its own.
+type exchanged struct{ j, dc, dq, dt, load, loadC, loadQ float64 }
 
 func (m *March) resize(n int) {
 	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.f, &m.rate, &m.rhs, &m.sum,
-		&m.source, &m.sourceDot, &m.sourceNow,
+		&m.source, &m.sourceDot, &m.sourceNow, &m.beside.column, &m.beside.z,
 		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
-		m.u = make([][maxStages]float64, n)
+		m.u = make([][rosenbrock.MaxStages]float64, n)
 		block := make([]float64, n*len(arrays))
 		for i, p := range arrays {
 			*p = block[i*n : i*n : (i+1)*n]
@@ -53,9 +59,10 @@ func (m *March) resize(n int) {
 
 // bind takes up a problem. A prescribed value that differs from the present one is
 // set at once.
-func (m *March) bind(p Problem, s Settings) {
-	m.problem, m.method, m.floor = p, s.Scheme.tableau(), s.Floor
+func (m *March) bind(p Problem, s rosenbrock.Settings) {
+	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
 	m.exchange, m.given, m.ready = nil, nil, false
+	m.beside.companion, m.beside.next = p.Companion, m.Beside
 	switch v := p.Surface.(type) {
 	case Exchange:
 		m.exchange = v
@@ -66,9 +73,16 @@ func (m *March) bind(p Problem, s Settings) {
 	for i := range m.sourceDot {
 		m.source[i], m.sourceDot[i], m.sourceNow[i] = 0, 0, 0
 	}
-	if m.Gauge != nil {
-		m.gauge = m.Gauge(m.Time, m.C)
+	if m.Along != nil {
+		m.evaluateStart()
+		m.ready = true
+		m.from = Instant{Time: m.Time, Mean: m.Grid.Mean(m.y), Rate: m.meanRate(m.start.j), Beside: m.Beside, BesideRate: m.beside.rate(m.start)}
 	}
+}
+
+// meanRate is the change of the mean for an outward R j [1/s].
+func (m *March) meanRate(flux float64) float64 {
+	return -2 * flux / (m.Grid.Radius() * m.Grid.Radius())
 }
 
 // try computes a step of size h [s] from the present state without taking it, and
@@ -80,11 +94,11 @@ func (m *March) try(h float64) float64 {
 		m.ready = true
 	}
 	m.evaluateRates(h)
-	m.assemble(1 / (m.method.gamma * h))
+	m.assemble(1 / (m.method.Gamma * h))
 	if !m.matrix.sound() {
 		return math.Inf(1)
 	}
-	for i := range m.method.stages {
+	for i := range m.method.Stages {
 		m.solveStage(i, h)
 	}
 	size := m.finish()
@@ -94,29 +108,47 @@ func (m *March) try(h float64) float64 {
 	return size
 }
 
-// accept takes the step that try has computed.
-func (m *March) accept(h float64) {
+// accept takes the step of h that try has computed, which ends at the time now [s].
+func (m *March) accept(h, now float64) {
 	copy(m.y, m.stage)
-	m.Lost = m.newLost
+	leaves := (m.newLost - m.Lost) / h
+	m.Lost, m.Beside = m.newLost, m.beside.next
+	m.Time = now
 	m.Stats.Steps++
 	m.ready = false
-	if m.Gauge != nil {
-		now := m.Gauge(m.Time+h, m.C)
-		m.Gauged += h * (m.gauge + now) / 2
-		m.gauge = now
+	if m.Along != nil {
+		m.along(leaves)
 	}
 	if m.Observe != nil {
-		m.Observe(m.Time+h, m.C)
+		m.Observe(m.Time, m.C)
 	}
+}
+
+// along gathers over the step that has been taken, in which R j was leaves in the mean.
+func (m *March) along(leaves float64) {
+	to := Instant{Time: m.Time, Mean: m.Grid.Mean(m.y), Beside: m.Beside}
+	if m.given != nil { // what leaves is known for the step as a whole
+		to.Rate = m.meanRate(leaves)
+		m.from.Rate = to.Rate
+	} else {
+		m.evaluateStart()
+		m.ready = true
+		to.Rate, to.BesideRate = m.meanRate(m.start.j), m.beside.rate(m.start)
+	}
+	m.Gathered += m.Along(m.from, to)
+	m.from = to
 }
 
 func (m *March) evaluateStart() {
 	n := len(m.y)
-	m.conductance(m.Time, m.k0)
+	m.conductance(m.Time, m.Beside, m.k0)
 	m.problem.Potential.Potential(m.y, m.g0, m.slope0)
-	m.start = m.exchangeAt(m.Time, m.y[n-1], m.Lost)
+	m.start = m.exchangeAt(m.Time, m.y[n-1], m.Lost, m.Beside)
 	if m.problem.Source != nil {
 		m.problem.Source(m.Time, m.Grid.r, m.source)
+	}
+	if m.beside.companion != nil {
+		m.beside.drift, m.beside.slope = m.beside.companion.Drift(m.Time, m.Beside)
 	}
 }
 
@@ -127,7 +159,7 @@ func (m *March) evaluateRates(h float64) {
 	// The difference must be one that the time can hold.
 	later := m.Time + max(h*1e-5, math.Abs(m.Time)*0x1p-40)
 	dt := later - m.Time
-	m.conductance(later, m.k)
+	m.conductance(later, m.Beside, m.k)
 	m.unsteady = false
 	for i := range n - 1 {
 		m.k[i] = (m.k[i] - m.k0[i]) / dt
@@ -137,7 +169,7 @@ func (m *March) evaluateRates(h float64) {
 		flow(m.rate, m.k[:n-1], m.g0)
 	}
 	if m.exchange != nil {
-		m.start.dt = (m.exchangeAt(later, m.y[n-1], m.Lost).j - m.start.j) / dt
+		m.start.dt = (m.exchangeAt(later, m.y[n-1], m.Lost, 0).j - m.start.j) / dt
 	}
 	if m.given != nil {
 		m.start.dt = (m.given(later) - m.given(m.Time)) / dt
@@ -148,21 +180,32 @@ func (m *March) evaluateRates(h float64) {
 			m.sourceDot[i] = (m.sourceDot[i] - m.source[i]) / dt
 		}
 	}
+	if m.beside.companion != nil {
+		m.besideRates(later, dt)
+	}
 }
 
-func (m *March) exchangeAt(t, c, q float64) exchanged {
+func (m *March) exchangeAt(t, c, q, x float64) exchanged {
+	r := m.Grid.Radius()
+	if m.beside.companion != nil {
+		e := m.beside.companion.Exchange(t, c, q, x)
+		return exchanged{j: r * e.Flux, dc: r * e.FluxC, dq: r * e.FluxQ, load: e.Load, loadC: e.LoadC, loadQ: e.LoadQ}
+	}
 	if m.exchange == nil {
 		return exchanged{}
 	}
 	j, dc, dq := m.exchange(t, c, q)
-	r := m.Grid.Radius()
 	return exchanged{j: r * j, dc: r * dc, dq: r * dq}
 }
 
 // conductance fills k with the conductance of each gap over ln of its radii.
-func (m *March) conductance(t float64, k []float64) {
+func (m *March) conductance(t, x float64, k []float64) {
 	k = k[:len(m.Grid.perLog)]
-	m.problem.Conductance.Conductance(t, k)
+	if m.beside.companion != nil {
+		m.beside.companion.Conductance(t, x, k)
+	} else {
+		m.problem.Conductance.Conductance(t, k)
+	}
 	for i, l := range m.Grid.perLog {
 		k[i] *= l
 	}

@@ -6,6 +6,7 @@ import (
 
 	"strandry/diffusion/exact"
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 // Order is how the error of the content falls as the solver is refined.
@@ -74,7 +75,7 @@ func smooth() ([]known, error) {
 }
 
 // off is the error of the mean.
-func (p known) off(nodes int, s radial.Settings) (float64, error) {
+func (p known) off(nodes int, s rosenbrock.Settings) (float64, error) {
 	m, err := solved(nodes, 2, s, func(x float64) float64 { return p.at(x, 0) }, p.problem, p.until)
 	if err != nil {
 		return 0, err
@@ -89,7 +90,7 @@ func (p known) off(nodes int, s radial.Settings) (float64, error) {
 func (p known) inSpace() (Order, error) {
 	o := Order{Name: p.name, InSpace: true, Stated: 4}
 	for _, nodes := range []int{8, 12, 16, 24, 32, 48, 64} {
-		e, err := p.off(nodes, radial.Settings{Tolerance: 1e-10})
+		e, err := p.off(nodes, rosenbrock.Settings{Tolerance: 1e-10})
 		if err != nil {
 			return o, err
 		}
@@ -104,7 +105,7 @@ const fine = 250 // nodes
 func (p known) inTime() (Order, error) {
 	o := Order{Name: p.name, Stated: p.timeOrder}
 	for _, steps := range []int{3, 4, 6, 8, 12, 16} {
-		e, err := p.off(fine, radial.Settings{Steps: steps})
+		e, err := p.off(fine, rosenbrock.Settings{Steps: steps})
 		if err != nil {
 			return o, err
 		}

@@ -5,12 +5,13 @@ import (
 
 	"strandry/diffusion/exact"
 	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
 )
 
 const solverFamily = "radial solver"
 
 // solved marches a problem from a start given over the relative radius.
-func solved(nodes int, stretch float64, s radial.Settings, start func(x float64) float64, p radial.Problem, until float64) (*radial.March, error) {
+func solved(nodes int, stretch float64, s rosenbrock.Settings, start func(x float64) float64, p radial.Problem, until float64) (*radial.March, error) {
 	g, err := radial.NewGrid(1, nodes, stretch)
 	if err != nil {
 		return nil, err
@@ -25,7 +26,7 @@ func solved(nodes int, stretch float64, s radial.Settings, start func(x float64)
 
 // usual are the settings of the whole program's default, with a stretch in the middle.
 func usual(start func(x float64) float64, p radial.Problem, until float64) (*radial.March, error) {
-	return solved(18, 3.5, radial.Settings{Tolerance: 1e-3}, start, p, until)
+	return solved(18, 3.5, rosenbrock.Settings{Tolerance: 1e-3}, start, p, until)
 }
 
 func flat(c float64) func(float64) float64 { return func(float64) float64 { return c } }
@@ -120,7 +121,7 @@ func front() []Check {
 		shape := exact.Front{Amplitude: 0.01}
 		sealed := radial.Exchange(func(_, _, _ float64) (j, dc, dq float64) { return 0, 0, 0 })
 		p := radial.Problem{Conductance: radial.Uniform(1), Potential: squared{}, Surface: sealed}
-		return solved(100, 0, radial.Settings{Tolerance: 1e-4}, func(x float64) float64 { return shape.At(x, 1) }, p, until)
+		return solved(100, 0, rosenbrock.Settings{Tolerance: 1e-4}, func(x float64) float64 { return shape.At(x, 1) }, p, until)
 	}
 	kept := o
 	kept.tolerance = relative(1e-2, "the kink lies between two nodes at the start: 1 % of the amount")

@@ -1,4 +1,4 @@
-package radial
+package rosenbrock
 
 // Scheme names a Rosenbrock method.
 type Scheme int
@@ -38,46 +38,48 @@ func (s Scheme) String() string {
 	return "Rosenbrock, order 4, 6 stages"
 }
 
-const maxStages = 6
+// MaxStages is the largest number of stages of a method.
+const MaxStages = 6
 
-// tableau holds the coefficients in the form that needs no product with the
+// Tableau holds the coefficients of a method in the form that needs no product with the
 // Jacobian: stage i solves
 //
 //	(M/(γh) - J) u_i = F(t + α_i h, y + Σ a_ij u_j) + M Σ (c_ij/h) u_j + γ_i h ∂F/∂t
 //
 // and the step ends at y + Σ m_j u_j; the last increment is the estimate of
 // the error in both methods.
-type tableau struct {
-	stages  int
-	gamma   float64
-	a, c    [maxStages][maxStages]float64
-	alpha   [maxStages]float64 // place of the stage in the step
-	dt      [maxStages]float64 // γ_i
-	fresh   [maxStages]bool    // the stage needs a new evaluation of F
-	advance [maxStages]float64 // m
-	inverse float64            // 1/(order of the embedded solution + 1)
+type Tableau struct {
+	Stages  int
+	Gamma   float64
+	A, C    [MaxStages][MaxStages]float64
+	Alpha   [MaxStages]float64 // place of the stage in the step
+	Dt      [MaxStages]float64 // γ_i
+	Fresh   [MaxStages]bool    // the stage needs a new evaluation of F
+	Advance [MaxStages]float64 // m
+	Inverse float64            // 1/(order of the embedded solution + 1)
 }
 
-func (s Scheme) tableau() *tableau {
+// Tableau gives the coefficients of the method, to be read only.
+func (s Scheme) Tableau() *Tableau {
 	if s == Order3 {
 		return &order3
 	}
 	return &order4
 }
 
-var order3 = tableau{
-	stages: 4, gamma: 0.5, inverse: 1.0 / 3,
-	a:       [maxStages][maxStages]float64{{}, {}, {2}, {2, 0, 1}},
-	c:       [maxStages][maxStages]float64{{}, {4}, {1, -1}, {1, -1, -8.0 / 3}},
-	alpha:   [maxStages]float64{0, 0, 1, 1},
-	dt:      [maxStages]float64{0.5, 1.5, 0, 0},
-	fresh:   [maxStages]bool{true, false, true, true},
-	advance: [maxStages]float64{2, 0, 1, 1},
+var order3 = Tableau{
+	Stages: 4, Gamma: 0.5, Inverse: 1.0 / 3,
+	A:       [MaxStages][MaxStages]float64{{}, {}, {2}, {2, 0, 1}},
+	C:       [MaxStages][MaxStages]float64{{}, {4}, {1, -1}, {1, -1, -8.0 / 3}},
+	Alpha:   [MaxStages]float64{0, 0, 1, 1},
+	Dt:      [MaxStages]float64{0.5, 1.5, 0, 0},
+	Fresh:   [MaxStages]bool{true, false, true, true},
+	Advance: [MaxStages]float64{2, 0, 1, 1},
 }
 
-var order4 = tableau{
-	stages: 6, gamma: 0.25, inverse: 1.0 / 4,
-	a: [maxStages][maxStages]float64{
+var order4 = Tableau{
+	Stages: 6, Gamma: 0.25, Inverse: 1.0 / 4,
+	A: [MaxStages][MaxStages]float64{
 		{},
 		{1.544},
 		{0.9466785280815826, 0.2557011698983284},
@@ -85,7 +87,7 @@ var order4 = tableau{
 		{1.221224509226641, 6.019134481288629, 12.53708332932087, -0.6878860361058950},
 		{1.221224509226641, 6.019134481288629, 12.53708332932087, -0.6878860361058950, 1},
 	},
-	c: [maxStages][maxStages]float64{
+	C: [MaxStages][MaxStages]float64{
 		{},
 		{-5.6688},
 		{-2.430093356833875, -0.2063599157091915},
@@ -93,8 +95,8 @@ var order4 = tableau{
 		{7.496443313967647, -10.24680431464352, -33.99990352819905, 11.70890893206160},
 		{8.083246795921522, -7.981132988064893, -31.52159432874371, 16.31930543123136, -6.058818238834054},
 	},
-	alpha:   [maxStages]float64{0, 0.386, 0.21, 0.63, 1, 1},
-	dt:      [maxStages]float64{0.25, -0.1043, 0.1035, -0.03620000000000023, 0, 0},
-	fresh:   [maxStages]bool{true, true, true, true, true, true},
-	advance: [maxStages]float64{1.221224509226641, 6.019134481288629, 12.53708332932087, -0.6878860361058950, 1, 1},
+	Alpha:   [MaxStages]float64{0, 0.386, 0.21, 0.63, 1, 1},
+	Dt:      [MaxStages]float64{0.25, -0.1043, 0.1035, -0.03620000000000023, 0, 0},
+	Fresh:   [MaxStages]bool{true, true, true, true, true, true},
+	Advance: [MaxStages]float64{1.221224509226641, 6.019134481288629, 12.53708332932087, -0.6878860361058950, 1, 1},
 }

@@ -1,0 +1,123 @@
+package radial
+
+import (
+	"math"
+
+	"strandry/diffusion/rosenbrock"
+)
+
+// Companion is a scalar x that goes with the field and answers to it, as the
+// temperature of a body does to what evaporates from it:
+//
+//	dx/dt = drift(t, x) + load(t, c, q, x)
+//
+// The conductance and the exchange depend on it. It is one more unknown of the same
+// step, implicit as all others, so that a coupling of any strength is stable.
+type Companion interface {
+	// Conductance is that of [Problem] at the value x.
+	Conductance(t, x float64, k []float64)
+	// Exchange is the response of the surface at the surface value c, after the amount q
+	// has left.
+	Exchange(t, c, q, x float64) Response
+	// Drift is the part of dx/dt that does not depend on the field, and its derivative on x.
+	Drift(t, x float64) (rate, slope float64)
+	// Scale is the error of x that counts as much as an error as large as the field.
+	Scale() float64
+}
+
+// Response is what crosses the surface: an outward flux density [unit of c times m/s], and the load
+// that comes with it on the companion [unit of x/s], both with their derivatives on c and q.
+type Response struct {
+	Flux, FluxC, FluxQ float64
+	Load, LoadC, LoadQ float64
+}
+
+// beside is the companion in a step. Its unknown borders the tridiagonal system by a row and a column.
+type beside struct {
+	companion Companion
+
+	drift, slope float64 // at the start, slope on x
+	rateX, rateT float64 // derivatives of dx/dt at the start
+	fluxX        float64 // derivative of R j on x
+
+	column  []float64 // derivative of the balance of the nodes on x, but for the exchange
+	z       []float64 // what the field answers to a unit of x
+	zLost   float64   // and the amount lost
+	inverse float64   // of the pivot of x
+
+	stage, history, now float64 // x at the stage, Σ c_ij u_j / h, dx/dt
+	u                   [rosenbrock.MaxStages]float64
+	next                float64 // x at the end of the step
+}
+
+// rate is dx/dt at the start of the step.
+func (b *beside) rate(start exchanged) float64 { return b.drift + start.load }
+
+// besideRates takes the derivatives in time, by a difference of dt [s], and on the companion.
+func (m *March) besideRates(later, dt float64) {
+	b, n := &m.beside, len(m.y)
+	c := m.y[n-1]
+	e := m.exchangeAt(later, c, m.Lost, m.Beside)
+	drift, _ := b.companion.Drift(later, m.Beside)
+	m.start.dt = (e.j - m.start.j) / dt
+	b.rateT = (drift - b.drift + e.load - m.start.load) / dt
+
+	const small = 1e-6 // of the scale: an error of the same size in the derivative
+	dx := max(b.companion.Scale()*small, math.Abs(m.Beside)*0x1p-30)
+	x := m.Beside + dx
+	dx = x - m.Beside
+	m.conductance(m.Time, x, m.k)
+	for i := range n - 1 {
+		m.k[i] = (m.k[i] - m.k0[i]) / dx
+	}
+	flow(b.column, m.k[:n-1], m.g0)
+	e = m.exchangeAt(m.Time, c, m.Lost, x)
+	b.fluxX = (e.j - m.start.j) / dx
+	b.rateX = b.slope + (e.load-m.start.load)/dx
+}
+
+// besideColumn solves for the column of the companion once the field's matrix is factorised.
+func (m *March) besideColumn(tau float64) {
+	b, e, last := &m.beside, m.start, len(m.y)-1
+	copy(b.z, b.column)
+	b.z[last] -= b.fluxX * tau / (tau - e.dq)
+	m.matrix.solve(b.z)
+	b.zLost = (e.dc*b.z[last] + b.fluxX) / (tau - e.dq)
+	b.inverse = 1 / (tau - b.rateX - e.loadC*b.z[last] - e.loadQ*b.zLost)
+}
+
+// besideStage finds the increment of the companion in stage i and corrects those of the field, u, by it. leaving is
+// R j with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
+func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
+	b, e, last := &m.beside, m.start, len(m.y)-1
+	tau := 1 / (m.method.Gamma * h)
+	lost := (leaving + e.dc*u[last]) / (tau - e.dq)
+	x := (b.now + b.history + m.method.Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
+	b.u[i] = x
+	for k, z := range b.z {
+		u[k] += x * z
+	}
+	return b.column[last] * x
+}
+
+// combine sets the companion at a stage, from its value at the start, and its history.
+func (b *beside) combine(start float64, a, c []float64, per float64) {
+	b.stage, b.history = start, 0
+	for j := range a {
+		b.stage += a[j] * b.u[j]
+		b.history += c[j] * per * b.u[j]
+	}
+}
+
+// finish sets the companion at the end of the step and gives the estimate of its error over its scale.
+func (b *beside) finish(t *rosenbrock.Tableau, start float64) float64 {
+	b.next = start
+	for j := range t.Stages {
+		b.next += t.Advance[j] * b.u[j]
+	}
+	size := math.Abs(b.u[t.Stages-1]) / b.companion.Scale()
+	if !(size < math.Inf(1)) {
+		return math.Inf(1)
+	}
+	return size
+}
