@@ -62,7 +62,7 @@ func TestCompanionAgainstEigenvalues(t *testing.T) {
 			through(t, m, radial.Problem{Potential: radial.Linear{}, Companion: p}, 0.7, rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-6})
 			c, x := p.after(0.7)
 			t.Logf("%s: %g %g  want %g %g", name, m.Grid.Mean(m.C), m.Beside, c, x)
-		requireDelta(t, c, m.Grid.Mean(m.C), 1e-4, name)
+			requireDelta(t, c, m.Grid.Mean(m.C), 1e-4, name)
 			requireDelta(t, x, m.Beside, 1e-4, name)
 			requireDelta(t, 0.5, m.Grid.Content(m.C)+m.Lost, 1e-12, name)
 		}
