@@ -46,6 +46,17 @@ func (i Isotherm) Activity(C float64) (a, slope float64) {
 	return a, 1 / (i.factor * rise)
 }
 
+// MixingShare is the share of the enthalpy of mixing that sorption at activity a [-] takes up or sets
+// free: R ∂ln a/∂(1/T) at a constant content, over that enthalpy. It is 1 where the van 't Hoff factor
+// acts on the whole content; in the two-term form, where it acts on L a alone, L a/(L a + n P a^n).
+func (i Isotherm) MixingShare(a float64) float64 {
+	if i.form != TwoTerm || a <= 0 {
+		return 1
+	}
+	a = math.Min(a, 1)
+	return i.p / (i.p + i.n*i.q*i.power(a))
+}
+
 // shape returns the content at the reference temperature and its slope, for an
 // activity in 0 to 1.
 func (i Isotherm) shape(a float64) (content, slope float64) {

@@ -19,8 +19,8 @@ type Companion interface {
 	// Exchange is the response of the surface at the surface value c, after the amount q
 	// has left.
 	Exchange(t, c, q, x float64) Response
-	// Drift is the part of dx/dt that does not depend on the field, and its derivative on x.
-	Drift(t, x float64) (rate, slope float64)
+	// Drift is the part of dx/dt that does not depend on the field.
+	Drift(t, x float64) float64
 	// Scale is the error of x that counts as much as an error as large as the field.
 	Scale() float64
 }
@@ -36,7 +36,7 @@ type Response struct {
 type beside struct {
 	companion Companion
 
-	drift, slope float64 // at the start, slope on x
+	drift        float64 // at the start
 	rateX, rateT float64 // derivatives of dx/dt at the start
 	fluxX        float64 // derivative of R j on x
 
@@ -58,7 +58,7 @@ func (m *March) besideRates(later, dt float64) {
 	b, n := &m.beside, len(m.y)
 	c := m.y[n-1]
 	e := m.exchangeAt(later, c, m.Lost, m.Beside)
-	drift, _ := b.companion.Drift(later, m.Beside)
+	drift := b.companion.Drift(later, m.Beside)
 	m.start.dt = (e.j - m.start.j) / dt
 	b.rateT = (drift - b.drift + e.load - m.start.load) / dt
 
@@ -73,7 +73,7 @@ func (m *March) besideRates(later, dt float64) {
 	flow(b.column, m.k[:n-1], m.g0)
 	e = m.exchangeAt(m.Time, c, m.Lost, x)
 	b.fluxX = (e.j - m.start.j) / dx
-	b.rateX = b.slope + (e.load-m.start.load)/dx
+	b.rateX = (b.companion.Drift(m.Time, x) - b.drift + e.load - m.start.load) / dx
 }
 
 // besideColumn solves for the column of the companion once the field's matrix is factorised.

@@ -28,7 +28,7 @@ func (p pair) Exchange(_, c, _, x float64) radial.Response {
 	return radial.Response{Flux: j, FluxC: p.a, Load: -p.load * j, LoadC: -p.load * p.a}
 }
 
-func (p pair) Drift(_, x float64) (rate, slope float64) { return p.drive - p.cool*x, -p.cool }
+func (p pair) Drift(_, x float64) float64 { return p.drive - p.cool*x }
 
 func (pair) Scale() float64 { return 1 }
 

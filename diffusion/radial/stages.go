@@ -95,8 +95,7 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	m.addSource(i, h)
 	now := m.exchangeAt(at, m.stage[n-1], lost, m.beside.stage)
 	if m.beside.companion != nil {
-		drift, _ := m.beside.companion.Drift(at, m.beside.stage)
-		m.beside.now = drift + now.load
+		m.beside.now = m.beside.companion.Drift(at, m.beside.stage) + now.load
 	}
 	return now.j, history
 }

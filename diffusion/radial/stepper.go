@@ -148,7 +148,7 @@ func (m *March) evaluateStart() {
 		m.problem.Source(m.Time, m.Grid.r, m.source)
 	}
 	if m.beside.companion != nil {
-		m.beside.drift, m.beside.slope = m.beside.companion.Drift(m.Time, m.Beside)
+		m.beside.drift = m.beside.companion.Drift(m.Time, m.Beside)
 	}
 }
 
