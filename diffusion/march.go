@@ -202,8 +202,14 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	l.cylinder.Time = 0 // each zone has its own clock
 	err = a.thermal.enter(z.Air.Temperature, c.Heat, m.Radius,
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
-	a.now, a.temperature = math.NaN(), math.NaN()
-	a.transfer = z.Exposed * c.Mass / (m.Material.Density.Value * m.Radius)
+	a.forget()
+	a.film = exchange{heat: c.Heat, mass: c.Mass}
+	l.cylinder.Beside = 0
+	a.perDensity = z.Exposed / (m.Material.Density.Value * m.Radius)
+	a.warming, a.cooling = 2/(capacity*m.Radius), 0
+	if !s.WithoutEvaporation {
+		a.cooling = 2 / m.Material.HeatCapacity.Value
+	}
 	a.supply = l.supply(z)
 	l.cylinder.Gathered = 0
 	return c, err
@@ -212,7 +218,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 // leave hands the temperature on and tells of the zone. The surroundings are those
 // that the strand has been in, its own lane's or that which it branched from.
 func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float64, out *ZoneResult) {
-	a.thermal.leave(l.cylinder.Time)
+	a.thermal.leave(l.cylinder.Time, l.cylinder.Beside)
 	l.around.thermal.handed = a.thermal.handed
 	if out == nil {
 		return
@@ -226,7 +232,10 @@ func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float
 }
 
 func (l *lane) problem() radial.Problem {
-	return radial.Problem{Conductance: &l.around, Potential: &l.potential, Surface: l.exchange}
+	if l.around.alone() {
+		return radial.Problem{Conductance: &l.around, Potential: &l.potential, Surface: l.exchange}
+	}
+	return radial.Problem{Potential: &l.potential, Companion: (*coupled)(&l.around)}
 }
 
 // numerics turn settings into those of the solver. Below a thousandth of the limit the

@@ -44,8 +44,8 @@ func (l *lane) through(z *Zone, s Settings) error {
 	given := func(total float64) (float64, error) {
 		copy(c.C, l.saved)
 		l.trace.rewind()
-		c.Time, c.Lost, c.Gathered = time, lost, 0
-		a.now, a.temperature = math.NaN(), math.NaN()
+		c.Time, c.Lost, c.Beside, c.Gathered = time, lost, 0, 0
+		a.forget()
 		a.supply = supply
 		a.supply.base += supply.gain * total
 		a.supply.gain = 0

@@ -37,6 +37,7 @@ type thermal struct {
 	handed handed // from zone to zone
 
 	air      float64 // [K]
+	film     float64 // coefficient [W/(m² K)]
 	biot     float64
 	resolved bool
 
@@ -103,7 +104,7 @@ func (p *handed) overlap(n int, b, rim, biot float64) float64 {
 // [J/(m³ K)] set the Biot number and the pace.
 func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Settings, gaps []float64) error {
 	start := h.mean()
-	h.air, h.now = air, math.NaN()
+	h.air, h.film, h.now = air, film, math.NaN()
 	h.biot = film * radius / conductivity
 	h.resolved = s.Heat == Resolved || s.Heat == ByBiot && h.biot > lumpBelow
 	if !h.resolved {
@@ -132,15 +133,15 @@ func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Set
 	return nil
 }
 
-// leave hands the profile at time t to the next zone.
-func (h *thermal) leave(t float64) {
+// leave hands the profile at time t, all of it warmer by beside [K], to the next zone.
+func (h *thermal) leave(t, beside float64) {
 	if !h.resolved {
-		h.rest(h.lumped(t))
+		h.rest(h.lumped(t) + beside)
 		return
 	}
 	h.at(t)
 	p := &h.handed
-	p.even, p.biot, p.modes = h.air, h.biot, h.alive
+	p.even, p.biot, p.modes = h.air+beside, h.biot, h.alive
 	copy(p.root[:h.alive], h.root[:])
 	copy(p.rim[:h.alive], h.rim[:])
 	copy(p.amount[:h.alive], h.present[:])

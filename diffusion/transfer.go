@@ -40,3 +40,24 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 }
 
 const given = "given"
+
+// exchange are the film coefficients of a zone, which follow the temperature of the strand.
+type exchange struct {
+	law        *film.Law // nil where both are given
+	heat, mass float64   // given [W/(m² K)], [m/s]; zero where the law holds
+}
+
+// at gives the coefficients of heat, radiation included, and of mass at a temperature of the strand's surface [K].
+func (e *exchange) at(temperature float64) (heat, mass float64) {
+	if e.law == nil {
+		return e.heat, e.mass
+	}
+	heat, mass = e.law.At(temperature)
+	if e.heat > 0 {
+		heat = e.heat
+	}
+	if e.mass > 0 {
+		mass = e.mass
+	}
+	return heat, mass
+}
