@@ -122,8 +122,13 @@ func At(c Conditions) (Coefficients, error) {
 	density := humidair.Density(s.temperature, c.VapourPressure, c.Pressure)
 	alpha := humidair.ThermalDiffusivity(s.temperature, c.VapourPressure, c.Pressure)
 	out.Lewis = humidair.LewisNumber(s.temperature, c.VapourPressure, c.Pressure)
-	out.Mass = MassCoefficient(out.Heat, density, s.conductivity/(density*alpha), out.Lewis)
-	out.MassUncertainty = math.Hypot(r.uncertainty, humidair.VapourDiffusivityUncertainty(s.temperature)*2/3)
+	coefficient, power := MassCoefficient, 2.0/3
+	if c.Flow == Annulus {
+		coefficient, power = DevelopedMassCoefficient, 1
+	}
+	out.Mass = coefficient(out.Heat, density, s.conductivity/(density*alpha), out.Lewis)
+	// Le = α/D: the vapour diffusivity enters with the power of Le.
+	out.MassUncertainty = math.Hypot(r.uncertainty, power*humidair.VapourDiffusivityUncertainty(s.temperature))
 	out.Notes = append(out.Notes, airNotes(c, s)...)
 	return out, nil
 }
