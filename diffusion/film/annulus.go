@@ -75,12 +75,18 @@ const (
 	annulusDoubt = 0.20
 )
 
-func annulus(c Conditions, s state) result {
+// annulusNumber is the Nusselt number in the annulus on the strand's diameter.
+func annulusNumber(c Conditions) float64 {
+	return AnnulusInner(c.Diameter/c.Bore) * c.Diameter / (c.Bore - c.Diameter)
+}
+
+// annulus tells of a Nusselt number in the annulus.
+func annulus(c Conditions, s state, nusselt float64) result {
 	ratio := c.Diameter / c.Bore
 	width := c.Bore - c.Diameter // hydraulic diameter [m]
 	re := s.reynolds * width / c.Diameter
 	r := result{
-		nusselt: AnnulusInner(ratio) * c.Diameter / width, uncertainty: annulusDoubt,
+		nusselt: nusselt, uncertainty: annulusDoubt,
 		name: "laminar annulus", source: "Kays & Crawford, Convective Heat and Mass Transfer; Incropera & DeWitt, Table 8.2",
 	}
 	if ratio < AnnulusLeast {

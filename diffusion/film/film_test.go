@@ -129,7 +129,10 @@ func TestNoDifferenceOfTemperature(t *testing.T) {
 		got, err := film.At(c)
 		require.NoError(t, err)
 		require.Positive(t, got.Heat)
-		require.Zero(t, got.Rayleigh)
+		// g ΔT/T d³ Pr/ν² with the draught's 2 K, by hand.
+		T, nu := c.AirTemperature, humidair.KinematicViscosity(c.AirTemperature, c.VapourPressure, c.Pressure)
+		want := 9.80665 * 2 / T * math.Pow(c.Diameter, 3) * humidair.PrandtlNumber(T, c.VapourPressure, c.Pressure) / (nu * nu)
+		require.InEpsilon(t, want, got.Rayleigh, 1e-12)
 	}
 }
 
@@ -205,5 +208,35 @@ func BenchmarkAt(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// Where strand and air are equally warm nothing jumps, in any flow: of ln h and ln k_m
+// the step over 0.01 K and the curvature are bounded. Natural convection goes with
+// (ΔT² + 4)^(n/2), n up to 1/4, whose curvature at equality is n/4, 1/16 at most.
+func TestSmoothWhereStrandAndAirAreEquallyWarm(t *testing.T) {
+	const step = 0.01 // [K]
+	for _, flow := range flows() {
+		for _, vertical := range []bool{false, true} {
+			for _, speed := range []float64{0, 0.01, 0.3} {
+				c := warm()
+				c.Flow, c.Vertical, c.AirSpeed = flow, vertical, speed
+				var logs [2][3]float64 // of h and k_m at three temperatures
+				for i := -1000; i <= 1000; i++ {
+					c.StrandTemperature = c.AirTemperature + float64(i)*step
+					got, err := film.At(c)
+					require.NoError(t, err)
+					for k, value := range [2]float64{got.Heat + got.Radiation, got.Mass} {
+						l := &logs[k]
+						l[0], l[1], l[2] = l[1], l[2], math.Log(value)
+						if i < -998 {
+							continue
+						}
+						require.InDelta(t, l[1], l[2], 0.07*step, "%v, %v, %g m/s, %+d", flow, vertical, speed, i)
+						require.InDelta(t, 0, l[2]-2*l[1]+l[0], 0.07*step*step, "%v, %v, %g m/s, %+d", flow, vertical, speed, i)
+					}
+				}
+			}
+		}
 	}
 }

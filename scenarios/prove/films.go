@@ -89,7 +89,7 @@ func massTransfer() []Check {
 		mixed.plain("opposed", "Nusselt number", "-", 2.869396774, func() float64 { return film.Opposed(3, 1.5) }),
 		analogy.plain("h = 40, 70 °C", "mass coefficient", "m/s", 0.042752288, func() float64 { return film.MassCoefficient(40, 1.029, 1008, 2.87e-5/3.35e-5) }),
 		analogy.plain("h = 40, 300 K", "mass coefficient", "m/s", 0.037707964, func() float64 { return film.MassCoefficient(40, 1.16, 1007, 22.5/26) }),
-		developed.plain("Nu = 5, 1 mm, 70 °C", "mass coefficient", "m/s", 5*3.35e-5/1e-3, func() float64 {
+		developed.plain("Nu = 5, 1 mm", "mass coefficient", "m/s", 5*3.35e-5/1e-3, func() float64 {
 			return film.DevelopedMassCoefficient(5*0.0298/1e-3, 1.029, 1008, 0.0298/(1.029*1008)/3.35e-5)
 		}),
 		can.plain("wet can", "temperature", "°C", 5.9, wetCan),
