@@ -1,10 +1,6 @@
 package diffusion
 
-import (
-	"math"
-
-	"strandry/diffusion/film"
-)
+import "strandry/diffusion/film"
 
 // filmAt gives the film coefficients of a zone for a strand that enters with the
 // given temperature [K]. Given coefficients are taken as they are; the others
@@ -15,14 +11,8 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 		return film.Coefficients{Heat: z.Film.Heat, Mass: z.Film.Mass, Correlation: given}, nil
 	}
 	air := z.Air.Temperature
-	difference := (entered - air) / 2
-	// Natural convection never quite stops: hold two kelvin.
-	const least = 2
-	if math.Abs(difference) < least {
-		difference = math.Copysign(least, difference)
-	}
 	c, err := film.At(film.Conditions{
-		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: air + difference, AirTemperature: air,
+		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: (entered + air) / 2, AirTemperature: air,
 		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: z.Film.AirSpeed,
 		Bore: z.Film.Bore, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
 	})
