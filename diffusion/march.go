@@ -34,6 +34,7 @@ type lane struct {
 	model     *Model
 	gaps      []float64 // relative radii of the gaps of the grid
 	saved     []float64
+	laws      laws
 	trace     *Trace // nil for none
 }
 
@@ -194,21 +195,25 @@ func (l *lane) pass(z *Zone, s Settings, out *ZoneResult) error {
 // enter sets the surroundings of a zone and its clock.
 func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	m, a := l.model, &l.around
-	c, err := filmAt(z, m, a.thermal.mean())
+	entered := a.thermal.mean()
+	c, err := filmAt(z, m, entered)
 	if err != nil {
+		return c, err
+	}
+	if a.film, err = l.laws.exchange(z, m, entered); err != nil {
 		return c, err
 	}
 	capacity := m.Material.Density.Value * m.Material.HeatCapacity.Value
 	l.cylinder.Time = 0 // each zone has its own clock
-	err = a.thermal.enter(z.Air.Temperature, c.Heat, m.Radius,
+	base, _ := a.film.at(z.Air.Temperature - baseBelow)
+	err = a.thermal.enter(z.Air.Temperature, base, m.Radius,
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
 	a.forget()
-	a.film = exchange{heat: c.Heat, mass: c.Mass}
 	l.cylinder.Beside = 0
 	a.perDensity = z.Exposed / (m.Material.Density.Value * m.Radius)
-	a.warming, a.cooling = 2/(capacity*m.Radius), 0
-	if !s.WithoutEvaporation {
-		a.cooling = 2 / m.Material.HeatCapacity.Value
+	a.leaves = m.Material.Density.Value * m.Radius
+	if s.WithoutEvaporation {
+		a.leaves = 0
 	}
 	a.supply = l.supply(z)
 	l.cylinder.Gathered = 0

@@ -51,10 +51,22 @@ type thermal struct {
 	rim    [mostModes]float64 // eigenfunction at the surface
 	atGap  [mostModes][]float64
 
+	slow slow
+
 	now     float64 // time at which present holds
 	present [mostModes]float64
 	alive   int  // modes that are not over at that time; slower ones come first
 	settled bool // the section has one temperature
+}
+
+// slow is the shape that a change of the heat flux at the surface has soon after, and in which the companion x of the
+// field adds to the temperature: that of the slowest eigenfunction, or the whole section where it is lumped. What the faster
+// ones would add dies away within some (R²/15) ρ c/k, less than a second for a usual strand, and is left out.
+type slow struct {
+	decay float64 // of itself, by the film coefficient of the zone [1/s]
+	push  float64 // by a heat flux into the surface [K m²/J]
+	rim   float64 // at the surface, for a unit of x
+	mean  float64 // of the section
 }
 
 // handed is a profile of temperature: even is that of the whole section [K], or the air's, to which the
@@ -109,6 +121,7 @@ func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Set
 	h.resolved = s.Heat == Resolved || s.Heat == ByBiot && h.biot > lumpBelow
 	if !h.resolved {
 		h.start, h.rate = start, 2*film/(capacity*radius)
+		h.slow.decay, h.slow.push, h.slow.rim, h.slow.mean = h.rate, 2/(capacity*radius), 1, 1
 		return nil
 	}
 	h.modes = modesFor(h.biot, s.Resolution)
@@ -130,21 +143,28 @@ func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Set
 			h.atGap[n] = append(h.atGap[n], math.J0(z*x))
 		}
 	}
+	z, rim := h.root[0], h.rim[0]
+	norm := 0.5 * rim * rim * (1 + h.biot*h.biot/(z*z))
+	h.slow.decay, h.slow.push, h.slow.rim, h.slow.mean = h.decay[0], rim/(norm*capacity*radius), rim, 2*h.biot*rim/(z*z)
 	return nil
 }
 
-// leave hands the profile at time t, all of it warmer by beside [K], to the next zone.
-func (h *thermal) leave(t, beside float64) {
+// leave hands the profile at time t, with the companion x [K], to the next zone.
+func (h *thermal) leave(t, x float64) {
 	if !h.resolved {
-		h.rest(h.lumped(t) + beside)
+		h.rest(h.lumped(t) + x)
 		return
 	}
 	h.at(t)
+	if h.alive == 0 {
+		h.alive, h.present[0] = 1, 0
+	}
 	p := &h.handed
-	p.even, p.biot, p.modes = h.air+beside, h.biot, h.alive
+	p.even, p.biot, p.modes = h.air, h.biot, h.alive
 	copy(p.root[:h.alive], h.root[:])
 	copy(p.rim[:h.alive], h.rim[:])
 	copy(p.amount[:h.alive], h.present[:])
+	p.amount[0] += x
 }
 
 func (h *thermal) lumped(t float64) float64 {
@@ -175,41 +195,41 @@ func (h *thermal) at(t float64) {
 	h.settled = spread < evenWithin
 }
 
-// meanAt is the area mean at time t [K].
-func (h *thermal) meanAt(t float64) float64 {
+// meanAt is the area mean at time t and companion x [K].
+func (h *thermal) meanAt(t, x float64) float64 {
 	if !h.resolved {
-		return h.lumped(t)
+		return h.lumped(t) + x
 	}
 	h.at(t)
-	return sectionMean(h.air, h.biot, h.root[:h.alive], h.rim[:], h.present[:])
+	return sectionMean(h.air, h.biot, h.root[:h.alive], h.rim[:], h.present[:]) + x*h.slow.mean
 }
 
-// uniform tells whether the section has one temperature at time t.
-func (h *thermal) uniform(t float64) bool {
+// uniform tells whether the section has one temperature at time t and companion x.
+func (h *thermal) uniform(t, x float64) bool {
 	if !h.resolved {
 		return true
 	}
 	h.at(t)
-	return h.settled
+	return h.settled && math.Abs(x)*(1-h.slow.rim) < evenWithin
 }
 
-// surface is the temperature of the surface at time t [K].
-func (h *thermal) surface(t float64) float64 {
+// surface is the temperature of the surface at time t and companion x [K].
+func (h *thermal) surface(t, x float64) float64 {
 	if !h.resolved {
-		return h.lumped(t)
+		return h.lumped(t) + x
 	}
 	h.at(t)
-	sum := h.air
+	sum := h.air + x*h.slow.rim
 	for n := range h.alive {
 		sum += h.present[n] * h.rim[n]
 	}
 	return sum
 }
 
-// gap is the temperature in gap i of the moisture grid at time t [K].
-func (h *thermal) gap(t float64, i int) float64 {
+// gap is the temperature in gap i of the moisture grid at time t and companion x [K].
+func (h *thermal) gap(t, x float64, i int) float64 {
 	h.at(t)
-	sum := h.air
+	sum := h.air + x*h.atGap[0][i]
 	for n := range h.alive {
 		sum += h.present[n] * h.atGap[n][i]
 	}

@@ -75,11 +75,11 @@ func (t *Trace) rewind() {
 
 func (t *Trace) add(l *lane, time float64, c []float64) {
 	a := &l.around
-	surface := a.thermal.surface(time) + l.cylinder.Beside
+	surface := a.thermal.surface(time, l.cylinder.Beside)
 	vapour, _ := a.supply.vapour(l.cylinder.Lost)
 	t.Points = append(t.Points, Point{
 		Zone: t.zone, Position: t.position + min(time*l.model.Speed, l.model.Path[t.zone].Length), Time: t.entered + time,
-		State:          l.stateOf(c, a.thermal.meanAt(time)+l.cylinder.Beside),
+		State:          l.stateOf(c, a.thermal.meanAt(time, l.cylinder.Beside)),
 		AirTemperature: a.thermal.air, VapourPressure: vapour,
 		Activity: vapour / humidair.SaturationPressure(surface),
 		Profile:  profile(nil, c),

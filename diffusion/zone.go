@@ -11,8 +11,8 @@ import (
 // surroundings turn the state of one zone into what package radial asks for, on
 // a cylinder of radius one: the conductance D_dry/R² and the flux density at the
 // surface over R. The companion x of the field is the difference of the strand's temperature from
-// that which the air alone would give it at the film coefficient of [thermal] [K]: evaporation brings it about, and a
-// coefficient that follows the strand.
+// that which the air alone would give it at the film coefficient of [thermal] [K], see [slow]: evaporation brings it about, and
+// a coefficient that follows the strand.
 type surroundings struct {
 	thermal thermal
 	film    exchange
@@ -23,8 +23,7 @@ type surroundings struct {
 	sorption    *materials.Sorption
 
 	perDensity float64 // φ/(ρ R) [m²/kg]
-	warming    float64 // 2/(ρ c R) [K m²/J]: of the section, by a heat flux at the surface
-	cooling    float64 // 2/c [K kg/J]: of the section, by a heat of evaporation and a flux of content over R; zero to leave it out
+	leaves     float64 // ρ R [kg/m²]: the mass that leaves with a flux of content over R; zero to leave its heat out
 	supply     airSupply
 
 	now, beside float64 // time and companion at which the values below hold
@@ -77,7 +76,7 @@ func (s *surroundings) refresh(t, x float64) {
 	}
 	s.now, s.beside = t, x
 	s.supply.settle(t)
-	temperature := s.thermal.surface(t) + x
+	temperature := s.thermal.surface(t, x)
 	if temperature == s.temperature {
 		return
 	}
@@ -94,7 +93,7 @@ func (s *surroundings) refresh(t, x float64) {
 func (s *surroundings) forget() { s.now, s.temperature = math.NaN(), math.NaN() }
 
 // alone tells whether the companion stays at zero: nothing brings it about.
-func (s *surroundings) alone() bool { return s.cooling == 0 && s.film.law == nil }
+func (s *surroundings) alone() bool { return s.leaves == 0 && s.film.law == nil }
 
 func (s *surroundings) dry(temperature float64) float64 {
 	return s.factor * s.diffusivity.Dry(temperature) / (s.radius * s.radius)
@@ -105,7 +104,7 @@ func (s *surroundings) Conductance(t float64, k []float64) { s.fill(t, 0, k) }
 
 func (s *surroundings) fill(t, x float64, k []float64) {
 	s.refresh(t, x)
-	if s.thermal.uniform(t) {
+	if s.thermal.uniform(t, x) {
 		for i := range k {
 			k[i] = s.conductance
 		}
@@ -113,7 +112,7 @@ func (s *surroundings) fill(t, x float64, k []float64) {
 	}
 	law := s.diffusivity.Piece(s.temperature)
 	for i := range k {
-		k[i] = s.near(s.thermal.gap(t, i)+x, law)
+		k[i] = s.near(s.thermal.gap(t, x, i), law)
 	}
 }
 
@@ -161,20 +160,21 @@ func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
 	a := (*surroundings)(s)
 	a.refresh(t, x)
 	r, activity := a.leaving(c, q)
-	if a.cooling > 0 {
+	if a.leaves > 0 {
 		mixing := a.sorption.MixingEnthalpy.Value * a.isotherm.MixingShare(activity) / humidair.MolarMass
-		each := a.cooling * (humidair.LatentHeat(a.temperature) - mixing)
+		each := a.thermal.slow.push * a.leaves * (humidair.LatentHeat(a.temperature) - mixing)
 		r.Load, r.LoadC, r.LoadQ = -each*r.Flux, -each*r.FluxC, -each*r.FluxQ
 	}
 	return r
 }
 
-// Drift is what the air does to the companion [K/s]: h (T_air - T) less what the thermal model counts already.
+// Drift is what the air does to the companion [K/s]: h (T_air - T) less what the thermal model counts already,
+// which acts on the companion too.
 func (s *coupled) Drift(t, x float64) float64 {
 	a := (*surroundings)(s)
 	a.refresh(t, x)
-	towards := a.thermal.air - (a.temperature - x)
-	return a.warming * ((a.heat-a.thermal.film)*towards - a.heat*x)
+	h := &a.thermal
+	return h.slow.push*(a.heat-h.film)*(h.air-a.temperature) - h.slow.decay*x
 }
 
 // Scale is the difference of temperature that weighs as much as the whole content [K]: it moves a diffusivity by half.
