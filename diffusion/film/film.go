@@ -72,6 +72,8 @@ type Coefficients struct {
 type state struct {
 	temperature  float64 // [K]
 	conductivity float64 // [W/(m K)]
+	density      float64 // [kg/m3]
+	capacity     float64 // [J/(kg K)]
 	prandtl      float64 // [-]
 	reynolds     float64 // on the diameter [-]
 	rayleigh     float64 // on the diameter and √(ΔT² + draught²) [-]
@@ -87,13 +89,16 @@ const draught = 2.0
 
 func stateOf(c Conditions) state {
 	T := (c.StrandTemperature + c.AirTemperature) / 2
-	nu := humidair.KinematicViscosity(T, c.VapourPressure, c.Pressure)
+	viscosity := humidair.Viscosity(T)
 	s := state{
 		temperature:  T,
 		conductivity: humidair.Conductivity(T),
-		prandtl:      humidair.PrandtlNumber(T, c.VapourPressure, c.Pressure),
-		reynolds:     c.AirSpeed * c.Diameter / nu,
+		density:      humidair.Density(T, c.VapourPressure, c.Pressure),
+		capacity:     humidair.MassHeat(c.VapourPressure, c.Pressure),
 	}
+	nu := viscosity / s.density
+	s.prandtl = s.capacity * viscosity / s.conductivity
+	s.reynolds = c.AirSpeed * c.Diameter / nu
 	difference := math.Hypot(c.StrandTemperature-c.AirTemperature, draught)
 	cube := c.Diameter * c.Diameter * c.Diameter
 	s.rayleigh = gravity * difference / T * cube / (nu * nu) * s.prandtl
@@ -133,13 +138,11 @@ func At(c Conditions) (Coefficients, error) {
 // and the Lewis number [-].
 func coefficients(c Conditions, s state, nusselt float64) (heat, mass, lewis float64) {
 	heat = nusselt * s.conductivity / c.Diameter
-	density := humidair.Density(s.temperature, c.VapourPressure, c.Pressure)
-	capacity := s.prandtl * s.conductivity / humidair.Viscosity(s.temperature)
-	lewis = s.conductivity / (density * capacity * humidair.VapourDiffusivity(s.temperature, c.Pressure))
+	lewis = s.conductivity / (s.density * s.capacity * humidair.VapourDiffusivity(s.temperature, c.Pressure))
 	if c.Flow == Annulus {
-		return heat, DevelopedMassCoefficient(heat, density, capacity, lewis), lewis
+		return heat, DevelopedMassCoefficient(heat, s.density, s.capacity, lewis), lewis
 	}
-	return heat, MassCoefficient(heat, density, capacity, lewis), lewis
+	return heat, MassCoefficient(heat, s.density, s.capacity, lewis), lewis
 }
 
 func radiation(c Conditions) float64 {

@@ -12,7 +12,7 @@ import (
 //
 // Morgan, Adv. Heat Transfer 11 (1975) 199, with C and n of Incropera & DeWitt,
 // Table 9.1; for Ra from 1e-10 to 1e12. The pieces join within 0.2 %, at 1e7
-// within 0.8 %; within a factor of 1.35 of a joint one passes smoothly into the
+// within 0.8 %; within a factor of 1.4 of a joint one passes smoothly into the
 // other, so that Nu has no jump where the strand's temperature crosses it.
 func HorizontalMorgan(ra float64) float64 {
 	pieces := [...]struct{ from, c, n float64 }{
@@ -35,7 +35,7 @@ func HorizontalMorgan(ra float64) float64 {
 
 // joint is the factor either side of a joint of Morgan's pieces over which they
 // pass into each other.
-const joint = 1.35
+const joint = 1.4
 
 // leastRayleigh is the least Rayleigh number of Morgan's table.
 const leastRayleigh = 1e-10
