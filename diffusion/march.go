@@ -35,7 +35,8 @@ type lane struct {
 	gaps      []float64 // relative radii of the gaps of the grid
 	saved     []float64
 	laws      laws
-	trace     *Trace // nil for none
+	floor     float64 // smallest scale of the error of a step [kg/kg dry]
+	trace     *Trace  // nil for none
 }
 
 // NewMarch makes the working memory.
@@ -49,8 +50,11 @@ func NewMarch() *March {
 }
 
 // Run follows the strand through its storage and its path and fills result,
-// whose memory it reuses. The model must be sound: Model.Check tells.
+// whose memory it reuses. A model that is not sound is refused, see [Model.Check].
 func (w *March) Run(m *Model, s Settings, result *Result) error {
+	if err := m.Check(); err != nil {
+		return err
+	}
 	g, err := w.grid(m, s)
 	if err != nil {
 		return err
@@ -68,7 +72,7 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 
 // set readies a lane for a model on a grid.
 func (l *lane) set(m *Model, g *radial.Grid) {
-	l.model = m
+	l.model, l.floor = m, driest*m.wettest()
 	l.potential = radial.Exponential(m.Material.Diffusivity.Beta.Value)
 	l.around.radius, l.around.factor = m.Radius, m.DiffusivityFactor
 	l.around.diffusivity, l.around.sorption = &m.Material.Diffusivity, &m.Material.Sorption
@@ -143,14 +147,17 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 }
 
 // growth is the logarithm of how much the diffusivity grows up to the wettest content of the way.
-func (m *Model) growth() float64 {
+func (m *Model) growth() float64 { return m.Material.Diffusivity.Beta.Value * m.wettest() }
+
+// wettest is the greatest content that the strand sets off with or that an air of its way allows [kg/kg].
+func (m *Model) wettest() float64 {
 	wettest := m.Start
 	for _, zones := range [2][]Zone{m.Storage, m.Path} {
 		for i := range zones {
 			wettest = max(wettest, zones[i].wettest(m))
 		}
 	}
-	return m.Material.Diffusivity.Beta.Value * wettest
+	return wettest
 }
 
 // skin is the depth √(D t)/R that diffusion reaches in a zone, for the dry polymer at the
@@ -243,10 +250,13 @@ func (l *lane) problem() radial.Problem {
 	return radial.Problem{Potential: &l.potential, Companion: (*coupled)(&l.around)}
 }
 
-// numerics turn settings into those of the solver. Below a thousandth of the limit the
-// error of a step is not relative any more.
+// driest is the share of the wettest content of the way below which the error of a step is not relative to
+// the content any more.
+const driest = 1e-4
+
+// numerics turn settings into those of the solver.
 func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
-	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: 1e-3 * l.model.Limit}
+	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: l.floor}
 	if l.trace != nil {
 		n.MaxStep = z.Residence(l.model.Speed) / traced
 	}

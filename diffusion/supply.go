@@ -39,12 +39,13 @@ func (l *lane) through(z *Zone, s Settings) error {
 	}
 	supply := a.supply
 	l.saved = append(l.saved[:0], c.C...)
-	time, lost := c.Time, c.Lost
+	time, lost, stats := c.Time, c.Lost, c.Stats
 	var failed error
 	given := func(total float64) (float64, error) {
 		copy(c.C, l.saved)
 		l.trace.rewind()
 		c.Time, c.Lost, c.Beside, c.Gathered = time, lost, 0, 0
+		c.Stats = stats // the steps of the march that agrees count, those of the search do not
 		a.forget()
 		a.supply = supply
 		a.supply.base += supply.gain * total
