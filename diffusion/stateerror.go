@@ -26,7 +26,8 @@ func (a *Assessment) errors(refined *Result, unseen float64) {
 }
 
 func stateError(s, refined State, unseen float64) StateError {
-	off := func(x, y float64) float64 { return Margin(x, y) + unseen*max(x, y) }
+	unseen *= max(s.Mean, s.Centre, s.Skin, refined.Mean)
+	off := func(x, y float64) float64 { return Margin(x, y) + unseen }
 	return StateError{Mean: off(s.Mean, refined.Mean), Centre: off(s.Centre, refined.Centre), Skin: off(s.Skin, refined.Skin)}
 }
 
