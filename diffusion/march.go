@@ -219,6 +219,9 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	l.cylinder.Beside = 0
 	a.perDensity = z.Exposed / (m.Material.Density.Value * m.Radius)
 	a.leaves = m.Material.Density.Value * m.Radius
+	if centre := (entered + z.Air.Temperature) / 2; a.latent.centre != centre {
+		a.latent = latentNear(centre)
+	}
 	if s.WithoutEvaporation {
 		a.leaves = 0
 	}

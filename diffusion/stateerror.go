@@ -26,9 +26,13 @@ func (a *Assessment) errors(refined *Result, unseen float64) {
 }
 
 func stateError(s, refined State, unseen float64) StateError {
-	unseen *= max(s.Mean, s.Centre, s.Skin, refined.Mean)
-	off := func(x, y float64) float64 { return Margin(x, y) + unseen }
-	return StateError{Mean: off(s.Mean, refined.Mean), Centre: off(s.Centre, refined.Centre), Skin: off(s.Skin, refined.Skin)}
+	mean := max(s.Mean, refined.Mean)
+	largest := max(mean, s.Centre, s.Skin)
+	return StateError{
+		Mean:   Margin(s.Mean, refined.Mean) + unseen*mean,
+		Centre: Margin(s.Centre, refined.Centre) + unseen*largest,
+		Skin:   Margin(s.Skin, refined.Skin) + unseen*largest,
+	}
 }
 
 // profileError is the largest along the nodes, the refined profile between its own by a cubic that does not overshoot.

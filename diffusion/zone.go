@@ -24,6 +24,7 @@ type surroundings struct {
 
 	perDensity float64 // φ/(ρ R) [m²/kg]
 	leaves     float64 // ρ R [kg/m²]: the mass that leaves with a flux of content over R; zero to leave its heat out
+	latent     latent
 	supply     airSupply
 
 	now, beside float64 // time and companion at which the values below hold
@@ -111,9 +112,30 @@ func (s *surroundings) fill(t, x float64, k []float64) {
 		return
 	}
 	law := s.diffusivity.Piece(s.temperature)
+	if s.thermal.settled && s.companionOnly(x, law, k) {
+		return
+	}
 	for i := range k {
 		k[i] = s.near(s.thermal.gap(t, x, i), law)
 	}
+}
+
+// companionOnly fills k where the section differs by the companion alone and by so little that two terms of the series
+// of the exponential do, to 1e-6.
+func (s *surroundings) companionOnly(x float64, law materials.Piece, k []float64) bool {
+	slow := &s.thermal.slow
+	each := law.Steepness / (s.temperature * s.temperature) * x
+	const little = 0.02
+	lowest := s.temperature - math.Abs(x)
+	if !(math.Abs(each) < little) || lowest < law.From || s.temperature+math.Abs(x) >= law.To {
+		return false
+	}
+	shape := s.thermal.atGap[0]
+	for i := range k {
+		y := each * (shape[i] - slow.rim)
+		k[i] = s.conductance * (1 + y*(1+y/2))
+	}
+	return true
 }
 
 // near is the conductance at a temperature, near that of the surface, where the law is given, by the
@@ -148,6 +170,23 @@ func (s *surroundings) leaving(c, q float64) (r radial.Response, activity float6
 	return r, activity
 }
 
+// latent is the heat of vaporisation near the temperatures of a zone: a parabola, within 1e-4 of [humidair.LatentHeat]
+// from 80 K below its centre to 40 K above.
+type latent struct{ centre, value, slope, bend float64 }
+
+// latentNear makes the parabola from three temperatures about one [K].
+func latentNear(centre float64) latent {
+	const apart = 40 // [K]
+	low, middle, high := humidair.LatentHeat(centre-apart), humidair.LatentHeat(centre), humidair.LatentHeat(centre+apart)
+	return latent{centre, middle, (high - low) / (2 * apart), (high - 2*middle + low) / (2 * apart * apart)}
+}
+
+// at gives the heat [J/kg] at a temperature [K].
+func (l *latent) at(temperature float64) float64 {
+	x := temperature - l.centre
+	return l.value + x*(l.slope+x*l.bend)
+}
+
 // coupled are surroundings whose companion is alive.
 type coupled surroundings
 
@@ -162,7 +201,7 @@ func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
 	r, activity := a.leaving(c, q)
 	if a.leaves > 0 {
 		mixing := a.sorption.MixingEnthalpy.Value * a.isotherm.MixingShare(activity) / humidair.MolarMass
-		each := a.thermal.slow.push * a.leaves * (humidair.LatentHeat(a.temperature) - mixing)
+		each := a.thermal.slow.push * a.leaves * (a.latent.at(a.temperature) - mixing)
 		r.Load, r.LoadC, r.LoadQ = -each*r.Flux, -each*r.FluxC, -each*r.FluxQ
 	}
 	return r
@@ -175,6 +214,12 @@ func (s *coupled) Drift(t, x float64) float64 {
 	a.refresh(t, x)
 	h := &a.thermal
 	return h.slow.push*(a.heat-h.film)*(h.air-a.temperature) - h.slow.decay*x
+}
+
+// Steady tells that the air has come to rest, and the strand but for its companion.
+func (s *coupled) Steady(t float64) bool {
+	a := (*surroundings)(s)
+	return a.supply.rate == 0 && a.thermal.even(t)
 }
 
 // Scale is the difference of temperature that weighs as much as the whole content [K]: it moves a diffusivity by half.
