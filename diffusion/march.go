@@ -212,11 +212,14 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	}
 	capacity := m.Material.Density.Value * m.Material.HeatCapacity.Value
 	l.cylinder.Time = 0 // each zone has its own clock
-	base, _ := a.film.at(z.Air.Temperature - baseBelow)
+	base, ok := a.thermal.goesOn(surface{z.conditions(m, 0), z.Film.Heat, z.Film.Mass})
+	if !ok {
+		base = c.Heat
+	}
 	err = a.thermal.enter(z.Air.Temperature, base, m.Radius,
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
+	l.cylinder.Beside = a.thermal.handed.beside
 	a.forget()
-	l.cylinder.Beside = 0
 	a.perDensity = z.Exposed / (m.Material.Density.Value * m.Radius)
 	a.leaves = m.Material.Density.Value * m.Radius
 	if centre := (entered + z.Air.Temperature) / 2; a.latent.centre != centre {

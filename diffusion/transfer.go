@@ -32,11 +32,15 @@ const given = "given"
 
 // conditions are those of the film at a temperature of the strand [K].
 func (z *Zone) conditions(m *Model, strand float64) film.Conditions {
-	return film.Conditions{
+	c := film.Conditions{
 		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: strand, AirTemperature: z.Air.Temperature,
 		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: z.Film.AirSpeed,
-		Bore: z.Film.Bore, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
+		Bore: z.Film.Bore, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
 	}
+	if c.Flow != film.Across && (c.Flow != film.Natural || c.Vertical) {
+		c.HeatedLength = z.Length
+	}
+	return c
 }
 
 // exchange are the film coefficients of a zone, which follow the temperature of the strand.
@@ -59,11 +63,6 @@ func (e *exchange) at(temperature float64) (heat, mass float64) {
 	}
 	return heat, mass
 }
-
-// baseBelow is how far below the air the strand lies at the coefficient that the thermal model of a zone counts with [K];
-// the companion makes up for the rest. It does not depend on how the strand enters, so that a
-// zone in pieces is the zone.
-const baseBelow = 20
 
 // laws keeps the laws that were made last, for the next zone or model of the same conditions.
 type laws struct {
@@ -88,7 +87,7 @@ func (l *laws) exchange(z *Zone, m *Model, entered float64) (exchange, error) {
 	}
 	// Evaporation may cool the strand below both, condensation warm it. The span is rounded, so that the strand may
 	// enter a little warmer and find the law made.
-	const below, above, round, coldest, hottest = 2 * baseBelow, 10, 20, 213.15, 623.15 // [K]
+	const below, above, round, coldest, hottest = 40, 10, 20, 213.15, 623.15 // [K]
 	air := z.Air.Temperature
 	low := max(coldest, math.Floor((min(entered, air)-below)/round)*round)
 	high := min(hottest, math.Ceil((max(entered, air)+above)/round)*round)

@@ -11,7 +11,7 @@ import (
 // surroundings turn the state of one zone into what package radial asks for, on
 // a cylinder of radius one: the conductance D_dry/R² and the flux density at the
 // surface over R. The companion x of the field is the difference of the strand's temperature from
-// that which the air alone would give it at the film coefficient of [thermal] [K], see [slow]: evaporation brings it about, and
+// that which the air alone would give it at the film coefficient of [thermal] [K], see [answer]: evaporation brings it about, and
 // a coefficient that follows the strand.
 type surroundings struct {
 	thermal thermal
@@ -105,37 +105,16 @@ func (s *surroundings) Conductance(t float64, k []float64) { s.fill(t, 0, k) }
 
 func (s *surroundings) fill(t, x float64, k []float64) {
 	s.refresh(t, x)
-	if s.thermal.uniform(t, x) {
+	if s.thermal.uniform(t) {
 		for i := range k {
 			k[i] = s.conductance
 		}
 		return
 	}
 	law := s.diffusivity.Piece(s.temperature)
-	if s.thermal.settled && s.companionOnly(x, law, k) {
-		return
-	}
 	for i := range k {
 		k[i] = s.near(s.thermal.gap(t, x, i), law)
 	}
-}
-
-// companionOnly fills k where the section differs by the companion alone and by so little that two terms of the series
-// of the exponential do, to 1e-6.
-func (s *surroundings) companionOnly(x float64, law materials.Piece, k []float64) bool {
-	slow := &s.thermal.slow
-	each := law.Steepness / (s.temperature * s.temperature) * x
-	const little = 0.02
-	lowest := s.temperature - math.Abs(x)
-	if !(math.Abs(each) < little) || lowest < law.From || s.temperature+math.Abs(x) >= law.To {
-		return false
-	}
-	shape := s.thermal.atGap[0]
-	for i := range k {
-		y := each * (shape[i] - slow.rim)
-		k[i] = s.conductance * (1 + y*(1+y/2))
-	}
-	return true
 }
 
 // near is the conductance at a temperature, near that of the surface, where the law is given, by the
@@ -201,7 +180,7 @@ func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
 	r, activity := a.leaving(c, q)
 	if a.leaves > 0 {
 		mixing := a.sorption.MixingEnthalpy.Value * a.isotherm.MixingShare(activity) / humidair.MolarMass
-		each := a.thermal.slow.push * a.leaves * (a.latent.at(a.temperature) - mixing)
+		each := a.thermal.answer.push * a.leaves * (a.latent.at(a.temperature) - mixing)
 		r.Load, r.LoadC, r.LoadQ = -each*r.Flux, -each*r.FluxC, -each*r.FluxQ
 	}
 	return r
@@ -213,7 +192,7 @@ func (s *coupled) Drift(t, x float64) float64 {
 	a := (*surroundings)(s)
 	a.refresh(t, x)
 	h := &a.thermal
-	return h.slow.push*(a.heat-h.film)*(h.air-a.temperature) - h.slow.decay*x
+	return h.answer.push*(a.heat-h.film)*(h.air-a.temperature) - h.answer.decay*x
 }
 
 // Steady tells that the air has come to rest, and the strand but for its companion.
