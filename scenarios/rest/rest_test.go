@@ -66,6 +66,24 @@ func TestHoursOfTheShortTimeSeries(t *testing.T) {
 	}
 }
 
+// The band of a time is that of the content over the slope of the uptake, here that of the short-time series. That of the
+// content is 2.5 times what refining changes (safety 1.25, order one, spacing halved: Roache 1998) and a hundred-thousandth
+// of it for what refining does not show.
+func TestBandOfTheTime(t *testing.T) {
+	s, n, w := linear(t, 0.5), diffusion.CoarseSettings(), diffusion.NewMarch()
+	got, err := s.Wets(w, 1, n)
+	require.NoError(t, err)
+	var coarse, fine diffusion.Result
+	require.NoError(t, s.After(w, got.Seconds, 1, n, &coarse))
+	require.NoError(t, s.After(w, got.Seconds, 1, n.Refined(), &fine))
+	mean := coarse.Nozzle.Mean
+	off := 2.5*math.Abs(mean-fine.Nozzle.Mean) + 1e-5*mean + math.Abs(mean-s.Model.Limit)
+	pace := s.Model.Material.Diffusivity.Dry(296.15) / (s.Model.Radius * s.Model.Radius) // Fourier number for each second
+	fo := pace * got.Seconds
+	slope := s.Equilibrium() * pace * (2/math.Sqrt(math.Pi*fo) - 1 - math.Sqrt(fo/math.Pi)/2)
+	require.InEpsilon(t, off/slope, got.NumericalError, 0.03, "the slope is taken over a twentieth of the time")
+}
+
 // Drying to a hundredth: the whole series, Crank, eq. 5.23 (number from memory).
 func TestDryingTime(t *testing.T) {
 	s := linear(t, 0)
