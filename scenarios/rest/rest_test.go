@@ -58,9 +58,14 @@ func TestHoursOfTheShortTimeSeries(t *testing.T) {
 			require.InEpsilon(t, want/factor, got.Seconds, 2e-3, "activity %g, factor %g", activity, factor)
 			require.Less(t, got.NumericalError, 5e-3*got.Seconds)
 		}
+		quick := *s
+		quick.Model.DiffusivityFactor = 3 // its own, on which the factor comes
+		got, err := quick.Wets(w, 2, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		require.InEpsilon(t, want/6, got.Seconds, 2e-3)
 		thick := *s
 		thick.Model.Radius *= 2
-		got, err := thick.Wets(w, 1, diffusion.DefaultSettings())
+		got, err = thick.Wets(w, 1, diffusion.DefaultSettings())
 		require.NoError(t, err)
 		require.InEpsilon(t, 4*want, got.Seconds, 2e-3, "the Fourier number D t/R² alone counts")
 	}
@@ -95,6 +100,14 @@ func TestDryingTime(t *testing.T) {
 	var r diffusion.Result
 	require.NoError(t, s.After(diffusion.NewMarch(), got.Seconds, 1, diffusion.DefaultSettings(), &r))
 	require.InEpsilon(t, s.Model.Limit, r.Nozzle.Mean, 1e-4)
+}
+
+// A cold strand in hot air comes to what the air's temperature makes of its vapour: 260 Pa at 110 °C are 260/143376
+// (steam tables), and polycarbonate holds 0.35 % exp(6300/R (1/296.15 - 1/383.15)) of that, by hand 1.1347e-5.
+func TestEquilibriumIsThatOfTheAir(t *testing.T) {
+	s := linear(t, 0.5)
+	s.Air = diffusion.Air{Temperature: 383.15, VapourPressure: 260}
+	require.InEpsilon(t, 1.1347e-5, s.Equilibrium(), 1e-3)
 }
 
 // The limit is never passed where the equilibrium lies on its own side of it, which is the
