@@ -213,6 +213,9 @@ func TestRewettingHasABestSpeed(t *testing.T) {
 	require.Equal(t, size.Met, a.Outcome)
 	require.Less(t, a.DryFrom, a.DryTo)
 	require.InDelta(t, a.DryTo, a.Value, 1e-6*a.Value, "the faster end is next to the speed in force")
+	require.Equal(t, size.Met, a.Fast.Outcome)
+	require.InDelta(t, a.Fast.DryTo, a.Fast.Value, 1e-6*a.Fast.Value, "the same end at another diffusivity")
+	require.Less(t, a.Fast.DryFrom, 0.9*a.Fast.DryTo)
 	for _, x := range []float64{1.01 * a.DryFrom, 0.99 * a.DryTo} {
 		content, limit := mean(t, short, "feed.speed", a.Key.Setting(x, 12).Value)
 		require.Less(t, content, limit)
@@ -248,6 +251,7 @@ func TestRanges(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, size.Nowhere, a.Outcome)
 	require.InDelta(t, 50, a.Value, 1e-9)
+	require.False(t, a.Inside, "the longest is the driest")
 	a, err = ask("lamp-shade", "zone.warm box.air.dew_point") // not in the file
 	require.NoError(t, err)
 	require.True(t, a.Narrowed, "no dew point above the air's own temperature")
