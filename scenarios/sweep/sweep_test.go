@@ -3,6 +3,7 @@ package sweep
 import (
 	"context"
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"runtime"
 	"strings"
@@ -200,6 +201,18 @@ func TestRefused(t *testing.T) {
 	large := demo(t, "winch-drum", "feed.speed=1 mm/s..2 mm/s:9000", "zone.drum.length=1 m..2 m:9000")
 	_, err = (&Sweep{Scenario: large}).Run(context.Background())
 	require.ErrorContains(t, err, "9000 x 9000 is 81000000 rows; up to 1000000")
+}
+
+// A million rows can be swept, and not one more row of axes than that.
+func TestLargestGrid(t *testing.T) {
+	for lengths, fits := range map[int]bool{1000: true, 1001: false} {
+		s := demo(t, "winch-drum", "feed.speed=1 mm/s..2 mm/s:1000", fmt.Sprintf("zone.drum.length=1 m..2 m:%d", lengths))
+		rows, err := (&Sweep{Scenario: s}).Rows()
+		require.Equal(t, fits, err == nil, "%d", lengths)
+		if fits {
+			require.Equal(t, 1_000_000, rows)
+		}
+	}
 }
 
 // The example in the error for a missing axis is one that reads.
