@@ -58,8 +58,13 @@ func TestTurns(t *testing.T) {
 	require.True(t, turns(1, 2))
 	require.True(t, turns(2, 1))
 	m := transit(t, 0)
-	m.Path[2].Length = 1e-4
+	m.Path[2] = m.Path[1]
+	m.Path[2].Length = 1e-7
 	r := run(t, m)
+	require.False(t, r.Turns(m), "dries, and then nothing happens")
+	m = transit(t, 0)
+	m.Path[2].Length = 1e-4
+	r = run(t, m)
 	rise := r.Nozzle.Mean/r.Zones[1].Exit.Mean - 1
 	require.Greater(t, rise, 1e-5)
 	require.Less(t, rise, 5e-3)
