@@ -20,10 +20,10 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 	}
 	c.Heat += c.Radiation
 	if z.Film.Heat > 0 {
-		c.Heat = z.Film.Heat
+		c.Heat, c.Uncertainty = z.Film.Heat, 0
 	}
 	if z.Film.Mass > 0 {
-		c.Mass = z.Film.Mass
+		c.Mass, c.MassUncertainty = z.Film.Mass, 0
 	}
 	return c, nil
 }

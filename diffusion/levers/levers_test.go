@@ -46,6 +46,9 @@ func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagn
 	for i := range d.Levers[1:] {
 		require.LessOrEqual(t, d.Levers[i].Ratio(), d.Levers[i+1].Ratio())
 	}
+	for i := range d.Materials[1:] {
+		require.LessOrEqual(t, d.Materials[i].Mean/d.Materials[i].Limit, d.Materials[i+1].Mean/d.Materials[i+1].Limit)
+	}
 	return a, d
 }
 
@@ -79,7 +82,7 @@ func TestTheBestLeverMeetsTheCause(t *testing.T) {
 func TestLeversAreRuns(t *testing.T) {
 	m := design(t, "pa6", 6, 70, 200, 0.3)
 	m.Radius = 1.425e-3
-	m.Path[0].Air.DryFlow = 1e-4
+	m.Path[0].Air.DryFlow, m.Path[1].Air.DryFlow = 1e-4, 1e-6
 	_, d := find(t, m)
 	kinds := map[levers.Kind]levers.Lever{}
 	for _, l := range d.Levers {
@@ -100,6 +103,7 @@ func TestLeversAreRuns(t *testing.T) {
 	check(levers.Faster, func(m *diffusion.Model) { m.Speed = 4e-3 })
 	check(levers.Hotter, func(m *diffusion.Model) { m.Path[0].Air.Temperature = 353.15 })
 	check(levers.MoreAir, func(m *diffusion.Model) { m.Path[0].Air.DryFlow = 2e-4 })
+	check(levers.Covered, func(m *diffusion.Model) { m.Path[1].Air = diffusion.Air{Temperature: room, VapourPressure: 200} })
 	check(levers.Thinner, func(m *diffusion.Model) {
 		m.Speed *= m.Radius * m.Radius / (0.875e-3 * 0.875e-3)
 		m.Radius = 0.875e-3
@@ -194,6 +198,27 @@ func TestReheat(t *testing.T) {
 	require.InDelta(t, 333.15, m.Path[0].Air.Temperature, 0)
 	require.InDelta(t, humidair.SaturationPressure(333.15), m.Path[0].Air.VapourPressure, 0)
 	require.InDelta(t, room, m.Path[1].Air.Temperature, 0)
+	for above, want := range map[float64]float64{4.9: room + 4.9, 5.1: 333.15} { // five kelvins make a zone a heated one
+		m.Path[1].Air.Temperature = room + above
+		levers.Reheat(m, room)
+		require.InDelta(t, want, m.Path[1].Air.Temperature, 1e-9)
+	}
+}
+
+// Why no length of the first zone will do: its air, too little of it, or what comes after.
+func TestHindrance(t *testing.T) {
+	hindrance := func(m *diffusion.Model) levers.Cause {
+		w := diffusion.NewMarch()
+		a, err := w.Assess(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		return levers.Hindrance(w, m, a, 0)
+	}
+	little := design(t, "pa6", 20, 80, 12.8, 0.02)
+	little.Path, little.Start = little.Path[:1], 0.08
+	little.Path[0].Air.DryFlow = 2e-6 // at 8 % the strand brings more than this air holds at its limit
+	require.Equal(t, levers.Flow, hindrance(little))
+	require.Equal(t, levers.Rewetting, hindrance(design(t, "pc", 1, 50, 103, 2)))
+	require.Equal(t, levers.Air, hindrance(design(t, "pla", 12, 45, humidair.VapourPressureAt(0.5, room), 0.02)))
 }
 
 // Several dryers. One whose length would do makes it a matter of time, whichever it is, and the levers act on it:

@@ -131,6 +131,20 @@ func TestContoursOfACircle(t *testing.T) {
 	require.Empty(t, f.contours(2))
 }
 
+// A saddle with its middle above the level: the high ground goes through, and each line cuts off one of the low corners.
+func TestContoursOfASaddle(t *testing.T) {
+	f := field{u: []float64{0, 1}, v: []float64{0, 1}, z: [][]float64{{1, 0}, {0, 1}}}
+	for level, high := range map[float64]bool{0.4: true, 0.6: false} {
+		lines := f.contours(level)
+		require.Len(t, lines, 2)
+		for _, line := range lines {
+			require.Len(t, line, 2)
+			right, above := line[0].u+line[1].u > 1, line[0].v+line[1].v > 1
+			require.Equal(t, high, right != above, "%v at %g", line, level)
+		}
+	}
+}
+
 func TestHeadlines(t *testing.T) {
 	for name, want := range map[string]string{
 		// Mean at 12.6 m: 2.5 % exp(-12.6/5)/2 + 2 %/21 = 0.196 %.

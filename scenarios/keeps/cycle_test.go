@@ -96,6 +96,20 @@ func TestBearableOpenings(t *testing.T) {
 	require.Zero(t, c.slowestReturn(4, limit))
 }
 
+// The top of a parabola, 5 - (t - 1.3)², between uneven points on it; at an end, and where a zone ends, the greatest point.
+func TestPeak(t *testing.T) {
+	points := func(times ...float64) (all []diffusion.Point) {
+		for _, at := range times {
+			all = append(all, diffusion.Point{Time: at, State: diffusion.State{Mean: 5 - (at-1.3)*(at-1.3)}})
+		}
+		return all
+	}
+	require.InDelta(t, 5, peak(points(0, 1, 3)), 1e-12)
+	require.InDelta(t, 5, peak(points(-4, 0.2, 1.7, 1.9)), 1e-12)
+	require.InDelta(t, 5-1.3*1.3, peak(points(-1, -0.5, 0)), 1e-12)
+	require.InDelta(t, 5-0.3*0.3, peak(points(0, 1, 1)), 1e-12)
+}
+
 // Even water: the outer tenth of the radius holds 1 - 0.9² of it. C = r: 1 - 0.9³.
 func TestOuterShare(t *testing.T) {
 	var radius, even, slope []float64

@@ -134,6 +134,14 @@ func TestUsual(t *testing.T) {
 	require.Equal(t, 0, r.Zone)
 	require.Contains(t, r.Temperatures, s.Model.Material.DryingTemperature.Value)
 	require.Contains(t, r.Speeds, s.Model.Speed)
+	// Nylon, usually dried at 80 °C at most: from 30 to 100 °C, but no colder than the room.
+	ends := func() []float64 {
+		all := Usual(s, 0).Temperatures
+		return []float64{all[0] - 273.15, all[len(all)-1] - 273.15}
+	}
+	require.InDeltaSlice(t, []float64{30, 100}, ends(), 1e-9)
+	s.Room.Temperature = 273.15 + 38
+	require.InDeltaSlice(t, []float64{40, 100}, ends(), 1e-9)
 }
 
 func TestRefusals(t *testing.T) {
