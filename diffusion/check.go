@@ -47,7 +47,10 @@ func (z *Zone) check(m *Model, rest bool) error {
 	if rest == (z.Duration == 0) || rest == (z.Length > 0) {
 		return fmt.Errorf("a storage needs a duration and a zone of the path a length, and neither both")
 	}
-	if z.Air.DryFlow > 0 && z.Air.Relax.TimeConstant > 0 {
+	if err := z.checkDragged(m); err != nil {
+		return err
+	}
+	if z.Air.Limited() && z.Air.Relax.TimeConstant > 0 {
 		return fmt.Errorf("air that changes in time cannot be a limited flow")
 	}
 	values := []struct {

@@ -32,7 +32,9 @@
 // # Air
 //
 // The air of a zone is without limit, or a flow of dry air that takes up what
-// the strand gives: with the strand, against it, or mixed throughout. A strand below the
+// the strand gives: with the strand, against it, or mixed throughout. In a bore open at both ends it is
+// what the strand drags along (annular Couette flow, film.DraggedFlow), with it, entering as supplied; vapour
+// that diffuses in through the mouths is left out. A strand below the
 // dew point of the air takes up water as from air saturated at its surface; the dew
 // itself is not followed, but warned of.
 //

@@ -46,7 +46,8 @@ func (z *Zone) Residence(speed float64) float64 {
 type Air struct {
 	Temperature    float64 // [K]
 	VapourPressure float64 // as supplied [Pa]
-	DryFlow        float64 // mass flow of dry air [kg/s]; zero for air without limit
+	DryFlow        float64 // mass flow of dry air [kg/s]; zero for air without limit, or dragged along
+	Dragged        bool    // the air is what the strand drags along through its bore, with it; [Model.DryFlow] tells how much
 	Direction      Direction
 	Relax          Relax // air without limit only
 }

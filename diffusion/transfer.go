@@ -13,8 +13,8 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 	air := z.Air.Temperature
 	c, err := film.At(film.Conditions{
 		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: (entered + air) / 2, AirTemperature: air,
-		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: z.Film.AirSpeed,
-		Bore: z.Film.Bore, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
+		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: m.airSpeed(z),
+		Bore: z.Film.Bore, Dragged: z.Air.Dragged, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
 	})
 	if err != nil {
 		return c, err

@@ -100,14 +100,18 @@ func (l *Log) moisture(z *diffusion.Zone) string {
 
 // flow tells how much air there is, as a volume at the room's temperature and pressure.
 func (l *Log) flow(z *diffusion.Zone) string {
-	if z.Air.DryFlow == 0 {
+	m, room := l.Answer.Model, l.Scenario.Room
+	flow := m.DryFlow(z)
+	if flow == 0 {
 		return "without limit"
 	}
-	m, room := l.Answer.Model, l.Scenario.Room
-	volume := z.Air.DryFlow * humidair.DryAirConstant * room.Temperature / (m.Pressure - z.Air.VapourPressure) // [m3/s]
+	volume := flow * humidair.DryAirConstant * room.Temperature / (m.Pressure - z.Air.VapourPressure) // [m3/s]
 	way := z.Air.Direction.String() + " the strand"
 	if z.Air.Direction == diffusion.Mixed {
 		way = "mixed throughout"
+	}
+	if z.Air.Dragged {
+		return table.Significant(volume*1e6*60, 2) + " mL/min, dragged along by the strand"
 	}
 	const litresPerMinute = 6e4
 	return table.Given(volume*litresPerMinute) + " L/min, " + way
