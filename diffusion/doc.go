@@ -15,7 +15,7 @@
 //
 // where T is the temperature of the strand's surface, a the water activity by the
 // inverse isotherm, p_v the vapour pressure of the air, k_m the film
-// coefficient and φ the share of the perimeter that meets the air. The vapour
+// coefficient and φ the share of the perimeter that meets the air (Contact). The vapour
 // densities on both sides are taken at the surface temperature, so that the
 // driving force is a difference of vapour pressures and vanishes at
 // equilibrium.

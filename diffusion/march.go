@@ -202,7 +202,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	err = a.thermal.enter(z.Air.Temperature, c.Heat, m.Radius,
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
 	a.now, a.temperature = math.NaN(), math.NaN()
-	a.transfer = z.Exposed * c.Mass / (m.Material.Density.Value * m.Radius)
+	a.transfer = z.Contact.Exposed() * c.Mass / (m.Material.Density.Value * m.Radius)
 	a.supply = l.supply(z)
 	l.cylinder.Gauged = 0
 	return c, err

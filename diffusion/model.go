@@ -31,7 +31,7 @@ type Zone struct {
 	Duration float64 // at rest [s]; zero where there is a length
 	Air      Air
 	Film     Film
-	Exposed  float64 // share of the perimeter that meets the air, above 0 to 1
+	Contact  Contact
 }
 
 // Residence is the time that the strand spends in the zone [s].

@@ -24,7 +24,7 @@ func TestQuickHotZone(t *testing.T) {
 	m := transit(t, 0)
 	m.Material, m.Radius, m.Speed, m.Start, m.StartTemperature = p, 5e-3, 50e-3, 0.02, 293.15
 	m.Path = []diffusion.Zone{{
-		Name: "flash", Length: 5e-3, Exposed: 1, Film: diffusion.Film{Heat: 1000, Mass: 0.2}, Air: diffusion.Air{Temperature: 423.15, VapourPressure: 100},
+		Name: "flash", Length: 5e-3, Film: diffusion.Film{Heat: 1000, Mass: 0.2}, Air: diffusion.Air{Temperature: 423.15, VapourPressure: 100},
 	}}
 	a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
 	require.NoError(t, err)

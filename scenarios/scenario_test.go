@@ -89,6 +89,49 @@ func TestFilmOfZones(t *testing.T) {
 	require.Equal(t, []float64{25, 0.02}, []float64{given.Heat, given.Mass})
 }
 
+func TestContactOfZones(t *testing.T) {
+	zone := func(more string) (*Scenario, diffusion.Contact) {
+		s := read(t, strandText, feedText, zoneText, more)
+		return s, s.Model.Path[0].Contact
+	}
+	s, c := zone("")
+	require.Equal(t, diffusion.Contact{}, c)
+	require.Contains(t, s.Assumed, "zone.drum.exposed: 100 %")
+	_, c = zone("contact = { share = \"0 %\" }\n")
+	require.Equal(t, diffusion.Contact{}, c)
+	_, c = zone("contact = { share = \"10 %\", arcs = 3, moves = true }\n")
+	require.Equal(t, diffusion.Contact{Covered: 0.1, Arcs: 3, Moves: true}, c)
+
+	s, c = zone("contact = { share = \"10 %\" }\n")
+	require.Equal(t, diffusion.Contact{Covered: 0.1, Arcs: 1}, c)
+	require.Contains(t, s.Assumed, "zone.drum.contact.arcs: 1")
+	require.Contains(t, s.Assumed, "zone.drum.contact.moves: false, it stays in its place")
+	short, same := zone("exposed = \"90 %\"\n")
+	require.InDelta(t, 0.1, same.Covered, 1e-12)
+	require.InDelta(t, 0.9, same.Exposed(), 1e-12)
+	require.Equal(t, 1, same.Arcs)
+	require.False(t, same.Moves)
+	require.Contains(t, short.Assumed, "zone.drum.contact: one arc that stays in its place")
+
+	// Settings reach both, but not one beside the other.
+	free, _ := zone("")
+	for _, set := range []Setting{{"zone.drum.contact.share", "25 %"}, {"zone.drum.exposed", "75 %"}} {
+		at, err := free.With(set)
+		require.NoError(t, err)
+		require.InDelta(t, 0.25, at.Model.Path[0].Contact.Covered, 1e-12)
+		varied, err := free.Varied(set.Key + "=20 %..80 %:4")
+		require.NoError(t, err)
+		require.Len(t, varied.Vary[0].Values, 4)
+	}
+	at, err := s.With(Setting{"zone.drum.contact.share", "40 %"}, Setting{"zone.drum.contact.arcs", "4"}, Setting{"zone.drum.contact.moves", "true"})
+	require.NoError(t, err)
+	require.Equal(t, diffusion.Contact{Covered: 0.4, Arcs: 4, Moves: true}, at.Model.Path[0].Contact)
+	_, err = s.With(Setting{"zone.drum.exposed", "75 %"})
+	require.ErrorContains(t, err, "given together with")
+	_, err = free.With(Setting{"zone.drum.contact.arcs", "2"})
+	require.ErrorContains(t, err, "missing")
+}
+
 // A bore is not endless room air. By hand, 1.75 mm in 10 mm: a ring of 76.13 mm2; 3 m/s through it at 90 °C are
 // 3·76.13e-6 m3/s of air that weighs 1.204·293.15/363.15 kg/m3 dry (2339·0.5 Pa of it vapour), and 2 mm/s drag along
 // π·2e-3·((25e-6 - 0.7656e-6)/(2 ln 5.7143) - 0.7656e-6) m3/s.

@@ -22,7 +22,7 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 	require.NoError(t, err)
 	zone := func(name string, length, kelvin, vapour float64) diffusion.Zone {
 		return diffusion.Zone{
-			Name: name, Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Name: name, Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: kelvin, VapourPressure: vapour},
 		}
 	}

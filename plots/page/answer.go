@@ -52,10 +52,24 @@ func (l *Log) scenario() []block {
 	for i := range m.Path {
 		z := &m.Path[i]
 		g.add(z.Name, table.Length(z.Length), table.Duration(z.Residence(m.Speed)), table.Celsius(z.Air.Temperature), l.moisture(z), l.flow(z),
-			table.Given(100*z.Exposed)+" %")
+			openToAir(z.Contact))
 	}
 	blocks = append(blocks, block{Grid: g})
 	return blocks
+}
+
+// openToAir tells how much of the perimeter meets the air, and what covers the rest.
+func openToAir(c diffusion.Contact) string {
+	share := table.Given(100*c.Exposed()) + " %"
+	switch {
+	case c.Covered == 0:
+		return share
+	case c.Moves:
+		return share + ", the cover moves round"
+	case c.Arcs == 1:
+		return share + ", 1 arc covered"
+	}
+	return fmt.Sprintf("%s, %d arcs covered", share, c.Arcs)
 }
 
 // start tells how the strand sets off.
