@@ -10,12 +10,9 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 	if z.Film.Heat > 0 && z.Film.Mass > 0 {
 		return film.Coefficients{Heat: z.Film.Heat, Mass: z.Film.Mass, Correlation: given}, nil
 	}
-	air := z.Air.Temperature
-	c, err := film.At(film.Conditions{
-		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: (entered + air) / 2, AirTemperature: air,
-		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: m.airSpeed(z),
-		Bore: z.Film.Bore, Dragged: z.Air.Dragged, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
-	})
+	conditions := filmConditions(z, m)
+	conditions.StrandTemperature = (entered + z.Air.Temperature) / 2
+	c, err := film.At(conditions)
 	if err != nil {
 		return c, err
 	}
@@ -27,6 +24,15 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 		c.Mass = z.Film.Mass
 	}
 	return c, nil
+}
+
+// filmConditions are those of a zone but for the temperature of the strand.
+func filmConditions(z *Zone, m *Model) film.Conditions {
+	return film.Conditions{
+		Flow: z.Film.Flow, Diameter: 2 * m.Radius, AirTemperature: z.Air.Temperature,
+		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: m.airSpeed(z),
+		Bore: z.Film.Bore, Dragged: z.Air.Dragged, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
+	}
 }
 
 const given = "given"
