@@ -34,7 +34,8 @@
 // The air of a zone is without limit, or a flow of dry air that takes up what
 // the strand gives: with the strand, against it, or mixed throughout. In a bore open at both ends it is
 // what the strand drags along (annular Couette flow, film.DraggedFlow), with it, entering as supplied; vapour
-// that diffuses in through the mouths is left out. A strand below the
+// that diffuses in through the mouths is left out, though at a few millimetres a second it is several times
+// what is dragged along; air without limit bounds it from above. A strand below the
 // dew point of the air takes up water as from air saturated at its surface; the dew
 // itself is not followed, but warned of.
 //

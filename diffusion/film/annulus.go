@@ -99,7 +99,9 @@ func annulus(c Conditions, s state, nusselt float64) result {
 	switch {
 	case c.Dragged:
 		r.name, r.source = "dragged annulus", "Nusselt number of annular Couette flow, by the eigenvalue problem of Kays & Crawford's table"
-		r.notes = append(r.notes, fmt.Sprintf("annulus: the air is what the strand drags along, at %.2g mm/s on average, with the profile of such a flow", 1e3*c.AirSpeed))
+		r.notes = append(r.notes, fmt.Sprintf("annulus: the air is what the strand drags along, at %.2g mm/s on average, "+
+			"with the profile of such a flow; vapour that diffuses in through the mouths of the bore is left out, which at a slow feed is "+
+			"several times as much: air without limit bounds the uptake from above", 1e3*c.AirSpeed))
 	case c.AirSpeed == 0:
 		r.notes = append(r.notes, "annulus: no air speed given; the value is that of air which moves on")
 	}

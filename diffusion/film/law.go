@@ -35,7 +35,7 @@ const (
 	widestPiece = 0.4
 	// lawError is what the splines may miss half-way between nodes before these are
 	// doubled for the last time, which divides it by up to sixteen.
-	lawError = 1.2e-5
+	lawError = 8e-6
 	// narrow is a span of temperature over which the coefficients do not change [K].
 	narrow = 1e-6
 )
