@@ -23,7 +23,7 @@ func evaporating(t testing.TB, row map[string]float64) (*diffusion.Model, diffus
 	p.Sorption.Saturation, p.Sorption.MixingEnthalpy, p.Sorption.Reference = given(row["Csat0"]), given(row["dH"]), row["Tref"]
 	m.Radius, m.Start, m.StartTemperature, m.Speed = row["R"], row["C0"], row["T0"], 1e-3
 	m.Path = []diffusion.Zone{{
-		Name: "zone", Length: row["t"] * m.Speed, Exposed: 1, Film: diffusion.Film{Heat: row["h"], Mass: row["km"]},
+		Name: "zone", Length: row["t"] * m.Speed, Film: diffusion.Film{Heat: row["h"], Mass: row["km"]},
 		Air: diffusion.Air{Temperature: row["Tair"], VapourPressure: row["pv"]},
 	}}
 	s := diffusion.DefaultSettings()

@@ -69,7 +69,7 @@ func TestStorageWetsTheSkin(t *testing.T) {
 	m := transit(t, 0)
 	m.Start = 0
 	m.Storage = []diffusion.Zone{{
-		Name: "shelf", Duration: 6 * 3600, Exposed: 1, Film: diffusion.Film{Heat: 10, Mass: 0.01},
+		Name: "shelf", Duration: 6 * 3600, Film: diffusion.Film{Heat: 10, Mass: 0.01},
 		Air: diffusion.Air{Temperature: 296.15, VapourPressure: humidair.VapourPressureAt(0.5, 296.15)},
 	}}
 	r := run(t, m)

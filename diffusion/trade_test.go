@@ -25,7 +25,7 @@ func path(t *testing.T, material string, length, celsius, vapour float64) *diffu
 	return &diffusion.Model{
 		Radius: 0.875e-3, Material: p, Speed: 2e-3, Start: p.Sorption.Content(0.5, room), StartTemperature: room,
 		Path: []diffusion.Zone{{
-			Name: "chamber", Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Name: "chamber", Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: celsius + 273.15, VapourPressure: vapour},
 		}},
 		Limit: p.MoistureLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
@@ -130,7 +130,7 @@ func TestPracticeQuickInQuickOut(t *testing.T) {
 	m := path(t, "pa6", 1, 80, dry)
 	m.Start = 0
 	m.Storage = []diffusion.Zone{{
-		Name: "shelf", Duration: 6 * 3600, Exposed: 1, Film: diffusion.Film{Heat: 10, Mass: 0.005},
+		Name: "shelf", Duration: 6 * 3600, Film: diffusion.Film{Heat: 10, Mass: 0.005},
 		Air: diffusion.Air{Temperature: room, VapourPressure: wet},
 	}}
 	m.Path[0].Length = 1800 * m.Speed

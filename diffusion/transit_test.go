@@ -29,7 +29,7 @@ func transit(t testing.TB, beta float64) *diffusion.Model {
 	}
 	zone := func(name string, length, celsius, vapour float64) diffusion.Zone {
 		return diffusion.Zone{
-			Name: name, Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Name: name, Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: celsius + 273.15, VapourPressure: vapour},
 		}
 	}

@@ -157,7 +157,7 @@ air = { humidity = "100 %" }
 func laborious(s *scenarios.Scenario) bool {
 	zones := len(s.Model.Path) + len(s.Model.Storage)
 	for _, z := range s.Model.Path {
-		if z.Air.DryFlow > 0 {
+		if z.Air.Limited() {
 			zones += 5 // sought over several marches
 		}
 	}
@@ -176,7 +176,7 @@ func inSpan(t *testing.T, s *scenarios.Scenario, a *diffusion.Assessment) {
 			for _, other := range append(append([]diffusion.Zone{{Air: diffusion.Air{Temperature: m.StartTemperature}}}, m.Storage...), m.Path...) {
 				c := equilibrium(m, zones[i].Air.VapourPressure, other.Air.Temperature)
 				low, high = math.Min(low, c), math.Max(high, c)
-				if zones[i].Air.DryFlow > 0 { // takes up water or gives it off
+				if zones[i].Air.Limited() { // takes up water or gives it off
 					low, high = math.Min(low, 0), math.Max(high, equilibrium(m, m.Pressure, other.Air.Temperature))
 				}
 			}

@@ -109,6 +109,17 @@ func TestRegimesAreNamed(t *testing.T) {
 	}
 }
 
+func TestDraggedAirHasItsOwnProfile(t *testing.T) {
+	// 1.75 mm in 3 mm, ratio 0.5833: testdata/film/annulus.csv.
+	c := warm()
+	c.Flow, c.Dragged, c.Bore, c.AirSpeed = film.Annulus, true, 1.75e-3/0.5833, 1e-3
+	got, err := film.At(c)
+	require.NoError(t, err)
+	require.InEpsilon(t, 8.46818193*c.Diameter/(c.Bore-c.Diameter), got.Nusselt, 1e-6)
+	require.Equal(t, "dragged annulus", got.Correlation)
+	require.Contains(t, strings.Join(got.Notes, "; "), "drags along, at 1 mm/s")
+}
+
 func TestAnnulusHasItsOwnReynoldsNumber(t *testing.T) {
 	// 0.3 m/s past a strand in a 20 mm tube: on the hydraulic diameter of 18.25
 	// mm, against the definition.

@@ -136,7 +136,7 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 				m.Path[i].Length = max(length, m.Path[i].Length)
 			}
 			if unlimited {
-				m.Path[i].Air.DryFlow = 0
+				m.Path[i].Air = m.Path[i].Air.Endless()
 			}
 		}
 		if e.march.Run(&m, e.settings, &e.result) == nil {

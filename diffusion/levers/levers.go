@@ -135,9 +135,9 @@ func (f *finder) air(m *diffusion.Model) {
 		f.pull(m, Lever{Kind: Drier, From: now.VapourPressure, To: dryVapour},
 			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.VapourPressure = dryVapour })
 	}
-	if now := m.Path[f.best].Air; now.DryFlow > 0 {
-		f.pull(m, Lever{Kind: MoreAir, From: now.DryFlow, To: 2 * now.DryFlow},
-			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.DryFlow *= 2 })
+	if now := m.DryFlow(&m.Path[f.best]); now > 0 {
+		f.pull(m, Lever{Kind: MoreAir, From: now, To: 2 * now},
+			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.DryFlow, z.Air.Dragged = 2*now, false })
 	}
 }
 
@@ -154,7 +154,7 @@ func (f *finder) cover(m *diffusion.Model, a *diffusion.Assessment) {
 		func(m *diffusion.Model, _ *diffusion.Zone) {
 			for i := f.best + 1; i < len(m.Path); i++ {
 				m.Path[i].Air.VapourPressure = min(dry, m.Path[i].Air.VapourPressure)
-				m.Path[i].Air.DryFlow = 0
+				m.Path[i].Air = m.Path[i].Air.Endless()
 			}
 		})
 }

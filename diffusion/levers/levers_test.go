@@ -1,11 +1,13 @@
 package levers_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/film"
 	"strandry/diffusion/levers"
 	"strandry/materials"
 	"strandry/materials/humidair"
@@ -20,7 +22,7 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 	require.NoError(t, err)
 	zone := func(name string, length, kelvin, vapour float64) diffusion.Zone {
 		return diffusion.Zone{
-			Name: name, Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Name: name, Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: kelvin, VapourPressure: vapour},
 		}
 	}
@@ -259,4 +261,26 @@ func TestWetSkinInMoistAir(t *testing.T) {
 	a, d := find(t, m)
 	require.Greater(t, a.Zones[0].Supplied, m.Limit)
 	require.Equal(t, levers.Time, d.Cause)
+}
+
+// Air that the strand drags along is a limited flow: twice as much of it is a lever, a march without
+// limit has none of it, and too little of it is a cause.
+func TestDraggedAirIsLimited(t *testing.T) {
+	m := design(t, "pa6", 40, 80, 12.8, 0.02)
+	m.Path, m.Start = m.Path[:1], 0.08
+	z := &m.Path[0]
+	z.Film.Flow, z.Film.Bore = film.Annulus, 6e-3
+	z.Air.Dragged, z.Air.Direction = true, diffusion.With
+	_, d := find(t, m)
+	require.Equal(t, levers.Flow, d.Cause)
+	i := slices.IndexFunc(d.Levers, func(l levers.Lever) bool { return l.Kind == levers.MoreAir })
+	require.GreaterOrEqual(t, i, 0)
+	require.InEpsilon(t, 2*m.DryFlow(z), d.Levers[i].To, 1e-12)
+	require.InEpsilon(t, m.DryFlow(z), d.Levers[i].From, 1e-12)
+	flow := m.DryFlow(z)
+	z.Air.DryFlow, z.Air.Dragged = 2*flow, false
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
+	require.InDelta(t, r.Nozzle.Mean, d.Levers[i].Mean, 1e-3*r.Nozzle.Mean)
+	require.Positive(t, r.Nozzle.Mean)
 }

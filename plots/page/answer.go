@@ -52,10 +52,24 @@ func (l *Log) scenario() []block {
 	for i := range m.Path {
 		z := &m.Path[i]
 		g.add(z.Name, table.Length(z.Length), table.Duration(z.Residence(m.Speed)), table.Celsius(z.Air.Temperature), l.moisture(z), l.flow(z),
-			table.Given(100*z.Exposed)+" %")
+			openToAir(z.Contact))
 	}
 	blocks = append(blocks, block{Grid: g})
 	return blocks
+}
+
+// openToAir tells how much of the perimeter meets the air, and what covers the rest.
+func openToAir(c diffusion.Contact) string {
+	share := table.Given(100*c.Exposed()) + " %"
+	switch {
+	case c.Covered == 0:
+		return share
+	case c.Moves:
+		return share + ", the cover moves round"
+	case c.Arcs == 1:
+		return share + ", 1 arc covered"
+	}
+	return fmt.Sprintf("%s, %d arcs covered", share, c.Arcs)
 }
 
 // start tells how the strand sets off.
@@ -100,14 +114,18 @@ func (l *Log) moisture(z *diffusion.Zone) string {
 
 // flow tells how much air there is, as a volume at the room's temperature and pressure.
 func (l *Log) flow(z *diffusion.Zone) string {
-	if z.Air.DryFlow == 0 {
+	m, room := l.Answer.Model, l.Scenario.Room
+	flow := m.DryFlow(z)
+	if flow == 0 {
 		return "without limit"
 	}
-	m, room := l.Answer.Model, l.Scenario.Room
-	volume := z.Air.DryFlow * humidair.DryAirConstant * room.Temperature / (m.Pressure - z.Air.VapourPressure) // [m3/s]
+	volume := flow * humidair.DryAirConstant * room.Temperature / (m.Pressure - z.Air.VapourPressure) // [m3/s]
 	way := z.Air.Direction.String() + " the strand"
 	if z.Air.Direction == diffusion.Mixed {
 		way = "mixed throughout"
+	}
+	if z.Air.Dragged {
+		return table.Significant(volume*1e6*60, 2) + " mL/min, dragged along by the strand"
 	}
 	const litresPerMinute = 6e4
 	return table.Given(volume*litresPerMinute) + " L/min, " + way

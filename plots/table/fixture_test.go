@@ -65,8 +65,8 @@ func polymer() materials.Polymer {
 // answer is made up: a wet strand, a hot zone and a guide in damp air.
 func answer() *Answer {
 	path := []diffusion.Zone{
-		{Name: "hot drum of the long kind", Length: 12, Exposed: 1, Air: diffusion.Air{Temperature: 363.15, VapourPressure: 100}},
-		{Name: "guide", Length: 0.06, Exposed: 1, Air: diffusion.Air{Temperature: 293.15, VapourPressure: 1200}},
+		{Name: "hot drum of the long kind", Length: 12, Air: diffusion.Air{Temperature: 363.15, VapourPressure: 100}},
+		{Name: "guide", Length: 0.06, Air: diffusion.Air{Temperature: 293.15, VapourPressure: 1200}},
 	}
 	m := &diffusion.Model{
 		Radius: 0.875e-3, Material: polymer(), Speed: 2e-3, Start: 0.025, StartTemperature: 293.15, Path: path,

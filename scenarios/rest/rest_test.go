@@ -151,7 +151,7 @@ func TestWetSkinDips(t *testing.T) {
 			Radius: 0.875e-3, Material: p, StartTemperature: room, Limit: 1e-3, NozzleTemperature: 483,
 			Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
 			Storage: []diffusion.Zone{{
-				Name: "room", Duration: 600, Exposed: 1, Film: still,
+				Name: "room", Duration: 600, Film: still,
 				Air: diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.8, room)},
 			}},
 		},

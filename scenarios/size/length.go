@@ -78,7 +78,7 @@ func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Setti
 		err := w.Run(&varied, s, &result)
 		return result.Nozzle.Mean / m.Limit, err
 	}}
-	if air := m.Path[zone].Air; air.DryFlow == 0 || air.Direction == diffusion.With {
+	if air := m.Path[zone].Air; !air.Limited() || air.Direction == diffusion.With {
 		search.many = func(x []float64, use func(i int, ratio float64)) error {
 			return w.RunLengths(m, zone, x, s, func(i int, r *diffusion.Result) error {
 				use(i, r.Nozzle.Mean/m.Limit)

@@ -128,7 +128,7 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 	if lain > 0 {
 		m.Start = 0
 		m.Storage = []diffusion.Zone{{
-			Name: "room", Duration: lain, Exposed: 1, Film: scenarios.StillAir(),
+			Name: "room", Duration: lain, Film: scenarios.StillAir(),
 			Air: diffusion.Air{Temperature: room.Temperature, VapourPressure: room.VapourPressure},
 		}}
 		return &m
