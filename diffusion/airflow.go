@@ -1,6 +1,8 @@
 package diffusion
 
 import (
+	"slices"
+
 	"fmt"
 
 	"strandry/diffusion/film"
@@ -44,6 +46,31 @@ func (z *Zone) checkDragged(m *Model) error {
 		return fmt.Errorf("air is dragged along through a bore wider than the strand, in a zone with a length")
 	case z.Air.DryFlow != 0 || z.Air.Direction != With:
 		return fmt.Errorf("air that is dragged along runs with the strand and has no flow given")
+	}
+	return nil
+}
+
+// mouths marches once more with air without limit where the strand drags its own along. Vapour that diffuses in
+// through the mouths of a bore is not followed; what it brings lies between the two, and a verdict that it could turn is in doubt.
+func (a *Assessment) mouths(w *March, m *Model) error {
+	open := *m
+	open.Path = slices.Clone(m.Path)
+	any := false
+	for i := range open.Path {
+		if air := &open.Path[i].Air; air.Dragged {
+			*air, any = air.Endless(), true
+		}
+	}
+	if !any {
+		return nil
+	}
+	var r Result
+	if err := w.Run(&open, a.Settings, &r); err != nil {
+		return err
+	}
+	a.Mouths = r.Nozzle.Mean
+	if a.Verdict != Unsure && (a.Mouths > m.Limit) != (a.Verdict == Wet) {
+		a.Verdict = Unsure
 	}
 	return nil
 }

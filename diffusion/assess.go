@@ -25,6 +25,7 @@ type Assessment struct {
 	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle
 	ZoneErrors     []StateError // and at the exit of each zone
+	Mouths         float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
 	Verdict        Verdict
 	Warnings       []Warning
 	Settings       Settings
@@ -74,6 +75,9 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 		return nil, err
 	}
 	a.Verdict = Judge(a.Low, a.High, m.Limit)
+	if err := a.mouths(w, m); err != nil {
+		return nil, err
+	}
 	a.Warnings = warnings(m, a)
 	return a, nil
 }

@@ -49,6 +49,9 @@ const (
 	// NumericalDoubt: Value is the numerical error, Limit the distance from the
 	// content to the limit [kg/kg dry]: the error may change the verdict.
 	NumericalDoubt
+	// BoreMouths: with air without limit in the bores in which the strand drags its own, the nozzle would see Value;
+	// Limit the limit [kg/kg dry].
+	BoreMouths
 	// FilmNote carries a note of the film correlation in Text.
 	FilmNote
 )
@@ -102,6 +105,9 @@ func warnings(m *Model, a *Assessment) []Warning {
 		for _, note := range z.Film.Notes {
 			all = append(all, Warning{Concern: FilmNote, Zone: z.Name, Text: note})
 		}
+	}
+	if a.Mouths > 0 {
+		add(BoreMouths, "", a.Mouths, m.Limit)
 	}
 	if most := p.Sorption.Content(1, m.StartTemperature); m.Start > most*(1+1e-9) {
 		add(SupersaturatedStart, "", m.Start, most)
