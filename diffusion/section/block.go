@@ -5,7 +5,7 @@ import "math"
 // blocks is a block tridiagonal matrix, n rows of blocks of size by size, with one further block, diagonal, in the last row
 // at the third column from the end. Blocks lie row by row; no pivots are sought beyond a block.
 //
-// After factorise, on holds the inverses of the pivots and above the blocks times the inverse to their left.
+// After factorise, on holds the inverses of the pivots and above the blocks times the inverse to their left, with the sign changed.
 type blocks struct {
 	size             int
 	below, on, above []float64
@@ -20,7 +20,7 @@ func (b *blocks) factorise() bool {
 	for i := range n {
 		on := b.on[i*block : (i+1)*block]
 		if i > 0 {
-			subtract(on, b.below[i*block:(i+1)*block], b.above[(i-1)*block:i*block], m)
+			add(on, b.below[i*block:(i+1)*block], b.above[(i-1)*block:i*block], m)
 		}
 		if !invert(on, m) {
 			return false
@@ -34,7 +34,7 @@ func (b *blocks) factorise() bool {
 			below := b.below[(n-1)*block:]
 			for a, f := range b.far {
 				for k, v := range above[a*m : (a+1)*m] {
-					below[a*m+k] -= f * v
+					below[a*m+k] += f * v
 				}
 			}
 		}
@@ -51,7 +51,7 @@ func (b *blocks) solve(x []float64) {
 		here := x[i*m : (i+1)*m]
 		copy(t, here)
 		if i > 0 {
-			take(t, b.below[i*block:(i+1)*block], x[(i-1)*m:i*m])
+			give(t, b.below[i*block:(i+1)*block], x[(i-1)*m:i*m], -1)
 		}
 		if i == n-1 {
 			for a, f := range b.far {
@@ -59,66 +59,65 @@ func (b *blocks) solve(x []float64) {
 			}
 		}
 		clear(here)
-		give(here, b.on[i*block:(i+1)*block], t)
+		give(here, b.on[i*block:(i+1)*block], t, 1)
 	}
 	for i := n - 2; i >= 0; i-- {
-		take(x[i*m:(i+1)*m], b.above[i*block:(i+1)*block], x[(i+1)*m:(i+2)*m])
+		give(x[i*m:(i+1)*m], b.above[i*block:(i+1)*block], x[(i+1)*m:(i+2)*m], 1)
 	}
 }
 
-// give adds the matrix times v to out.
-func give(out, matrix, v []float64) {
+// give adds k times the matrix times v to out, two rows at a time, whose sums do not wait for each other.
+func give(out, matrix, v []float64, k float64) {
 	m := len(v)
-	for a := range out {
-		row := matrix[a*m : a*m+m]
-		sum := 0.0
-		for k, w := range v {
-			sum += row[k] * w
+	a := 0
+	for ; a+1 < len(out); a += 2 {
+		one, two := matrix[a*m:][:m], matrix[(a+1)*m:][:m]
+		first, second := 0.0, 0.0
+		for j, w := range v {
+			first += one[j] * w
+			second += two[j] * w
 		}
-		out[a] += sum
+		out[a] += k * first
+		out[a+1] += k * second
+	}
+	if a < len(out) {
+		sum := 0.0
+		for j, w := range matrix[a*m:][:m] {
+			sum += w * v[j]
+		}
+		out[a] += k * sum
 	}
 }
 
-// take subtracts it.
-func take(out, matrix, v []float64) {
-	m := len(v)
-	for a := range out {
-		row := matrix[a*m : a*m+m]
-		sum := 0.0
-		for k, w := range v {
-			sum += row[k] * w
-		}
-		out[a] -= sum
-	}
-}
-
-// subtract takes the product a b from c.
-func subtract(c, a, b []float64, m int) {
+// add adds the product a b to c, two rows of b at a time.
+func add(c, a, b []float64, m int) {
 	for i := range m {
-		row := c[i*m : i*m+m]
-		for k, v := range a[i*m : i*m+m] {
-			other := b[k*m : k*m+m]
+		row, by := c[i*m:][:m], a[i*m:][:m]
+		k := 0
+		for ; k+1 < m; k += 2 {
+			v, w := by[k], by[k+1]
+			one, two := b[k*m:][:m], b[(k+1)*m:][:m]
 			for j := range row {
-				row[j] -= v * other[j]
+				row[j] += v*one[j] + w*two[j]
+			}
+		}
+		if k < m {
+			v := by[k]
+			for j, w := range b[k*m:][:m] {
+				row[j] += v * w
 			}
 		}
 	}
 }
 
-// leftTimes replaces b by a b.
+// leftTimes replaces b by minus a b.
 func (s *blocks) leftTimes(a, b []float64) {
-	m := s.size
-	work := s.row[:m*m]
+	work := s.row[:len(b)]
 	copy(work, b)
-	for i := range m {
-		row := b[i*m : i*m+m]
-		clear(row)
-		for k, v := range a[i*m : i*m+m] {
-			other := work[k*m : k*m+m]
-			for j := range row {
-				row[j] += v * other[j]
-			}
-		}
+	clear(b)
+	add(b, a, work, s.size)
+	for i := range b {
+		b[i] = -b[i]
 	}
 }
 

@@ -21,7 +21,7 @@ type circle struct {
 const (
 	shallow   = 2.0 / modes // a depth below which the basis is that of the surface
 	amplified = 30          // the most that the continuation may amplify: beyond, it is not continued further
-	vanishing = 18          // exponent at which a mode is dropped
+	vanishing = 12          // exponent at which a mode is dropped
 )
 
 // damped is the number of modes that count at a depth.
@@ -102,6 +102,7 @@ func (b *basis) at(depth float64) *circle {
 	c.p[0] = b.p[0] // the mean as the nodes have it
 	for m := 1; m < len(c.p); m++ {
 		c.p[m] = through(b.p[m], math.Exp(-depth*float64(m)))
+		addUp(c.p[m], b.edge, false)
 	}
 	c.root = [2][]float64{through(b.root[0], 1), through(b.root[1], 1)}
 	return c

@@ -18,7 +18,7 @@ const (
 	MinExposed = 0.01
 	MaxArcs    = 8
 	MinAngles  = 3
-	MaxAngles  = 16
+	MaxAngles  = 12
 )
 
 // Angles to choose from; package doc tells their errors.
@@ -166,15 +166,33 @@ func newBasis(exposed float64, angles int) *basis {
 	for j := range front.x {
 		b.phi[before(j)], b.root[0][before(j)] = front.angle(j), front.root(j)
 	}
-	if covered == 0 {
-		b.root[0][b.edge] = 0
-		return b
+	if covered > 0 {
+		b.cover((1-exposed)*math.Pi, covered)
 	}
-	back := newArc((1-exposed)*math.Pi, covered)
+	for m, p := range b.p {
+		addUp(p, b.edge, m == 0)
+	}
+	return b
+}
+
+// cover adds the covered arc.
+func (b *basis) cover(span float64, degree int) {
+	back := newArc(span, degree)
 	after := func(j int) int { return b.edge + j }
 	back.project(b.p, true, after)
 	for j := range back.x {
 		b.phi[after(j)], b.root[1][after(j)] = math.Pi-back.angle(j), back.root(j)
 	}
-	return b
+}
+
+// addUp corrects what rounding has left of the sum of all functions: one, whose only mode is the mean.
+func addUp(p []float64, edge int, mean bool) {
+	sum := 0.0
+	for _, v := range p {
+		sum += v
+	}
+	if mean {
+		sum--
+	}
+	p[edge] -= sum
 }

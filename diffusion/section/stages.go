@@ -123,7 +123,7 @@ func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
 	}
 	at := m.Time + t.Alpha[i]*h
 	m.conductance(at, m.beside.stage, m.k)
-	m.problem.Potential.Potential(m.stage, m.g, m.slope)
+	m.potential(m.stage, m.g, m.slope)
 	m.flow(m.f, m.k, m.g)
 	m.exchangeAt(at, m.skin(m.stage), lost, m.beside.stage, &m.later)
 	if m.beside.companion != nil {

@@ -142,10 +142,20 @@ func (m *March) accept(_, now float64) {
 
 func (m *March) evaluateStart() {
 	m.conductance(m.Time, m.Beside, m.k0)
-	m.problem.Potential.Potential(m.y, m.g0, m.slope0)
+	m.potential(m.y, m.g0, m.slope0)
 	m.exchangeAt(m.Time, m.skin(m.y), m.Lost, m.Beside, &m.start)
 	if m.beside.companion != nil {
 		m.beside.drift = m.beside.companion.Drift(m.Time, m.Beside)
+	}
+}
+
+// potential fills g and slope. What counts of g is differences: it is taken from the first node, so that a uniform
+// field gives no flow even in rounding.
+func (m *March) potential(c, g, slope []float64) {
+	m.problem.Potential.Potential(c, g, slope)
+	base := g[0]
+	for i := range g {
+		g[i] -= base
 	}
 }
 
@@ -213,20 +223,7 @@ func (m *March) flow(f, k, g []float64) {
 	size := 2 * angles
 	for i, ki := range k {
 		at := i * angles
-		across(f[at:at+size], m.Grid.gaps[i*size*size:(i+1)*size*size], g[at:at+size], ki)
-	}
-}
-
-// across adds k times the matrix times g to f.
-func across(f, matrix, g []float64, k float64) {
-	m := len(g)
-	for a := range f {
-		row := matrix[a*m : a*m+m]
-		sum := 0.0
-		for b, v := range g {
-			sum += row[b] * v
-		}
-		f[a] += k * sum
+		give(f[at:at+size], m.Grid.gaps[i*size*size:(i+1)*size*size], g[at:at+size], ki)
 	}
 }
 
