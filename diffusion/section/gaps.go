@@ -2,6 +2,7 @@ package section
 
 import (
 	"math"
+	"math/cmplx"
 
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/mat"
@@ -19,9 +20,9 @@ type circle struct {
 
 // limits of the continuation.
 const (
-	shallow   = 2.0 / modes // a depth below which the basis is that of the surface
-	amplified = 30          // the most that the continuation may amplify: beyond, it is not continued further
-	vanishing = 12          // exponent at which a mode is dropped
+	amplified = 30   // the most that the continuation may amplify: beyond, it is not continued further
+	shallow   = 1e-4 // a reach below this is none
+	vanishing = 12   // exponent at which a mode is dropped
 )
 
 // damped is the number of modes that count at a depth.
@@ -50,6 +51,9 @@ func (b *basis) inward(depth float64) (back *mat.Dense, norm float64) {
 			before, now = now, twice*now-before
 			scale *= decay
 		}
+		if count == modes {
+			b.addBeyond(row, depth, phi)
+		}
 	}
 	back = mat.NewDense(n, n, nil)
 	if back.Inverse(values) != nil {
@@ -68,10 +72,59 @@ func (b *basis) inward(depth float64) (back *mat.Dense, norm float64) {
 	return back, norm
 }
 
+// addBeyond adds to the values of the functions, at a depth and at an angle, what the modes beyond those that are summed
+// bring: a function that goes with its roots r and s of the distance before and after the edge at φ has there the mean
+// Re((s exp(3πi/4) + r exp(-3πi/4)) exp(i m φ))/(2 sqrt(π) m^1.5).
+func (b *basis) addBeyond(values []float64, depth, angle float64) {
+	edge := b.phi[b.edge]
+	sum := (beyondAll(depth, edge-angle) + beyondAll(depth, edge+angle)) / complex(2*math.Sqrt(math.Pi), 0)
+	turn := cmplx.Exp(complex(0, 3*math.Pi/4))
+	for j := range values {
+		z := complex(b.root[1][j], 0)*turn + complex(b.root[0][j], 0)*cmplx.Conj(turn)
+		values[j] += real(z * sum)
+	}
+}
+
+// beyondAll is the sum of m^-1.5 exp(-m depth + i m angle) over the modes that are left out: the integral from halfway before
+// the first of them, times what the sum of a geometric series is to its integral.
+func beyondAll(depth, angle float64) complex128 {
+	const first = modes + 0.5
+	z := complex(depth, -math.Remainder(angle, 2*math.Pi))
+	all := beyondOne(z*first) / complex(math.Sqrt(first), 0)
+	if cmplx.Abs(z) < 1e-3 {
+		return all
+	}
+	return all * z / (2 * cmplx.Sinh(z/2))
+}
+
+// beyondOne is ∫ x^-1.5 exp(-z x) dx over x > 1, the exponential integral of order 3/2, for Re z >= 0: by its series, and further
+// out by its continued fraction (DLMF 8.19.8 and 8.19.17; numbers from memory).
+func beyondOne(z complex128) complex128 {
+	const order = 1.5
+	if cmplx.Abs(z) < 4 {
+		sum := complex(-2*math.Sqrt(math.Pi), 0) * cmplx.Sqrt(z)
+		term := complex(1, 0)
+		for k := range 40 {
+			sum -= term / complex(float64(k)+1-order, 0)
+			term *= -z / complex(float64(k+1), 0)
+		}
+		return sum
+	}
+	tail := z
+	for k := 40; k >= 1; k-- {
+		f := float64(k)
+		tail = z + complex(f-1+order, 0)/(1+complex(f, 0)/tail)
+	}
+	return cmplx.Exp(-z) / tail
+}
+
 // reach is the depth to which the basis can be continued.
 func (b *basis) reach() float64 {
+	if _, norm := b.inward(shallow); !(norm < amplified) {
+		return 0
+	}
 	low, high := shallow, 1.0
-	for range 10 {
+	for range 12 {
 		middle := math.Sqrt(low * high)
 		if _, norm := b.inward(middle); norm < amplified {
 			low = middle
@@ -84,7 +137,7 @@ func (b *basis) reach() float64 {
 
 // at is the basis on the circle at a depth.
 func (b *basis) at(depth float64) *circle {
-	if depth <= shallow {
+	if depth == 0 {
 		return &circle{p: b.p, root: b.root}
 	}
 	n := len(b.phi)

@@ -143,7 +143,7 @@ type basis struct {
 }
 
 // modes is the number of angular modes that are summed; what lies beyond is known by its leading term.
-const modes = 600
+const modes = 300
 
 // newBasis divides the nodes so that each part has as many as it needs.
 func newBasis(exposed float64, angles int) *basis {

@@ -26,22 +26,29 @@ func (c choice) off(t *testing.T, rows []map[string]float64) (largest, rms float
 	r := along(t, c.nodes, c.stretch)
 	s := rosenbrock.Settings{Tolerance: c.tolerance}
 	m := &section.March{}
-	before := map[string]float64{}
+	var before map[string]float64
 	where := ""
 	for _, row := range rows {
 		begins := before["fo"] >= row["fo"]
-		for _, key := range []string{"share", "arcs", "b", "bi"} {
+		for _, key := range []string{"share", "arcs", "b", "bi", "rewet"} {
 			begins = begins || row[key] != before[key]
 		}
 		if begins {
 			m.Start(crossed(t, r, row["share"], int(row["arcs"]), c.angles), 1)
 		}
-		biot, given := row["bi"]
-		if !given || math.IsInf(biot, 1) {
-			biot = endless
-		}
 		before = row
-		through(t, m, drying(biot, row["b"], 1), row["fo"]-m.Time, s)
+		p := drying(endless, row["b"], 1)
+		if biot, given := row["bi"]; given {
+			p.Surface = film(biot, 0)
+			const turns = 0.2 // where it is wetted again, by surroundings of one half
+			if row["rewet"] > 0 && m.Time < turns {
+				through(t, m, p, turns-m.Time, s)
+			}
+			if row["rewet"] > 0 && row["fo"] > turns {
+				p.Surface = film(biot, 0.5)
+			}
+		}
+		through(t, m, p, row["fo"]-m.Time, s)
 		d := math.Abs(m.Grid.Mean(m.C) - row["mean"])
 		rms += d * d / float64(len(rows))
 		if !(d <= largest) { // NaN stays
@@ -52,57 +59,63 @@ func (c choice) off(t *testing.T, rows []map[string]float64) (largest, rms float
 	return largest, math.Sqrt(rms)
 }
 
-// The mean under held arcs, one, two and four, with a diffusivity that grows with content up to exp(3) times, against
-// an independent solution of another kind (see the header of the table). The limits are what package doc says.
+// The mean under held arcs, one, two and four, with a diffusivity that grows with content up to exp(3) times, and under
+// films, of strands that dry and are wetted again, against independent solutions of another kind (see the
+// headers of the tables). The limits are what package doc says.
 func TestReference(t *testing.T) {
-	rows := numbers(t, "covered.csv")
-	before := math.Inf(1)
+	held, films := numbers(t, "covered.csv"), numbers(t, "covered-film.csv")
+	before, beforeFilms := math.Inf(1), math.Inf(1)
 	for _, c := range []struct {
 		choice
-		limit float64
+		limit, limitFilms float64
 	}{
-		{choice{15, 3, section.CoarseAngles, 1e-3}, 1.6e-3},
-		{choice{15, 3, section.UsualAngles, 1e-3}, 6e-4},
-		{choice{15, 3, section.RefinedAngles, 1e-6}, 1.5e-4},
-		{choice{30, 4, section.MaxAngles, 1e-6}, 6e-5},
+		{choice{15, 3, section.CoarseAngles, 1e-3}, 1.6e-3, 3e-3},
+		{choice{15, 3, section.UsualAngles, 1e-3}, 6e-4, 8e-4},
+		{choice{15, 3, section.RefinedAngles, 1e-4}, 1.5e-4, 2e-4},
+		{choice{30, 4, section.MaxAngles, 1e-5}, 6e-5, 1e-4},
 	} {
-		largest, rms := c.off(t, rows)
+		largest, rms := c.off(t, held)
 		require.Less(t, largest, c.limit)
 		require.Less(t, rms, before)
 		before = rms
+		largest, rms = c.off(t, films)
+		require.Less(t, largest, c.limitFilms)
+		require.Less(t, rms, beforeFilms)
+		beforeFilms = rms
 	}
 }
 
-// A film between weak and endless leaves the field of the same kind, and is followed as well: against a much finer grid, whose
-// error for held arcs the reference tells.
+// However thin the gaps at the surface are, the error is that of the angles.
+func TestThinGaps(t *testing.T) {
+	var rows []map[string]float64
+	for _, row := range numbers(t, "covered.csv") {
+		if row["arcs"] == 1 && row["b"] == 0 {
+			rows = append(rows, row)
+		}
+	}
+	require.Greater(t, len(rows), 20)
+	for _, c := range []choice{{30, 6, section.UsualAngles, 1e-3}, {60, 12, section.UsualAngles, 1e-3}} {
+		largest, _ := c.off(t, rows)
+		require.Less(t, largest, 6e-4)
+	}
+	largest, _ := choice{60, 12, section.RefinedAngles, 1e-4}.off(t, rows)
+	require.Less(t, largest, 1.5e-4)
+}
+
+// Films and shares that the table leaves out, against a finer grid.
 func TestFilms(t *testing.T) {
-	fine, coarse := along(t, 30, 4), along(t, 15, 3)
-	largest := map[int]float64{}
-	for _, biot := range []float64{0.3, 3, 10, 30, 300} {
-		for _, exposed := range []float64{0.25, 0.5, 0.75, 0.95} {
-			for _, b := range []float64{0, 3} {
-				best := started(crossed(t, fine, exposed, 1, section.MaxAngles), 1)
-				others := map[int]*section.March{}
-				for _, angles := range []int{section.CoarseAngles, section.UsualAngles, section.RefinedAngles} {
-					others[angles] = started(crossed(t, coarse, exposed, 1, angles), 1)
-				}
-				p := drying(biot, b, math.Exp(-b/2))
-				for _, fo := range []float64{0.01, 0.03, 0.1, 0.33, 1} {
-					through(t, best, p, fo-best.Time, rosenbrock.Settings{Tolerance: 1e-5})
-					for angles, m := range others {
-						through(t, m, p, fo-m.Time, usual)
-						off := math.Abs(m.Grid.Mean(m.C) - best.Grid.Mean(best.C))
-						require.False(t, math.IsNaN(off))
-						largest[angles] = max(largest[angles], off)
-					}
-				}
+	fine, coarse := along(t, 20, 3), along(t, 15, 3)
+	for _, biot := range []float64{0.3, 3, 30} {
+		for _, exposed := range []float64{0.25, 0.75, 0.95} {
+			best := started(crossed(t, fine, exposed, 1, section.MaxAngles), 1)
+			usually := started(crossed(t, coarse, exposed, 1, section.UsualAngles), 1)
+			for _, fo := range []float64{0.01, 0.1, 0.33, 1} {
+				through(t, best, drying(biot, 0, 1), fo-best.Time, rosenbrock.Settings{Tolerance: 1e-4})
+				through(t, usually, drying(biot, 0, 1), fo-usually.Time, usual)
+				requireDelta(t, best.Grid.Mean(best.C), usually.Grid.Mean(usually.C), 1e-3, "Biot %g, %g exposed, Fo %g", biot, exposed, fo)
 			}
 		}
 	}
-	t.Log(largest)
-	require.Less(t, largest[section.CoarseAngles], 4e-3)
-	require.Less(t, largest[section.UsualAngles], 1e-3)
-	require.Less(t, largest[section.RefinedAngles], 5e-4)
 }
 
 // Even with small shares of the perimeter, which the table leaves out, more angles converge.
