@@ -21,8 +21,10 @@ func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet"}[v]
 // the diffusivity.
 type Assessment struct {
 	Result
-	Low, High      float64 // driest and wettest mean content over the scatter of the diffusivity [kg/kg dry]
-	NumericalError float64 // half-width of the band that holds the exact solution of the model [kg/kg dry]
+	Low, High      float64      // driest and wettest mean content over the scatter of the diffusivity [kg/kg dry]
+	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
+	Errors         StateError   // the same for all of the state at the nozzle
+	ZoneErrors     []StateError // and at the exit of each zone
 	Verdict        Verdict
 	Warnings       []Warning
 	Settings       Settings
@@ -49,9 +51,6 @@ const (
 // Assess runs the model at its central diffusivity, once refined, and over the scatter of it
 // ([Span]), and judges.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
-	if err := m.Check(); err != nil {
-		return nil, err
-	}
 	a := &Assessment{Settings: s}
 	if err := w.Run(m, s, &a.Result); err != nil {
 		return nil, err
@@ -60,7 +59,7 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	if err := w.Run(m, s.Refined(), &other); err != nil {
 		return nil, err
 	}
-	a.NumericalError = Margin(a.Nozzle.Mean, other.Nozzle.Mean) + m.Unseen(s)*max(a.Nozzle.Mean, other.Nozzle.Mean)
+	a.errors(&other, m.Unseen(s))
 	var span Span
 	span.Add(0, m, &a.Result)
 	for _, power := range [...]float64{1, -1} {

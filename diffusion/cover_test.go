@@ -53,11 +53,12 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 	library, err := materials.Library()
 	require.NoError(t, err)
 	r := rand.New(rand.NewPCG(20, 7))
-	count := 15
+	count := 20
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
 		count = 1000
 	}
-	covered, worst := 0, 0.0
+	var covered [4]int
+	worst := 0.0
 	fine := diffusion.DefaultSettings()
 	fine.Resolution *= 6
 	fine.Tolerance = 1e-8
@@ -68,17 +69,30 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 		require.NoError(t, err)
 		var exact diffusion.Result
 		require.NoError(t, w.Run(m, fine, &exact))
-		off := math.Abs(a.Nozzle.Mean - exact.Nozzle.Mean)
 		scale := max(m.Start, exact.Nozzle.Mean, a.Start.Mean)
-		worst = max(worst, off/scale)
-		if off <= a.NumericalError {
-			covered++
-		} else {
-			t.Logf("%d: %s off %.2e, claimed %.2e, of %.3g", i, m.Material.ID, off, a.NumericalError, exact.Nozzle.Mean)
+		worst = max(worst, math.Abs(a.Nozzle.Mean-exact.Nozzle.Mean)/scale)
+		last := len(a.Zones) - 1
+		require.Equal(t, a.Errors.Skin, a.ZoneErrors[last].Skin)
+		for k, of := range [...]struct {
+			name                string
+			coarse, fine, claim float64
+		}{
+			{"mean", a.Nozzle.Mean, exact.Nozzle.Mean, a.NumericalError},
+			{"centre", a.Nozzle.Centre, exact.Nozzle.Centre, a.Errors.Centre},
+			{"skin", a.Nozzle.Skin, exact.Nozzle.Skin, a.Errors.Skin},
+			{"zone", a.Zones[0].Exit.Skin, exact.Zones[0].Exit.Skin, a.ZoneErrors[0].Skin},
+		} {
+			if off := math.Abs(of.coarse - of.fine); off <= of.claim {
+				covered[k]++
+			} else {
+				t.Logf("%d: %s, %s off %.2e, claimed %.2e, of %.3g", i, m.Material.ID, of.name, off, of.claim, of.fine)
+			}
 		}
 	}
-	t.Logf("covered %d of %d, worst error %.1e of the content", covered, count, worst)
-	require.GreaterOrEqual(t, float64(covered), 0.95*float64(count))
+	t.Logf("covered %d of %d in the mean, the centre, the skin, the skin after the first zone; worst error %.1e of the content", covered, count, worst)
+	for _, c := range covered {
+		require.GreaterOrEqual(t, float64(c), 0.95*float64(count))
+	}
 }
 
 // The interval over the scatter holds a scan of it, on paths that dry and rewet too.
@@ -140,7 +154,7 @@ func TestErrorThatRefiningDoesNotShow(t *testing.T) {
 	var fine diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(m, s, &fine))
 	require.InDelta(t, fine.Nozzle.Mean, a.Nozzle.Mean, a.NumericalError)
-	require.Greater(t, math.Abs(fine.Nozzle.Mean-a.Nozzle.Mean), 0.2*a.NumericalError, "a case that tests nothing")
+	require.Greater(t, math.Abs(fine.Nozzle.Mean-a.Nozzle.Mean), 0.1*a.NumericalError, "a case that tests nothing")
 }
 
 // holdsAScan tells whether the driest place lies between the ends.

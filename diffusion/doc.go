@@ -23,11 +23,20 @@
 // # Temperature
 //
 // Each zone exchanges heat with its air (and, by radiation, its wall, taken to
-// be at the air's temperature) through h. For a Biot number h R/k of 0.1 or less the strand
-// is lumped, and T approaches the air exponentially with the time constant
-// ρ c R/(2h); above, conduction along the radius is solved by its
+// be at the air's temperature) through h, and water that leaves takes its heat along:
+//
+//	k ∂T/∂r = h(T) (T_air - T) - (L(T) - ΔH) J   at r = R
+//
+// with J the mass flux of water [kg/(m² s)], L its heat of vaporisation and ΔH the enthalpy of
+// mixing with the polymer. Both coefficients, h and k_m, follow the temperature of the strand's surface.
+//
+// For a Biot number h R/k of 0.1 or less the strand
+// is lumped; above, conduction along the radius is solved by its
 // eigenfunctions (Carslaw & Jaeger, Conduction of Heat in Solids, 1959, section
-// 7.7, number from memory).
+// 7.7, number from memory). Either is exact for a constant h and no evaporation. What the changing coefficient and the
+// evaporation add is one more unknown of the same system as the contents, in the shape of the slowest eigenfunction: it
+// is implicit, and stands at the wet-bulb temperature where the strand gives off all the water that the film takes.
+// The faster eigenfunctions of that difference are left out: see evaporation_test.go for what this costs.
 //
 // # Air
 //
@@ -40,8 +49,6 @@
 //
 // Swelling and the change of radius; crystallisation; the two-stage sorption of
 // glassy polymers, whose slow second stage no Fickian model shows; diffusion
-// driven by gradients of temperature; the cooling of the surface by evaporation
-// (its size is estimated for each zone and warned of above one kelvin);
-// conduction along the strand; wound layers that shield each other: a strand
+// driven by gradients of temperature; the heat capacity of the water in the strand; conduction along the strand; wound layers that shield each other: a strand
 // at rest is a loose one, and a spool dries no faster.
 package diffusion

@@ -43,7 +43,8 @@ func (l *lane) halved(from, to radial.Instant, s simpson, agree float64, left in
 func (l *lane) pace(t float64, from, to radial.Instant) float64 {
 	a := &l.around
 	mean := cubic(t, from.Time, to.Time, from.Mean, to.Mean, from.Rate, to.Rate)
-	return a.dry(a.thermal.surface(t)) * math.Exp(float64(l.potential)*mean)
+	beside := cubic(t, from.Time, to.Time, from.Beside, to.Beside, from.BesideRate, to.BesideRate)
+	return a.dry(a.thermal.surface(t, beside)) * math.Exp(float64(l.potential)*mean)
 }
 
 // cubic is the polynomial through two values and slopes.

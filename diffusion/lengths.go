@@ -13,6 +13,9 @@ import (
 // share a grid and a film, and the air allows, the strand goes through the zone only once,
 // and each length branches off where its own run would end the zone.
 func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, use func(i int, r *Result) error) error {
+	if err := m.Check(); err != nil {
+		return err
+	}
 	varied := *m
 	varied.Path = append([]Zone(nil), m.Path...)
 	z := &varied.Path[zone]

@@ -34,7 +34,9 @@ type lane struct {
 	model     *Model
 	gaps      []float64 // relative radii of the gaps of the grid
 	saved     []float64
-	trace     *Trace // nil for none
+	laws      laws
+	floor     float64 // smallest scale of the error of a step [kg/kg dry]
+	trace     *Trace  // nil for none
 }
 
 // NewMarch makes the working memory.
@@ -48,8 +50,11 @@ func NewMarch() *March {
 }
 
 // Run follows the strand through its storage and its path and fills result,
-// whose memory it reuses. The model must be sound: Model.Check tells.
+// whose memory it reuses. A model that is not sound is refused, see [Model.Check].
 func (w *March) Run(m *Model, s Settings, result *Result) error {
+	if err := m.Check(); err != nil {
+		return err
+	}
 	g, err := w.grid(m, s)
 	if err != nil {
 		return err
@@ -67,7 +72,7 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 
 // set readies a lane for a model on a grid.
 func (l *lane) set(m *Model, g *radial.Grid) {
-	l.model = m
+	l.model, l.floor = m, driest*m.wettest()
 	l.potential = radial.Exponential(m.Material.Diffusivity.Beta.Value)
 	l.around.radius, l.around.factor = m.Radius, m.DiffusivityFactor
 	l.around.diffusivity, l.around.sorption = &m.Material.Diffusivity, &m.Material.Sorption
@@ -142,14 +147,17 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 }
 
 // growth is the logarithm of how much the diffusivity grows up to the wettest content of the way.
-func (m *Model) growth() float64 {
+func (m *Model) growth() float64 { return m.Material.Diffusivity.Beta.Value * m.wettest() }
+
+// wettest is the greatest content that the strand sets off with or that an air of its way allows [kg/kg].
+func (m *Model) wettest() float64 {
 	wettest := m.Start
 	for _, zones := range [2][]Zone{m.Storage, m.Path} {
 		for i := range zones {
 			wettest = max(wettest, zones[i].wettest(m))
 		}
 	}
-	return m.Material.Diffusivity.Beta.Value * wettest
+	return wettest
 }
 
 // skin is the depth √(D t)/R that diffusion reaches in a zone, for the dry polymer at the
@@ -194,16 +202,32 @@ func (l *lane) pass(z *Zone, s Settings, out *ZoneResult) error {
 // enter sets the surroundings of a zone and its clock.
 func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	m, a := l.model, &l.around
-	c, err := filmAt(z, m, a.thermal.mean())
+	entered := a.thermal.mean()
+	c, err := filmAt(z, m, entered)
 	if err != nil {
+		return c, err
+	}
+	if a.film, err = l.laws.exchange(z, m, entered); err != nil {
 		return c, err
 	}
 	capacity := m.Material.Density.Value * m.Material.HeatCapacity.Value
 	l.cylinder.Time = 0 // each zone has its own clock
-	err = a.thermal.enter(z.Air.Temperature, c.Heat, m.Radius,
+	base, ok := a.thermal.goesOn(surface{z.conditions(m, 0), z.Film.Heat, z.Film.Mass})
+	if !ok {
+		base = c.Heat
+	}
+	err = a.thermal.enter(z.Air.Temperature, base, m.Radius,
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
-	a.now, a.temperature = math.NaN(), math.NaN()
-	a.transfer = z.Exposed * c.Mass / (m.Material.Density.Value * m.Radius)
+	l.cylinder.Beside = a.thermal.handed.beside
+	a.forget()
+	a.perDensity = z.Exposed / (m.Material.Density.Value * m.Radius)
+	a.leaves = m.Material.Density.Value * m.Radius
+	if centre := (entered + z.Air.Temperature) / 2; a.latent.centre != centre {
+		a.latent = latentNear(centre)
+	}
+	if s.WithoutEvaporation {
+		a.leaves = 0
+	}
 	a.supply = l.supply(z)
 	l.cylinder.Gathered = 0
 	return c, err
@@ -212,7 +236,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 // leave hands the temperature on and tells of the zone. The surroundings are those
 // that the strand has been in, its own lane's or that which it branched from.
 func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float64, out *ZoneResult) {
-	a.thermal.leave(l.cylinder.Time)
+	a.thermal.leave(l.cylinder.Time, l.cylinder.Beside)
 	l.around.thermal.handed = a.thermal.handed
 	if out == nil {
 		return
@@ -226,13 +250,19 @@ func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float
 }
 
 func (l *lane) problem() radial.Problem {
-	return radial.Problem{Conductance: &l.around, Potential: &l.potential, Surface: l.exchange}
+	if l.around.alone() {
+		return radial.Problem{Conductance: &l.around, Potential: &l.potential, Surface: l.exchange}
+	}
+	return radial.Problem{Potential: &l.potential, Companion: (*coupled)(&l.around)}
 }
 
-// numerics turn settings into those of the solver. Below a thousandth of the limit the
-// error of a step is not relative any more.
+// driest is the share of the wettest content of the way below which the error of a step is not relative to
+// the content any more.
+const driest = 1e-4
+
+// numerics turn settings into those of the solver.
 func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
-	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: 1e-3 * l.model.Limit}
+	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: l.floor}
 	if l.trace != nil {
 		n.MaxStep = z.Residence(l.model.Speed) / traced
 	}

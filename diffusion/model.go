@@ -97,6 +97,9 @@ type Settings struct {
 	Tolerance float64
 	// Heat chooses the model of the temperature in the strand.
 	Heat Heat
+	// WithoutEvaporation leaves the heat of evaporation out of the strand's balance, to compare with
+	// computations that do.
+	WithoutEvaporation bool
 }
 
 // Heat is a model of the temperature in the strand.

@@ -47,7 +47,7 @@ type ZoneResult struct {
 	Biot           float64           // h R/k
 	Resolved       bool              // temperature resolved along the radius
 	Fourier        float64           // ∫ D dt/R² at the mean content
-	Cooling        float64           // mean lowering of the surface temperature by evaporation, left out of the model [K]
+	Cooling        float64           // mean lowering of the strand's temperature by evaporation [K]: its heat over that of the film
 }
 
 func (r *Result) reset(m *Model) {

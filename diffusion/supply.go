@@ -39,13 +39,14 @@ func (l *lane) through(z *Zone, s Settings) error {
 	}
 	supply := a.supply
 	l.saved = append(l.saved[:0], c.C...)
-	time, lost := c.Time, c.Lost
+	time, lost, beside, stats := c.Time, c.Lost, c.Beside, c.Stats
 	var failed error
 	given := func(total float64) (float64, error) {
 		copy(c.C, l.saved)
 		l.trace.rewind()
-		c.Time, c.Lost, c.Gathered = time, lost, 0
-		a.now, a.temperature = math.NaN(), math.NaN()
+		c.Time, c.Lost, c.Beside, c.Gathered = time, lost, beside, 0
+		c.Stats = stats // the steps of the march that agrees count, those of the search do not
+		a.forget()
 		a.supply = supply
 		a.supply.base += supply.gain * total
 		a.supply.gain = 0

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandry/diffusion/exact"
+	"strandry/diffusion/film"
 )
 
 // mostModes bounds the eigenfunctions of a resolved temperature.
@@ -37,6 +38,7 @@ type thermal struct {
 	handed handed // from zone to zone
 
 	air      float64 // [K]
+	film     float64 // coefficient [W/(m² K)]
 	biot     float64
 	resolved bool
 
@@ -50,16 +52,29 @@ type thermal struct {
 	rim    [mostModes]float64 // eigenfunction at the surface
 	atGap  [mostModes][]float64
 
+	answer answer
+
 	now     float64 // time at which present holds
 	present [mostModes]float64
 	alive   int  // modes that are not over at that time; slower ones come first
 	settled bool // the section has one temperature
 }
 
+// answer is how the section answers, soon after, to a change of the heat flux at its surface: as a whole, towards flux/h,
+// at the pace of the slowest eigenfunction. The companion x of the field follows it. What the faster eigenfunctions would
+// add dies away within some (R²/15) ρ c/k, less than a second for a usual strand, and is left out.
+type answer struct {
+	decay float64 // [1/s]
+	push  float64 // by a heat flux into the surface [K m²/J]: decay/h
+}
+
 // handed is a profile of temperature: even is that of the whole section [K], or the air's, to which the
 // eigenfunctions of its zone are added.
 type handed struct {
 	even   float64
+	beside float64 // the companion [K]
+	zone   surface // that the strand comes from
+	film   float64 // the coefficient that it counted with [W/(m² K)]
 	biot   float64
 	modes  int
 	root   [mostModes]float64
@@ -68,12 +83,33 @@ type handed struct {
 }
 
 // rest sets the whole section to one temperature.
-func (h *thermal) rest(temperature float64) { h.handed.even, h.handed.modes = temperature, 0 }
+func (h *thermal) rest(temperature float64) {
+	p := &h.handed
+	p.even, p.modes, p.beside, p.zone = temperature, 0, 0, surface{}
+}
+
+// surface is what the film of a zone depends on, but for the strand.
+type surface struct {
+	conditions film.Conditions
+	heat, mass float64 // given [W/(m² K)], [m/s]
+}
+
+// goesOn tells whether a zone goes on from the one before, as a part of a zone that was cut does, and with which film
+// coefficient [W/(m² K)]. The companion then goes on too; into another zone it goes as a part of the profile.
+func (h *thermal) goesOn(zone surface) (film float64, ok bool) {
+	p := &h.handed
+	if p.zone == zone {
+		return p.film, true
+	}
+	p.zone = zone
+	p.even, p.beside = p.even+p.beside, 0
+	return 0, false
+}
 
 // mean is the area mean of the profile last handed on [K].
 func (h *thermal) mean() float64 {
 	p := &h.handed
-	return sectionMean(p.even, p.biot, p.root[:p.modes], p.rim[:], p.amount[:])
+	return sectionMean(p.even, p.biot, p.root[:p.modes], p.rim[:], p.amount[:]) + p.beside
 }
 
 // sectionMean is the area mean of a profile [K]: an eigenfunction J0(ζ x) has the mean 2 J1(ζ)/ζ,
@@ -102,12 +138,13 @@ func (p *handed) overlap(n int, b, rim, biot float64) float64 {
 // coefficient [W/(m² K)], conductivity [W/(m K)] and heat capacity by volume
 // [J/(m³ K)] set the Biot number and the pace.
 func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Settings, gaps []float64) error {
-	start := h.mean()
-	h.air, h.now = air, math.NaN()
+	start := h.mean() - h.handed.beside
+	h.air, h.film, h.now = air, film, math.NaN()
 	h.biot = film * radius / conductivity
 	h.resolved = s.Heat == Resolved || s.Heat == ByBiot && h.biot > lumpBelow
 	if !h.resolved {
 		h.start, h.rate = start, 2*film/(capacity*radius)
+		h.answer = answer{h.rate, h.rate / film}
 		return nil
 	}
 	h.modes = modesFor(h.biot, s.Resolution)
@@ -129,17 +166,19 @@ func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Set
 			h.atGap[n] = append(h.atGap[n], math.J0(z*x))
 		}
 	}
+	h.answer = answer{h.decay[0], h.decay[0] / film}
 	return nil
 }
 
-// leave hands the profile at time t to the next zone.
-func (h *thermal) leave(t float64) {
+// leave hands the profile at time t, with the companion x [K], to the next zone.
+func (h *thermal) leave(t, x float64) {
+	p := &h.handed
+	p.beside, p.film = x, h.film
 	if !h.resolved {
-		h.rest(h.lumped(t))
+		p.even, p.modes = h.lumped(t), 0
 		return
 	}
 	h.at(t)
-	p := &h.handed
 	p.even, p.biot, p.modes = h.air, h.biot, h.alive
 	copy(p.root[:h.alive], h.root[:])
 	copy(p.rim[:h.alive], h.rim[:])
@@ -174,13 +213,13 @@ func (h *thermal) at(t float64) {
 	h.settled = spread < evenWithin
 }
 
-// meanAt is the area mean at time t [K].
-func (h *thermal) meanAt(t float64) float64 {
+// meanAt is the area mean at time t and companion x [K].
+func (h *thermal) meanAt(t, x float64) float64 {
 	if !h.resolved {
-		return h.lumped(t)
+		return h.lumped(t) + x
 	}
 	h.at(t)
-	return sectionMean(h.air, h.biot, h.root[:h.alive], h.rim[:], h.present[:])
+	return sectionMean(h.air, h.biot, h.root[:h.alive], h.rim[:], h.present[:]) + x
 }
 
 // uniform tells whether the section has one temperature at time t.
@@ -192,23 +231,23 @@ func (h *thermal) uniform(t float64) bool {
 	return h.settled
 }
 
-// surface is the temperature of the surface at time t [K].
-func (h *thermal) surface(t float64) float64 {
+// surface is the temperature of the surface at time t and companion x [K].
+func (h *thermal) surface(t, x float64) float64 {
 	if !h.resolved {
-		return h.lumped(t)
+		return h.lumped(t) + x
 	}
 	h.at(t)
-	sum := h.air
+	sum := h.air + x
 	for n := range h.alive {
 		sum += h.present[n] * h.rim[n]
 	}
 	return sum
 }
 
-// gap is the temperature in gap i of the moisture grid at time t [K].
-func (h *thermal) gap(t float64, i int) float64 {
+// gap is the temperature in gap i of the moisture grid at time t and companion x [K].
+func (h *thermal) gap(t, x float64, i int) float64 {
 	h.at(t)
-	sum := h.air
+	sum := h.air + x
 	for n := range h.alive {
 		sum += h.present[n] * h.atGap[n][i]
 	}

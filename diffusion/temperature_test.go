@@ -40,10 +40,10 @@ func TestStrandHeatsAsTheSeriesSays(t *testing.T) {
 	require.True(t, resolved.resolved, "Biot number 0.175")
 	within(t, 0.175, resolved.biot, 1e-12)
 	for _, row := range rows {
-		within(t, row.surface, resolved.surface(row.time)-273.15, 1e-5)
-		within(t, row.lumped, lumped.surface(row.time)-273.15, 1e-5)
+		within(t, row.surface, resolved.surface(row.time, 0)-273.15, 1e-5)
+		within(t, row.lumped, lumped.surface(row.time, 0)-273.15, 1e-5)
 		h := heating(t, Resolved)
-		h.leave(row.time)
+		h.leave(row.time, 0)
 		within(t, row.mean, h.mean()-273.15, 1e-4)
 	}
 }
@@ -52,7 +52,7 @@ func TestStrandHeatsAsTheSeriesSays(t *testing.T) {
 // eigenfunctions of package exact carry.
 func TestTemperatureProfileIsHandedOn(t *testing.T) {
 	h := heating(t, Resolved)
-	h.leave(4)
+	h.leave(4, 0)
 	require.NoError(t, h.enter(300, 80, 0.875e-3, 0.20, 1200*1700, Settings{Resolution: 5, Heat: Resolved}, []float64{0.3}))
 	p, err := exact.Uniform(296.15, 60)
 	require.NoError(t, err)
@@ -61,8 +61,8 @@ func TestTemperatureProfileIsHandedOn(t *testing.T) {
 	require.NoError(t, err)
 	p, err = p.After(exact.Stage{Biot: 0.35, Fourier: 2 * pace, Surroundings: 300})
 	require.NoError(t, err)
-	within(t, p.At(1), h.surface(2), 1e-5)
-	within(t, p.At(0.3), h.gap(2, 0), 1e-5)
+	within(t, p.At(1), h.surface(2, 0), 1e-5)
+	within(t, p.At(0.3), h.gap(2, 0, 0), 1e-5)
 }
 
 func TestLumpingFollowsTheBiotNumber(t *testing.T) {

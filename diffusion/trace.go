@@ -32,6 +32,9 @@ const traced = 80
 // Trace runs the model and keeps the strand at every step. It bounds the steps, so that
 // the result may differ from that of Run within the numerical error.
 func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
 	g, err := w.grid(m, s)
 	if err != nil {
 		return nil, err
@@ -75,11 +78,11 @@ func (t *Trace) rewind() {
 
 func (t *Trace) add(l *lane, time float64, c []float64) {
 	a := &l.around
-	surface := a.thermal.surface(time)
+	surface := a.thermal.surface(time, l.cylinder.Beside)
 	vapour, _ := a.supply.vapour(l.cylinder.Lost)
 	t.Points = append(t.Points, Point{
 		Zone: t.zone, Position: t.position + min(time*l.model.Speed, l.model.Path[t.zone].Length), Time: t.entered + time,
-		State:          l.stateOf(c, a.thermal.meanAt(time)),
+		State:          l.stateOf(c, a.thermal.meanAt(time, l.cylinder.Beside)),
 		AirTemperature: a.thermal.air, VapourPressure: vapour,
 		Activity: vapour / humidair.SaturationPressure(surface),
 		Profile:  profile(nil, c),

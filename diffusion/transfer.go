@@ -14,18 +14,7 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 	if z.Film.Heat > 0 && z.Film.Mass > 0 {
 		return film.Coefficients{Heat: z.Film.Heat, Mass: z.Film.Mass, Correlation: given}, nil
 	}
-	air := z.Air.Temperature
-	difference := (entered - air) / 2
-	// Natural convection never quite stops: hold two kelvin.
-	const least = 2
-	if math.Abs(difference) < least {
-		difference = math.Copysign(least, difference)
-	}
-	c, err := film.At(film.Conditions{
-		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: air + difference, AirTemperature: air,
-		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: z.Film.AirSpeed,
-		Bore: z.Film.Bore, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
-	})
+	c, err := film.At(z.conditions(m, (entered+z.Air.Temperature)/2))
 	if err != nil {
 		return c, err
 	}
@@ -40,3 +29,85 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 }
 
 const given = "given"
+
+// conditions are those of the film at a temperature of the strand [K].
+func (z *Zone) conditions(m *Model, strand float64) film.Conditions {
+	c := film.Conditions{
+		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: strand, AirTemperature: z.Air.Temperature,
+		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: z.Film.AirSpeed,
+		Bore: z.Film.Bore, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
+	}
+	if c.Flow != film.Across && (c.Flow != film.Natural || c.Vertical) {
+		c.HeatedLength = z.Length
+	}
+	return c
+}
+
+// exchange are the film coefficients of a zone, which follow the temperature of the strand.
+type exchange struct {
+	law        *film.Law // nil where both are given
+	heat, mass float64   // given [W/(m² K)], [m/s]; zero where the law holds
+}
+
+// at gives the coefficients of heat, radiation included, and of mass at a temperature of the strand's surface [K].
+func (e *exchange) at(temperature float64) (heat, mass float64) {
+	if e.law == nil {
+		return e.heat, e.mass
+	}
+	heat, mass = e.law.At(temperature)
+	if e.heat > 0 {
+		heat = e.heat
+	}
+	if e.mass > 0 {
+		mass = e.mass
+	}
+	return heat, mass
+}
+
+// laws keeps the laws that were made last, for the next zone or model of the same conditions.
+type laws struct {
+	made []madeLaw
+	next int
+}
+
+type madeLaw struct {
+	conditions film.Conditions
+	low, high  float64 // [K]
+	law        *film.Law
+}
+
+// lawsKept bounds the laws that a lane remembers.
+const lawsKept = 16
+
+// exchange is that of a zone which the strand enters with a temperature [K].
+func (l *laws) exchange(z *Zone, m *Model, entered float64) (exchange, error) {
+	e := exchange{heat: z.Film.Heat, mass: z.Film.Mass}
+	if e.heat > 0 && e.mass > 0 {
+		return e, nil
+	}
+	// Evaporation may cool the strand below both, condensation warm it. The span is rounded, so that the strand may
+	// enter a little warmer and find the law made.
+	const below, above, round, coldest, hottest = 40, 10, 20, 213.15, 623.15 // [K]
+	air := z.Air.Temperature
+	low := max(coldest, math.Floor((min(entered, air)-below)/round)*round)
+	high := min(hottest, math.Ceil((max(entered, air)+above)/round)*round)
+	c := z.conditions(m, 0)
+	for i := range l.made {
+		if k := &l.made[i]; k.conditions == c && k.low == low && k.high == high {
+			e.law = k.law
+			return e, nil
+		}
+	}
+	if len(l.made) < lawsKept {
+		l.made = append(l.made, madeLaw{law: new(film.Law)})
+	}
+	k := &l.made[l.next]
+	l.next = (l.next + 1) % lawsKept
+	k.conditions = film.Conditions{} // none, should the law fail
+	if err := k.law.Fill(c, low, high); err != nil {
+		return e, err
+	}
+	k.conditions, k.low, k.high = c, low, high
+	e.law = k.law
+	return e, nil
+}

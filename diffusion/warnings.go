@@ -28,7 +28,7 @@ const (
 	// AirSetsFloor: Value is the lowest content that the air of the best zone
 	// allows [kg/kg dry], Limit the limit [kg/kg dry].
 	AirSetsFloor
-	// Evaporation: it cools the surface by Value, left out of the model, Limit the size
+	// Evaporation: it cools the strand by Value on the mean, which the model counts, Limit the size
 	// that is warned of [K].
 	Evaporation
 	// SaturatedAir: Value is its vapour pressure, Limit the saturation pressure at

@@ -10,23 +10,30 @@ import (
 
 // surroundings turn the state of one zone into what package radial asks for, on
 // a cylinder of radius one: the conductance D_dry/R² and the flux density at the
-// surface over R.
+// surface over R. The companion x of the field is the difference of the strand's temperature from
+// that which the air alone would give it at the film coefficient of [thermal] [K], see [answer]: evaporation brings it about, and
+// a coefficient that follows the strand.
 type surroundings struct {
 	thermal thermal
+	film    exchange
 
 	radius      float64
 	factor      float64 // on the diffusivity
 	diffusivity *materials.Diffusivity
 	sorption    *materials.Sorption
 
-	transfer float64 // φ k_m / (ρ R) [1/s times m³/kg]
-	supply   airSupply
+	perDensity float64 // φ/(ρ R) [m²/kg]
+	leaves     float64 // ρ R [kg/m²]: the mass that leaves with a flux of content over R; zero to leave its heat out
+	latent     latent
+	supply     airSupply
 
-	now         float64 // time at which the values below hold
+	now, beside float64 // time and companion at which the values below hold
 	temperature float64 // of the surface [K]
 	isotherm    materials.Isotherm
 	saturation  float64 // saturation pressure at the surface [Pa]
 	conductance float64 // at the temperature of the surface [1/s]
+	heat        float64 // h [W/(m² K)]
+	transfer    float64 // φ k_m / (ρ R) [1/s times m³/kg]
 }
 
 // airSupply is the vapour pressure of the air as a function of what the strand
@@ -63,14 +70,14 @@ func (a *airSupply) vapour(q float64) (pressure, slope float64) {
 	return a.total * w / (ratio + w), a.total * ratio / ((ratio + w) * (ratio + w)) * a.gain
 }
 
-// refresh brings the air and the values that depend on the temperature to time t.
-func (s *surroundings) refresh(t float64) {
-	if t == s.now {
+// refresh brings the air and the values that depend on the temperature to time t and companion x.
+func (s *surroundings) refresh(t, x float64) {
+	if t == s.now && x == s.beside {
 		return
 	}
-	s.now = t
+	s.now, s.beside = t, x
 	s.supply.settle(t)
-	temperature := s.thermal.surface(t)
+	temperature := s.thermal.surface(t, x)
 	if temperature == s.temperature {
 		return
 	}
@@ -78,15 +85,26 @@ func (s *surroundings) refresh(t float64) {
 	s.isotherm = s.sorption.At(temperature)
 	s.saturation = humidair.SaturationPressure(temperature)
 	s.conductance = s.dry(temperature)
+	var mass float64
+	s.heat, mass = s.film.at(temperature)
+	s.transfer = s.perDensity * mass
 }
+
+// forget makes the next refresh a whole one.
+func (s *surroundings) forget() { s.now, s.temperature = math.NaN(), math.NaN() }
+
+// alone tells whether the companion stays at zero: nothing brings it about.
+func (s *surroundings) alone() bool { return s.leaves == 0 && s.film.law == nil }
 
 func (s *surroundings) dry(temperature float64) float64 {
 	return s.factor * s.diffusivity.Dry(temperature) / (s.radius * s.radius)
 }
 
-// Conductance fills k with D_dry/R² of each gap [1/s].
-func (s *surroundings) Conductance(t float64, k []float64) {
-	s.refresh(t)
+// Conductance fills k with D_dry/R² of each gap [1/s], where the companion stays at zero.
+func (s *surroundings) Conductance(t float64, k []float64) { s.fill(t, 0, k) }
+
+func (s *surroundings) fill(t, x float64, k []float64) {
+	s.refresh(t, x)
 	if s.thermal.uniform(t) {
 		for i := range k {
 			k[i] = s.conductance
@@ -95,7 +113,7 @@ func (s *surroundings) Conductance(t float64, k []float64) {
 	}
 	law := s.diffusivity.Piece(s.temperature)
 	for i := range k {
-		k[i] = s.near(s.thermal.gap(t, i), law)
+		k[i] = s.near(s.thermal.gap(t, x, i), law)
 	}
 }
 
@@ -109,18 +127,84 @@ func (s *surroundings) near(temperature float64, law materials.Piece) float64 {
 	return s.conductance * (1 + x*(1+x*(1.0/2+x*(1.0/6+x*(1.0/24+x*(1.0/120+x/720))))))
 }
 
-// flux is the flux density of content at the surface over R [1/s], with its derivatives. Air whose
+// flux is the flux density of content at the surface over R [1/s], with its derivatives, where the companion stays at
+// zero.
+func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
+	s.refresh(t, 0)
+	r, _ := s.leaving(c, q)
+	return r.Flux, r.FluxC, r.FluxQ
+}
+
+// leaving is what leaves the surface at its present state, and the activity of the water there. Air whose
 // dew point is above the strand's temperature leaves dew on it: what dissolves is then that of air
 // saturated at the surface.
-func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
-	s.refresh(t)
+func (s *surroundings) leaving(c, q float64) (r radial.Response, activity float64) {
 	activity, slope := s.isotherm.Activity(c)
 	vapour, rise := s.supply.vapour(q)
 	if vapour > s.saturation {
 		vapour, rise = s.saturation, 0
 	}
 	each := s.transfer / (humidair.VapourConstant * s.temperature)
-	return each * (activity*s.saturation - vapour), each * slope * s.saturation, -each * rise
+	r.Flux, r.FluxC, r.FluxQ = each*(activity*s.saturation-vapour), each*slope*s.saturation, -each*rise
+	return r, activity
 }
 
-var _ radial.Conductance = (*surroundings)(nil)
+// latent is the heat of vaporisation near the temperatures of a zone: a parabola, within 1e-4 of [humidair.LatentHeat]
+// from 80 K below its centre to 40 K above.
+type latent struct{ centre, value, slope, bend float64 }
+
+// latentNear makes the parabola from three temperatures about one [K].
+func latentNear(centre float64) latent {
+	const apart = 40 // [K]
+	low, middle, high := humidair.LatentHeat(centre-apart), humidair.LatentHeat(centre), humidair.LatentHeat(centre+apart)
+	return latent{centre, middle, (high - low) / (2 * apart), (high - 2*middle + low) / (2 * apart * apart)}
+}
+
+// at gives the heat [J/kg] at a temperature [K].
+func (l *latent) at(temperature float64) float64 {
+	x := temperature - l.centre
+	return l.value + x*(l.slope+x*l.bend)
+}
+
+// coupled are surroundings whose companion is alive.
+type coupled surroundings
+
+// Conductance fills k with D_dry/R² of each gap [1/s].
+func (s *coupled) Conductance(t, x float64, k []float64) { (*surroundings)(s).fill(t, x, k) }
+
+// Exchange is the flux density of content over R [1/s], and what its heat does to the strand [K/s]: water that leaves
+// takes its heat of vaporisation less the enthalpy of mixing.
+func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
+	a := (*surroundings)(s)
+	a.refresh(t, x)
+	r, activity := a.leaving(c, q)
+	if a.leaves > 0 {
+		mixing := a.sorption.MixingEnthalpy.Value * a.isotherm.MixingShare(activity) / humidair.MolarMass
+		each := a.thermal.answer.push * a.leaves * (a.latent.at(a.temperature) - mixing)
+		r.Load, r.LoadC, r.LoadQ = -each*r.Flux, -each*r.FluxC, -each*r.FluxQ
+	}
+	return r
+}
+
+// Drift is what the air does to the companion [K/s]: h (T_air - T) less what the thermal model counts already,
+// which acts on the companion too.
+func (s *coupled) Drift(t, x float64) float64 {
+	a := (*surroundings)(s)
+	a.refresh(t, x)
+	h := &a.thermal
+	return h.answer.push*(a.heat-h.film)*(h.air-a.temperature) - h.answer.decay*x
+}
+
+// Steady tells that the air has come to rest, and the strand but for its companion.
+func (s *coupled) Steady(t float64) bool {
+	a := (*surroundings)(s)
+	return a.supply.rate == 0 && a.thermal.even(t)
+}
+
+// Scale is the difference of temperature that weighs as much as the whole content [K]: it moves a diffusivity by half.
+func (s *coupled) Scale() float64 { return 10 }
+
+var (
+	_ radial.Conductance = (*surroundings)(nil)
+	_ radial.Companion   = (*coupled)(nil)
+)

@@ -90,7 +90,7 @@ func TestTemplateReadsAndNamesEveryKey(t *testing.T) {
 	s, err := Read("template.toml", Template())
 	require.NoError(t, err)
 	run(t, s)
-	keys := []string{"title", "material", "direction", "past", "vertical", "shape", "kind", "heat",
+	keys := []string{"title", "material", "direction", "past", "vertical", "shape", "kind", "heat", "evaporation",
 		"key", "from", "to", "count", "spacing", "values", "deviation", "bead", "name", "air", "room"}
 	// A scenario in which every alternative has been asked for.
 	for _, text := range []string{string(Template()), withPasses} {

@@ -174,6 +174,7 @@ func numerics(t section) diffusion.Settings {
 	s := diffusion.DefaultSettings()
 	s.Resolution = t.number("resolution", strict.Limits{Min: 2.4, Max: 60}, s.Resolution)
 	s.Tolerance = t.number("tolerance", strict.Limits{Min: 1e-8, Max: 0.1}, s.Tolerance)
+	s.WithoutEvaporation = !t.truth("evaporation", true)
 	word, _ := t.choice("heat", "auto", "lumped", "resolved")
 	switch word {
 	case "lumped":

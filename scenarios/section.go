@@ -169,11 +169,11 @@ func (s section) text(key string) (string, bool) {
 	return table.Text(at)
 }
 
-func (s section) truth(key string) bool {
+func (s section) truth(key string, otherwise bool) bool {
 	s.r.words = append(s.r.words, s.name(key))
 	table, at := s.place(key, bare)
-	if table == nil {
-		return false
+	if table == nil || !table.Has(at) {
+		return otherwise
 	}
 	value, _ := table.Bool(at)
 	return value

@@ -129,7 +129,7 @@ func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	f.Heat, _ = t.quantity("h", quantity.HeatTransfer(), strict.Limits{Min: 0.1, Max: 1000, Unit: "W/m2/K"})
 	f.Mass, _ = t.quantity("k_m", quantity.Speed(), strict.Limits{Min: 1e-5, Max: 1, Unit: "m/s"})
 	f.Emissivity = t.number("emissivity", strict.Limits{Min: 0, Max: 1}, emissivity)
-	f.Vertical = t.truth("vertical")
+	f.Vertical = t.truth("vertical", false)
 	speed, moving := air.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: fastestAir, Unit: "m/s"})
 	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
 	if tube && bore <= 2*s.Model.Radius {

@@ -12,6 +12,7 @@
 //
 //	h/k_m = ρ cp Le^(2/3)
 //
+// in fully developed laminar flow, where Sh = Nu, with Le in place of its power,
 // and drives on vapour density: flux = k_m (ρv,surface - ρv,air) [kg/(m2 s)].
 // [At] picks and combines the correlations and tells which it used, how good
 // they are, and where it had to leave their range.

@@ -57,7 +57,7 @@ type Coefficients struct {
 
 	Nusselt  float64 // Heat × strand diameter / conductivity of air [-]
 	Reynolds float64 // on the strand's diameter, in an annulus on bore less diameter [-]
-	Rayleigh float64 // on the strand's diameter [-]
+	Rayleigh float64 // on the strand's diameter [-]; its difference of temperature is √(ΔT² + (2 K)²)
 	Lewis    float64 // thermal diffusivity over vapour diffusivity [-]
 
 	Correlation     string  // short name
@@ -72,24 +72,34 @@ type Coefficients struct {
 type state struct {
 	temperature  float64 // [K]
 	conductivity float64 // [W/(m K)]
+	density      float64 // [kg/m3]
+	capacity     float64 // [J/(kg K)]
 	prandtl      float64 // [-]
 	reynolds     float64 // on the diameter [-]
-	rayleigh     float64 // on the diameter, |ΔT| [-]
+	rayleigh     float64 // on the diameter and √(ΔT² + draught²) [-]
 }
 
 // gravity is the standard acceleration of free fall [m/s2].
 const gravity = 9.80665
 
+// draught is added to the difference of temperature that drives natural
+// convection, in squares [K]: air never stands quite still, and the coefficients
+// stay smooth where strand and air are equally warm. A judgement, no source.
+const draught = 2.0
+
 func stateOf(c Conditions) state {
 	T := (c.StrandTemperature + c.AirTemperature) / 2
-	nu := humidair.KinematicViscosity(T, c.VapourPressure, c.Pressure)
+	viscosity := humidair.Viscosity(T)
 	s := state{
 		temperature:  T,
 		conductivity: humidair.Conductivity(T),
-		prandtl:      humidair.PrandtlNumber(T, c.VapourPressure, c.Pressure),
-		reynolds:     c.AirSpeed * c.Diameter / nu,
+		density:      humidair.Density(T, c.VapourPressure, c.Pressure),
+		capacity:     humidair.MassHeat(c.VapourPressure, c.Pressure),
 	}
-	difference := math.Abs(c.StrandTemperature - c.AirTemperature)
+	nu := viscosity / s.density
+	s.prandtl = s.capacity * viscosity / s.conductivity
+	s.reynolds = c.AirSpeed * c.Diameter / nu
+	difference := math.Hypot(c.StrandTemperature-c.AirTemperature, draught)
 	cube := c.Diameter * c.Diameter * c.Diameter
 	s.rayleigh = gravity * difference / T * cube / (nu * nu) * s.prandtl
 	return s
@@ -112,20 +122,35 @@ func At(c Conditions) (Coefficients, error) {
 	if c.Flow == Annulus {
 		out.Reynolds = s.reynolds * (c.Bore - c.Diameter) / c.Diameter
 	}
-	out.Heat = r.nusselt * s.conductivity / c.Diameter
+	out.Heat, out.Mass, out.Lewis = coefficients(c, s, r.nusselt)
+	out.Radiation = radiation(c)
+	// Le = α/D: the vapour diffusivity enters with the power of Le.
+	power := 2.0 / 3
+	if c.Flow == Annulus {
+		power = 1
+	}
+	out.MassUncertainty = math.Hypot(r.uncertainty, power*humidair.VapourDiffusivityUncertainty(s.temperature))
+	out.Notes = append(out.Notes, airNotes(c, s)...)
+	return out, nil
+}
+
+// coefficients are those of convection [W/(m2 K)] and mass [m/s] at a Nusselt number,
+// and the Lewis number [-].
+func coefficients(c Conditions, s state, nusselt float64) (heat, mass, lewis float64) {
+	heat = nusselt * s.conductivity / c.Diameter
+	lewis = s.conductivity / (s.density * s.capacity * humidair.VapourDiffusivity(s.temperature, c.Pressure))
+	if c.Flow == Annulus {
+		return heat, DevelopedMassCoefficient(heat, s.density, s.capacity, lewis), lewis
+	}
+	return heat, MassCoefficient(heat, s.density, s.capacity, lewis), lewis
+}
+
+func radiation(c Conditions) float64 {
 	wall := c.WallTemperature
 	if wall == 0 {
 		wall = c.AirTemperature
 	}
-	out.Radiation = Radiation(c.Emissivity, c.StrandTemperature, wall)
-
-	density := humidair.Density(s.temperature, c.VapourPressure, c.Pressure)
-	alpha := humidair.ThermalDiffusivity(s.temperature, c.VapourPressure, c.Pressure)
-	out.Lewis = humidair.LewisNumber(s.temperature, c.VapourPressure, c.Pressure)
-	out.Mass = MassCoefficient(out.Heat, density, s.conductivity/(density*alpha), out.Lewis)
-	out.MassUncertainty = math.Hypot(r.uncertainty, humidair.VapourDiffusivityUncertainty(s.temperature)*2/3)
-	out.Notes = append(out.Notes, airNotes(c, s)...)
-	return out, nil
+	return Radiation(c.Emissivity, c.StrandTemperature, wall)
 }
 
 // result is a Nusselt number on the strand's diameter and where it came from.
@@ -135,16 +160,32 @@ type result struct {
 	notes                []string
 }
 
-func convection(c Conditions, s state) result {
+// numbers are the Nusselt numbers of forced and of natural convection on the strand's
+// diameter; zero for what the flow has not.
+func numbers(c Conditions, s state) (forced, natural float64) {
 	switch c.Flow {
 	case Across:
-		return mix(c, s, across(s), naturalConvection(c, s))
+		return CrossFlow(s.reynolds, s.prandtl), naturalNumber(c, s)
 	case Along:
-		return mix(c, s, along(c, s), naturalConvection(c, s))
+		return AxialFlow(s.reynolds, s.prandtl, c.HeatedLength/c.Diameter), naturalNumber(c, s)
 	case Annulus:
-		return annulus(c, s)
+		return annulusNumber(c), 0
 	}
-	r := naturalConvection(c, s)
+	return 0, naturalNumber(c, s)
+}
+
+// convection joins the numbers and tells where they came from.
+func convection(c Conditions, s state) result {
+	forced, still := numbers(c, s)
+	switch c.Flow {
+	case Across:
+		return mix(c, s, across(s, forced), natural(c, s, still))
+	case Along:
+		return mix(c, s, along(c, s, forced), natural(c, s, still))
+	case Annulus:
+		return annulus(c, s, forced)
+	}
+	r := natural(c, s, still)
 	if c.AirSpeed > 0 {
 		r.notes = append(r.notes, fmt.Sprintf("natural convection: the air speed of %.3g m/s is not used", c.AirSpeed))
 	}

@@ -72,9 +72,10 @@ const axialDoubt = 0.35
 // crossDoubt is the scatter of data about CrossFlow given by its authors.
 const crossDoubt = 0.20
 
-func across(s state) result {
+// across tells of a Nusselt number of [CrossFlow].
+func across(s state, nusselt float64) result {
 	r := result{
-		nusselt: CrossFlow(s.reynolds, s.prandtl), uncertainty: crossDoubt,
+		nusselt: nusselt, uncertainty: crossDoubt,
 		name: "Churchill-Bernstein 1977", source: "Churchill & Bernstein, J. Heat Transfer 99 (1977) 300",
 	}
 	if peclet := s.reynolds * s.prandtl; peclet < leastPeclet {
@@ -90,10 +91,11 @@ func across(s state) result {
 // boundary layer is turbulent, Incropera & DeWitt ch. 7.
 const turbulentLength = 5e5
 
-func along(c Conditions, s state) result {
+// along tells of a Nusselt number of [AxialFlow].
+func along(c Conditions, s state, nusselt float64) result {
 	ratio := c.HeatedLength / c.Diameter
 	r := result{
-		nusselt: AxialFlow(s.reynolds, s.prandtl, ratio), uncertainty: axialDoubt,
+		nusselt: nusselt, uncertainty: axialDoubt,
 		name:   "laminar axial layer",
 		source: "Pohlhausen 1921 plate, wrapped as in Raithby & Hollands, Adv. Heat Transfer 11 (1975) 265",
 	}

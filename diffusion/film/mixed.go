@@ -31,14 +31,19 @@ func Opposed(forced, natural float64) float64 {
 // common practice (Incropera & DeWitt sec. 9.9 says "near 1").
 const leastMixed, mostMixed = 0.1, 10.0
 
-// mix joins forced and natural convection. The sum is formed at every speed, so
+// mixPower is the exponent with which forced and natural convection are joined.
+func mixPower(c Conditions) int {
+	if c.Vertical && c.Flow == Along {
+		return 3
+	}
+	return 4
+}
+
+// mix tells of forced and natural convection together. The sum is formed at every speed, so
 // that the coefficient is continuous in it. The relative uncertainties are
 // weighted by the share of each term in the sum.
 func mix(c Conditions, s state, forced, natural result) result {
-	n := 4
-	if c.Vertical && c.Flow == Along {
-		n = 3
-	}
+	n := mixPower(c)
 	out := result{nusselt: Mixed(forced.nusselt, natural.nusselt, n), notes: forced.notes}
 	share := math.Pow(forced.nusselt/out.nusselt, float64(n))
 	out.uncertainty = share*forced.uncertainty + (1-share)*natural.uncertainty

@@ -27,3 +27,13 @@ func MassCoefficient(heat, density, capacity, lewis float64) float64 {
 	root := math.Cbrt(lewis)
 	return heat / (density * capacity * root * root)
 }
+
+// DevelopedMassCoefficient is [MassCoefficient] for fully developed laminar flow.
+//
+//	k_m = h/(ρ cp Le)
+//
+// Heat and vapour then obey one equation with one velocity and no layers that
+// grow, so Sh = Nu (Incropera & DeWitt, sec. 8.9).
+func DevelopedMassCoefficient(heat, density, capacity, lewis float64) float64 {
+	return heat / (density * capacity * lewis)
+}

@@ -20,25 +20,6 @@ func TestMixed(t *testing.T) {
 	require.Zero(t, film.Mixed(0, 0, 4))
 }
 
-func TestAnnulusInner(t *testing.T) {
-	for _, r := range []struct{ ratio, nu, tol float64 }{
-		// Kays & Crawford, printed in Incropera & DeWitt, Table 8.2; two decimals.
-		{0.05, 17.46, 1e-3}, {0.10, 11.56, 1e-3}, {0.25, 7.37, 1e-3}, {0.50, 5.74, 1e-3}, {1.0, 4.86, 1e-3},
-		// Computed (Chebyshev solution of the eigenvalue problem), not a node of
-		// the table: 1.75 mm in a 20 mm tube.
-		{0.0875, 12.461851, 3e-3},
-		{0.9999, 4.860825, 1e-3},
-	} {
-		require.InEpsilon(t, r.nu, film.AnnulusInner(r.ratio), r.tol, "ratio %g", r.ratio)
-	}
-	previous := math.Inf(1)
-	for ratio := 0.001; ratio <= 1; ratio += 0.0005 {
-		nu := film.AnnulusInner(ratio)
-		require.Less(t, nu, previous, "ratio %g", ratio)
-		previous = nu
-	}
-}
-
 func TestMassCoefficient(t *testing.T) {
 	// Computed (independent code), Chilton & Colburn 1934.
 	require.InEpsilon(t, 0.042752288, film.MassCoefficient(40, 1.029, 1008, 2.87e-5/3.35e-5), 1e-6)

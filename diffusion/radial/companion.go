@@ -21,6 +21,8 @@ type Companion interface {
 	Exchange(t, c, q, x float64) Response
 	// Drift is the part of dx/dt that does not depend on the field.
 	Drift(t, x float64) float64
+	// Steady tells that from time t on nothing changes but by x and the field.
+	Steady(t float64) bool
 	// Scale is the error of x that counts as much as an error as large as the field.
 	Scale() float64
 }
@@ -53,15 +55,17 @@ type beside struct {
 // rate is dx/dt at the start of the step.
 func (b *beside) rate(start exchanged) float64 { return b.drift + start.load }
 
-// besideRates takes the derivatives in time, by a difference of dt [s], and on the companion.
-func (m *March) besideRates(later, dt float64) {
-	b, n := &m.beside, len(m.y)
-	c := m.y[n-1]
-	e := m.exchangeAt(later, c, m.Lost, m.Beside)
-	drift := b.companion.Drift(later, m.Beside)
+// besideTime takes the derivatives in time by a difference of dt [s].
+func (m *March) besideTime(later, dt float64) {
+	b := &m.beside
+	e := m.exchangeAt(later, m.y[len(m.y)-1], m.Lost, m.Beside)
 	m.start.dt = (e.j - m.start.j) / dt
-	b.rateT = (drift - b.drift + e.load - m.start.load) / dt
+	b.rateT = (b.companion.Drift(later, m.Beside) - b.drift + e.load - m.start.load) / dt
+}
 
+// besideRates takes the derivatives on the companion.
+func (m *March) besideRates() {
+	b, n := &m.beside, len(m.y)
 	const small = 1e-6 // of the scale: an error of the same size in the derivative
 	dx := max(b.companion.Scale()*small, math.Abs(m.Beside)*0x1p-30)
 	x := m.Beside + dx
@@ -71,7 +75,7 @@ func (m *March) besideRates(later, dt float64) {
 		m.k[i] = (m.k[i] - m.k0[i]) / dx
 	}
 	flow(b.column, m.k[:n-1], m.g0)
-	e = m.exchangeAt(m.Time, c, m.Lost, x)
+	e := m.exchangeAt(m.Time, m.y[n-1], m.Lost, x)
 	b.fluxX = (e.j - m.start.j) / dx
 	b.rateX = (b.companion.Drift(m.Time, x) - b.drift + e.load - m.start.load) / dx
 }

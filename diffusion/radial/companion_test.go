@@ -30,6 +30,8 @@ func (p pair) Exchange(_, c, _, x float64) radial.Response {
 
 func (p pair) Drift(_, x float64) float64 { return p.drive - p.cool*x }
 
+func (pair) Steady(float64) bool { return true }
+
 func (pair) Scale() float64 { return 1 }
 
 // after is the exact state at time t from c = 1, x = 0 on a cylinder of radius one: y' = A y + f about its point

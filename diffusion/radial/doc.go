@@ -19,6 +19,9 @@
 // radian and unit length. A flux that depends on q lets the surroundings answer
 // to what they have taken up.
 //
+// A problem may have a companion, a scalar x beside the field on which the conductance and the exchange depend and
+// which answers to them, see [Companion].
+//
 // # Space
 //
 // Between neighbouring nodes r[i] and r[i+1] take the test function that solves
@@ -57,7 +60,8 @@
 // factorisation a step and no iteration. The derivatives in time are differences
 // over 1e-5 of the step, which leaves an error of the second order a
 // hundred-thousandth as large as such a method's. The amount q is carried as one more
-// unknown of the same system.
+// unknown of the same system, and so is a companion; both border the tridiagonal matrix, which
+// costs one more solve a step for the companion. The derivatives on it are differences over a millionth of its scale.
 //
 // # What is left out
 //

@@ -16,16 +16,17 @@ type Exponential float64
 // for |f| <= ln(2)/16.
 func (e Exponential) Potential(c, g, slope []float64) {
 	b := float64(e)
-	if b == 0 {
-		Linear{}.Potential(c, g, slope)
-		return
-	}
 	const (
+		least = 1e-200                         // below it 1/b loses digits, and b c nothing
 		round = 3 << 51                        // adding it rounds to a whole number, in the low bits
 		high  = 6.93147180369123816490e-01 / 8 // exact in few bits, so that n high is exact
 		low   = math.Ln2/8 - high
 		reach = 700 // beyond it the power of two may overflow
 	)
+	if math.Abs(b) < least {
+		Linear{}.Potential(c, g, slope)
+		return
+	}
 	perB := 1 / b
 	powers := [8]float64{
 		1, 1.0905077326652577, 1.189207115002721, 1.2968395546510096,
@@ -43,9 +44,14 @@ func (e Exponential) Potential(c, g, slope []float64) {
 		n := whole - round
 		f := (x - n*high) - n*low
 		f2 := f * f
-		p := (1 + f) + f2*((1.0/2+f*(1.0/6))+f2*((1.0/24+f*(1.0/120))+f2*(1.0/720+f*(1.0/5040))))
+		more := f + f2*((1.0/2+f*(1.0/6))+f2*((1.0/24+f*(1.0/120))+f2*(1.0/720+f*(1.0/5040))))
+		if n == 0 { // exp(x) - 1 without its cancellation: b may be as small as it likes
+			slope[i] = 1 + more
+			g[i] = more * perB
+			continue
+		}
 		bits := math.Float64bits(whole)
-		s := p * powers[bits&7] * math.Float64frombits((bits>>3+1023)<<52)
+		s := (1 + more) * powers[bits&7] * math.Float64frombits((bits>>3+1023)<<52)
 		slope[i] = s
 		g[i] = (s - 1) * perB
 	}

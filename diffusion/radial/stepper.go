@@ -153,8 +153,15 @@ func (m *March) evaluateStart() {
 }
 
 // evaluateRates takes the derivatives in time at fixed field by a small
-// difference.
+// difference, and those on the companion.
 func (m *March) evaluateRates(h float64) {
+	if b := &m.beside; b.companion != nil {
+		m.besideRates()
+		if b.companion.Steady(m.Time) && m.problem.Source == nil {
+			m.unsteady, m.start.dt, b.rateT = false, 0, 0
+			return
+		}
+	}
 	n := len(m.y)
 	// The difference must be one that the time can hold.
 	later := m.Time + max(h*1e-5, math.Abs(m.Time)*0x1p-40)
@@ -181,7 +188,7 @@ func (m *March) evaluateRates(h float64) {
 		}
 	}
 	if m.beside.companion != nil {
-		m.besideRates(later, dt)
+		m.besideTime(later, dt)
 	}
 }
 

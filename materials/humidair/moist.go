@@ -8,6 +8,8 @@ const (
 	// VapourConstant is the specific gas constant of water vapour [J/(kg K)],
 	// same source.
 	VapourConstant = 461.524
+	// MolarMass is that of water [kg/mol], IAPWS R6-95.
+	MolarMass = 0.018015268
 	// MassRatio is the molar mass of water over that of dry air [-], same source.
 	MassRatio = 0.621945
 	// StandardPressure is one standard atmosphere [Pa].

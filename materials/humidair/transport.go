@@ -20,8 +20,10 @@ func Conductivity(T float64) float64 {
 	return 2.64638e-3 * T * math.Sqrt(T) / (T + 245.4*math.Exp(-12*math.Ln10/T))
 }
 
-// massHeat returns the heat capacity per mass of moist air [J/(kg K)].
-func massHeat(pv, p float64) float64 {
+// MassHeat returns the heat capacity per mass of moist air [J/(kg K)] at vapour
+// pressure pv [Pa] and total pressure p [Pa]; that of [HeatCapacity], which is per
+// mass of dry air.
+func MassHeat(pv, p float64) float64 {
 	w := HumidityRatio(pv, p)
 	return HeatCapacity(w) / (1 + w)
 }
@@ -29,7 +31,7 @@ func massHeat(pv, p float64) float64 {
 // ThermalDiffusivity returns k/(ρ cp) of moist air [m2/s] at temperature T [K],
 // vapour pressure pv [Pa] and total pressure p [Pa]; about 1 % below 120 °C.
 func ThermalDiffusivity(T, pv, p float64) float64 {
-	return Conductivity(T) / (Density(T, pv, p) * massHeat(pv, p))
+	return Conductivity(T) / (Density(T, pv, p) * MassHeat(pv, p))
 }
 
 // KinematicViscosity returns μ/ρ of moist air [m2/s], arguments as for
@@ -39,7 +41,7 @@ func KinematicViscosity(T, pv, p float64) float64 { return Viscosity(T) / Densit
 // PrandtlNumber returns cp μ/k of moist air [-], arguments as for
 // [ThermalDiffusivity]; about 0.7 everywhere.
 func PrandtlNumber(T, pv, p float64) float64 {
-	return massHeat(pv, p) * Viscosity(T) / Conductivity(T)
+	return MassHeat(pv, p) * Viscosity(T) / Conductivity(T)
 }
 
 // LewisNumber returns the thermal diffusivity of moist air over the diffusivity
@@ -49,10 +51,14 @@ func LewisNumber(T, pv, p float64) float64 {
 	return ThermalDiffusivity(T, pv, p) / VapourDiffusivity(T, p)
 }
 
-// diffusivityBreak [K] is where the two formulas of VapourDiffusivity cross.
-// The source changes over at 450 K, where they differ by 0.02 %; the crossing
-// keeps the function continuous.
+// diffusivityBreak [K] is where the two formulas of VapourDiffusivity cross, at
+// 177 °C. The source changes over at 450 K, where they differ by 0.02 %.
 const diffusivityBreak = 450.1827344224192
+
+// diffusivityBlend is the share of the temperature over which one formula passes
+// into the other, either side of the crossing: a kink there would be felt by what
+// is interpolated or stepped across it. Neither is left by more than 0.32 %.
+const diffusivityBlend = 0.10
 
 // VapourDiffusivity returns the diffusivity of water vapour in air [m2/s] at
 // temperature T [K] and total pressure p [Pa].
@@ -61,14 +67,20 @@ const diffusivityBreak = 450.1827344224192
 //
 // Marrero & Mason, J. Phys. Chem. Ref. Data 1 (1972) 3, the lower formula as
 // quoted in Kreith, Mechanical Engineering Handbook, 1999; the coefficients of
-// the upper one are from memory. Range: [VapourDiffusivityRange]; error:
+// the upper one are from memory. From a tenth below to a tenth above the crossing one
+// passes smoothly into the other. Range: [VapourDiffusivityRange]; error:
 // [VapourDiffusivityUncertainty].
 func VapourDiffusivity(T, p float64) float64 {
 	atmospheres := p / StandardPressure
-	if T < diffusivityBreak {
+	x := (T/diffusivityBreak - 1 + diffusivityBlend) / (2 * diffusivityBlend)
+	switch {
+	case x <= 0:
 		return 1.87e-10 * math.Pow(T, 2.072) / atmospheres
+	case x >= 1:
+		return 2.75e-9 * math.Pow(T, 1.632) / atmospheres
 	}
-	return 2.75e-9 * math.Pow(T, 1.632) / atmospheres
+	above := x * x * x * (10 + x*(6*x-15))
+	return ((1-above)*1.87e-10*math.Pow(T, 2.072) + above*2.75e-9*math.Pow(T, 1.632)) / atmospheres
 }
 
 // diffusivityFloor is the least relative uncertainty of the vapour

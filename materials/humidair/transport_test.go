@@ -57,8 +57,22 @@ func TestVapourDiffusivity(t *testing.T) {
 	}
 	// Incropera & DeWitt, Table A.8: 0.26e-4 m2/s at 298 K, two digits.
 	require.InEpsilon(t, 0.26e-4, humidair.VapourDiffusivity(298, p), 0.05)
-	// The two formulas join near 450 K.
-	require.InEpsilon(t, humidair.VapourDiffusivity(450.1827344, p), humidair.VapourDiffusivity(450.1827345, p), 1e-8)
+	// The two formulas cross at 450.18 K and pass into each other smoothly: neither is
+	// left by more than 0.32 % between 405 and 495 K, and the slope of the logarithm
+	// falls from one power to the other without a jump.
+	previous := 2.072
+	for T := 390.0; T < 510; T += 0.1 {
+		got, h := humidair.VapourDiffusivity(T, p), 1e-4
+		lower, upper := 1.87e-10*math.Pow(T, 2.072), 2.75e-9*math.Pow(T, 1.632)
+		require.InEpsilon(t, min(lower, upper), got, 3.2e-3, "%g K", T)
+		if math.Abs(T-450.18) > 45.1 {
+			require.InEpsilon(t, min(lower, upper), got, 1e-12, "%g K", T)
+		}
+		power := math.Log(humidair.VapourDiffusivity(T*(1+h), p)/humidair.VapourDiffusivity(T*(1-h), p)) / math.Log((1+h)/(1-h))
+		require.InDelta(t, previous, power, 0.01, "%g K", T)
+		previous = power
+	}
+	require.InDelta(t, 1.632, previous, 1e-6)
 }
 
 func TestVapourDiffusivityUncertainty(t *testing.T) {

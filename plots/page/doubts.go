@@ -61,7 +61,7 @@ func (l *Log) assumptions() []block {
 		"A limited flow of air takes up what the strand gives off; a zone is otherwise the same all along.",
 	}}, head("What it leaves out"), block{List: []string{
 		"swelling, the change of radius, crystallisation, and the slow second stage of sorption in glassy polymers",
-		"the cooling of the surface by evaporation, conduction along the strand, and diffusion driven by temperature",
+		"conduction along the strand, and diffusion driven by temperature",
 		"turns of a winding that shield each other, and contact with drum or rollers beyond the share of the surface that is stated as open to the air",
 		"what heat does to the polymer: oxidation, hydrolysis, stretching, sticking",
 		"how the air gets to its stated state, and how long the dryer takes to reach it",

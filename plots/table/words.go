@@ -39,11 +39,11 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 	case diffusion.AirSetsFloor:
 		return fmt.Sprintf("The air is too moist: left in the driest zone for ever the strand would stay at %s, %s its limit of %s.", percent(w.Value), times(w.Value/w.Limit), limit(w.Limit))
 	case diffusion.Evaporation:
-		act := "evaporation would cool"
+		act := "evaporation cools"
 		if w.Value < 0 {
-			act = "water taken up would warm"
+			act = "water taken up warms"
 		}
-		return fmt.Sprintf("%s: %s the surface by some %s K on average; the model leaves this out.", w.Zone, act, significant(math.Abs(w.Value), 2))
+		return fmt.Sprintf("%s: %s the strand by some %s K on average; this is counted.", w.Zone, act, significant(math.Abs(w.Value), 2))
 	case diffusion.SaturatedAir:
 		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s, above saturation (%s): water would condense. Give it more air.", w.Zone, pressure(w.Value), pressure(w.Limit))
 	case diffusion.CondensingAir:

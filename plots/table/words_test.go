@@ -63,7 +63,7 @@ func TestEveryConcernHasWords(t *testing.T) {
 		return s
 	})
 	gained := say(diffusion.Warning{Concern: diffusion.Evaporation, Zone: "guide", Value: -2, Limit: 1}, m)
-	require.Contains(t, gained, "water taken up would warm the surface by some 2.0 K")
+	require.Contains(t, gained, "water taken up warms the strand by some 2.0 K")
 }
 
 func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {

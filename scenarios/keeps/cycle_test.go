@@ -36,6 +36,8 @@ func TestStraightIsothermTakesTheMeanOfTheAir(t *testing.T) {
 func TestManyOpenings(t *testing.T) {
 	const interval, tau, open, cycles = hour, 900.0, 300.0, 24
 	const temperature, pressure = 296.15, 101325.0
+	isothermal := diffusion.DefaultSettings()
+	isothermal.WithoutEvaporation = true                // the averages know nothing of it
 	for _, name := range []string{"pc", "abs", "pa6"} { // straight; curved; curved with β
 		p, err := materials.Lookup(name)
 		require.NoError(t, err)
@@ -60,7 +62,7 @@ func TestManyOpenings(t *testing.T) {
 		}
 		require.NoError(t, m.Check())
 		var r diffusion.Result
-		require.NoError(t, diffusion.NewMarch().Run(&m, diffusion.DefaultSettings(), &r))
+		require.NoError(t, diffusion.NewMarch().Run(&m, isothermal, &r))
 		require.InEpsilon(t, c.inside(interval, tau), r.Nozzle.Centre, 0.01, name)
 		if name != "pa6" {
 			continue
@@ -68,7 +70,7 @@ func TestManyOpenings(t *testing.T) {
 		// It is a balance, not the start that held: from another start it moves there.
 		m.Start *= 1.3
 		var other diffusion.Result
-		require.NoError(t, diffusion.NewMarch().Run(&m, diffusion.DefaultSettings(), &other))
+		require.NoError(t, diffusion.NewMarch().Run(&m, isothermal, &other))
 		require.Less(t, math.Abs(other.Nozzle.Centre/r.Nozzle.Centre-1), 0.05, name)
 	}
 }

@@ -77,7 +77,7 @@ func warmed(seconds, radius, film float64, heat diffusion.Heat) (float64, error)
 	m.Radius = radius
 	m.StartTemperature = 23 + zeroCelsius
 	s := diffusion.DefaultSettings()
-	s.Heat = heat
+	s.Heat, s.WithoutEvaporation = heat, true // the references know of no water
 	var r diffusion.Result
 	err := diffusion.NewMarch().Run(m, s, &r)
 	return r.Nozzle.Temperature - zeroCelsius, err

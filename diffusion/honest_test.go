@@ -1,0 +1,60 @@
+package diffusion_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+)
+
+// The content does not depend on the limit that it is held against, to the bit.
+func TestLimitDoesNotTouchTheContent(t *testing.T) {
+	for _, beta := range []float64{0, 20} {
+		m := transit(t, beta)
+		want := run(t, m)
+		for _, limit := range []float64{1e-6, 1e-4, 0.05, 1} {
+			m.Limit = limit
+			got := run(t, m)
+			require.Equal(t, want.Nozzle, got.Nozzle, "limit %g", limit)
+			require.Equal(t, want.Steps, got.Steps)
+		}
+	}
+}
+
+// A model that leaves out what it cannot do without is refused by all that march, not answered with its start.
+func TestWhatIsNotSoundIsRefused(t *testing.T) {
+	m := transit(t, 0)
+	m.DiffusivityFactor = 0
+	w, s := diffusion.NewMarch(), diffusion.DefaultSettings()
+	var r diffusion.Result
+	require.ErrorContains(t, w.Run(m, s, &r), "factor on the diffusivity = 0")
+	_, err := w.Assess(m, s)
+	require.ErrorContains(t, err, "factor on the diffusivity")
+	_, err = w.Trace(m, s)
+	require.ErrorContains(t, err, "factor on the diffusivity")
+	err = w.RunLengths(m, 1, []float64{1, 2}, s, func(int, *diffusion.Result) error { return nil })
+	require.ErrorContains(t, err, "factor on the diffusivity")
+}
+
+// A growth of the diffusivity too small to count is none: the march neither stalls nor moves.
+func TestSmallGrowthIsNone(t *testing.T) {
+	want := run(t, transit(t, 0))
+	for _, beta := range []float64{1e-9, -1e-10, 1e-12, 1e-14, -1e-17, 1e-100, 1e-250, 5e-324} {
+		got := run(t, transit(t, beta))
+		require.InEpsilon(t, want.Nozzle.Mean, got.Nozzle.Mean, 1e-9+2*math.Abs(beta), "beta %g", beta)
+		require.InDelta(t, want.Steps, got.Steps, 1, "beta %g", beta)
+	}
+}
+
+// The steps told are those of the march that is answered with, not those of the search for the air: with
+// air beyond measure both directions march alike.
+func TestStepsOfTheSearchAreNotCounted(t *testing.T) {
+	for _, direction := range []diffusion.Direction{diffusion.Against, diffusion.Mixed} {
+		m := transit(t, 20)
+		want := run(t, m).Steps
+		m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 10, direction
+		require.InDelta(t, want, run(t, m).Steps, 2, direction.String())
+	}
+}
