@@ -112,6 +112,7 @@ func problems() map[string]radial.Problem {
 		"sudden":                {Conductance: rising, Potential: radial.Exponential(2), Surface: sudden},
 		"conductance in layers": {Conductance: layers{}, Potential: radial.Exponential(1), Surface: film(1, 0)},
 		"companion":             {Potential: radial.Exponential(1), Companion: airs{}},
+		"steady companion":      {Potential: radial.Exponential(2), Companion: still{}},
 	}
 }
 
@@ -131,7 +132,20 @@ func (airs) Exchange(_, c, q, x float64) radial.Response {
 
 func (airs) Drift(_, x float64) float64 { return 2 * (1 - x) }
 
+func (airs) Steady(float64) bool { return false }
+
 func (airs) Scale() float64 { return 1 }
+
+// still is one whose conductance does not change in time.
+type still struct{ airs }
+
+func (still) Conductance(_, x float64, k []float64) {
+	for i := range k {
+		k[i] = 0.3 * (1 + x*x)
+	}
+}
+
+func (still) Steady(float64) bool { return true }
 
 // numbers reads a reference table under testdata/section; lines that start with # tell its origin.
 func numbers(t testing.TB, name string) []map[string]float64 {

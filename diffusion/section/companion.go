@@ -29,12 +29,15 @@ type beside struct {
 // rate is dx/dt at the start of the step.
 func (b *beside) rate(start *exchanged) float64 { return b.drift + start.load }
 
-// besideRates takes the derivatives in time, by a difference of dt [s], and on the companion. The exchange at
-// the later time is in m.later.
-func (m *March) besideRates(later, dt float64) {
-	b, c := &m.beside, m.skin(m.y)
+// besideTime takes the derivative in time, by a difference of dt [s]. The exchange at the later time is in m.later.
+func (m *March) besideTime(later, dt float64) {
+	b := &m.beside
 	b.rateT = (b.companion.Drift(later, m.Beside) - b.drift + m.later.load - m.start.load) / dt
+}
 
+// besideRates takes the derivatives on the companion.
+func (m *March) besideRates() {
+	b := &m.beside
 	const small = 1e-6 // of the scale: an error of the same size in the derivative
 	dx := max(b.companion.Scale()*small, math.Abs(m.Beside)*0x1p-30)
 	x := m.Beside + dx
@@ -44,7 +47,7 @@ func (m *March) besideRates(later, dt float64) {
 		m.k[i] = (k - m.k0[i]) / dx
 	}
 	m.flow(b.column, m.k, m.g0)
-	m.exchangeAt(m.Time, c, m.Lost, x, &m.later)
+	m.exchangeAt(m.Time, m.skin(m.y), m.Lost, x, &m.later)
 	for a, j := range m.later.j {
 		b.flux[a] = (j - m.start.j[a]) / dx
 	}

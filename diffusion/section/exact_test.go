@@ -119,6 +119,8 @@ func (g gathering) Exchange(_, c, q, _ float64) radial.Response {
 
 func (gathering) Drift(_, _ float64) float64 { return 0 }
 
+func (gathering) Steady(float64) bool { return true }
+
 func (gathering) Scale() float64 { return 1 }
 
 // resistance is what n covered arcs add to that of the cylinder, in units of ln r: (2/n) ln sec(π covered/2), by conformal

@@ -162,8 +162,16 @@ func (m *March) potential(c, g, slope []float64) {
 // skin is the part of a field at the surface.
 func (m *March) skin(c []float64) []float64 { return c[len(c)-m.Grid.Angles():] }
 
-// evaluateRates takes the derivatives in time at fixed field by a small difference.
+// evaluateRates takes the derivatives in time at fixed field by a small difference, and those on the companion.
 func (m *March) evaluateRates(h float64) {
+	if b := &m.beside; b.companion != nil {
+		m.besideRates()
+		if b.companion.Steady(m.Time) {
+			m.unsteady, m.start.sumDt, b.rateT = false, 0, 0
+			clear(m.start.dt)
+			return
+		}
+	}
 	// The difference must be one that the time can hold.
 	later := m.Time + max(h*1e-5, math.Abs(m.Time)*0x1p-40)
 	dt := later - m.Time
@@ -182,7 +190,7 @@ func (m *March) evaluateRates(h float64) {
 		m.start.dt[a] = (j - m.start.j[a]) / dt
 	}
 	if m.beside.companion != nil {
-		m.besideRates(later, dt)
+		m.besideTime(later, dt)
 	}
 }
 
