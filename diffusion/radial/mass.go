@@ -36,3 +36,12 @@ func (g *Grid) Lumped() *Grid {
 	lumped.lumped = true
 	return &lumped
 }
+
+// Mass gives the rows of the mass matrix [m²], to be read only: lower[i] c[i-1] + diag[i] c[i] +
+// upper[i] c[i+1], and far c[n-3] besides in the last row.
+func (g *Grid) Mass() (lower, diag, upper []float64, far float64) {
+	return g.lower, g.diag, g.upper, g.far
+}
+
+// Weights gives the content weights [m²], to be read only: Σ Weights[i] c[i] is ∫ c r dr.
+func (g *Grid) Weights() []float64 { return g.weight }

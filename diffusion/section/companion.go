@@ -1,0 +1,118 @@
+package section
+
+import (
+	"math"
+
+	"strandry/diffusion/radial"
+	"strandry/diffusion/rosenbrock"
+)
+
+// beside is the companion in a step. Its unknown borders the system of the field by a row and a column.
+type beside struct {
+	companion radial.Companion
+
+	drift        float64   // at the start
+	rateX, rateT float64   // derivatives of dx/dt at the start
+	flux         []float64 // derivative of the exchange of the exposed nodes on x
+	fluxX        float64   // their sum
+
+	column  []float64 // derivative of the balance of the nodes on x, but for the exchange
+	z       []float64 // what the field answers to a unit of x
+	zLost   float64   // and the amount lost
+	inverse float64   // of the pivot of x
+
+	stage, history, now float64 // x at the stage, Σ c_ij u_j / h, dx/dt
+	u                   [rosenbrock.MaxStages]float64
+	next                float64 // x at the end of the step
+}
+
+// rate is dx/dt at the start of the step.
+func (b *beside) rate(start *exchanged) float64 { return b.drift + start.load }
+
+// besideTime takes the derivative in time, by a difference of dt [s]. The exchange at the later time is in m.later.
+func (m *March) besideTime(later, dt float64) {
+	b := &m.beside
+	b.rateT = (b.companion.Drift(later, m.Beside) - b.drift + m.later.load - m.start.load) / dt
+}
+
+// besideRates takes the derivatives on the companion.
+func (m *March) besideRates() {
+	b := &m.beside
+	const small = 1e-6 // of the scale: an error of the same size in the derivative
+	dx := max(b.companion.Scale()*small, math.Abs(m.Beside)*0x1p-30)
+	x := m.Beside + dx
+	dx = x - m.Beside
+	m.conductance(m.Time, x, m.k)
+	for i, k := range m.k {
+		m.k[i] = (k - m.k0[i]) / dx
+	}
+	m.flow(b.column, m.k, m.g0)
+	m.exchangeAt(m.Time, m.skin(m.y), m.Lost, x, &m.later)
+	for a, j := range m.later.j {
+		b.flux[a] = (j - m.start.j[a]) / dx
+	}
+	b.fluxX = (m.later.sum - m.start.sum) / dx
+	b.rateX = (b.companion.Drift(m.Time, x) - b.drift + m.later.load - m.start.load) / dx
+}
+
+// besideColumn solves for the column of the companion once the field's matrix is factorised.
+func (m *March) besideColumn(tau float64) {
+	b, e := &m.beside, &m.start
+	copy(b.z, b.column)
+	skin := m.skin(b.z)
+	for a, f := range b.flux {
+		skin[a] -= f + e.dq[a]*b.fluxX/(tau-e.sumDq)
+	}
+	m.matrix.solve(b.z)
+	loss, load := b.fluxX, 0.0
+	for a, dc := range e.dc {
+		loss += dc * skin[a]
+		load += e.loadC[a] * skin[a]
+	}
+	b.zLost = loss / (tau - e.sumDq)
+	b.inverse = 1 / (tau - b.rateX - load - e.loadQ*b.zLost)
+}
+
+// besideStage finds the increment of the companion in stage i and corrects those of the field, u, by it. leaving is
+// the exchange with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
+func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
+	b, e, skin := &m.beside, &m.start, m.skin(u)
+	tau := 1 / (m.method.Gamma * h)
+	loss, load := leaving, 0.0
+	for a, dc := range e.dc {
+		loss += dc * skin[a]
+		load += e.loadC[a] * skin[a]
+	}
+	x := (b.now + b.history + m.method.Dt[i]*h*b.rateT + load + e.loadQ*loss/(tau-e.sumDq)) * b.inverse
+	b.u[i] = x
+	for k, z := range b.z {
+		u[k] += x * z
+	}
+	sum := 0.0
+	for _, v := range m.skin(b.column) {
+		sum += v
+	}
+	return sum * x
+}
+
+// combine sets the companion at a stage, from its value at the start, and its history.
+func (b *beside) combine(start float64, a, c []float64, per float64) {
+	b.stage, b.history = start, 0
+	for j := range a {
+		b.stage += a[j] * b.u[j]
+		b.history += c[j] * per * b.u[j]
+	}
+}
+
+// finish sets the companion at the end of the step and gives the estimate of its error over its scale.
+func (b *beside) finish(t *rosenbrock.Tableau, start float64) float64 {
+	b.next = start
+	for j := range t.Stages {
+		b.next += t.Advance[j] * b.u[j]
+	}
+	size := math.Abs(b.u[t.Stages-1]) / b.companion.Scale()
+	if !(size < math.Inf(1)) {
+		return math.Inf(1)
+	}
+	return size
+}
