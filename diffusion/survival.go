@@ -1,0 +1,76 @@
+package diffusion
+
+// Survival says whether the strand keeps its shape on its way: that it neither stretches nor sticks nor melts.
+type Survival int
+
+const (
+	// Holds: even the hottest air of the way is no hotter than the strand bears.
+	Holds Survival = iota
+	// Doubtful: the strand, or only its air, comes into the range where it begins to give way, or the air
+	// beyond it.
+	Doubtful
+	// Softens: the strand comes above that range.
+	Softens
+)
+
+func (s Survival) String() string { return [...]string{"holds", "doubtful", "softens"}[s] }
+
+// Endurance is a survival and the place that decides it: where the strand is hottest of those that are worst.
+type Endurance struct {
+	Survival Survival
+	Zone     string  // or storage; "" as the strand sets off
+	Strand   float64 // hottest mean of the section there [K]
+	Air      float64 // of the air there [K]
+	Bears    float64 // up to here the strand holds [K]
+	Yields   float64 // above here it certainly gives way [K]
+}
+
+// Running tells that only the air is too hot: the strand would soften, or might, if the feed stopped.
+func (e Endurance) Running() bool { return e.Survival == Doubtful && e.Strand <= e.Bears }
+
+// Endures judges the strand of a result by the temperature at which it gives way ([materials.Polymer.GivesWay]).
+// The temperature of a zone runs from that at its entry to that at its exit; a strand at rest reaches that of
+// its air.
+func (r *Result) Endures(m *Model) Endurance {
+	way := m.Material.GivesWay()
+	worst := Endurance{Strand: m.StartTemperature, Air: m.StartTemperature, Bears: way.Min, Yields: way.Max}
+	worst.judge()
+	for i := range m.Storage {
+		z := &m.Storage[i]
+		worst.meet(z.Name, z.Air.Temperature, z.Air.Temperature)
+	}
+	before := r.Start.Temperature
+	for i := range r.Zones {
+		z := &r.Zones[i]
+		worst.meet(z.Name, max(before, z.Exit.Temperature), z.AirTemperature)
+		before = z.Exit.Temperature
+	}
+	return worst
+}
+
+// Survives is the survival alone.
+func (r *Result) Survives(m *Model) Survival { return r.Endures(m).Survival }
+
+// meet takes the place in, if it is worse than what was met before.
+func (e *Endurance) meet(zone string, strand, air float64) {
+	other := Endurance{Zone: zone, Strand: strand, Air: air, Bears: e.Bears, Yields: e.Yields}
+	other.judge()
+	switch {
+	case other.Survival < e.Survival:
+		return
+	case other.Survival == e.Survival && (other.Strand < e.Strand || other.Strand == e.Strand && other.Air <= e.Air):
+		return
+	}
+	*e = other
+}
+
+func (e *Endurance) judge() {
+	switch {
+	case e.Strand > e.Yields:
+		e.Survival = Softens
+	case e.Strand > e.Bears || e.Air > e.Bears:
+		e.Survival = Doubtful
+	default:
+		e.Survival = Holds
+	}
+}
