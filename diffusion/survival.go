@@ -1,5 +1,7 @@
 package diffusion
 
+import "strandry/materials"
+
 // Survival says whether the strand keeps its shape on its way: that it neither stretches nor sticks nor melts.
 type Survival int
 
@@ -26,7 +28,7 @@ type Endurance struct {
 }
 
 // Running tells that only the air is too hot: the strand would soften, or might, if the feed stopped.
-func (e Endurance) Running() bool { return e.Survival == Doubtful && e.Strand <= e.Bears }
+func (e Endurance) Running() bool { return e.Survival == Doubtful && e.Strand <= e.Bears+hotter }
 
 // Endures judges the strand of a result by the temperature at which it gives way ([materials.Polymer.GivesWay]).
 // The temperature of a zone runs from that at its entry to that at its exit; a strand at rest reaches that of
@@ -51,6 +53,14 @@ func (r *Result) Endures(m *Model) Endurance {
 // Survives is the survival alone.
 func (r *Result) Survives(m *Model) Survival { return r.Endures(m).Survival }
 
+// AtRest tells whether a strand of a polymer survives a stay in air of a temperature [K].
+func AtRest(p *materials.Polymer, air float64) Survival {
+	way := p.GivesWay()
+	e := Endurance{Strand: air, Air: air, Bears: way.Min, Yields: way.Max}
+	e.judge()
+	return e.Survival
+}
+
 // meet takes the place in, if it is worse than what was met before.
 func (e *Endurance) meet(zone string, strand, air float64) {
 	other := Endurance{Zone: zone, Strand: strand, Air: air, Bears: e.Bears, Yields: e.Yields}
@@ -64,11 +74,14 @@ func (e *Endurance) meet(zone string, strand, air float64) {
 	*e = other
 }
 
+// hotter leaves out what no thermometer tells, such as round-off [K].
+const hotter = 1e-3
+
 func (e *Endurance) judge() {
 	switch {
-	case e.Strand > e.Yields:
+	case e.Strand > e.Yields+hotter:
 		e.Survival = Softens
-	case e.Strand > e.Bears || e.Air > e.Bears:
+	case e.Strand > e.Bears+hotter || e.Air > e.Bears+hotter:
 		e.Survival = Doubtful
 	default:
 		e.Survival = Holds

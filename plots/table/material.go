@@ -75,6 +75,7 @@ func Material(out io.Writer, p materials.Polymer) error {
 	var b strings.Builder
 	paragraph(&b, "", p.Name+": "+p.Family)
 	paragraph(&b, "", p.Summary)
+	paragraph(&b, "", structure(&p))
 	b.WriteByte('\n')
 	for _, l := range lines(&p) {
 		value := l.text

@@ -43,7 +43,7 @@ func record(index int, row Row) string {
 		b.WriteByte(' ')
 		b.WriteString(strconv.FormatFloat(*x, 'x', -1, 64))
 	}
-	fmt.Fprintf(&b, " %d %d x%s", row.Verdict, row.Settings.Heat, hex.EncodeToString([]byte(row.Failed)))
+	fmt.Fprintf(&b, " %d %d %d x%s", row.Verdict, row.Survives, row.Settings.Heat, hex.EncodeToString([]byte(row.Failed)))
 	return b.String()
 }
 
@@ -51,7 +51,7 @@ func record(index int, row Row) string {
 func parseRecord(text string, rows int) (index int, row Row, ok bool) {
 	fields := strings.Split(text, " ")
 	numbers := row.numbers()
-	if len(fields) != 1+len(numbers)+3 {
+	if len(fields) != 1+len(numbers)+4 {
 		return 0, Row{}, false
 	}
 	index, err := strconv.Atoi(fields[0])
@@ -61,13 +61,13 @@ func parseRecord(text string, rows int) (index int, row Row, ok bool) {
 		ok = ok && err == nil
 	}
 	rest := fields[1+len(numbers):]
-	verdict, err := strconv.Atoi(rest[0])
-	row.Verdict = diffusion.Verdict(verdict)
-	ok = ok && err == nil && verdict >= int(diffusion.Unsure) && verdict <= int(diffusion.Wet)
-	heat, err := strconv.Atoi(rest[1])
-	row.Settings.Heat = diffusion.Heat(heat)
-	ok = ok && err == nil && heat >= int(diffusion.ByBiot) && heat <= int(diffusion.Resolved)
-	failed, marked := strings.CutPrefix(rest[2], "x")
+	var words [3]int
+	for i, last := range [...]int{int(diffusion.TooHot), int(diffusion.Softens), int(diffusion.Resolved)} {
+		words[i], err = strconv.Atoi(rest[i])
+		ok = ok && err == nil && words[i] >= 0 && words[i] <= last
+	}
+	row.Verdict, row.Survives, row.Settings.Heat = diffusion.Verdict(words[0]), diffusion.Survival(words[1]), diffusion.Heat(words[2])
+	failed, marked := strings.CutPrefix(rest[3], "x")
 	reason, err := hex.DecodeString(failed)
 	row.Failed = string(reason)
 	return index, row, ok && marked && err == nil && (row.Failed != "" || row.finite())
