@@ -14,6 +14,7 @@ type Axis struct {
 	Unit   string    // such as "m"; "" for a plain number
 	Values []float64 // in that unit, rising
 	Log    bool      // they step by ratio
+	Heat   *Heat     // where the strand gives way, on an axis of air temperatures; nil on another
 }
 
 // AxisOf makes an axis of figures from one of a scenario, in the unit of the file. An
@@ -65,7 +66,7 @@ func (a Axis) label() string {
 	if a.Unit == "" {
 		return name
 	}
-	return name + ", " + a.Unit
+	return name + ", " + a.Unit + a.Heat.beyond(a.scale(), a.Unit)
 }
 
 // say prints a value with its unit.

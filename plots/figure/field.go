@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"gonum.org/v1/plot/vg"
+
+	"strandry/diffusion"
 )
 
 // bands are the steps of a filled map of moisture.
@@ -84,6 +86,7 @@ type filled struct {
 	bands bands
 	log   bool
 	lines [][][]vg.Point // for each level
+	heat  *field         // of the survival as a number; nil where every strand holds
 }
 
 func newFilled(p *panel, x, y []float64, z [][]float64, limit float64) *filled {
@@ -151,10 +154,57 @@ func (m *filled) paint() {
 		j := cell(f.v, v)
 		for column, i := range cells {
 			u := (float64(column) + 0.5) / float64(width)
-			picture.SetNRGBA(column, row, thresholds.of(f.within(i, j, u, v)))
+			c := thresholds.of(f.within(i, j, u, v))
+			if m.heat != nil {
+				c = ruled(c, m.survival(u, v), column, row)
+			}
+			picture.SetNRGBA(column, row, c)
 		}
 	}
 	m.p.s.DrawImage(m.p.box, picture)
+}
+
+// survive lays the survivals over the map; nil for none.
+func (m *filled) survive(x, y []float64, all [][]diffusion.Survival) {
+	if all == nil {
+		return
+	}
+	m.heat = &field{}
+	for _, v := range x {
+		m.heat.u = append(m.heat.u, m.p.x.norm(v))
+	}
+	for _, v := range y {
+		m.heat.v = append(m.heat.v, m.p.y.norm(v))
+	}
+	for _, row := range all {
+		numbers := make([]float64, len(row))
+		for i, s := range row {
+			numbers[i] = float64(s)
+		}
+		m.heat.z = append(m.heat.z, numbers)
+	}
+}
+
+// survival is that at a place of the panel, between the designs as the nearer ones are.
+func (m *filled) survival(u, v float64) diffusion.Survival {
+	if m.heat == nil {
+		return diffusion.Holds
+	}
+	return diffusion.Survival(math.Round(m.heat.within(cell(m.heat.u, u), cell(m.heat.v, v), u, v)))
+}
+
+// ruled is the colour of a dot under the hatching of a strand that softens, or may; two dots are a point.
+func ruled(c color.NRGBA, s diffusion.Survival, column, row int) color.NRGBA {
+	const dense, sparse, width = 14, 32, 2
+	switch along := column + row; {
+	case s == diffusion.Softens && along%dense < width:
+		return hatch()
+	case s == diffusion.Softens:
+		return softened()
+	case s == diffusion.Doubtful && along%sparse < width:
+		return mix(c, rgb(0), 0.35)
+	}
+	return c
 }
 
 // key draws the bands one above the other with their levels in %, right of the panel.

@@ -4,16 +4,19 @@ import (
 	"fmt"
 
 	"gonum.org/v1/plot/vg"
+
+	"strandry/diffusion"
 )
 
 // Line is moisture over one axis, with the spread that the diffusivity allows.
 type Line struct {
 	Frame
 	X         Axis
-	Content   []float64 // [kg/kg dry]
-	Low, High []float64 // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
-	Limit     float64   // [kg/kg dry]
-	Of        string    // what the content is, such as "moisture at the nozzle"
+	Content   []float64            // [kg/kg dry]
+	Low, High []float64            // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
+	Survives  []diffusion.Survival // nil where every strand holds
+	Limit     float64              // [kg/kg dry]
+	Of        string               // what the content is, such as "moisture at the nozzle"
 }
 
 func (f Line) frame() Frame    { return f.Frame }
@@ -32,12 +35,51 @@ func (f Line) check() error {
 	if err := finite("content", join(f.Content, f.Low, f.High)...); err != nil {
 		return err
 	}
+	if err := checkSurvives(f.asMap().Survives, [][]float64{f.Content}); err != nil {
+		return err
+	}
 	return positive("limit", f.Limit)
+}
+
+// asMap is the line as a map of one row.
+func (f Line) asMap() Map {
+	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
+	if f.Survives != nil {
+		m.Survives = [][]diffusion.Survival{f.Survives}
+	}
+	return m
 }
 
 // Headline says where along the axis the limit is met, or how near the driest comes.
 func (f Line) Headline() string {
-	asMap := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
+	asMap := f.asMap()
+	if fit, soft, _ := asMap.Fits(); soft > 0 {
+		first, last := f.soft()
+		text := fmt.Sprintf("%d of %d values of %s meet the limit of %s without softening", fit, len(f.Content), f.X.Name, percent(f.Limit))
+		if fit == 0 {
+			text = fmt.Sprintf("No %s shown both meets the limit of %s and keeps the strand from softening", f.X.Name, percent(f.Limit))
+		}
+		return text + fmt.Sprintf("; from %s to %s it softens", f.X.say(first), f.X.say(last)) + asMap.doubted()
+	}
+	return f.moist(asMap) + asMap.doubted()
+}
+
+// soft is the first and the last value at which the strand softens.
+func (f Line) soft() (first, last float64) {
+	found := false
+	for i, s := range f.Survives {
+		if s != diffusion.Softens {
+			continue
+		}
+		if last = f.X.Values[i]; !found {
+			first, found = last, true
+		}
+	}
+	return first, last
+}
+
+// moist is the headline of the moisture alone.
+func (f Line) moist(asMap Map) string {
 	di, _, wi, _ := asMap.extremes()
 	driest, wettest := f.Content[di], f.Content[wi]
 	switch {
@@ -79,6 +121,7 @@ func (f Line) draw(s *sheet, headline string) {
 		yLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
 	}
 	p := s.inside(room, a)
+	f.shade(p)
 	last := len(f.Content) - 1
 	var labels []label
 	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: max(p.atY(100*v), p.box.Min.Y)} }
@@ -89,10 +132,50 @@ func (f Line) draw(s *sheet, headline string) {
 	p.grid()
 	p.limit(100 * f.Limit)
 	p.line(stroke(blue(), 3), f.X.Values, hundredfold(f.Content))
+	f.heat(p)
 	p.frame(a)
 	p.ends(append(labels,
 		label{text: "mean " + digits(100*f.Content[last], 2) + nbsp + "%", at: end(f.Content[last]), color: blue(), bold: true},
 		label{text: texts[0], at: end(f.Limit), color: ink(), bold: true}))
+}
+
+// shade hatches where the strand softens, or may, from half-way between the values.
+func (f Line) shade(p *panel) {
+	edge := func(i int) vg.Length {
+		switch {
+		case i <= 0:
+			return p.box.Min.X
+		case i >= len(f.X.Values):
+			return p.box.Max.X
+		}
+		return (p.atX(f.X.Values[i-1]) + p.atX(f.X.Values[i])) / 2
+	}
+	for i, s := range f.Survives {
+		if s == diffusion.Holds || i > 0 && f.Survives[i-1] == s {
+			continue
+		}
+		end := i + 1
+		for end < len(f.Survives) && f.Survives[end] == s {
+			end++
+		}
+		r := p.box
+		r.Min.X, r.Max.X = edge(i), edge(end)
+		p.hatched(r, s)
+	}
+}
+
+// heat draws where the strand gives way, on an axis of air temperatures.
+func (f Line) heat(p *panel) {
+	if f.X.Heat == nil {
+		return
+	}
+	var passing []vg.Point
+	for _, line := range [][]float64{f.Content, f.Low, f.High} {
+		for i := 1; i < len(line); i++ {
+			passing = append(passing, dense(p.at(f.X.Values[i-1], 100*line[i-1]), p.at(f.X.Values[i], 100*line[i]))...)
+		}
+	}
+	p.heatLines(f.X.Heat, f.X.Unit, true, passing)
 }
 
 func hundredfold(x []float64) []float64 {

@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
+
+	"strandry/diffusion"
 )
 
 // Map is moisture over two axes, with its limit.
@@ -14,8 +16,10 @@ type Map struct {
 	X, Y    Axis
 	Content [][]float64 // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
 	Limit   float64     // [kg/kg dry]
-	Of      string      // what the content is, such as "moisture at the nozzle"
-	Here    *Mark       // the scenario's own design; nil for none
+	// Survives[j][i] belongs to Content[j][i]; nil where every strand holds.
+	Survives [][]diffusion.Survival
+	Of       string // what the content is, such as "moisture at the nozzle"
+	Here     *Mark  // the scenario's own design; nil for none
 }
 
 // Mark is a place on a map, in the units of its axes.
@@ -51,6 +55,9 @@ func (f Map) check() error {
 			return err
 		}
 	}
+	if err := checkSurvives(f.Survives, f.Content); err != nil {
+		return err
+	}
 	return positive("limit", f.Limit)
 }
 
@@ -71,6 +78,14 @@ func (f Map) extremes() (di, dj, wi, wj int) {
 
 // Headline says where the limit runs, or how far from it the nearest design is.
 func (f Map) Headline() string {
+	if text := f.heated(); text != "" {
+		return text + f.doubted()
+	}
+	return f.moist() + f.doubted()
+}
+
+// moist is the headline of the moisture alone.
+func (f Map) moist() string {
 	di, dj, wi, wj := f.extremes()
 	at := func(i, j int) string {
 		return fmt.Sprintf("%s at %s %s, %s %s", percent(f.Content[j][i]), f.X.Name, f.X.say(f.X.Values[i]), f.Y.Name, f.Y.say(f.Y.Values[j]))
@@ -138,6 +153,16 @@ func (f Map) row() (y float64, content []float64) {
 	return f.Here.Y, content
 }
 
+// heat draws where the strand gives way along the axes that are temperatures of air.
+func (f Map) heat(p *panel) {
+	if f.X.Heat != nil {
+		p.heatLines(f.X.Heat, f.X.Unit, true, nil)
+	}
+	if f.Y.Heat != nil {
+		p.heatLines(f.Y.Heat, f.Y.Unit, false, nil)
+	}
+}
+
 // part is the share of the way from content a to b at which a level lies, by logarithms
 // where they exist.
 func part(a, b, level float64) float64 {
@@ -160,7 +185,9 @@ func (f Map) draw(s *sheet, headline string) {
 	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
 	p := s.inside(room, a)
 	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
+	m.survive(f.X.Values, f.Y.Values, f.Survives)
 	m.paint()
+	f.heat(p)
 	here := f.Here != nil && p.x.holds(f.Here.X) && p.y.holds(f.Here.Y)
 	if here {
 		f.reserve(p)

@@ -3,6 +3,8 @@ package figure
 import (
 	"fmt"
 
+	"gonum.org/v1/plot/vg"
+
 	"strandry/diffusion"
 )
 
@@ -52,9 +54,9 @@ func (f Path) Headline() string {
 	m, end := f.Model, f.Trace.Points[len(f.Trace.Points)-1]
 	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, percent(end.Mean))
 	if dry(m.Limit, end.Mean) {
-		return text + fmt.Sprintf("within the limit of %s", percent(m.Limit))
+		return text + fmt.Sprintf("within the limit of %s", percent(m.Limit)) + fate(m, f.Trace)
 	}
-	return text + fmt.Sprintf("%s the limit of %s", times(end.Mean/m.Limit), percent(m.Limit))
+	return text + fmt.Sprintf("%s the limit of %s", times(end.Mean/m.Limit), percent(m.Limit)) + fate(m, f.Trace)
 }
 
 // series are the columns of a trace, contents in %.
@@ -81,8 +83,9 @@ func (f Path) draw(s *sheet, headline string) {
 		x: along, y: contents(limit, c.mean, c.centre, c.skin).higher(1.08),
 		yLabel: "Moisture, % of dry weight", bare: true, right: s.endRoom(texts...),
 	}
+	heat := heatOf(f.Model.Material.GivesWay())
 	lower := axes{
-		x: along, y: linearFrom(join(c.strand, c.air)), xLabel: "Place on the path, m", yLabel: "Temperature, °C", right: upper.right,
+		x: along, y: linearFrom(join(c.strand, c.air, []float64{heat.Bears})), xLabel: "Place on the path, m", yLabel: "Temperature, °C", right: upper.right,
 	}
 	top, bottom := room, room
 	top.Min.Y = room.Min.Y + room.Size().Y*0.4
@@ -109,6 +112,12 @@ func (f Path) draw(s *sheet, headline string) {
 	q := s.inside(bottom, lower)
 	zones(q, f.Model)
 	q.grid()
+	var passing []vg.Point
+	for i := 1; i <= last; i++ {
+		passing = append(passing, dense(q.at(c.x[i-1], c.air[i-1]), q.at(c.x[i], c.air[i]))...)
+		passing = append(passing, dense(q.at(c.x[i-1], c.strand[i-1]), q.at(c.x[i], c.strand[i]))...)
+	}
+	q.heatLines(heat, "°C", false, passing)
 	q.line(stroke(orange(), 2.4, dashed()...), c.x, c.air)
 	q.line(stroke(purple(), 2.4), c.x, c.strand)
 	q.frame(lower)

@@ -26,10 +26,11 @@ const (
 	disc shape = iota
 	ring
 	cross
+	triangle
 )
 
 func shapeOf(v diffusion.Verdict) shape {
-	return map[diffusion.Verdict]shape{diffusion.Dry: disc, diffusion.Unsure: ring, diffusion.Wet: cross}[v]
+	return map[diffusion.Verdict]shape{diffusion.Dry: disc, diffusion.Unsure: ring, diffusion.Wet: cross, diffusion.TooHot: triangle}[v]
 }
 
 const rowPitch vg.Length = 22
@@ -151,8 +152,18 @@ func (p *panel) arrow(x, y vg.Length) {
 	p.s.Fill(path)
 }
 
-// mark draws a shape: a disc, a ring or a cross, each in its own colour.
+// mark draws a shape: a disc, a ring, a cross or a triangle, each in its own colour.
 func (p *panel) mark(m shape, at vg.Point) {
+	if m == triangle {
+		var path vg.Path
+		path.Move(at.Add(vg.Point{Y: 6.5}))
+		path.Line(at.Add(vg.Point{X: 6.5, Y: -5}))
+		path.Line(at.Add(vg.Point{X: -6.5, Y: -5}))
+		path.Close()
+		p.s.SetColor(hot())
+		p.s.Fill(path)
+		return
+	}
 	if m == cross {
 		const d = 5.5
 		for _, turn := range [...]vg.Length{d, -d} {

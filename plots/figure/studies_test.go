@@ -50,7 +50,7 @@ func TestKeepsOf(t *testing.T) {
 	}}
 	f := KeepsOf(study, frame())
 	require.NoError(t, f.check())
-	require.Equal(t, []Keep{{"usual", 600, 200, 1800}, {"slow never", 600, 200, 0}, {Material: "never"}}, f.Rows)
+	require.Equal(t, []Keep{{Material: "usual", Time: 600, Low: 200, High: 1800}, {Material: "slow never", Time: 600, Low: 200}, {Material: "never"}}, f.Rows)
 	require.Equal(t, "20\u00a0°C and 50\u00a0% humidity", f.Air) // 1170 Pa of 2339 Pa
 }
 
@@ -73,7 +73,7 @@ func TestOfAScenario(t *testing.T) {
 	require.NoError(t, m.check())
 	require.True(t, m.X.Log)
 	require.True(t, m.Y.Log)
-	require.Equal(t, contents[2][3], m.Content[2][3])
+	require.Equal(t, contents[2][3], needed.Design{Mean: m.Content[2][3], Survives: m.Survives[2][3]})
 	require.InDelta(t, 1000*speeds[2], m.Y.Values[2], 1e-15)
 }
 

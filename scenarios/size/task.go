@@ -91,7 +91,7 @@ func (t *task) bounds(r Request) error {
 		}
 	}
 	a.From, a.To = low, high
-	if heats(k) {
+	if scenarios.Heats(k) {
 		p := &t.scenario.Model.Material
 		a.To, a.Bears = p.GivesWay().Min, true
 		if strings.HasPrefix(k.Name, "zone.") && p.DryingTemperature.Value <= a.To {
@@ -124,12 +124,6 @@ func (t *task) bounds(r Request) error {
 }
 
 func isTemperature(k scenarios.Key) bool { return k.Dimension.Name() == quantity.Temperature().Name() }
-
-// heats tells that a key is the temperature of air that the strand meets.
-func heats(k scenarios.Key) bool {
-	last := k.Name[strings.LastIndexByte(k.Name, '.')+1:]
-	return isTemperature(k) && last == "temperature" && !strings.HasPrefix(k.Name, "strand.properties.")
-}
 
 // even tells whether values are spread evenly, not by their ratio.
 func (t *task) even() bool {
