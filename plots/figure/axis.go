@@ -66,7 +66,10 @@ func (a Axis) label() string {
 	if a.Unit == "" {
 		return name
 	}
-	return name + ", " + a.Unit + a.Heat.beyond(a.scale(), a.Unit)
+	if a.Heat != nil {
+		return name + ", " + a.Unit + a.Heat.beyond(a.Values[len(a.Values)-1], a.Unit)
+	}
+	return name + ", " + a.Unit
 }
 
 // say prints a value with its unit.

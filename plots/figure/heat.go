@@ -27,9 +27,9 @@ func (h *Heat) words(unit string) (bears, yields string) {
 	return "holds to " + digits(h.Bears, 3) + nbsp + unit, "softens above " + digits(h.Yields, 3) + nbsp + unit
 }
 
-// beyond is what an axis on which the strand holds all along says of it; "" for one that reaches further.
-func (h *Heat) beyond(s scale, unit string) string {
-	if h == nil || s.max > h.Bears {
+// beyond is what an axis on which the strand holds up to the hottest value says of it; "" for one that reaches further.
+func (h *Heat) beyond(hottest float64, unit string) string {
+	if hottest > h.Bears {
 		return ""
 	}
 	return " (the strand holds to " + digits(h.Bears, 3) + nbsp + unit + ")"
@@ -76,6 +76,9 @@ func (p *panel) name(style draw.TextStyle, text string, a, b vg.Point, first vg.
 	const places = 24
 	var spots []anchored
 	for _, side := range [...]vg.Length{first, -first} {
+		if room := style.Width(text) + 12; upright && (a.X+side*room < p.box.Min.X || a.X+side*room > p.box.Max.X) {
+			continue
+		}
 		for k := range places {
 			at := between(b, a, (vg.Length(k)+0.6)/places)
 			if upright {
@@ -85,7 +88,9 @@ func (p *panel) name(style draw.TextStyle, text string, a, b vg.Point, first vg.
 			}
 		}
 	}
-	p.clear(style, text, spots, passing)
+	if len(spots) > 0 {
+		p.clear(style, text, spots, passing)
+	}
 }
 
 // hatched rules a rectangle with slanting lines, the denser the surer it is that the strand gives way.

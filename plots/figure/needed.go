@@ -118,7 +118,7 @@ func (f Needed) draw(s *sheet, headline string) {
 	}
 	heat, along := heatOf(f.GivesWay), scale{min: x[0], max: x[len(x)-1]}
 	a := axes{
-		x: along, y: y, xLabel: "Air temperature of " + f.Zone + ", °C" + heat.beyond(along, "°C"),
+		x: along, y: y, xLabel: "Air temperature of " + f.Zone + ", °C" + heat.beyond(along.max, "°C"),
 		yLabel: "Length of " + f.Zone + " needed, m", right: s.endRoom(texts...),
 	}
 	p := s.inside(room, a)

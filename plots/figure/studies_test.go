@@ -21,7 +21,7 @@ func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m
 func TestSuitsOf(t *testing.T) {
 	nowhere, everywhere := size.Length{Outcome: size.Nowhere}, size.Length{Outcome: size.Everywhere}
 	row := func(name string, central, fast, slow size.Length) suits.Row {
-		return suits.Row{Material: materials.Polymer{Name: name}, Heated: 353.15, Class: suits.Buildable, Needed: central, Fast: fast, Slow: slow}
+		return suits.Row{Material: materials.Polymer{Name: name, Softening: materials.Value{Low: 363.15, High: 373.15}}, Heated: 353.15, Class: suits.Buildable, Needed: central, Fast: fast, Slow: slow}
 	}
 	rows := []suits.Row{
 		row("usual", met(6), met(2), met(18)), row("rewets when fast", met(6), met(9), met(18)), row("fast never", met(6), nowhere, met(18)),
@@ -34,7 +34,7 @@ func TestSuitsOf(t *testing.T) {
 		{Material: "fast never", Length: 6, Low: 6}, {Material: "never"}, {Material: "any", Any: true, Sure: true}, {Material: "fast any", Length: 1, High: 3, Sure: true},
 	}
 	for i := range want {
-		want[i].Temperature = 353.15
+		want[i].Temperature, want[i].Bears = 353.15, 363.15
 	}
 	require.Equal(t, want, f.Rows)
 	require.Equal(t, 12.0, f.Given)

@@ -109,6 +109,7 @@ type materialDocument struct {
 	ID         string     `json:"id"`
 	Name       string     `json:"name"`
 	Family     string     `json:"family"`
+	Structure  string     `json:"structure"` // amorphous, semicrystalline
 	Summary    string     `json:"summary"`
 	Isotherm   string     `json:"isotherm"`
 	Properties []property `json:"properties"`
@@ -148,7 +149,7 @@ func MaterialsJSON(out io.Writer, all []materials.Polymer) error {
 
 func materialDocumentOf(p materials.Polymer) materialDocument {
 	d := materialDocument{
-		ID: p.ID, Name: p.Name, Family: p.Family, Summary: p.Summary, Isotherm: p.Sorption.Form.String(),
+		ID: p.ID, Name: p.Name, Family: p.Family, Structure: p.Structure.String(), Summary: p.Summary, Isotherm: p.Sorption.Form.String(),
 		Doubts: remarksOf(p.Doubts), Cautions: remarksOf(p.Cautions),
 	}
 	for _, l := range lines(&p) {

@@ -61,7 +61,7 @@ func lines(p *materials.Polymer) []line {
 	add("usual highest drying temperature", p.DryingTemperature, degree, true)
 	add("nozzle temperature", p.NozzleTemperature, degree, true)
 	add("glass transition", p.GlassTransition, degree, false)
-	add("softening: where a pulled strand stretches or sticks", p.Softening, degree, true)
+	add("softening: stretches or sticks", p.Softening, degree, true)
 	if p.Melting != nil {
 		add("melting", *p.Melting, degree, p.Structure == materials.Semicrystalline)
 	}

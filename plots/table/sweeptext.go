@@ -69,18 +69,25 @@ func (s *Sweep) where(row int) string {
 }
 
 func (s *Sweep) rows(b *strings.Builder) {
-	columns := []column{{shorten(s.Grid.Axes[0].Key.Name, 22), "", -22}, {"mean", "%", 7}, {"centre", "%", 7}, {"skin", "%", 7}, {"survives", "", -8}}
+	columns := []column{{shorten(s.Grid.Axes[0].Key.Name, 22), "", -22}, {"mean", "%", 7}, {"centre", "%", 7}, {"skin", "%", 7}}
 	if !s.Grid.Quick {
 		columns = append(columns, column{"low", "%", 7}, column{"high", "%", 7}, column{"verdict", "", -7})
 	}
+	columns = append(columns, column{"survives", "", -8})
 	heads(b, columns)
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
-		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Centre), cell(r.Skin), r.Survives.String(), cell(r.Low), cell(r.High), r.Verdict.String()}
-		if r.Failed != "" {
-			cells = []string{cells[0], "-", "-", "-", "-", "-", "-", "-"}
+		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Centre), cell(r.Skin)}
+		if !s.Grid.Quick {
+			cells = append(cells, cell(r.Low), cell(r.High), r.Verdict.String())
 		}
-		row(b, columns, cells[:len(columns)])
+		cells = append(cells, r.Survives.String())
+		if r.Failed != "" {
+			for k := range cells[1:] {
+				cells[1+k] = "-"
+			}
+		}
+		row(b, columns, cells)
 	}
 }
 
@@ -103,11 +110,14 @@ func (s *Sweep) counts(b *strings.Builder) {
 			doubtful++
 		}
 	}
-	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; softens: %d. Unsure: the limit lies within the doubt about the diffusivity. Softens: the strand gives way in the heat, however dry it is.",
+	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Unsure: the limit lies within the doubt about the diffusivity.",
 		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet], of[diffusion.TooHot])
 	if s.Grid.Quick {
-		text = fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; so but softened: %d; above it: %d.",
-			len(s.Grid.Rows), within, soft, s.Grid.Answered()-within-soft)
+		text = fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; above it: %d; within it but soft: %d.",
+			len(s.Grid.Rows), within, s.Grid.Answered()-within-soft, soft)
+	}
+	if soft+of[diffusion.TooHot] > 0 {
+		text += " Soft: the strand softens in the heat, however dry it is."
 	}
 	if doubtful > 0 {
 		text += fmt.Sprintf(" Rows in which it is doubtful whether the strand bears the heat: %d.", doubtful)
