@@ -77,13 +77,26 @@ func (e *Endurance) meet(zone string, strand, air float64) {
 // hotter leaves out what no thermometer tells, such as round-off [K].
 const hotter = 1e-3
 
-func (e *Endurance) judge() {
+func (e *Endurance) judge() { e.Survival = e.Excess().Survival() }
+
+// Excess is how much too hot a place is [K]; below zero, how much there is to spare.
+type Excess struct {
+	Yield float64 // of the strand over the temperature above which it certainly gives way
+	Bear  float64 // of the strand, or its air, over that up to which it holds
+}
+
+// Excess is that of the place that decides.
+func (e Endurance) Excess() Excess {
+	return Excess{Yield: e.Strand - e.Yields, Bear: max(e.Strand, e.Air) - e.Bears}
+}
+
+// Survival judges an excess.
+func (x Excess) Survival() Survival {
 	switch {
-	case e.Strand > e.Yields+hotter:
-		e.Survival = Softens
-	case e.Strand > e.Bears+hotter || e.Air > e.Bears+hotter:
-		e.Survival = Doubtful
-	default:
-		e.Survival = Holds
+	case x.Yield > hotter:
+		return Softens
+	case x.Bear > hotter:
+		return Doubtful
 	}
+	return Holds
 }

@@ -86,7 +86,7 @@ type filled struct {
 	bands bands
 	log   bool
 	lines [][][]vg.Point // for each level
-	heat  *field         // of the survival as a number; nil where every strand holds
+	heat  *[2]field      // excesses over what yields and what bears [K]; nil where every strand holds
 }
 
 func newFilled(p *panel, x, y []float64, z [][]float64, limit float64) *filled {
@@ -164,33 +164,49 @@ func (m *filled) paint() {
 	m.p.s.DrawImage(m.p.box, picture)
 }
 
-// survive lays the survivals over the map; nil for none.
-func (m *filled) survive(x, y []float64, all [][]diffusion.Survival) {
+// warm lays the heat over the map; nil for none.
+func (m *filled) warm(x, y []float64, all [][]diffusion.Excess) {
 	if all == nil {
 		return
 	}
-	m.heat = &field{}
+	f := field{}
 	for _, v := range x {
-		m.heat.u = append(m.heat.u, m.p.x.norm(v))
+		f.u = append(f.u, m.p.x.norm(v))
 	}
 	for _, v := range y {
-		m.heat.v = append(m.heat.v, m.p.y.norm(v))
+		f.v = append(f.v, m.p.y.norm(v))
 	}
+	m.heat = &[2]field{f, f}
 	for _, row := range all {
-		numbers := make([]float64, len(row))
-		for i, s := range row {
-			numbers[i] = float64(s)
+		yield, bear := make([]float64, len(row)), make([]float64, len(row))
+		for i, x := range row {
+			yield[i], bear[i] = x.Yield, x.Bear
 		}
-		m.heat.z = append(m.heat.z, numbers)
+		m.heat[0].z, m.heat[1].z = append(m.heat[0].z, yield), append(m.heat[1].z, bear)
 	}
 }
 
-// survival is that at a place of the panel, between the designs as the nearer ones are.
+// passing is where contours run.
+func (m *filled) passing() []vg.Point {
+	var out []vg.Point
+	for _, lines := range m.lines {
+		for _, line := range lines {
+			for i := 1; i < len(line); i++ {
+				out = append(out, line[i], between(line[i-1], line[i], 0.5))
+			}
+		}
+	}
+	return out
+}
+
+// survival is that at a place of the panel.
 func (m *filled) survival(u, v float64) diffusion.Survival {
 	if m.heat == nil {
 		return diffusion.Holds
 	}
-	return diffusion.Survival(math.Round(m.heat.within(cell(m.heat.u, u), cell(m.heat.v, v), u, v)))
+	yield, bear := &m.heat[0], &m.heat[1]
+	i, j := cell(yield.u, u), cell(yield.v, v)
+	return diffusion.Excess{Yield: yield.within(i, j, u, v), Bear: bear.within(i, j, u, v)}.Survival()
 }
 
 // ruled is the colour of a dot under the hatching of a strand that softens, or may; two dots are a point.

@@ -19,14 +19,6 @@ func heatOf(r materials.Range) *Heat {
 	return &Heat{Bears: r.Min - zeroCelsius, Yields: r.Max - zeroCelsius}
 }
 
-// words names the two ends; both are the same where a single temperature is known.
-func (h *Heat) words(unit string) (bears, yields string) {
-	if h.Bears == h.Yields {
-		return "", "softens above " + digits(h.Yields, 3) + nbsp + unit
-	}
-	return "holds to " + digits(h.Bears, 3) + nbsp + unit, "softens above " + digits(h.Yields, 3) + nbsp + unit
-}
-
 // beyond is what an axis on which the strand holds up to the hottest value says of it; "" for one that reaches further.
 func (h *Heat) beyond(hottest float64, unit string) string {
 	if hottest > h.Bears {
@@ -44,53 +36,73 @@ func softened() color.NRGBA { return rgb(0xd3d3d3) }
 // hatch is the line over it.
 func hatch() color.NRGBA { return rgb(0x8a8a8a) }
 
-// heatLines draws where the strand begins and where it has certainly begun to give way, across the panel, each with
-// its name where nothing passes.
-func (p *panel) heatLines(h *Heat, unit string, upright bool, passing []vg.Point) {
-	bears, yields := h.words(unit)
-	style := p.s.style(tickSize, hot(), true)
-	along := p.y
-	if upright {
-		along = p.x
+// heatUpright draws where the strand begins and where it has certainly begun to give way across an axis of x, and
+// names it above the panel, in a strip of [heatStrip].
+func (p *panel) heatUpright(h *Heat, unit string) {
+	from, to := p.box.Max.X, p.box.Min.X
+	for _, value := range [...]float64{h.Bears, h.Yields} {
+		if x := p.atX(value); p.x.holds(value) {
+			p.heatLine(vg.Point{X: x, Y: p.box.Min.Y}, vg.Point{X: x, Y: p.box.Max.Y + 3})
+			from, to = min(from, x), max(to, x)
+		}
 	}
-	for _, end := range [...]struct {
-		value float64
-		text  string
-		first vg.Length // the side on which the name stands if it can
-	}{{h.Bears, bears, -1}, {h.Yields, yields, 1}} {
-		if end.text == "" || !along.holds(end.value) {
-			continue
+	if from > to {
+		return
+	}
+	text := "strand softens above " + digits(h.Yields, 3) + nbsp + unit
+	if h.Bears < h.Yields {
+		text = "strand gives way at " + digits(h.Bears, 3) + " to " + digits(h.Yields, 3) + nbsp + unit
+	}
+	style := p.s.style(tickSize, hot(), true)
+	half := style.Width(text) / 2
+	x := min(max((from+to)/2, p.box.Min.X+half), p.s.Max.X-margin-half)
+	p.s.put(style, vg.Point{X: x, Y: p.box.Max.Y + heatStrip*0.6}, centred(), text)
+}
+
+// heatStrip is the room above a panel for the name of its heat.
+const heatStrip = tickSize * 1.4
+
+// heatLevel draws the same across an axis of y.
+func (p *panel) heatLevel(h *Heat) {
+	for _, value := range [...]float64{h.Bears, h.Yields} {
+		if y := p.atY(value); p.y.holds(value) {
+			p.heatLine(vg.Point{X: p.box.Min.X, Y: y}, vg.Point{X: p.box.Max.X, Y: y})
 		}
-		a, b := vg.Point{X: p.box.Min.X, Y: p.atY(end.value)}, vg.Point{X: p.box.Max.X, Y: p.atY(end.value)}
-		if upright {
-			a, b = vg.Point{X: p.atX(end.value), Y: p.box.Min.Y}, vg.Point{X: p.atX(end.value), Y: p.box.Max.Y}
-		}
-		p.s.StrokeLine2(stroke(paper(), 4.5), a.X, a.Y, b.X, b.Y)
-		p.s.StrokeLine2(stroke(hot(), 2, 9, 3, 2, 3), a.X, a.Y, b.X, b.Y)
-		p.name(style, end.text, a, b, end.first, upright, passing)
 	}
 }
 
-// name sets a text beside a line from a to b.
-func (p *panel) name(style draw.TextStyle, text string, a, b vg.Point, first vg.Length, upright bool, passing []vg.Point) {
+// heatNames names the lines of [panel.heatLevel], each on its own side of them and where nothing passes.
+func (p *panel) heatNames(h *Heat, unit string, passing []vg.Point) {
+	level := func(value float64) []vg.Point {
+		y := p.atY(value)
+		return dense(vg.Point{X: p.box.Min.X, Y: y}, vg.Point{X: p.box.Max.X, Y: y})
+	}
+	passing = append(append(passing, level(h.Bears)...), level(h.Yields)...)
+	if h.Bears < h.Yields {
+		p.heatName("holds to "+digits(h.Bears, 3)+nbsp+unit, h.Bears, -1, passing)
+	}
+	p.heatName("softens above "+digits(h.Yields, 3)+nbsp+unit, h.Yields, 1, passing)
+}
+
+// heatName sets a text below (-1) or above (1) the line at a value, or on its other side.
+func (p *panel) heatName(text string, value float64, first vg.Length, passing []vg.Point) {
+	if !p.y.holds(value) {
+		return
+	}
 	const places = 24
 	var spots []anchored
 	for _, side := range [...]vg.Length{first, -first} {
-		if room := style.Width(text) + 12; upright && (a.X+side*room < p.box.Min.X || a.X+side*room > p.box.Max.X) {
-			continue
-		}
 		for k := range places {
-			at := between(b, a, (vg.Length(k)+0.6)/places)
-			if upright {
-				spots = append(spots, anchored{at: at.Add(vg.Point{X: 7 * side}), a: alignment{(float64(side) - 1) / 2, -0.5}})
-			} else {
-				spots = append(spots, anchored{at: at.Add(vg.Point{Y: tickSize * 0.75 * side}), a: toLeft()})
-			}
+			x := p.box.Max.X - p.box.Size().X*(vg.Length(k)+0.6)/places
+			spots = append(spots, anchored{at: vg.Point{X: x, Y: p.atY(value) + tickSize*0.75*side}, a: toLeft()})
 		}
 	}
-	if len(spots) > 0 {
-		p.clear(style, text, spots, passing)
-	}
+	p.clear(p.s.style(tickSize, hot(), true), text, spots, passing)
+}
+
+func (p *panel) heatLine(a, b vg.Point) {
+	p.s.StrokeLine2(stroke(paper(), 4.5), a.X, a.Y, b.X, b.Y)
+	p.s.StrokeLine2(stroke(hot(), 2, 9, 3, 2, 3), a.X, a.Y, b.X, b.Y)
 }
 
 // hatched rules a rectangle with slanting lines, the denser the surer it is that the strand gives way.
@@ -146,23 +158,28 @@ func (f Map) Fits() (fit, soft, doubtful int) {
 }
 
 func (f Map) survives(i, j int) diffusion.Survival {
-	if f.Survives == nil {
+	if f.Excess == nil {
 		return diffusion.Holds
 	}
-	return f.Survives[j][i]
+	return f.Excess[j][i].Survival()
 }
 
-// checkSurvives refuses a grid of survivals of another shape than that of the contents.
-func checkSurvives(all [][]diffusion.Survival, content [][]float64) error {
+// checkExcess refuses a heat of another shape than that of the contents, or that is no number.
+func checkExcess(all [][]diffusion.Excess, content [][]float64) error {
 	if all == nil {
 		return nil
 	}
 	if len(all) != len(content) {
-		return fmt.Errorf("figure: %d rows of survival for %d of content", len(all), len(content))
+		return fmt.Errorf("figure: %d rows of heat for %d of content", len(all), len(content))
 	}
 	for j, row := range all {
 		if len(row) != len(content[j]) {
-			return fmt.Errorf("figure: row %d has %d survivals for %d contents", j+1, len(row), len(content[j]))
+			return fmt.Errorf("figure: row %d has %d heats for %d contents", j+1, len(row), len(content[j]))
+		}
+		for _, x := range row {
+			if err := finite("heat", x.Yield, x.Bear); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
@@ -175,20 +192,24 @@ func (f Map) share(count int) string {
 
 // heated is the headline of a map on which some designs within the limit soften; "" for another.
 func (f Map) heated() string {
-	fit, soft, _ := f.Fits()
+	fit, soft, doubtful := f.Fits()
+	may := ""
+	if doubtful > 0 {
+		may = " (" + f.share(doubtful) + " may)"
+	}
 	switch {
 	case soft == 0:
 		return ""
 	case fit == 0:
 		return fmt.Sprintf("No design shown both meets the limit of %s and keeps the strand from softening", percent(f.Limit))
 	}
-	return fmt.Sprintf("%s of the designs shown meet the limit of %s and do not soften; another %s are as dry, but soften", f.share(fit), percent(f.Limit), f.share(soft))
+	return fmt.Sprintf("%s of the designs shown meet the limit of %s and do not soften%s; another %s are as dry, but soften", f.share(fit), percent(f.Limit), may, f.share(soft))
 }
 
 // doubted is what a headline adds where designs within the limit may soften.
 func (f Map) doubted() string {
 	if _, _, doubtful := f.Fits(); doubtful > 0 {
-		return fmt.Sprintf("; in %s of the designs it is doubtful whether the strand bears the heat", f.share(doubtful))
+		return fmt.Sprintf("; in %s of the designs the strand may soften", f.share(doubtful))
 	}
 	return ""
 }

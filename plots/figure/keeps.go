@@ -96,7 +96,7 @@ func (f Keeps) Headline() string {
 func (f Keeps) draw(s *sheet, headline string) {
 	room := s.framed(f.Frame, headline)
 	rows := f.rows()
-	p, a := s.rowsPanel(room, rowScale(rows, 1, 24), "Time until a dry strand passes its limit, hours", rows, 1,
+	p, a := s.rowsPanel(room, rowScale(rows, 1, 24), "Time until a dry strand passes its limit, hours", "", rows, 1,
 		[]shape{disc}, []string{"at the central diffusivity", "spread of the data"})
 	p.upright(1, "hour", false, 0, centred())
 	p.upright(day/hour, "day", false, 0, centred())

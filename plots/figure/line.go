@@ -12,11 +12,11 @@ import (
 type Line struct {
 	Frame
 	X         Axis
-	Content   []float64            // [kg/kg dry]
-	Low, High []float64            // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
-	Survives  []diffusion.Survival // nil where every strand holds
-	Limit     float64              // [kg/kg dry]
-	Of        string               // what the content is, such as "moisture at the nozzle"
+	Content   []float64          // [kg/kg dry]
+	Low, High []float64          // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
+	Excess    []diffusion.Excess // of the heat; nil where every strand holds
+	Limit     float64            // [kg/kg dry]
+	Of        string             // what the content is, such as "moisture at the nozzle"
 }
 
 func (f Line) frame() Frame    { return f.Frame }
@@ -35,7 +35,7 @@ func (f Line) check() error {
 	if err := finite("content", join(f.Content, f.Low, f.High)...); err != nil {
 		return err
 	}
-	if err := checkSurvives(f.asMap().Survives, [][]float64{f.Content}); err != nil {
+	if err := checkExcess(f.asMap().Excess, [][]float64{f.Content}); err != nil {
 		return err
 	}
 	return positive("limit", f.Limit)
@@ -44,8 +44,8 @@ func (f Line) check() error {
 // asMap is the line as a map of one row.
 func (f Line) asMap() Map {
 	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
-	if f.Survives != nil {
-		m.Survives = [][]diffusion.Survival{f.Survives}
+	if f.Excess != nil {
+		m.Excess = [][]diffusion.Excess{f.Excess}
 	}
 	return m
 }
@@ -53,13 +53,16 @@ func (f Line) asMap() Map {
 // Headline says where along the axis the limit is met, or how near the driest comes.
 func (f Line) Headline() string {
 	asMap := f.asMap()
-	if fit, soft, _ := asMap.Fits(); soft > 0 {
+	if fit, soft, doubtful := asMap.Fits(); soft > 0 {
 		first, last := f.soft()
-		text := fmt.Sprintf("%d of %d values of %s meet the limit of %s without softening", fit, len(f.Content), f.X.Name, percent(f.Limit))
-		if fit == 0 {
+		text := fmt.Sprintf("At %d of %d values of the %s the limit of %s is met and the strand does not soften", fit, len(f.Content), f.X.Name, percent(f.Limit))
+		switch {
+		case fit == 0:
 			text = fmt.Sprintf("No %s shown both meets the limit of %s and keeps the strand from softening", f.X.Name, percent(f.Limit))
+		case doubtful > 0:
+			text += fmt.Sprintf(" (at %d of them it may)", doubtful)
 		}
-		return text + fmt.Sprintf("; from %s to %s it softens", f.X.say(first), f.X.say(last)) + asMap.doubted()
+		return text + fmt.Sprintf("; from %s to %s it softens", f.X.say(first), f.X.say(last))
 	}
 	return f.moist(asMap) + asMap.doubted()
 }
@@ -67,8 +70,8 @@ func (f Line) Headline() string {
 // soft is the first and the last value at which the strand softens.
 func (f Line) soft() (first, last float64) {
 	found := false
-	for i, s := range f.Survives {
-		if s != diffusion.Softens {
+	for i, x := range f.Excess {
+		if x.Survival() != diffusion.Softens {
 			continue
 		}
 		if last = f.X.Values[i]; !found {
@@ -120,6 +123,9 @@ func (f Line) draw(s *sheet, headline string) {
 		x: f.X.scale(), y: y, xLabel: f.X.label(), right: s.endRoom(texts...),
 		yLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
 	}
+	if f.X.Heat != nil {
+		a.strip = heatStrip
+	}
 	p := s.inside(room, a)
 	f.shade(p)
 	last := len(f.Content) - 1
@@ -132,50 +138,48 @@ func (f Line) draw(s *sheet, headline string) {
 	p.grid()
 	p.limit(100 * f.Limit)
 	p.line(stroke(blue(), 3), f.X.Values, hundredfold(f.Content))
-	f.heat(p)
+	if f.X.Heat != nil {
+		p.heatUpright(f.X.Heat, f.X.Unit)
+	}
 	p.frame(a)
 	p.ends(append(labels,
 		label{text: "mean " + digits(100*f.Content[last], 2) + nbsp + "%", at: end(f.Content[last]), color: blue(), bold: true},
 		label{text: texts[0], at: end(f.Limit), color: ink(), bold: true}))
 }
 
-// shade hatches where the strand softens, or may, from half-way between the values.
+// shade hatches and names where the strand softens, or may.
 func (f Line) shade(p *panel) {
-	edge := func(i int) vg.Length {
-		switch {
-		case i <= 0:
-			return p.box.Min.X
-		case i >= len(f.X.Values):
-			return p.box.Max.X
-		}
-		return (p.atX(f.X.Values[i-1]) + p.atX(f.X.Values[i])) / 2
+	if f.Excess == nil {
+		return
 	}
-	for i, s := range f.Survives {
-		if s == diffusion.Holds || i > 0 && f.Survives[i-1] == s {
+	const steps = 480
+	at := func(k int) diffusion.Survival { return f.survival(p, float64(k)/steps) }
+	for k := 0; k <= steps; {
+		from, s := k, at(k)
+		for k <= steps && at(k) == s {
+			k++
+		}
+		if s == diffusion.Holds {
 			continue
 		}
-		end := i + 1
-		for end < len(f.Survives) && f.Survives[end] == s {
-			end++
-		}
 		r := p.box
-		r.Min.X, r.Max.X = edge(i), edge(end)
+		r.Min.X += p.box.Size().X * vg.Length(from) / steps
+		r.Max.X = p.box.Min.X + p.box.Size().X*vg.Length(min(k, steps))/steps
 		p.hatched(r, s)
 	}
 }
 
-// heat draws where the strand gives way, on an axis of air temperatures.
-func (f Line) heat(p *panel) {
-	if f.X.Heat == nil {
-		return
+// survival is that at a share of the axis.
+func (f Line) survival(p *panel, share float64) diffusion.Survival {
+	n := len(f.X.Values)
+	i := 0
+	for i < n-2 && p.x.norm(f.X.Values[i+1]) < share {
+		i++
 	}
-	var passing []vg.Point
-	for _, line := range [][]float64{f.Content, f.Low, f.High} {
-		for i := 1; i < len(line); i++ {
-			passing = append(passing, dense(p.at(f.X.Values[i-1], 100*line[i-1]), p.at(f.X.Values[i], 100*line[i]))...)
-		}
-	}
-	p.heatLines(f.X.Heat, f.X.Unit, true, passing)
+	a, b := p.x.norm(f.X.Values[i]), p.x.norm(f.X.Values[i+1])
+	w := (share - a) / (b - a)
+	x, y := f.Excess[i], f.Excess[i+1]
+	return diffusion.Excess{Yield: x.Yield + w*(y.Yield-x.Yield), Bear: x.Bear + w*(y.Bear-x.Bear)}.Survival()
 }
 
 func hundredfold(x []float64) []float64 {

@@ -14,12 +14,11 @@ import (
 type Map struct {
 	Frame
 	X, Y    Axis
-	Content [][]float64 // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
-	Limit   float64     // [kg/kg dry]
-	// Survives[j][i] belongs to Content[j][i]; nil where every strand holds.
-	Survives [][]diffusion.Survival
-	Of       string // what the content is, such as "moisture at the nozzle"
-	Here     *Mark  // the scenario's own design; nil for none
+	Content [][]float64          // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
+	Limit   float64              // [kg/kg dry]
+	Excess  [][]diffusion.Excess // of the heat; Excess[j][i] belongs to Content[j][i]; nil where every strand holds
+	Of      string               // what the content is, such as "moisture at the nozzle"
+	Here    *Mark                // the scenario's own design; nil for none
 }
 
 // Mark is a place on a map, in the units of its axes.
@@ -55,7 +54,7 @@ func (f Map) check() error {
 			return err
 		}
 	}
-	if err := checkSurvives(f.Survives, f.Content); err != nil {
+	if err := checkExcess(f.Excess, f.Content); err != nil {
 		return err
 	}
 	return positive("limit", f.Limit)
@@ -79,7 +78,7 @@ func (f Map) extremes() (di, dj, wi, wj int) {
 // Headline says where the limit runs, or how far from it the nearest design is.
 func (f Map) Headline() string {
 	if text := f.heated(); text != "" {
-		return text + f.doubted()
+		return text
 	}
 	return f.moist() + f.doubted()
 }
@@ -153,16 +152,6 @@ func (f Map) row() (y float64, content []float64) {
 	return f.Here.Y, content
 }
 
-// heat draws where the strand gives way along the axes that are temperatures of air.
-func (f Map) heat(p *panel) {
-	if f.X.Heat != nil {
-		p.heatLines(f.X.Heat, f.X.Unit, true, nil)
-	}
-	if f.Y.Heat != nil {
-		p.heatLines(f.Y.Heat, f.Y.Unit, false, nil)
-	}
-}
-
 // part is the share of the way from content a to b at which a level lies, by logarithms
 // where they exist.
 func part(a, b, level float64) float64 {
@@ -183,16 +172,27 @@ func (f Map) draw(s *sheet, headline string) {
 	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+", % of dry weight")
 	room.Max.Y -= 4
 	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
+	if f.X.Heat != nil {
+		a.strip = heatStrip
+	}
 	p := s.inside(room, a)
 	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
-	m.survive(f.X.Values, f.Y.Values, f.Survives)
+	m.warm(f.X.Values, f.Y.Values, f.Excess)
 	m.paint()
-	f.heat(p)
+	if f.X.Heat != nil {
+		p.heatUpright(f.X.Heat, f.X.Unit)
+	}
+	if f.Y.Heat != nil {
+		p.heatLevel(f.Y.Heat)
+	}
 	here := f.Here != nil && p.x.holds(f.Here.X) && p.y.holds(f.Here.Y)
 	if here {
 		f.reserve(p)
 	}
 	m.draw()
+	if f.Y.Heat != nil {
+		p.heatNames(f.Y.Heat, f.Y.Unit, m.passing())
+	}
 	if here {
 		f.here(p)
 	}

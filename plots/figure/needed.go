@@ -120,6 +120,7 @@ func (f Needed) draw(s *sheet, headline string) {
 	a := axes{
 		x: along, y: y, xLabel: "Air temperature of " + f.Zone + ", °C" + heat.beyond(along.max, "°C"),
 		yLabel: "Length of " + f.Zone + " needed, m", right: s.endRoom(texts...),
+		strip: heatStrip,
 	}
 	p := s.inside(room, a)
 	f.bounds(p)
@@ -132,7 +133,7 @@ func (f Needed) draw(s *sheet, headline string) {
 		}
 	}
 	f.walls(p)
-	p.heatLines(heat, "°C", true, f.passing(p))
+	p.heatUpright(heat, "°C")
 	p.frame(a)
 	p.ends(labels)
 }

@@ -117,7 +117,8 @@ func (f Path) draw(s *sheet, headline string) {
 		passing = append(passing, dense(q.at(c.x[i-1], c.air[i-1]), q.at(c.x[i], c.air[i]))...)
 		passing = append(passing, dense(q.at(c.x[i-1], c.strand[i-1]), q.at(c.x[i], c.strand[i]))...)
 	}
-	q.heatLines(heat, "°C", false, passing)
+	q.heatLevel(heat)
+	q.heatNames(heat, "°C", passing)
 	q.line(stroke(orange(), 2.4, dashed()...), c.x, c.air)
 	q.line(stroke(purple(), 2.4), c.x, c.strand)
 	q.frame(lower)

@@ -52,7 +52,7 @@ func (m *filled) widest(in func(wet bool, s diffusion.Survival) bool, size vg.Po
 		for i := 1; i < steps; i++ {
 			at := vg.Point{X: b.Min.X + b.Size().X*vg.Length(i)/steps, Y: b.Min.Y + b.Size().Y*vg.Length(j)/steps}
 			r := vg.Rectangle{Min: at.Sub(size.Scale(0.5)), Max: at.Add(size.Scale(0.5))}
-			if !in(m.wet(i, j, steps), m.survival(float64(i)/steps, float64(j)/steps)) || !within(r, b) || !m.p.s.free(r) || clear && !m.fits(r, -1, true) {
+			if !in(m.wet(i, j, steps), m.survival(float64(i)/steps, float64(j)/steps)) || !m.even(r) || !within(r, b) || !m.p.s.free(r) || clear && !m.fits(r, -1, true) {
 				continue
 			}
 			near := math.Min(clearance(at, b, size)/2, far(at, edge, size))
@@ -62,6 +62,20 @@ func (m *filled) widest(in func(wet bool, s diffusion.Survival) bool, size vg.Po
 		}
 	}
 	return best, found
+}
+
+// even tells that the strand fares alike all over a rectangle.
+func (m *filled) even(r vg.Rectangle) bool {
+	at := func(p vg.Point) diffusion.Survival {
+		q, size := p.Sub(m.p.box.Min), m.p.box.Size()
+		return m.survival(float64(q.X/size.X), float64(q.Y/size.Y))
+	}
+	for _, corner := range corners(r) {
+		if at(corner) != at(middle(r)) {
+			return false
+		}
+	}
+	return true
 }
 
 func (m *filled) wet(i, j, steps int) bool {

@@ -94,11 +94,11 @@ func MapOf(s *scenarios.Scenario, zone int, lengths, speeds []float64, designs [
 	for j, v := range speeds {
 		out.Y.Values = append(out.Y.Values, 1000*v)
 		var content []float64
-		var survives []diffusion.Survival
+		var excess []diffusion.Excess
 		for _, d := range designs[j] {
-			content, survives = append(content, d.Mean), append(survives, d.Survives)
+			content, excess = append(content, d.Mean), append(excess, d.Excess)
 		}
-		out.Content, out.Survives = append(out.Content, content), append(out.Survives, survives)
+		out.Content, out.Excess = append(out.Content, content), append(out.Excess, excess)
 	}
 	return out
 }

@@ -73,7 +73,7 @@ func TestOfAScenario(t *testing.T) {
 	require.NoError(t, m.check())
 	require.True(t, m.X.Log)
 	require.True(t, m.Y.Log)
-	require.Equal(t, contents[2][3], needed.Design{Mean: m.Content[2][3], Survives: m.Survives[2][3]})
+	require.Equal(t, contents[2][3], needed.Design{Mean: m.Content[2][3], Excess: m.Excess[2][3]})
 	require.InDelta(t, 1000*speeds[2], m.Y.Values[2], 1e-15)
 }
 

@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -117,8 +118,12 @@ func (f Suits) draw(s *sheet, headline string) {
 	if f.Given > 0 {
 		others = append(others, f.Given)
 	}
-	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", rows, 2,
-		[]shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet", "spread of the data"})
+	marks, words := []shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet"}
+	if slices.ContainsFunc(rows, func(r row) bool { return r.mark == triangle }) {
+		marks, words = append(marks, triangle), append(words, "softens")
+	}
+	words = append(words, "spread of the data")
+	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", "air, of what it bears", rows, 2, marks, words)
 	p.s.fill(p.box, forbidden())
 	p.column(p.x.min, f.Longest, allowed())
 	if f.Given > 0 {

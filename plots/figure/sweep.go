@@ -129,11 +129,11 @@ func (c *cut) sheet(f Frame) (Sheet, string) {
 	}
 	m := Map{Frame: f, X: x, Y: y, Limit: c.limit, Here: c.here(x, y)}
 	for j := range y.Values {
-		line, survives := make([]float64, len(x.Values)), make([]diffusion.Survival, len(x.Values))
+		line, excess := make([]float64, len(x.Values)), make([]diffusion.Excess, len(x.Values))
 		for i := range line {
-			line[i], survives[i] = c.row(i, j).Mean, c.row(i, j).Survives
+			line[i], excess[i] = c.row(i, j).Mean, c.row(i, j).Excess
 		}
-		m.Content, m.Survives = append(m.Content, line), append(m.Survives, survives)
+		m.Content, m.Excess = append(m.Content, line), append(m.Excess, excess)
 	}
 	sheet.Figure = m
 	return sheet, ""
@@ -143,7 +143,7 @@ func (c *cut) line(f Frame, x Axis) Line {
 	l := Line{Frame: f, X: x, Limit: c.limit}
 	for i := range x.Values {
 		row := c.row(i, 0)
-		l.Content, l.Survives = append(l.Content, row.Mean), append(l.Survives, row.Survives)
+		l.Content, l.Excess = append(l.Content, row.Mean), append(l.Excess, row.Excess)
 		if !c.grid.Quick {
 			l.Low, l.High = append(l.Low, row.Low), append(l.High, row.High)
 		}

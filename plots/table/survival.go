@@ -13,7 +13,7 @@ func Meaning(v diffusion.Verdict, s diffusion.Survival) string {
 	doubtful := s == diffusion.Doubtful
 	switch v {
 	case diffusion.TooHot:
-		return "SOFTENS: the strand gives way on its way, however dry it is"
+		return "SOFTENS: the strand gives way before the nozzle, however dry it is"
 	case diffusion.Dry:
 		if doubtful {
 			return "DRY, IF IT BEARS THE HEAT: within the limit at any likely diffusivity"
@@ -89,9 +89,9 @@ func cooler(l *levers.Lever) string {
 	if l == nil {
 		return ""
 	}
-	text := fmt.Sprintf(" No hotter than %s (%s: instead of %s) it would hold and keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
+	text := fmt.Sprintf(" No hotter than %s (%s, instead of %s) it would hold and keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
 	if l.Survives != diffusion.Holds {
-		text = fmt.Sprintf(" No hotter than %s (%s: instead of %s) it would keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
+		text = fmt.Sprintf(" No hotter than %s (%s, instead of %s) it would keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
 	}
 	if l.Mean > l.Limit {
 		return text + fmt.Sprintf(", %s the limit.", times(l.Ratio()))

@@ -87,7 +87,7 @@ func (s *Sweep) csvCells(line []string, i int) []string {
 	if !s.Grid.Quick {
 		add(row.Verdict.String(), answered)
 	}
-	add(row.Survives.String(), answered)
+	add(row.Survives().String(), answered)
 	stated := row.Settings.Resolution > 0
 	add(exact(row.Settings.Resolution), stated)
 	add(exact(row.Settings.Tolerance), stated)
@@ -208,7 +208,7 @@ func (s *Sweep) rowData(i int) sweepRow {
 		return d
 	}
 	d.Mean, d.Centre, d.Skin, d.Removed = &row.Mean, &row.Centre, &row.Skin, &row.Removed
-	d.Survives = row.Survives.String()
+	d.Survives = row.Survives().String()
 	if !s.Grid.Quick {
 		d.Low, d.High, d.Verdict = &row.Low, &row.High, row.Verdict.String()
 	}

@@ -81,7 +81,7 @@ func (s *Sweep) rows(b *strings.Builder) {
 		if !s.Grid.Quick {
 			cells = append(cells, cell(r.Low), cell(r.High), r.Verdict.String())
 		}
-		cells = append(cells, r.Survives.String())
+		cells = append(cells, r.Survives().String())
 		if r.Failed != "" {
 			for k := range cells[1:] {
 				cells[1+k] = "-"
@@ -106,7 +106,7 @@ func (s *Sweep) counts(b *strings.Builder) {
 		case r.Mean <= r.Limit:
 			soft++
 		}
-		if r.Survives == diffusion.Doubtful {
+		if r.Survives() == diffusion.Doubtful {
 			doubtful++
 		}
 	}
@@ -147,7 +147,7 @@ func (s *Sweep) extremes(b *strings.Builder) {
 
 func (s *Sweep) extreme(r *sweep.Row, i int) string {
 	text := fmt.Sprintf("%s (limit %s) at %s", percent(r.Mean), limit(r.Limit), s.where(i))
-	switch r.Survives {
+	switch r.Survives() {
 	case diffusion.Softens:
 		return text + ", where the strand softens"
 	case diffusion.Doubtful:

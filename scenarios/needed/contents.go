@@ -12,8 +12,8 @@ import (
 
 // Design is what becomes of one length and speed.
 type Design struct {
-	Mean     float64 // content at the nozzle [kg/kg dry]
-	Survives diffusion.Survival
+	Mean   float64          // content at the nozzle [kg/kg dry]
+	Excess diffusion.Excess // of the heat
 }
 
 // Contents is what becomes of the strand, on all cores: Contents[j][i] at speeds[j] [m/s]
@@ -27,7 +27,7 @@ func Contents(ctx context.Context, s *scenarios.Scenario, zone int, lengths, spe
 		m.Speed = speeds[j]
 		row := make([]Design, len(lengths))
 		err := w.RunLengths(&m, zone, lengths, n, func(i int, r *diffusion.Result) error {
-			row[i] = Design{r.Nozzle.Mean, r.Survives(&m)}
+			row[i] = Design{r.Nozzle.Mean, r.Endures(&m).Excess()}
 			return ctx.Err()
 		})
 		return row, err

@@ -30,9 +30,9 @@ func checksum(before uint32, text string) uint32 {
 }
 
 // numbers lists what a record holds as numbers.
-func (row *Row) numbers() [9]*float64 {
+func (row *Row) numbers() [11]*float64 {
 	return [...]*float64{&row.Mean, &row.Centre, &row.Skin, &row.Low, &row.High, &row.Limit, &row.Removed,
-		&row.Settings.Resolution, &row.Settings.Tolerance}
+		&row.Excess.Yield, &row.Excess.Bear, &row.Settings.Resolution, &row.Settings.Tolerance}
 }
 
 // record writes a row on one line, its numbers in hexadecimal, which loses no bit.
@@ -43,7 +43,7 @@ func record(index int, row Row) string {
 		b.WriteByte(' ')
 		b.WriteString(strconv.FormatFloat(*x, 'x', -1, 64))
 	}
-	fmt.Fprintf(&b, " %d %d %d x%s", row.Verdict, row.Survives, row.Settings.Heat, hex.EncodeToString([]byte(row.Failed)))
+	fmt.Fprintf(&b, " %d %d x%s", row.Verdict, row.Settings.Heat, hex.EncodeToString([]byte(row.Failed)))
 	return b.String()
 }
 
@@ -51,7 +51,7 @@ func record(index int, row Row) string {
 func parseRecord(text string, rows int) (index int, row Row, ok bool) {
 	fields := strings.Split(text, " ")
 	numbers := row.numbers()
-	if len(fields) != 1+len(numbers)+4 {
+	if len(fields) != 1+len(numbers)+3 {
 		return 0, Row{}, false
 	}
 	index, err := strconv.Atoi(fields[0])
@@ -61,13 +61,13 @@ func parseRecord(text string, rows int) (index int, row Row, ok bool) {
 		ok = ok && err == nil
 	}
 	rest := fields[1+len(numbers):]
-	var words [3]int
-	for i, last := range [...]int{int(diffusion.TooHot), int(diffusion.Softens), int(diffusion.Resolved)} {
+	var words [2]int
+	for i, last := range [...]int{int(diffusion.TooHot), int(diffusion.Resolved)} {
 		words[i], err = strconv.Atoi(rest[i])
 		ok = ok && err == nil && words[i] >= 0 && words[i] <= last
 	}
-	row.Verdict, row.Survives, row.Settings.Heat = diffusion.Verdict(words[0]), diffusion.Survival(words[1]), diffusion.Heat(words[2])
-	failed, marked := strings.CutPrefix(rest[3], "x")
+	row.Verdict, row.Settings.Heat = diffusion.Verdict(words[0]), diffusion.Heat(words[1])
+	failed, marked := strings.CutPrefix(rest[2], "x")
 	reason, err := hex.DecodeString(failed)
 	row.Failed = string(reason)
 	return index, row, ok && marked && err == nil && (row.Failed != "" || row.finite())

@@ -106,7 +106,7 @@ func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 			require.NoError(t, err)
 			want := Row{
 				Mean: a.Nozzle.Mean, Centre: a.Nozzle.Centre, Skin: a.Nozzle.Skin, Removed: a.Removed, Limit: alone.Model.Limit,
-				Low: a.Low, High: a.High, Verdict: a.Verdict, Survives: a.Endurance.Survival, Settings: row.Settings,
+				Low: a.Low, High: a.High, Verdict: a.Verdict, Excess: a.Endurance.Excess(), Settings: row.Settings,
 			}
 			require.Equal(t, want, row, "%s, row %d", name, i)
 			if a.Turns(&alone.Model) {
