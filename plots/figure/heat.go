@@ -59,8 +59,23 @@ func (p *panel) heatUpright(h *Heat, unit string) {
 	p.s.put(style, vg.Point{X: x, Y: p.box.Max.Y + heatStrip*0.6}, centred(), text)
 }
 
+// above names a column of the panel in the strip above it, if it is wide enough.
+func (p *panel) above(r vg.Rectangle, text string) {
+	if style := p.s.style(tickSize, hot(), true); style.Width(text) < r.Size().X {
+		p.s.put(style, vg.Point{X: middle(r).X, Y: p.box.Max.Y + heatStrip*0.6}, centred(), text)
+	}
+}
+
 // heatStrip is the room above a panel for the name of its heat.
 const heatStrip = tickSize * 1.4
+
+// strip is the room that the name takes above an axis of x; none where the strand holds all along.
+func (h *Heat) strip(x scale) vg.Length {
+	if h != nil && (x.holds(h.Bears) || x.holds(h.Yields)) {
+		return heatStrip
+	}
+	return 0
+}
 
 // heatLevel draws the same across an axis of y.
 func (p *panel) heatLevel(h *Heat) {

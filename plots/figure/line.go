@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 
@@ -123,7 +124,7 @@ func (f Line) draw(s *sheet, headline string) {
 		x: f.X.scale(), y: y, xLabel: f.X.label(), right: s.endRoom(texts...),
 		yLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
 	}
-	if f.X.Heat != nil {
+	if a.strip = f.X.Heat.strip(a.x); f.X.Heat == nil && f.hot() {
 		a.strip = heatStrip
 	}
 	p := s.inside(room, a)
@@ -166,6 +167,9 @@ func (f Line) shade(p *panel) {
 		r.Min.X += p.box.Size().X * vg.Length(from) / steps
 		r.Max.X = p.box.Min.X + p.box.Size().X*vg.Length(min(k, steps))/steps
 		p.hatched(r, s)
+		if f.X.Heat == nil {
+			p.above(r, map[diffusion.Survival]string{diffusion.Softens: "softens", diffusion.Doubtful: "may soften"}[s])
+		}
 	}
 }
 
@@ -188,4 +192,9 @@ func hundredfold(x []float64) []float64 {
 		out[i] = 100 * v
 	}
 	return out
+}
+
+// hot tells that the strand softens somewhere, or may.
+func (f Line) hot() bool {
+	return slices.ContainsFunc(f.Excess, func(x diffusion.Excess) bool { return x.Survival() != diffusion.Holds })
 }

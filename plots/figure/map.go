@@ -172,9 +172,7 @@ func (f Map) draw(s *sheet, headline string) {
 	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+", % of dry weight")
 	room.Max.Y -= 4
 	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
-	if f.X.Heat != nil {
-		a.strip = heatStrip
-	}
+	a.strip = f.X.Heat.strip(a.x)
 	p := s.inside(room, a)
 	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
 	m.warm(f.X.Values, f.Y.Values, f.Excess)

@@ -120,7 +120,7 @@ func (f Needed) draw(s *sheet, headline string) {
 	a := axes{
 		x: along, y: y, xLabel: "Air temperature of " + f.Zone + ", °C" + heat.beyond(along.max, "°C"),
 		yLabel: "Length of " + f.Zone + " needed, m", right: s.endRoom(texts...),
-		strip: heatStrip,
+		strip: heat.strip(along),
 	}
 	p := s.inside(room, a)
 	f.bounds(p)

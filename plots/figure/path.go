@@ -87,6 +87,8 @@ func (f Path) draw(s *sheet, headline string) {
 	lower := axes{
 		x: along, y: linearFrom(join(c.strand, c.air, []float64{heat.Bears})), xLabel: "Place on the path, m", yLabel: "Temperature, °C", right: upper.right,
 	}
+	const below = 0.82 // of the panel, so that its name has room above
+	lower.y.max = max(lower.y.max, lower.y.min+(heat.Bears-lower.y.min)/below)
 	top, bottom := room, room
 	top.Min.Y = room.Min.Y + room.Size().Y*0.4
 	bottom.Max.Y = top.Min.Y - 6
