@@ -105,7 +105,7 @@ func (l *Log) advice() string {
 		return fmt.Sprintf("%s of %s (%s at %s)", table.Length(x), zone, table.Duration(x/m.Speed), table.Speed(m.Speed))
 	}
 	if e := a.Check.Endurance; e.Survival == diffusion.Softens {
-		return fmt.Sprintf("Build nothing of this yet: at %s the strand softens, %s. Cool it first; then seek the length again.", a.Setting.Value, where(e))
+		return fmt.Sprintf("Build nothing of this yet: with %s of %s, which would just meet the limit or come nearest, the strand softens, %s. Cool it first, then seek the length again.", table.Length(a.Value), m.Path[l.Survey.Zone].Name, where(e))
 	}
 	switch {
 	case a.Outcome == size.Everywhere:

@@ -153,10 +153,10 @@ func (l *Log) mapCaption(f figure.Map) string {
 	fit, soft, doubtful := f.Fits()
 	heat := ""
 	if soft > 0 {
-		heat = fmt.Sprintf(", and %d more that soften", soft)
+		heat = fmt.Sprintf(" and do not soften, %d are within it and soften", soft)
 	}
 	if doubtful > 0 {
-		heat += fmt.Sprintf("; of those within it, %d may soften", doubtful)
+		heat += fmt.Sprintf("; %d of the first may soften", doubtful)
 	}
 	return fmt.Sprintf("%s. Of the %d designs on this map, %d are within the limit%s; all else is as in the scenario. The ring marks the scenario's own design.",
 		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
@@ -200,7 +200,7 @@ func (l *Log) suitsCaption() string {
 		unanswered = fmt.Sprintf("; without an answer: %d", n)
 	}
 	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; need no drying here: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
-		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows.",
+		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows. Beside each name stands the temperature of the air, and up to which a strand of it holds.",
 		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone, counts[suits.Buildable],
 		counts[suits.TooLong], counts[suits.Forbidden], unanswered)
 }

@@ -20,7 +20,7 @@ func (a *Answer) Conclusion() string {
 	if a.Assessment.Verdict == diffusion.Dry {
 		return text
 	}
-	if d.Cause == levers.Softening {
+	if d.Cause == levers.Softening || len(d.Levers) == 0 && a.Assessment.Endurance.Survival == diffusion.Softens {
 		return text + a.elsewhere()
 	}
 	const helps = 0.98 // of the content
