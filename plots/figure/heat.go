@@ -55,7 +55,7 @@ func (p *panel) heatUpright(h *Heat, unit string) {
 	}
 	style := p.s.style(tickSize, hot(), true)
 	half := style.Width(text) / 2
-	x := min(max((from+to)/2, p.box.Min.X+half), p.s.Max.X-margin-half)
+	x := min(max((from+to)/2, p.box.Min.X+half), p.box.Max.X-half)
 	p.s.put(style, vg.Point{X: x, Y: p.box.Max.Y + heatStrip*0.6}, centred(), text)
 }
 
