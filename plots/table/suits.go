@@ -280,7 +280,7 @@ type suitsRow struct {
 	High           float64    `json:"high"`
 	NumericalError float64    `json:"numerical_error"`
 	Verdict        string     `json:"verdict"`
-	Survives       string     `json:"survives"` // holds, doubtful, softens
+	Survives       string     `json:"survives,omitempty"` // holds, doubtful, softens
 	Length         sizeLength `json:"length"`
 	LengthFast     sizeLength `json:"length_at_greatest_diffusivity"`
 	LengthSlow     sizeLength `json:"length_at_least_diffusivity"`
@@ -341,12 +341,15 @@ func (s *Suits) rows(rows []suits.Row) []suitsRow {
 		r := &rows[i]
 		d := suitsRow{
 			Material: r.Material.ID, Class: r.Class.String(), Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
-			Mean: r.Mean, Low: r.Low, High: r.High, NumericalError: r.NumericalError, Verdict: r.Verdict.String(), Survives: r.Survives.String(),
+			Mean: r.Mean, Low: r.Low, High: r.High, NumericalError: r.NumericalError, Verdict: r.Verdict.String(),
 			Length: lengthOf(r.Needed), LengthFast: lengthOf(r.Fast), LengthSlow: lengthOf(r.Slow),
 			Failed: r.Failed, Rest: restOf(r.Rest), RestFast: restOf(r.RestFast), RestSlow: restOf(r.RestSlow), Floor: r.Floor,
 		}
 		if r.Class == suits.Forbidden {
 			d.Obstacle = r.Obstacle.String()
+		}
+		if r.Class != suits.Unanswered {
+			d.Survives = r.Survives.String()
 		}
 		out = append(out, d)
 	}

@@ -173,7 +173,7 @@ air = { humidity = "30 %" }
 
 // A place where the march has no answer is counted, and told with its reason; the others have their lengths.
 func TestPlacesWithoutAnAnswer(t *testing.T) {
-	s := read(t, strings.NewReplacer(`"pc"`, `"pa6"`, `"0.2 %"`, `"8 %"`, "3 m", "60 m", `"-20 °C"`, `"-40 °C", flow = "0.3 L/min", direction = "against"`).Replace(plain))
+	s := read(t, strings.Replace(plain, `"pc"`, `"petg"`, 1))
 	r := Request{Temperatures: []float64{303.15, 353.15}, Speeds: []float64{0.00025, 0.001}, Settings: diffusion.CoarseSettings()}
 	table, err := Find(context.Background(), s, r)
 	require.NoError(t, err)
@@ -183,4 +183,17 @@ func TestPlacesWithoutAnAnswer(t *testing.T) {
 	require.Contains(t, table.Reason, "1 mm/s at 30 °C")
 	_, err = Find(context.Background(), s, Request{Temperatures: r.Temperatures[:1], Speeds: r.Speeds[1:], Settings: r.Settings})
 	require.ErrorContains(t, err, "so little air")
+}
+
+// A strand of PETG in air of 200 °C softens on every length that would dry it; in air in which it holds there is one.
+func TestNoLengthWhereTheStrandSoftens(t *testing.T) {
+	s := read(t, strings.Replace(plain, `"pc"`, `"petg"`, 1))
+	name := s.Model.Path[0].Name
+	require.Equal(t, "petg", s.Model.Material.ID)
+	table, err := Find(context.Background(), s, Request{Temperatures: []float64{338.15, 473.15}, Speeds: []float64{0.0005}, Settings: diffusion.CoarseSettings()})
+	require.NoError(t, err)
+	require.Equal(t, name, table.Zone)
+	require.Positive(t, table.Lengths[0][0])
+	require.Zero(t, table.Lengths[0][1])
+	require.Zero(t, table.Unanswered)
 }
