@@ -31,8 +31,8 @@ type Endurance struct {
 func (e Endurance) Running() bool { return e.Survival == Doubtful && e.Strand <= e.Bears+hotter }
 
 // Endures judges the strand of a result by the temperature at which it gives way ([materials.Polymer.GivesWay]).
-// The temperature of a zone runs from that at its entry to that at its exit; a strand at rest reaches that of
-// its air.
+// The temperature in a zone lies between that at its entry, which is the exit of what was before, and that at its
+// exit; a strand at rest reaches that of its air.
 func (r *Result) Endures(m *Model) Endurance {
 	way := m.Material.GivesWay()
 	worst := Endurance{Strand: m.StartTemperature, Air: m.StartTemperature, Bears: way.Min, Yields: way.Max}
@@ -41,11 +41,9 @@ func (r *Result) Endures(m *Model) Endurance {
 		z := &m.Storage[i]
 		worst.meet(z.Name, z.Air.Temperature, z.Air.Temperature)
 	}
-	before := r.Start.Temperature
 	for i := range r.Zones {
 		z := &r.Zones[i]
-		worst.meet(z.Name, max(before, z.Exit.Temperature), z.AirTemperature)
-		before = z.Exit.Temperature
+		worst.meet(z.Name, z.Exit.Temperature, z.AirTemperature)
 	}
 	return worst
 }
