@@ -287,3 +287,17 @@ func TestSofteningIsACause(t *testing.T) {
 	require.Equal(t, diffusion.Wet, a.Verdict)
 	require.Equal(t, levers.Time, d.Cause)
 }
+
+// Only what is hotter than the strand bears is cooled: a zone above the usual drying temperature in which it holds
+// stays as it is.
+func TestCoolerLeavesWhatHolds(t *testing.T) {
+	m := design(t, "petg", 3, 200, 103, 1)
+	m.Path[1].Air.Temperature = 341.15 // usual are 65 °C, borne are 70 °C
+	_, d := find(t, m)
+	varied := *m
+	varied.Path = append([]diffusion.Zone(nil), m.Path...)
+	varied.Path[0].Air.Temperature = d.Cooler.To
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
+	require.Equal(t, r.Nozzle.Mean, d.Cooler.Mean)
+}

@@ -249,3 +249,17 @@ func BenchmarkMap(b *testing.B) {
 		b.ReportMetric(100*g.RelativeError, "%error")
 	}
 }
+
+// A row that softens does not fit, however dry it is.
+func TestSoftRowsDoNotFit(t *testing.T) {
+	row := Row{Mean: 0.001, Limit: 0.002, Excess: diffusion.Excess{Yield: -15, Bear: -1}}
+	require.True(t, row.Fits())
+	require.Equal(t, diffusion.Holds, row.Survives())
+	row.Excess = diffusion.Excess{Yield: -5, Bear: 10}
+	require.True(t, row.Fits())
+	require.Equal(t, diffusion.Doubtful, row.Survives())
+	row.Excess.Yield = 1
+	require.False(t, row.Fits())
+	row = Row{Mean: 0.003, Limit: 0.002}
+	require.False(t, row.Fits())
+}
