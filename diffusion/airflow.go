@@ -69,8 +69,9 @@ func (a *Assessment) mouths(w *March, m *Model) error {
 		return err
 	}
 	a.Mouths = r.Nozzle.Mean
-	if a.Verdict != Unsure && (a.Mouths > m.Limit) != (a.Verdict == Wet) {
-		a.Verdict = Unsure
+	turned := a.Verdict == Dry && a.Mouths > m.Limit || a.Verdict == Wet && a.Mouths <= m.Limit
+	if turned {
+		a.Verdict = Judge(min(a.Low, m.Limit), 2*m.Limit, m.Limit, a.Endurance.Survival)
 	}
 	return nil
 }

@@ -18,7 +18,7 @@ func TestJudge(t *testing.T) {
 		{1, 2, 3, diffusion.Dry}, {1, 2, 2, diffusion.Dry}, {1, 3, 2, diffusion.Unsure},
 		{2, 3, 2, diffusion.Unsure}, {3, 4, 2, diffusion.Wet},
 	} {
-		require.Equal(t, r.want, diffusion.Judge(r.low, r.high, r.limit), "%v", r)
+		require.Equal(t, r.want, diffusion.Judge(r.low, r.high, r.limit, diffusion.Holds), "%v", r)
 	}
 }
 

@@ -48,9 +48,17 @@
 // dew point of the air takes up water as from air saturated at its surface; the dew
 // itself is not followed, but warned of.
 //
+// # Survival
+//
+// A pulled strand stretches or sticks from some temperature on, which is known as a range
+// ([materials.Polymer.GivesWay]). The hottest mean of a section, taken at the ends of each zone and in the air of each
+// storage, is set against it, and so is the air, which the strand would reach if the feed stopped ([Result.Endures]).
+// What softens is never dry.
+//
 // # What is left out
 //
-// Swelling and the change of radius; crystallisation; the two-stage sorption of
+// How far a strand that gives way stretches, which hangs on pull and time; that the skin is hotter than the mean; that
+// water softens it. Swelling and the change of radius; crystallisation; the two-stage sorption of
 // glassy polymers, whose slow second stage no Fickian model shows; diffusion
 // driven by gradients of temperature; the heat capacity of the water in the strand; conduction along the strand; wound layers that shield each other: a strand
 // at rest is a loose one, and a spool dries no faster.

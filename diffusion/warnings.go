@@ -22,9 +22,6 @@ const (
 	// HotterThanUsual: Value is the air temperature [K], Limit the highest usual
 	// drying temperature [K].
 	HotterThanUsual
-	// NearSoftening: Value is the air temperature [K], Limit the softening
-	// temperature [K].
-	NearSoftening
 	// AirSetsFloor: Value is the lowest content that the air of the best zone
 	// allows [kg/kg dry], Limit the limit [kg/kg dry].
 	AirSetsFloor
@@ -95,9 +92,6 @@ func warnings(m *Model, a *Assessment) []Warning {
 		}
 		if t := z.AirTemperature; t > p.DryingTemperature.Value {
 			add(HotterThanUsual, z.Name, t, p.DryingTemperature.Value)
-		}
-		if t := z.AirTemperature; t > p.Softening.Value {
-			add(NearSoftening, z.Name, t, p.Softening.Value)
 		}
 		if math.Abs(z.Cooling) > coolingWarned {
 			add(Evaporation, z.Name, z.Cooling, coolingWarned)

@@ -51,6 +51,7 @@ func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	z := diffusion.Zone{Name: name}
 	z.Length, _ = t.required("length", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"})
 	z.Air.Temperature = t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), s.Room.Temperature)
+	t.warms(z.Air.Temperature)
 	z.Contact = r.contact(t)
 	air := t.sub("air")
 	r.air(t, air, &z, s.Room)

@@ -104,6 +104,10 @@ length = "%.4g m"
 temperature = "%.4g °C"
 [room]
 humidity = "20 %%"
+[nozzle]
+temperature = "400 °C"
+[strand.properties]
+structure = "amorphous" # so that no air melts it
 `
 
 // judged runs a scenario text to its end and judges what came out.
@@ -125,7 +129,33 @@ func judged(t *testing.T, text []byte) {
 	inSpan(t, s, a.Assessment)
 	var out bytes.Buffer
 	require.NoError(t, a.WriteText(&out))
+	if softens(s, a.Assessment) {
+		require.NotRegexp(t, "Verdict +DRY", out.String())
+		require.NotContains(t, out.String(), "Nothing holds")
+		require.Contains(t, out.String(), "Survives       softens: ")
+	}
+	out.Reset()
 	require.NoError(t, a.WriteJSON(&out))
+	if softens(s, a.Assessment) {
+		require.Regexp(t, `"verdict": "(softens|wet)"`, out.String())
+		require.Contains(t, out.String(), `"survives": "softens"`)
+	}
+}
+
+// softens tells by itself whether the strand comes above what it bears.
+func softens(s *scenarios.Scenario, a *diffusion.Assessment) bool {
+	p := &s.Model.Material
+	hottest, most := s.Model.StartTemperature, p.Softening.High
+	if p.Structure == materials.Semicrystalline {
+		most = min(most, p.Melting.High)
+	}
+	for _, z := range s.Model.Storage {
+		hottest = max(hottest, z.Air.Temperature)
+	}
+	for _, z := range a.Zones {
+		hottest = max(hottest, z.Exit.Temperature)
+	}
+	return hottest > most+0.01
 }
 
 // A strand that is wetted in steam, through a chamber of little air and on.

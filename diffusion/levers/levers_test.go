@@ -45,8 +45,8 @@ func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagn
 	require.NoError(t, err)
 	d := levers.Find(w, m, a, library)
 	require.Len(t, d.Materials, len(library)-1)
-	for i := range d.Levers[1:] {
-		require.LessOrEqual(t, d.Levers[i].Ratio(), d.Levers[i+1].Ratio())
+	for i := range d.Levers {
+		require.LessOrEqual(t, d.Levers[max(i-1, 0)].Ratio(), d.Levers[i].Ratio())
 	}
 	for i := range d.Materials[1:] {
 		require.LessOrEqual(t, d.Materials[i].Mean/d.Materials[i].Limit, d.Materials[i+1].Mean/d.Materials[i+1].Limit)
@@ -283,4 +283,70 @@ func TestDraggedAirIsLimited(t *testing.T) {
 	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
 	require.InDelta(t, r.Nozzle.Mean, d.Levers[i].Mean, 1e-3*r.Nozzle.Mean)
 	require.Positive(t, r.Nozzle.Mean)
+}
+
+// Neither advice nor the heat for another material goes beyond what the strand bears, were its usual drying
+// temperature higher.
+func TestLeversStayWhereTheStrandHolds(t *testing.T) {
+	m := design(t, "petg", 2, 60, 103, 0.02)
+	m.Material.DryingTemperature.Value = 373.15
+	bears := m.Material.GivesWay().Min
+	_, d := find(t, m)
+	hotter := false
+	for _, l := range d.Levers {
+		require.NotEqual(t, diffusion.Softens, l.Survives)
+		if l.Kind == levers.Hotter {
+			hotter = true
+			require.InDelta(t, bears, l.To, 1e-9)
+		}
+	}
+	require.True(t, hotter)
+	require.Nil(t, d.Cooler)
+	levers.Reheat(m, room)
+	require.InDelta(t, bears, m.Path[0].Air.Temperature, 1e-9)
+}
+
+// What softens is held back by heat; cooled to what it bears it holds, and that is a run of its own.
+func TestSofteningIsACause(t *testing.T) {
+	m := design(t, "petg", 3, 200, 103, 0.02)
+	a, d := find(t, m)
+	require.Less(t, a.Nozzle.Mean, m.Limit)
+	require.Equal(t, levers.Softening, d.Cause)
+	require.Equal(t, "softening", d.Cause.String())
+	require.NotNil(t, d.Cooler)
+	require.Equal(t, levers.Cooler, d.Cooler.Kind)
+	require.Equal(t, diffusion.Holds, d.Cooler.Survives)
+	require.InDelta(t, m.Material.DryingTemperature.Value, d.Cooler.To, 1e-9)
+	for _, l := range d.Levers {
+		require.NotEqual(t, diffusion.Softens, l.Survives, l.Kind.String())
+	}
+	varied := *m
+	varied.Path = append([]diffusion.Zone(nil), m.Path...)
+	varied.Path[0].Air.Temperature = d.Cooler.To
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
+	require.Equal(t, r.Nozzle.Mean, d.Cooler.Mean)
+	for _, l := range d.Materials {
+		require.Equal(t, l.Mean <= l.Limit && l.Survives != diffusion.Softens, l.Dry())
+	}
+
+	m = design(t, "petg", 0.06, 200, 103, 0.02) // wet as well
+	a, d = find(t, m)
+	require.Greater(t, a.Low, m.Limit)
+	require.Equal(t, diffusion.Wet, a.Verdict)
+	require.Equal(t, levers.Time, d.Cause)
+}
+
+// Only what is hotter than the strand bears is cooled: a zone above the usual drying temperature in which it holds
+// stays as it is.
+func TestCoolerLeavesWhatHolds(t *testing.T) {
+	m := design(t, "petg", 3, 200, 103, 1)
+	m.Path[1].Air.Temperature = 341.15 // usual are 65 °C, borne are 70 °C
+	_, d := find(t, m)
+	varied := *m
+	varied.Path = append([]diffusion.Zone(nil), m.Path...)
+	varied.Path[0].Air.Temperature = d.Cooler.To
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
+	require.Equal(t, r.Nozzle.Mean, d.Cooler.Mean)
 }

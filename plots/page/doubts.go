@@ -63,7 +63,7 @@ func (l *Log) assumptions() []block {
 		"swelling, the change of radius, crystallisation, and the slow second stage of sorption in glassy polymers",
 		"conduction along the strand, and diffusion driven by temperature",
 		"turns of a winding that shield each other, and contact with drum or rollers beyond the share of the surface that is stated as open to the air",
-		"what heat does to the polymer: oxidation, hydrolysis, stretching, sticking",
+		"what heat does to the polymer: oxidation, hydrolysis; how far a strand that gives way stretches or sticks, which hangs on pull and time, and that water lowers the temperature at which it does",
 		"how the air gets to its stated state, and how long the dryer takes to reach it",
 	}})
 }

@@ -20,7 +20,7 @@ import (
 )
 
 // wide is the width of the tables of many materials [columns].
-const wide = 85
+const wide = 95
 
 func within(t *testing.T, text string, columns int) {
 	t.Helper()

@@ -103,6 +103,7 @@ func TestStudyThatCannotBeMade(t *testing.T) {
 	s, err := scenarios.Read("wet.toml", []byte(`title = "moist heat"
 [strand]
 material = "pcl"
+properties = { structure = "amorphous" } # so that it does not melt
 [feed]
 flow = "0.3 mL/min"
 [[zone]]

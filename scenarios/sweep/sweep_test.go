@@ -107,7 +107,7 @@ func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 			require.NoError(t, err)
 			want := Row{
 				Mean: a.Nozzle.Mean, Centre: a.Nozzle.Centre, Skin: a.Nozzle.Skin, Removed: a.Removed, Limit: alone.Model.Limit,
-				Low: a.Low, High: a.High, Verdict: a.Verdict, Settings: row.Settings,
+				Low: a.Low, High: a.High, Verdict: a.Verdict, Excess: a.Endurance.Excess(), Settings: row.Settings,
 			}
 			require.Equal(t, want, row, "%s, row %d", name, i)
 			if a.Turns(&alone.Model) {
@@ -271,4 +271,18 @@ func BenchmarkMap(b *testing.B) {
 		require.Equal(b, 3600, g.Answered())
 		b.ReportMetric(100*g.RelativeError, "%error")
 	}
+}
+
+// A row that softens does not fit, however dry it is.
+func TestSoftRowsDoNotFit(t *testing.T) {
+	row := Row{Mean: 0.001, Limit: 0.002, Excess: diffusion.Excess{Yield: -15, Bear: -1}}
+	require.True(t, row.Fits())
+	require.Equal(t, diffusion.Holds, row.Survives())
+	row.Excess = diffusion.Excess{Yield: -5, Bear: 10}
+	require.True(t, row.Fits())
+	require.Equal(t, diffusion.Doubtful, row.Survives())
+	row.Excess.Yield = 1
+	require.False(t, row.Fits())
+	row = Row{Mean: 0.003, Limit: 0.002}
+	require.False(t, row.Fits())
 }
