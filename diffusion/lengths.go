@@ -81,12 +81,9 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		times[i] = length / m.Speed
 	}
 	side := &b.march.side
-	at := func(i int, cylinder *radial.March) error {
+	at := func(i int, from *lane) error {
 		z.Length = lengths[i]
-		from := side
-		if cylinder == &l.cylinder {
-			from = l
-		} else {
+		if from == side {
 			side.set(m, g)
 			side.cylinder.Along = side.fourier
 		}
@@ -99,7 +96,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		r.finish(from)
 		return b.use(offset+i, r)
 	}
-	err = l.cylinder.AdvanceThrough(l.problem(), times, l.numerics(z, b.settings), &side.cylinder, at)
+	err = l.advanceThrough(times, l.numerics(z, b.settings), side, at)
 	if err != nil {
 		return fmt.Errorf("zone %q: %w", z.Name, err)
 	}

@@ -43,9 +43,15 @@ func TestLengthsAreThoseOfSeparateRuns(t *testing.T) {
 	}
 	for zone := range 3 {
 		for _, heat := range []diffusion.Heat{diffusion.Lumped, diffusion.Resolved} {
-			for _, direction := range []diffusion.Direction{diffusion.With, diffusion.Against} {
+			for k, direction := range []diffusion.Direction{diffusion.With, diffusion.Against, diffusion.With, diffusion.With} {
 				m := transit(t, 20)
 				m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, direction
+				if k >= 2 { // covered in one zone, or in two of which the second goes on from the first
+					m.Path[1].Contact = diffusion.Contact{Covered: 0.3, Arcs: 2}
+				}
+				if k == 3 {
+					m.Path[2].Contact = m.Path[1].Contact
+				}
 				s := diffusion.CoarseSettings()
 				s.Heat = heat
 				w, count := diffusion.NewMarch(), 0

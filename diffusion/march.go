@@ -7,6 +7,7 @@ import (
 	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/section"
 	"strandry/materials/humidair"
 )
 
@@ -28,6 +29,7 @@ type gridKey struct {
 // lane is one strand on its way.
 type lane struct {
 	cylinder  radial.March
+	crossing  crossing
 	around    surroundings
 	exchange  radial.Exchange
 	potential radial.Exponential
@@ -42,9 +44,11 @@ type lane struct {
 // NewMarch makes the working memory.
 func NewMarch() *March {
 	w := &March{grids: map[gridKey]*radial.Grid{}}
+	turns := map[sectionKey]*section.Grid{}
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
 		l.cylinder.Along = l.fourier
+		l.crossing.turns = turns
 	}
 	return w
 }
@@ -86,6 +90,7 @@ func (l *lane) set(m *Model, g *radial.Grid) {
 func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error {
 	l.set(m, g)
 	l.cylinder.Start(g, m.Start)
+	l.crossing.alive = false
 	l.around.thermal.rest(m.StartTemperature)
 	result.reset(m)
 	for i := range m.Storage {
@@ -220,7 +225,10 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
 	l.cylinder.Beside = a.thermal.handed.beside
 	a.forget()
-	a.perDensity = z.Contact.Exposed() / (m.Material.Density.Value * m.Radius)
+	if err == nil {
+		err = l.prepare(z.Contact, s)
+	}
+	a.perDensity = z.Contact.film() / (m.Material.Density.Value * m.Radius)
 	a.leaves = m.Material.Density.Value * m.Radius
 	if centre := (entered + z.Air.Temperature) / 2; a.latent.centre != centre {
 		a.latent = latentNear(centre)
@@ -245,6 +253,7 @@ func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float
 		Name: z.Name, Length: z.Length, Residence: z.Residence(l.model.Speed), Exit: l.state(),
 		AirTemperature: z.Air.Temperature, Film: c,
 		Biot: a.thermal.biot, Resolved: a.thermal.resolved, Fourier: l.cylinder.Gathered,
+		Contact: z.Contact, Behind: l.behind(),
 	}
 	out.air(l.model, a, z.Air.VapourPressure, l.cylinder.Lost, l.cylinder.Lost-before, c.Heat)
 }

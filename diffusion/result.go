@@ -11,7 +11,7 @@ import (
 type State struct {
 	Mean        float64 // area mean of the moisture content [kg/kg dry]
 	Centre      float64 // on the axis [kg/kg dry]
-	Skin        float64 // at the surface [kg/kg dry]
+	Skin        float64 // at the surface, in the mean round [kg/kg dry]
 	Temperature float64 // area mean [K]
 }
 
@@ -47,6 +47,8 @@ type ZoneResult struct {
 	Biot           float64           // h R/k
 	Resolved       bool              // temperature resolved along the radius
 	Fourier        float64           // ∫ D dt/R² at the mean content
+	Contact        Contact           // what covers the strand
+	Behind         float64           // content at the exit at the surface behind the middle of a cover that keeps its place, else the skin [kg/kg dry]
 	Cooling        float64           // mean lowering of the strand's temperature by evaporation [K]: its heat over that of the film
 }
 

@@ -35,14 +35,14 @@ func (l *lane) through(z *Zone, s Settings) error {
 	a, c := &l.around, &l.cylinder
 	residence := z.Residence(l.model.Speed)
 	if a.supply.marched(z.Air.Direction) {
-		return c.Advance(l.problem(), residence, l.numerics(z, s))
+		return l.advance(l.problem(), residence, l.numerics(z, s))
 	}
 	supply := a.supply
-	l.saved = append(l.saved[:0], c.C...)
+	l.keep()
 	time, lost, beside, stats := c.Time, c.Lost, c.Beside, c.Stats
 	var failed error
 	given := func(total float64) (float64, error) {
-		copy(c.C, l.saved)
+		l.restore()
 		l.trace.rewind()
 		c.Time, c.Lost, c.Beside, c.Gathered = time, lost, beside, 0
 		c.Stats = stats // the steps of the march that agrees count, those of the search do not
@@ -55,7 +55,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 		}
 		n := l.numerics(z, s)
 		n.MaxSteps = patience
-		failed = c.Advance(l.problem(), residence, n)
+		failed = l.advance(l.problem(), residence, n)
 		return c.Lost - lost - total, failed
 	}
 	err := agree(given, 1e-3*s.Tolerance*max(c.Grid.Content(l.saved), 1e-6))

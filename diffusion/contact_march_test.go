@@ -1,0 +1,97 @@
+package diffusion_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+)
+
+// covered is a strand of one temperature whose D at the start is that of the dry polymer times exp(b), its surface held dry by a
+// large film, for a Fourier number of the dry polymer.
+func covered(t testing.TB, contact diffusion.Contact, b, fo float64) *diffusion.Model {
+	m := transit(t, b/0.02)
+	given := func(v float64) materials.Value {
+		return materials.Value{Value: v, Low: v, High: v, Kind: materials.Given}
+	}
+	m.Material.Diffusivity.ReferenceValue = given(1e-11)
+	m.Start, m.Speed = 0.02, 1e-3
+	seconds := fo * m.Radius * m.Radius / 1e-11
+	m.Path = []diffusion.Zone{{
+		Name: "oven", Length: seconds * m.Speed, Contact: contact, Film: diffusion.Film{Heat: 1e5, Mass: 100},
+		Air: diffusion.Air{Temperature: m.StartTemperature},
+	}}
+	return m
+}
+
+// A cover that keeps its place closes a part of the surface: what is left of the water, against testdata/section/covered.csv
+// (dual series in Laplace space and spectral elements, independent codes). The content is of the start.
+func TestCoverThatKeepsItsPlace(t *testing.T) {
+	s := diffusion.DefaultSettings()
+	s.WithoutEvaporation = true
+	w := diffusion.NewMarch()
+	worst := 0.0
+	for _, row := range table(t, "section", "covered.csv") {
+		contact := diffusion.Contact{Covered: 1 - row["share"], Arcs: int(row["arcs"])}
+		m := covered(t, contact, row["b"], row["fo"])
+		var r diffusion.Result
+		require.NoError(t, w.Run(m, s, &r))
+		off := r.Nozzle.Mean/m.Start - row["mean"]
+		worst = max(worst, math.Abs(off))
+		within(t, row["mean"], r.Nozzle.Mean/m.Start, 1e-3, "share %g, %g arcs, b %g, Fo %g", row["share"], row["arcs"], row["b"], row["fo"])
+		within(t, 0, r.Balance, 1e-12)
+		require.Greater(t, r.Zones[0].Behind, r.Nozzle.Skin)
+	}
+	t.Logf("worst %.1e of the start", worst)
+
+	// A cover that wanders thins the film, which a large film does not feel: the strand dries as an open one.
+	m := covered(t, diffusion.Contact{Covered: 0.5, Arcs: 1, Moves: true}, 0, 0.0917)
+	within(t, 0.415, run(t, m).Nozzle.Mean/m.Start, 1e-3)
+}
+
+// The printed numerical error covers the true one for covered strands too, and the answer is what refining tends to.
+func TestErrorOfACoveredStrand(t *testing.T) {
+	count, within := 0, 0
+	for _, row := range table(t, "section", "covered.csv") {
+		m := covered(t, diffusion.Contact{Covered: 1 - row["share"], Arcs: int(row["arcs"])}, row["b"], row["fo"])
+		s := diffusion.DefaultSettings()
+		s.WithoutEvaporation = true
+		a, err := diffusion.NewMarch().Assess(m, s)
+		require.NoError(t, err)
+		off := a.Nozzle.Mean/m.Start - row["mean"]
+		count++
+		if math.Abs(off) <= a.NumericalError/m.Start {
+			within++
+		} else {
+			t.Logf("share %g, %g arcs, b %g, Fo %g off %.1e told %.1e", row["share"], row["arcs"], row["b"], row["fo"], off, a.NumericalError/m.Start)
+		}
+	}
+	t.Logf("%d of %d", within, count)
+	require.Equal(t, count, within)
+}
+
+// A covered zone in pieces is the zone, since the cover keeps its place; an open one between them lets the strand come out even, and
+// one covered otherwise finds the mean round. All keep the balance.
+func TestCoverGoesOnFromZoneToZone(t *testing.T) {
+	contact := diffusion.Contact{Covered: 0.4, Arcs: 1}
+	m := covered(t, contact, 1, 0.3)
+	whole := assess(t, m)
+	piece := m.Path[0]
+	piece.Length /= 5
+	m.Path = nil
+	for _, name := range []string{"a", "b", "c", "d", "e"} {
+		piece.Name = name
+		m.Path = append(m.Path, piece)
+	}
+	cut := assess(t, m)
+	within(t, whole.Nozzle.Mean, cut.Nozzle.Mean, whole.NumericalError+cut.NumericalError)
+	within(t, whole.Zones[0].Behind, cut.Zones[4].Behind, whole.Errors.Skin+cut.Errors.Skin+1e-5)
+
+	m.Path[2].Contact.Arcs = 2
+	turned := run(t, m)
+	require.Less(t, turned.Nozzle.Mean, 0.99*cut.Nozzle.Mean, "a strand that is turned over dries better")
+	within(t, 0, turned.Balance, 1e-12)
+}
