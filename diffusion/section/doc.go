@@ -33,7 +33,7 @@
 // The functions of a circle inside are those of the surface continued as steady fields, mode by mode with exp(-m n ln(R/r)), and
 // combined anew to be one at their own node and zero at the others. A steady field whose trace at the surface is held
 // is held on all circles then, and the singularity need not be resolved along the radius. To
-// continue them further than a third or so of an arc would amplify differences between the nodes without end; they stay as they are
+// continue them further than about a tenth of an arc would amplify differences between the nodes without end; they stay as they are
 // from the depth on where that passes thirty.
 //
 // # Space

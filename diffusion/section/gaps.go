@@ -52,7 +52,7 @@ func (b *basis) inward(depth float64) (back *mat.Dense, norm float64) {
 			scale *= decay
 		}
 		if count == modes {
-			b.addBeyond(row, depth, phi)
+			b.addBeyond(row, depth, b.phi[b.edge]-phi)
 		}
 	}
 	back = mat.NewDense(n, n, nil)
@@ -60,41 +60,26 @@ func (b *basis) inward(depth float64) (back *mat.Dense, norm float64) {
 		return back, math.Inf(1)
 	}
 	for a := range n {
-		row := back.RawRowView(a)
-		sum, size := 0.0, 0.0
-		for _, v := range row {
-			sum += v
+		size := 0.0
+		for _, v := range back.RawRowView(a) {
 			size += math.Abs(v)
 		}
-		row[a] += 1 - sum // a uniform field stays one
 		norm = max(norm, size)
 	}
 	return back, norm
 }
 
-// addBeyond adds to the values of the functions, at a depth and at an angle, what the modes beyond those that are summed
-// bring: a function that goes with its roots r and s of the distance before and after the edge at φ has there the mean
+// addBeyond adds to the values of the functions, at a depth and at an angle before the edge, what the modes beyond those that
+// are summed bring: a function that goes with its roots r and s of the distance before and after the edge at φ has there the mean
 // Re((s exp(3πi/4) + r exp(-3πi/4)) exp(i m φ))/(2 sqrt(π) m^1.5).
-func (b *basis) addBeyond(values []float64, depth, angle float64) {
-	edge := b.phi[b.edge]
-	sum := (beyondAll(depth, edge-angle) + beyondAll(depth, edge+angle)) / complex(2*math.Sqrt(math.Pi), 0)
+func (b *basis) addBeyond(values []float64, depth, before float64) {
+	const first = modes + 0.5
+	sum := beyondOne(complex(depth, -before)*first) / complex(2*math.Sqrt(math.Pi*first), 0)
 	turn := cmplx.Exp(complex(0, 3*math.Pi/4))
 	for j := range values {
 		z := complex(b.root[1][j], 0)*turn + complex(b.root[0][j], 0)*cmplx.Conj(turn)
 		values[j] += real(z * sum)
 	}
-}
-
-// beyondAll is the sum of m^-1.5 exp(-m depth + i m angle) over the modes that are left out: the integral from halfway before
-// the first of them, times what the sum of a geometric series is to its integral.
-func beyondAll(depth, angle float64) complex128 {
-	const first = modes + 0.5
-	z := complex(depth, -math.Remainder(angle, 2*math.Pi))
-	all := beyondOne(z*first) / complex(math.Sqrt(first), 0)
-	if cmplx.Abs(z) < 1e-3 {
-		return all
-	}
-	return all * z / (2 * cmplx.Sinh(z/2))
 }
 
 // beyondOne is ∫ x^-1.5 exp(-z x) dx over x > 1, the exponential integral of order 3/2, for Re z >= 0: by its series, and further
