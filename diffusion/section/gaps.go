@@ -191,8 +191,8 @@ func (g *gap) fill(width, arcs float64, innermost bool) {
 			g.add(g.inner.root[side], g.outer.root[side], 0, 0, across)
 		}
 	}
-	g.close()
 	g.add(g.inner.p[0], g.outer.p[0], 1/width, 1/width, 1/width)
+	g.close()
 }
 
 func row(p [][]float64, m int) []float64 {
@@ -230,36 +230,38 @@ func (g *gap) beyond(width, arcs float64, innermost bool) (inner, outer, across 
 	return inner, outer, across
 }
 
-// add takes from the matrix self times the products of functions on one circle and gives it across times those
-// between the two.
+// add takes from the matrix, above its diagonal, self times the products of functions on one circle and gives it across times
+// those between the two.
 func (g *gap) add(inner, outer []float64, selfInner, selfOuter, across float64) {
 	n, size := g.angles, 2*g.angles
 	for a, v := range inner {
-		row := g.q[a*size : (a+1)*size]
-		for b, w := range inner {
-			row[b] -= selfInner * v * w
+		own, other := g.q[a*size+a:a*size+n], g.q[a*size+n:(a+1)*size]
+		draws, brings := selfInner*v, across*v
+		for b, w := range inner[a:] {
+			own[b] -= draws * w
 		}
 		for b, w := range outer {
-			row[n+b] += across * v * w
+			other[b] += brings * w
 		}
 	}
 	for a, v := range outer {
-		row := g.q[(n+a)*size : (n+a+1)*size]
-		for b, w := range outer {
-			row[n+b] -= selfOuter * v * w
-		}
-		for b, w := range inner {
-			row[b] += across * v * w
+		own := g.q[(n+a)*size+n+a : (n+a+1)*size]
+		draws := selfOuter * v
+		for b, w := range outer[a:] {
+			own[b] -= draws * w
 		}
 	}
 }
 
-// close sets the diagonal so that a uniform field draws nothing, and as the matrix is symmetric, nothing
-// is lost on the way.
+// close makes the matrix symmetric, and sets its diagonal so that a uniform field draws nothing: then nothing is lost on
+// the way either.
 func (g *gap) close() {
 	size := 2 * g.angles
 	for a := range size {
 		row := g.q[a*size : (a+1)*size]
+		for b := range a {
+			row[b] = g.q[b*size+a]
+		}
 		row[a] = 0
 		sum := 0.0
 		for _, v := range row {
