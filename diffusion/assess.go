@@ -2,7 +2,7 @@ package diffusion
 
 import "math"
 
-// Verdict says whether the strand is dry enough at the nozzle.
+// Verdict says whether the strand is dry enough at the nozzle, and gets there.
 type Verdict int
 
 const (
@@ -13,9 +13,11 @@ const (
 	Dry
 	// Wet: even the driest of them does not.
 	Wet
+	// TooHot: dry enough, or perhaps, but the strand softens on its way.
+	TooHot
 )
 
-func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet"}[v] }
+func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "softens"}[v] }
 
 // Assessment is an answer with its two errors: that of the numbers and that of
 // the diffusivity.
@@ -25,7 +27,9 @@ type Assessment struct {
 	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle
 	ZoneErrors     []StateError // and at the exit of each zone
+	Mouths         float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
 	Verdict        Verdict
+	Endurance      Endurance
 	Warnings       []Warning
 	Settings       Settings
 }
@@ -73,7 +77,11 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	if a.Low, a.High, err = span.Ends(w, m, s); err != nil {
 		return nil, err
 	}
-	a.Verdict = Judge(a.Low, a.High, m.Limit)
+	a.Endurance = a.Endures(m)
+	a.Verdict = Judge(a.Low, a.High, m.Limit, a.Endurance.Survival)
+	if err := a.mouths(w, m); err != nil {
+		return nil, err
+	}
 	a.Warnings = warnings(m, a)
 	return a, nil
 }
@@ -90,13 +98,15 @@ func Margin(coarse, refined float64) float64 {
 	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)
 }
 
-// Judge compares the driest and the wettest content with the limit.
-func Judge(low, high, limit float64) Verdict {
+// Judge compares the driest and the wettest content with the limit. A strand that softens is never dry.
+func Judge(low, high, limit float64, s Survival) Verdict {
 	switch {
-	case high <= limit:
-		return Dry
 	case low > limit:
 		return Wet
+	case s == Softens:
+		return TooHot
+	case high <= limit:
+		return Dry
 	}
 	return Unsure
 }

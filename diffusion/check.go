@@ -47,7 +47,13 @@ func (z *Zone) check(m *Model, rest bool) error {
 	if rest == (z.Duration == 0) || rest == (z.Length > 0) {
 		return fmt.Errorf("a storage needs a duration and a zone of the path a length, and neither both")
 	}
-	if z.Air.DryFlow > 0 && z.Air.Relax.TimeConstant > 0 {
+	if err := z.checkDragged(m); err != nil {
+		return err
+	}
+	if err := z.Contact.check(); err != nil {
+		return err
+	}
+	if z.Air.Limited() && z.Air.Relax.TimeConstant > 0 {
 		return fmt.Errorf("air that changes in time cannot be a limited flow")
 	}
 	values := []struct {
@@ -62,7 +68,6 @@ func (z *Zone) check(m *Model, rest bool) error {
 		{"flow of dry air [kg/s]", z.Air.DryFlow, 0, 1e9},
 		{"vapour pressure at the entry [Pa]", z.Air.Relax.From, 0, m.Pressure * 0.999},
 		{"time constant of the air [s]", z.Air.Relax.TimeConstant, 0, 1e12},
-		{"exposed share", z.Exposed, 1e-6, 1},
 		{"h [W/(m² K)]", z.Film.Heat, 0, 1e6},
 		{"k_m [m/s]", z.Film.Mass, 0, 1e3},
 		{"air speed [m/s]", z.Film.AirSpeed, 0, 1e3},

@@ -28,7 +28,7 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
 	zone := func(hottest float64) diffusion.Zone {
 		t := 253.15 + (hottest-253.15)*r.Float64()
 		return diffusion.Zone{
-			Exposed: 0.2 + 0.8*r.Float64(), Film: diffusion.Film{Heat: log(5, 1000), Mass: log(2e-3, 0.2)},
+			Contact: diffusion.Contact{Covered: 0.8 * (1 - r.Float64()), Arcs: 1, Moves: true}, Film: diffusion.Film{Heat: log(5, 1000), Mass: log(2e-3, 0.2)},
 			Air: diffusion.Air{Temperature: t, VapourPressure: r.Float64() * min(humidair.SaturationPressure(t), 2500)},
 		}
 	}

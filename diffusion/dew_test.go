@@ -22,7 +22,7 @@ func TestDew(t *testing.T) {
 		m.Material, m.Start, m.StartTemperature = p, 0, cold
 		for _, length := range []float64{0.001, 0.01, 0.1} {
 			m.Path = []diffusion.Zone{{
-				Name: "moist", Length: length, Exposed: 1, Film: diffusion.Film{Heat: 15, Mass: 0.015},
+				Name: "moist", Length: length, Film: diffusion.Film{Heat: 15, Mass: 0.015},
 				Air: diffusion.Air{Temperature: hot, VapourPressure: humidair.VapourPressureAt(0.5, hot)},
 			}}
 			a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
@@ -71,7 +71,7 @@ func TestLittleAirAgainstTheStrand(t *testing.T) {
 	supplied := humidair.SaturationPressure(253.15)
 	litre := 1e-3 / 60 * (m.Pressure - supplied) / (humidair.DryAirConstant * cold) // [kg/s] for each L/min
 	m.Path = []diffusion.Zone{{
-		Name: "oven", Length: 4, Exposed: 1, Film: diffusion.Film{Emissivity: 0.9},
+		Name: "oven", Length: 4, Film: diffusion.Film{Emissivity: 0.9},
 		Air: diffusion.Air{Temperature: hot, VapourPressure: supplied, DryFlow: 0.06 * litre, Direction: diffusion.Against},
 	}}
 	s := diffusion.DefaultSettings()

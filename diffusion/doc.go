@@ -15,7 +15,7 @@
 //
 // where T is the temperature of the strand's surface, a the water activity by the
 // inverse isotherm, p_v the vapour pressure of the air, k_m the film
-// coefficient and φ the share of the perimeter that meets the air. The vapour
+// coefficient and φ the share of the perimeter that meets the air (Contact). The vapour
 // densities on both sides are taken at the surface temperature, so that the
 // driving force is a difference of vapour pressures and vanishes at
 // equilibrium.
@@ -41,13 +41,24 @@
 // # Air
 //
 // The air of a zone is without limit, or a flow of dry air that takes up what
-// the strand gives: with the strand, against it, or mixed throughout. A strand below the
+// the strand gives: with the strand, against it, or mixed throughout. In a bore open at both ends it is
+// what the strand drags along (annular Couette flow, film.DraggedFlow), with it, entering as supplied; vapour
+// that diffuses in through the mouths is left out, though at a few millimetres a second it is several times
+// what is dragged along; air without limit bounds it from above. A strand below the
 // dew point of the air takes up water as from air saturated at its surface; the dew
 // itself is not followed, but warned of.
 //
+// # Survival
+//
+// A pulled strand stretches or sticks from some temperature on, which is known as a range
+// ([materials.Polymer.GivesWay]). The hottest mean of a section, taken at the ends of each zone and in the air of each
+// storage, is set against it, and so is the air, which the strand would reach if the feed stopped ([Result.Endures]).
+// What softens is never dry.
+//
 // # What is left out
 //
-// Swelling and the change of radius; crystallisation; the two-stage sorption of
+// How far a strand that gives way stretches, which hangs on pull and time; that the skin is hotter than the mean; that
+// water softens it. Swelling and the change of radius; crystallisation; the two-stage sorption of
 // glassy polymers, whose slow second stage no Fickian model shows; diffusion
 // driven by gradients of temperature; the heat capacity of the water in the strand; conduction along the strand; wound layers that shield each other: a strand
 // at rest is a loose one, and a spool dries no faster.

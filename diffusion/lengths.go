@@ -55,7 +55,7 @@ type branching struct {
 func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 	l, m, r := &b.march.main, b.model, b.result
 	z := &m.Path[b.zone]
-	if supply := (airSupply{limited: z.Air.DryFlow > 0}); !supply.marched(z.Air.Direction) {
+	if supply := (airSupply{limited: z.Air.Limited()}); !supply.marched(z.Air.Direction) {
 		return b.separately(lengths, offset)
 	}
 	z.Length = lengths[len(lengths)-1]

@@ -212,7 +212,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	}
 	capacity := m.Material.Density.Value * m.Material.HeatCapacity.Value
 	l.cylinder.Time = 0 // each zone has its own clock
-	base, ok := a.thermal.goesOn(surface{z.conditions(m, 0), z.Film.Heat, z.Film.Mass})
+	base, ok := a.thermal.goesOn(surface{lasting(z, m), z.Film.Heat, z.Film.Mass})
 	if !ok {
 		base = c.Heat
 	}
@@ -220,7 +220,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
 	l.cylinder.Beside = a.thermal.handed.beside
 	a.forget()
-	a.perDensity = z.Exposed / (m.Material.Density.Value * m.Radius)
+	a.perDensity = z.Contact.Exposed() / (m.Material.Density.Value * m.Radius)
 	a.leaves = m.Material.Density.Value * m.Radius
 	if centre := (entered + z.Air.Temperature) / 2; a.latent.centre != centre {
 		a.latent = latentNear(centre)

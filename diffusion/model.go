@@ -31,7 +31,7 @@ type Zone struct {
 	Duration float64 // at rest [s]; zero where there is a length
 	Air      Air
 	Film     Film
-	Exposed  float64 // share of the perimeter that meets the air, above 0 to 1
+	Contact  Contact
 }
 
 // Residence is the time that the strand spends in the zone [s].
@@ -46,7 +46,8 @@ func (z *Zone) Residence(speed float64) float64 {
 type Air struct {
 	Temperature    float64 // [K]
 	VapourPressure float64 // as supplied [Pa]
-	DryFlow        float64 // mass flow of dry air [kg/s]; zero for air without limit
+	DryFlow        float64 // mass flow of dry air [kg/s]; zero for air without limit, or dragged along
+	Dragged        bool    // the air is what the strand drags along through its bore, with it; [Model.DryFlow] tells how much
 	Direction      Direction
 	Relax          Relax // air without limit only
 }

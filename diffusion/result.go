@@ -126,14 +126,14 @@ func (r *Result) damp(m *Model, i int) (w Warning, damp bool) {
 		enters = r.Zones[i-1].Exit.Temperature
 	}
 	met := air.VapourPressure // by the strand as it enters
-	if air.DryFlow > 0 && air.Direction != With {
+	if air.Limited() && air.Direction != With {
 		met = z.VapourPressure
 	}
 	saturation, cold := humidair.SaturationPressure(z.AirTemperature), humidair.SaturationPressure(enters)
 	switch {
 	case z.VapourPressure > saturation:
 		return Warning{Concern: SaturatedAir, Zone: z.Name, Value: z.VapourPressure, Limit: saturation}, true
-	case met > cold && air.VapourPressure <= cold && air.DryFlow > 0 && air.Direction == Against:
+	case met > cold && air.VapourPressure <= cold && air.Limited() && air.Direction == Against:
 		return Warning{Concern: CondensingAir, Zone: z.Name, Value: met, Limit: cold}, true
 	case met > cold:
 		return Warning{Concern: Dew, Zone: z.Name, Value: enters, Limit: humidair.DewPoint(met)}, true

@@ -16,10 +16,10 @@ func (l *lane) supply(z *Zone) airSupply {
 		a.begun, a.rate, a.last, a.excess = l.cylinder.Time, 1/r.TimeConstant, a.pressure, r.From-a.pressure
 		a.pressure = r.From
 	}
-	if z.Air.DryFlow > 0 && z.Length > 0 {
+	if z.Air.Limited() && z.Length > 0 {
 		a.limited = true
 		a.base = humidair.HumidityRatio(z.Air.VapourPressure, m.Pressure)
-		a.gain = 2 * math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed / z.Air.DryFlow
+		a.gain = 2 * math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed / m.DryFlow(z)
 	}
 	return a
 }

@@ -60,12 +60,12 @@ type thermal struct {
 	settled bool // the section has one temperature
 }
 
-// answer is how the section answers, soon after, to a change of the heat flux at its surface: as a whole, towards flux/h,
-// at the pace of the slowest eigenfunction. The companion x of the field follows it. What the faster eigenfunctions would
-// add dies away within some (R²/15) ρ c/k, less than a second for a usual strand, and is left out.
+// answer is how the section answers to a change of the heat flux at its surface: its mean temperature, which is the
+// companion x of the field, changes by the flux, and the surface runs ahead of the mean as in a parabola over the
+// radius. The parabola stands within some (R²/15) ρ c/k, less than a second for a usual strand.
 type answer struct {
-	decay float64 // [1/s]
-	push  float64 // by a heat flux into the surface [K m²/J]: decay/h
+	push  float64 // of the mean, by a heat flux into the surface, 2/(ρ c R) [K m²/J]
+	ahead float64 // of the surface over the mean, R/(4k) [K m²/W]; zero where the section is lumped
 }
 
 // handed is a profile of temperature: even is that of the whole section [K], or the air's, to which the
@@ -140,11 +140,10 @@ func (p *handed) overlap(n int, b, rim, biot float64) float64 {
 func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Settings, gaps []float64) error {
 	start := h.mean() - h.handed.beside
 	h.air, h.film, h.now = air, film, math.NaN()
-	h.biot = film * radius / conductivity
+	h.biot, h.answer = film*radius/conductivity, answer{push: 2 / (capacity * radius)}
 	h.resolved = s.Heat == Resolved || s.Heat == ByBiot && h.biot > lumpBelow
 	if !h.resolved {
 		h.start, h.rate = start, 2*film/(capacity*radius)
-		h.answer = answer{h.rate, h.rate / film}
 		return nil
 	}
 	h.modes = modesFor(h.biot, s.Resolution)
@@ -166,7 +165,7 @@ func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Set
 			h.atGap[n] = append(h.atGap[n], math.J0(z*x))
 		}
 	}
-	h.answer = answer{h.decay[0], h.decay[0] / film}
+	h.answer.ahead = radius / (4 * conductivity)
 	return nil
 }
 

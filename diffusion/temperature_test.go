@@ -65,6 +65,16 @@ func TestTemperatureProfileIsHandedOn(t *testing.T) {
 	within(t, p.At(0.3), h.gap(2, 0, 0), 1e-5)
 }
 
+// A second zone with the film and the air of the first is the first going on: the row of ten seconds of the series
+// above, in two stages. Its eigenfunctions are those of the zone before, and each overlaps itself alone.
+func TestZonesOfOneFilmAreOne(t *testing.T) {
+	h := heating(t, Resolved)
+	h.leave(4, 0)
+	require.NoError(t, h.enter(343.15, 40, 0.875e-3, 0.20, 1200*1700, Settings{Resolution: 5, Heat: Resolved}, nil))
+	within(t, 40.717705, h.surface(6, 0)-273.15, 1e-5)
+	within(t, 39.418333, h.meanAt(6, 0)-273.15, 1e-4)
+}
+
 func TestLumpingFollowsTheBiotNumber(t *testing.T) {
 	h := &NewMarch().main.around.thermal
 	h.rest(300)

@@ -14,31 +14,38 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 	if z.Film.Heat > 0 && z.Film.Mass > 0 {
 		return film.Coefficients{Heat: z.Film.Heat, Mass: z.Film.Mass, Correlation: given}, nil
 	}
-	c, err := film.At(z.conditions(m, (entered+z.Air.Temperature)/2))
+	conditions := filmConditions(z, m)
+	conditions.StrandTemperature = (entered + z.Air.Temperature) / 2
+	c, err := film.At(conditions)
 	if err != nil {
 		return c, err
 	}
 	c.Heat += c.Radiation
 	if z.Film.Heat > 0 {
-		c.Heat = z.Film.Heat
+		c.Heat, c.Uncertainty = z.Film.Heat, 0
 	}
 	if z.Film.Mass > 0 {
-		c.Mass = z.Film.Mass
+		c.Mass, c.MassUncertainty = z.Film.Mass, 0
 	}
 	return c, nil
 }
 
+// filmConditions are those of a zone but for the temperature of the strand.
+func filmConditions(z *Zone, m *Model) film.Conditions {
+	return film.Conditions{
+		Flow: z.Film.Flow, Diameter: 2 * m.Radius, AirTemperature: z.Air.Temperature,
+		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: m.airSpeed(z),
+		Bore: z.Film.Bore, Dragged: z.Air.Dragged, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
+	}
+}
+
 const given = "given"
 
-// conditions are those of the film at a temperature of the strand [K].
-func (z *Zone) conditions(m *Model, strand float64) film.Conditions {
-	c := film.Conditions{
-		Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: strand, AirTemperature: z.Air.Temperature,
-		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: z.Film.AirSpeed,
-		Bore: z.Film.Bore, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
-	}
-	if c.Flow != film.Across && (c.Flow != film.Natural || c.Vertical) {
-		c.HeatedLength = z.Length
+// lasting are the conditions that the coefficients of a zone depend on, wherever the strand is in it.
+func lasting(z *Zone, m *Model) film.Conditions {
+	c := filmConditions(z, m)
+	if c.Flow != film.Along && !c.Vertical {
+		c.HeatedLength = 0
 	}
 	return c
 }
@@ -91,7 +98,7 @@ func (l *laws) exchange(z *Zone, m *Model, entered float64) (exchange, error) {
 	air := z.Air.Temperature
 	low := max(coldest, math.Floor((min(entered, air)-below)/round)*round)
 	high := min(hottest, math.Ceil((max(entered, air)+above)/round)*round)
-	c := z.conditions(m, 0)
+	c := lasting(z, m)
 	for i := range l.made {
 		if k := &l.made[i]; k.conditions == c && k.low == low && k.high == high {
 			e.law = k.law

@@ -29,7 +29,7 @@ func transit(t testing.TB, beta float64) *diffusion.Model {
 	}
 	zone := func(name string, length, celsius, vapour float64) diffusion.Zone {
 		return diffusion.Zone{
-			Name: name, Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Name: name, Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: celsius + 273.15, VapourPressure: vapour},
 		}
 	}
@@ -62,6 +62,7 @@ func TestStandardTransit(t *testing.T) {
 		require.InDelta(t, want, a.Nozzle.Mean, a.NumericalError, "the printed error covers the true one")
 		require.Less(t, a.NumericalError, 1e-3*want)
 		require.InDelta(t, 0, a.Balance, 1e-12)
+		require.InDelta(t, 1-want/0.025, a.Removed, 1e-3)
 		t.Logf("beta %g: %.6e, error %.1e, claimed %.1e, %d nodes, %d steps, low %.3g high %.3g", beta, a.Nozzle.Mean, a.Nozzle.Mean/want-1, a.NumericalError/want, a.Nodes, a.Steps, a.Low, a.High)
 		for _, z := range a.Zones {
 			t.Logf("%+v", z)

@@ -22,9 +22,6 @@ const (
 	// HotterThanUsual: Value is the air temperature [K], Limit the highest usual
 	// drying temperature [K].
 	HotterThanUsual
-	// NearSoftening: Value is the air temperature [K], Limit the softening
-	// temperature [K].
-	NearSoftening
 	// AirSetsFloor: Value is the lowest content that the air of the best zone
 	// allows [kg/kg dry], Limit the limit [kg/kg dry].
 	AirSetsFloor
@@ -49,6 +46,9 @@ const (
 	// NumericalDoubt: Value is the numerical error, Limit the distance from the
 	// content to the limit [kg/kg dry]: the error may change the verdict.
 	NumericalDoubt
+	// BoreMouths: with air without limit in the bores in which the strand drags its own, the nozzle would see Value;
+	// Limit the limit [kg/kg dry].
+	BoreMouths
 	// FilmNote carries a note of the film correlation in Text.
 	FilmNote
 )
@@ -93,15 +93,15 @@ func warnings(m *Model, a *Assessment) []Warning {
 		if t := z.AirTemperature; t > p.DryingTemperature.Value {
 			add(HotterThanUsual, z.Name, t, p.DryingTemperature.Value)
 		}
-		if t := z.AirTemperature; t > p.Softening.Value {
-			add(NearSoftening, z.Name, t, p.Softening.Value)
-		}
 		if math.Abs(z.Cooling) > coolingWarned {
 			add(Evaporation, z.Name, z.Cooling, coolingWarned)
 		}
 		for _, note := range z.Film.Notes {
 			all = append(all, Warning{Concern: FilmNote, Zone: z.Name, Text: note})
 		}
+	}
+	if a.Mouths > 0 {
+		add(BoreMouths, "", a.Mouths, m.Limit)
 	}
 	if most := p.Sorption.Content(1, m.StartTemperature); m.Start > most*(1+1e-9) {
 		add(SupersaturatedStart, "", m.Start, most)

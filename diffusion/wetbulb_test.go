@@ -39,7 +39,7 @@ func TestWetStrandStandsAtTheWetBulb(t *testing.T) {
 		for _, heat := range []diffusion.Heat{diffusion.Lumped, diffusion.Resolved} {
 			m := sponge(t)
 			m.Path = []diffusion.Zone{{
-				Name: "tunnel", Length: 0.3, Exposed: 1, Film: diffusion.Film{Flow: film.Across, AirSpeed: 3},
+				Name: "tunnel", Length: 0.3, Film: diffusion.Film{Flow: film.Across, AirSpeed: 3},
 				Air: diffusion.Air{Temperature: row["dry"] + 273.15, VapourPressure: row["vapour"]},
 			}}
 			s := diffusion.DefaultSettings()
@@ -65,7 +65,7 @@ func TestDryStrandStandsAtTheAir(t *testing.T) {
 	m := transit(t, 0)
 	m.Start = 0
 	air := diffusion.Air{Temperature: 363.15}
-	m.Path = []diffusion.Zone{{Name: "oven", Length: 1, Exposed: 1, Film: diffusion.Film{Emissivity: 0.9}, Air: air}}
+	m.Path = []diffusion.Zone{{Name: "oven", Length: 1, Film: diffusion.Film{Emissivity: 0.9}, Air: air}}
 	within(t, 363.15, run(t, m).Nozzle.Temperature, 1e-3)
 	m.Path[0].Air.VapourPressure = humidair.VapourPressureAt(0.3, 363.15)
 	m.Path[0].Length = 100

@@ -81,6 +81,11 @@ func (s *surroundings) refresh(t, x float64) {
 	if temperature == s.temperature {
 		return
 	}
+	s.warm(temperature)
+}
+
+// warm sets what depends on the temperature of the surface [K].
+func (s *surroundings) warm(temperature float64) {
 	s.temperature = temperature
 	s.isotherm = s.sorption.At(temperature)
 	s.saturation = humidair.SaturationPressure(temperature)
@@ -173,26 +178,59 @@ type coupled surroundings
 func (s *coupled) Conductance(t, x float64, k []float64) { (*surroundings)(s).fill(t, x, k) }
 
 // Exchange is the flux density of content over R [1/s], and what its heat does to the strand [K/s]: water that leaves
-// takes its heat of vaporisation less the enthalpy of mixing.
+// takes its heat of vaporisation less the enthalpy of mixing. Where the section is resolved, the surface runs ahead of the
+// companion by the net flux of heat, found by one step of Newton's.
 func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
 	a := (*surroundings)(s)
 	a.refresh(t, x)
 	r, activity := a.leaving(c, q)
-	if a.leaves > 0 {
-		mixing := a.sorption.MixingEnthalpy.Value * a.isotherm.MixingShare(activity) / humidair.MolarMass
-		each := a.thermal.answer.push * a.leaves * (a.latent.at(a.temperature) - mixing)
-		r.Load, r.LoadC, r.LoadQ = -each*r.Flux, -each*r.FluxC, -each*r.FluxQ
+	h, push := &a.thermal, a.thermal.answer.push
+	ahead, latent := h.answer.ahead, a.latentHeat(activity)
+	if ahead == 0 {
+		r.Load, r.LoadC, r.LoadQ = -push*latent*r.Flux, -push*latent*r.FluxC, -push*latent*r.FluxQ
+		return r
 	}
+	even := a.warms()
+	net := even - h.film*(h.air-(a.temperature-x)) - latent*r.Flux
+	// By Clausius and Clapeyron the pressure over the strand, which the whole flux but for the air's part goes by, rises with
+	// the heat of evaporation.
+	whole := a.transfer / (humidair.VapourConstant * a.temperature) * activity * a.saturation
+	rise := whole * a.perKilogram(activity) / (humidair.VapourConstant * a.temperature * a.temperature)
+	steep := 1 / (1 + ahead*(a.heat+latent*rise))
+	a.warm(a.temperature + ahead*net*steep)
+	r, activity = a.leaving(c, q)
+	latent = a.latentHeat(activity)
+	r.Load = push * (a.warms() - even - latent*r.Flux)
+	r.LoadC, r.LoadQ = -push*latent*r.FluxC*steep, -push*latent*r.FluxQ*steep
+	carried := 1 - ahead*latent*rise*steep
+	r.FluxC, r.FluxQ = r.FluxC*carried, r.FluxQ*carried
+	a.now = math.NaN() // the next refresh goes back to the companion
 	return r
 }
 
-// Drift is what the air does to the companion [K/s]: h (T_air - T) less what the thermal model counts already,
-// which acts on the companion too.
+// Drift is what the air does to the companion [K/s]: h (T_air - T) less what the thermal model counts already.
 func (s *coupled) Drift(t, x float64) float64 {
 	a := (*surroundings)(s)
 	a.refresh(t, x)
 	h := &a.thermal
-	return h.answer.push*(a.heat-h.film)*(h.air-a.temperature) - h.answer.decay*x
+	return h.answer.push * (a.warms() - h.film*(h.air-(a.temperature-x)))
+}
+
+// warms is the heat flux from the air at the present temperature of the surface [W/m²].
+func (s *surroundings) warms() float64 { return s.heat * (s.thermal.air - s.temperature) }
+
+// latentHeat is what a flux of content over R takes along [J/m²]; zero where it is left out.
+func (s *surroundings) latentHeat(activity float64) float64 {
+	if s.leaves == 0 {
+		return 0
+	}
+	return s.leaves * s.perKilogram(activity)
+}
+
+// perKilogram is the heat that water takes along as it leaves [J/kg].
+func (s *surroundings) perKilogram(activity float64) float64 {
+	mixing := s.sorption.MixingEnthalpy.Value * s.isotherm.MixingShare(activity) / humidair.MolarMass
+	return s.latent.at(s.temperature) - mixing
 }
 
 // Steady tells that the air has come to rest, and the strand but for its companion.

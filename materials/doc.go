@@ -21,6 +21,14 @@
 // term of low activity), dH being the enthalpy
 // of mixing, which is the heat of sorption plus that of vaporisation.
 //
+// # Softening
+//
+// A strand that is pulled stretches, or sticks to what it touches, from some temperature on: near the glass
+// transition where it is amorphous, near the onset of melting where it is semicrystalline, where the hard segments
+// soften in a polyurethane. Softening is that temperature as a median with its 5 and 95 % points; it is not a
+// deflection under a stated load, which says little of a semicrystalline strand. It does not fall with the water
+// content here, though for poly(vinyl alcohol) and the like it does.
+//
 // # Left out
 //
 // Swelling, crystallisation, relaxation of glassy polymers (two-stage sorption),

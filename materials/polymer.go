@@ -7,13 +7,15 @@ type Polymer struct {
 	Family  string // what it is, such as "polyamide 6, unfilled"
 	Summary string // one sentence
 
+	Structure Structure
+
 	Density      Value // [kg/m3], 100 to 5000
 	HeatCapacity Value // [J/(kg K)], 100 to 10000
 	Conductivity Value // [W/(m K)], 0.01 to 10
 
 	GlassTransition   Value  // [K]
-	Melting           *Value // [K]; nil for an amorphous polymer
-	Softening         Value  // [K], where a loaded strand gives way
+	Melting           *Value // [K], of the crystals; never nil for a semicrystalline polymer
+	Softening         Value  // [K], where a pulled strand stretches or sticks: Low it holds, High it gives way (5 and 95 % points), Value the median
 	DryingTemperature Value  // [K], usual highest air temperature for a wound spool
 	NozzleTemperature Value  // [K]
 

@@ -70,6 +70,7 @@ func readInto(t *strict.Table, p *Polymer, complete bool) {
 	if complete {
 		t.Require("name", "family", "summary")
 	}
+	readStructure(t, p, complete)
 	readProperties(t, p.properties(), complete)
 	readDiffusivity(t, &p.Diffusivity, complete)
 	readSorption(t, &p.Sorption, complete)

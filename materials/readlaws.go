@@ -132,6 +132,10 @@ func checkTemperatures(t *strict.Table, p *Polymer) {
 	}
 	order("drying_temperature", p.DryingTemperature.Value, "nozzle_temperature", nozzle)
 	order("glass_transition", p.GlassTransition.Value, "nozzle_temperature", nozzle)
+	order("softening", p.Softening.Value, "nozzle_temperature", nozzle)
+	if p.Structure == Semicrystalline && p.Melting == nil && !t.Has("melting") {
+		t.Fault("melting", "missing", "the melting temperature of a semicrystalline polymer")
+	}
 	if p.Melting != nil {
 		order("glass_transition", p.GlassTransition.Value, "melting", p.Melting.Value)
 		order("drying_temperature", p.DryingTemperature.Value, "melting", p.Melting.Value)

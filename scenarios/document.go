@@ -84,6 +84,7 @@ type reading struct {
 	assumed  []string
 	unused   []string
 	axes     []*strict.Table // one for each axis read
+	warmed   []warmed
 }
 
 func (r *reading) assume(what string) { r.assumed = append(r.assumed, what) }

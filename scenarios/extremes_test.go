@@ -23,8 +23,11 @@ func (e extreme) text() string {
 material = "pa6"
 diameter = %q
 room = { temperature = "23 °C", humidity = %q }
-[strand.properties.diffusivity]
-value = %q
+[strand.properties]
+structure = "amorphous" # so that it does not melt
+diffusivity = { value = %q }
+[nozzle]
+temperature = "350 °C"
 [feed]
 speed = %q
 [[zone]]

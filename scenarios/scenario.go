@@ -92,6 +92,7 @@ func (r *reading) scenario(root section) *Scenario {
 	}
 	r.nozzle(root.sub("nozzle"), m)
 	m.Path = r.zones(root, s)
+	r.melts(m)
 	s.Numerics = root.has("numerics")
 	s.Settings = numerics(root.sub("numerics"))
 	r.studies(root, s)
@@ -108,6 +109,7 @@ func (r *reading) room(t section) Room {
 		Pressure: t.quantityOr("pressure", quantity.Pressure(),
 			strict.Limits{Min: 5e4, Max: 1.2e5, Unit: "kPa"}, humidair.StandardPressure),
 	}
+	t.warms(room.Temperature)
 	room.VapourPressure = humidair.VapourPressureAt(room.Humidity, room.Temperature)
 	if room.VapourPressure > mostVapour*room.Pressure {
 		t.fault("humidity", "so hot and humid that no air is left in the room", "a vapour pressure of up to 99 % of the room's pressure")

@@ -1,6 +1,7 @@
 package scenarios
 
 import (
+	"math"
 	"strings"
 	"sync"
 	"testing"
@@ -86,6 +87,93 @@ func TestFilmOfZones(t *testing.T) {
 	require.InDelta(t, 3, tube.AirSpeed, 1e-12)
 	given := zone("h = \"25 W/(m2 K)\"\nk_m = \"20 mm/s\"\n")
 	require.Equal(t, []float64{25, 0.02}, []float64{given.Heat, given.Mass})
+}
+
+func TestContactOfZones(t *testing.T) {
+	zone := func(more string) (*Scenario, diffusion.Contact) {
+		s := read(t, strandText, feedText, zoneText, more)
+		return s, s.Model.Path[0].Contact
+	}
+	s, c := zone("")
+	require.Equal(t, diffusion.Contact{}, c)
+	require.Contains(t, s.Assumed, "zone.drum.exposed: 100 %")
+	_, c = zone("contact = { share = \"0 %\" }\n")
+	require.Equal(t, diffusion.Contact{}, c)
+	_, c = zone("contact = { share = \"10 %\", arcs = 3, moves = true }\n")
+	require.Equal(t, diffusion.Contact{Covered: 0.1, Arcs: 3, Moves: true}, c)
+
+	s, c = zone("contact = { share = \"10 %\" }\n")
+	require.Equal(t, diffusion.Contact{Covered: 0.1, Arcs: 1}, c)
+	require.Contains(t, s.Assumed, "zone.drum.contact.arcs: 1")
+	require.Contains(t, s.Assumed, "zone.drum.contact.moves: false, it stays in its place")
+	short, same := zone("exposed = \"90 %\"\n")
+	require.InDelta(t, 0.1, same.Covered, 1e-12)
+	require.InDelta(t, 0.9, same.Exposed(), 1e-12)
+	require.Equal(t, 1, same.Arcs)
+	require.False(t, same.Moves)
+	require.Contains(t, short.Assumed, "zone.drum.contact: one arc that stays in its place")
+
+	// Settings reach both, but not one beside the other.
+	free, _ := zone("")
+	for _, set := range []Setting{{"zone.drum.contact.share", "25 %"}, {"zone.drum.exposed", "75 %"}} {
+		at, err := free.With(set)
+		require.NoError(t, err)
+		require.InDelta(t, 0.25, at.Model.Path[0].Contact.Covered, 1e-12)
+		varied, err := free.Varied(set.Key + "=20 %..80 %:4")
+		require.NoError(t, err)
+		require.Len(t, varied.Vary[0].Values, 4)
+	}
+	at, err := s.With(Setting{"zone.drum.contact.share", "40 %"}, Setting{"zone.drum.contact.arcs", "4"}, Setting{"zone.drum.contact.moves", "true"})
+	require.NoError(t, err)
+	require.Equal(t, diffusion.Contact{Covered: 0.4, Arcs: 4, Moves: true}, at.Model.Path[0].Contact)
+	_, err = s.With(Setting{"zone.drum.exposed", "75 %"})
+	require.ErrorContains(t, err, "given together with")
+	_, err = free.With(Setting{"zone.drum.contact.arcs", "2"})
+	require.ErrorContains(t, err, "missing")
+}
+
+// A bore is not endless room air. By hand, 1.75 mm in 10 mm: a ring of 76.13 mm2; 3 m/s through it at 90 °C are
+// 3·76.13e-6 m3/s of air that weighs 1.204·293.15/363.15 kg/m3 dry (2339·0.5 Pa of it vapour), and 2 mm/s drag along
+// π·2e-3·((25e-6 - 0.7656e-6)/(2 ln 5.7143) - 0.7656e-6) m3/s.
+func TestAirInABore(t *testing.T) {
+	zone := func(more string) (*Scenario, *diffusion.Zone) {
+		s := read(t, strandText, feedText, "[room]\ntemperature = \"20 °C\"\nhumidity = \"50 %\"\n", zoneText, more)
+		return s, &s.Model.Path[0]
+	}
+	s, z := zone("bore = \"10 mm\"\n")
+	require.True(t, z.Air.Dragged)
+	require.Equal(t, diffusion.With, z.Air.Direction)
+	dry := 1.204 * 293.15 / 363.15 * (101325 - 0.5*2339) / 101325
+	require.InEpsilon(t, dry*math.Pi*2e-3*((25e-6-0.765625e-6)/(2*math.Log(10/1.75))-0.765625e-6), s.Model.DryFlow(z), 1e-3)
+	require.Contains(t, s.Assumed, "zone.drum.air.flow: what the strand drags along through the bore, with it")
+	faster, err := s.With(Setting{"feed.speed", "4 mm/s"})
+	require.NoError(t, err)
+	require.InEpsilon(t, 2*s.Model.DryFlow(z), faster.Model.DryFlow(&faster.Model.Path[0]), 1e-9)
+
+	s, z = zone("bore = \"10 mm\"\nair = { speed = \"3 m/s\" }\n")
+	require.False(t, z.Air.Dragged)
+	require.InEpsilon(t, dry*3*76.13e-6, z.Air.DryFlow, 1e-3)
+	require.Equal(t, diffusion.With, z.Air.Direction)
+	require.Contains(t, s.Assumed, "zone.drum.air.flow: the speed through the ring between strand and bore, 11.1 L/min")
+	require.Contains(t, s.Assumed, "zone.drum.air.direction: with")
+	_, z = zone("bore = \"10 mm\"\nair = { speed = \"3 m/s\", direction = \"against\" }\n")
+	require.Equal(t, diffusion.Against, z.Air.Direction)
+
+	for _, air := range []string{`flow = "unlimited"`, `flow = "unlimited", speed = "3 m/s"`} {
+		s, z = zone("bore = \"10 mm\"\nair = { " + air + " }\n")
+		require.False(t, z.Air.Limited())
+		require.Zero(t, s.Model.DryFlow(z))
+		require.Equal(t, film.Annulus, z.Film.Flow)
+	}
+	limited, err := s.With(Setting{"zone.drum.air.flow", "5 L/min"})
+	require.NoError(t, err)
+	require.Positive(t, limited.Model.Path[0].Air.DryFlow)
+	_, z = zone("")
+	require.False(t, z.Air.Limited())
+	s, _ = zone("bore = \"10 mm\"\n")
+	unlimited, err := s.With(Setting{"zone.drum.air.flow", "unlimited"})
+	require.NoError(t, err)
+	require.False(t, unlimited.Model.Path[0].Air.Limited())
 }
 
 // PA6 in equilibrium holds 2.7 % at 23 °C and 50 % RH (handbook-typical, as the

@@ -122,6 +122,18 @@ func (s section) quantity(key string, dim quantity.Dimension, limits strict.Limi
 	return si, ok
 }
 
+// quantityOrWord is quantity for a key that also takes a word, which said tells.
+func (s section) quantityOrWord(word, key string, dim quantity.Dimension, limits strict.Limits) (si float64, ok, said bool) {
+	known := s.r.register(Key{Name: s.name(key), Dimension: dim, limits: limits})
+	if table, at := s.place(key, text); table != nil {
+		si, ok, said = table.QuantityOr(word, at, dim, limits)
+	}
+	if ok {
+		known.Value, known.Known = si, true
+	}
+	return si, ok, said
+}
+
 // quantityOr is quantity with a default, which it notes as assumed.
 func (s section) quantityOr(key string, dim quantity.Dimension, limits strict.Limits, otherwise float64) float64 {
 	given := s.has(key)

@@ -97,6 +97,7 @@ func (r *reading) start(t section, s *Scenario, known bool) {
 	case "room":
 		room := t.sub("room")
 		m.StartTemperature = room.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), m.StartTemperature)
+		room.warms(m.StartTemperature)
 		humidity = room.quantityOr("humidity", quantity.Fraction(), Humidities(), humidity)
 	default:
 		r.assume("strand.moisture: in equilibrium with the room")
@@ -116,9 +117,10 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 	durations := strict.Limits{Min: 1, Max: 10 * 365.25 * 86400, Unit: "h"}
 	for i, table := range t.subs("storage") {
 		rest := section{r: r, table: table, path: fmt.Sprintf("%s.%d", t.name("storage"), i+1)}
-		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Exposed: 1, Film: stillAir()}
+		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Film: stillAir()}
 		z.Duration, _ = rest.required("duration", quantity.Duration(), durations)
 		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), room.Temperature)
+		rest.warms(z.Air.Temperature)
 		z.Air.VapourPressure = room.VapourPressure
 		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), Humidities()); ok {
 			z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)

@@ -1,7 +1,6 @@
 package scenarios
 
 import (
-	"math"
 	"strings"
 
 	"strandry/diffusion"
@@ -52,15 +51,17 @@ func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	z := diffusion.Zone{Name: name}
 	z.Length, _ = t.required("length", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"})
 	z.Air.Temperature = t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), s.Room.Temperature)
-	z.Exposed = t.quantityOr("exposed", quantity.Fraction(), strict.Limits{Min: 0.01, Max: 1, Unit: "%"}, 1)
+	t.warms(z.Air.Temperature)
+	z.Contact = r.contact(t)
 	air := t.sub("air")
 	r.air(t, air, &z, s.Room)
 	r.film(t, air, &z, s)
+	r.flow(t, air, &z, s)
 	r.shape(t)
 	return z
 }
 
-// air reads the state and the flow of a zone's air.
+// air reads the state of a zone's air.
 func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 	at, place := t, "temperature"
 	z.Air.VapourPressure = room.VapourPressure
@@ -83,22 +84,6 @@ func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 		r.assume(zone.name("air") + ": room air, at the temperature of the zone")
 	}
 	at.soundAir(place, z.Air, room.Pressure)
-	flow, limited := t.quantity("flow", quantity.VolumeFlow(), strict.Limits{Min: 1e-9, Max: 1, Unit: "L/min"})
-	if limited {
-		// The volume of the dry share at the room's temperature and pressure.
-		z.Air.DryFlow = flow * (room.Pressure - z.Air.VapourPressure) / (humidair.DryAirConstant * room.Temperature)
-	}
-	word, given := t.choice("direction", "with", "against", "mixed")
-	switch {
-	case given && !t.has("flow"):
-		t.fault("direction", "air without a flow has no direction", "direction together with flow")
-	case word == "with":
-		z.Air.Direction = diffusion.With
-	case word == "against":
-		z.Air.Direction = diffusion.Against
-	case limited && !given:
-		r.assume(t.name("direction") + ": mixed")
-	}
 }
 
 // mostVapour is the largest share of vapour in air that can carry heat and water by
@@ -148,28 +133,11 @@ func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	switch {
 	case tube:
 		f.Flow, f.Bore = film.Annulus, bore
-		if z.Air.DryFlow > 0 && !moving {
-			f.AirSpeed = speedInBore(z, s)
-			if f.AirSpeed > fastestAir {
-				air.fault("flow", "it would rush through the bore at "+quantity.Speed().Format(f.AirSpeed, "m/s", 3), "up to 100 m/s")
-			}
-		}
 	case moving && past == "across":
 		f.Flow = film.Across
 	case moving:
 		f.Flow = film.Along
 	}
-}
-
-// speedInBore is the mean speed of the zone's flow of air between strand and bore
-// [m/s], at the zone's temperature.
-func speedInBore(z *diffusion.Zone, s *Scenario) float64 {
-	ring := math.Pi / 4 * (z.Film.Bore*z.Film.Bore - 4*s.Model.Radius*s.Model.Radius)
-	if ring <= 0 {
-		return 0
-	}
-	dry := (s.Room.Pressure - z.Air.VapourPressure) / (humidair.DryAirConstant * z.Air.Temperature) // [kg/m3]
-	return z.Air.DryFlow / dry / ring
 }
 
 // shape reads how the strand is led; nothing rests on it yet.

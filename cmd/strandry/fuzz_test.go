@@ -104,6 +104,10 @@ length = "%.4g m"
 temperature = "%.4g °C"
 [room]
 humidity = "20 %%"
+[nozzle]
+temperature = "400 °C"
+[strand.properties]
+structure = "amorphous" # so that no air melts it
 `
 
 // judged runs a scenario text to its end and judges what came out.
@@ -125,7 +129,33 @@ func judged(t *testing.T, text []byte) {
 	inSpan(t, s, a.Assessment)
 	var out bytes.Buffer
 	require.NoError(t, a.WriteText(&out))
+	if softens(s, a.Assessment) {
+		require.NotRegexp(t, "Verdict +DRY", out.String())
+		require.NotContains(t, out.String(), "Nothing holds")
+		require.Contains(t, out.String(), "Survives       softens: ")
+	}
+	out.Reset()
 	require.NoError(t, a.WriteJSON(&out))
+	if softens(s, a.Assessment) {
+		require.Regexp(t, `"verdict": "(softens|wet)"`, out.String())
+		require.Contains(t, out.String(), `"survives": "softens"`)
+	}
+}
+
+// softens tells by itself whether the strand comes above what it bears.
+func softens(s *scenarios.Scenario, a *diffusion.Assessment) bool {
+	p := &s.Model.Material
+	hottest, most := s.Model.StartTemperature, p.Softening.High
+	if p.Structure == materials.Semicrystalline {
+		most = min(most, p.Melting.High)
+	}
+	for _, z := range s.Model.Storage {
+		hottest = max(hottest, z.Air.Temperature)
+	}
+	for _, z := range a.Zones {
+		hottest = max(hottest, z.Exit.Temperature)
+	}
+	return hottest > most+0.01
 }
 
 // A strand that is wetted in steam, through a chamber of little air and on.
@@ -157,7 +187,7 @@ air = { humidity = "100 %" }
 func laborious(s *scenarios.Scenario) bool {
 	zones := len(s.Model.Path) + len(s.Model.Storage)
 	for _, z := range s.Model.Path {
-		if z.Air.DryFlow > 0 {
+		if z.Air.Limited() {
 			zones += 5 // sought over several marches
 		}
 	}
@@ -176,7 +206,7 @@ func inSpan(t *testing.T, s *scenarios.Scenario, a *diffusion.Assessment) {
 			for _, other := range append(append([]diffusion.Zone{{Air: diffusion.Air{Temperature: m.StartTemperature}}}, m.Storage...), m.Path...) {
 				c := equilibrium(m, zones[i].Air.VapourPressure, other.Air.Temperature)
 				low, high = math.Min(low, c), math.Max(high, c)
-				if zones[i].Air.DryFlow > 0 { // takes up water or gives it off
+				if zones[i].Air.Limited() { // takes up water or gives it off
 					low, high = math.Min(low, 0), math.Max(high, equilibrium(m, m.Pressure, other.Air.Temperature))
 				}
 			}

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -116,8 +117,10 @@ func floorsAreKept(t *testing.T, all []source) {
 			if s.test {
 				continue
 			}
-			for _, alone := range []string{"diffusion/radial", "diffusion/exact"} {
-				require.False(t, in(s.folder, alone), "%s imports %s: the mathematics stands alone", s.name, imported)
+			mathematics := []string{"diffusion/rosenbrock", "diffusion/radial", "diffusion/section", "diffusion/exact"}
+			for i, alone := range mathematics {
+				below := slices.Contains(mathematics[:i], folder) && alone != "diffusion/exact"
+				require.False(t, in(s.folder, alone) && !below, "%s imports %s: the mathematics stands alone", s.name, imported)
 			}
 		}
 	}
@@ -172,8 +175,8 @@ func smallFiles(t *testing.T, all []source) {
 // would join what should be apart.
 func readOnly() []string {
 	return []string{
-		"diffusion/radial/method.go: order3",            // a table of coefficients
-		"diffusion/radial/method.go: order4",            // a table of coefficients
+		"diffusion/rosenbrock/method.go: order3",        // a table of coefficients
+		"diffusion/rosenbrock/method.go: order4",        // a table of coefficients
 		"materials/library.go: library",                 // embedded files
 		"materials/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
 		"scenarios/demo.go: demos",                      // embedded files

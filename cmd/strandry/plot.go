@@ -117,7 +117,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		if err != nil {
 			return nil, nil, err
 		}
-		swept, missing := figure.OfSweep(grid, frame)
+		swept, missing := figure.OfSweep(grid, s, frame)
 		sheets, undrawn = append(sheets, swept...), append(undrawn, missing...)
 	}
 	for _, sheet := range sheets {

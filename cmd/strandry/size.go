@@ -22,7 +22,8 @@ as zone.drum.length. It tells the numerical error of the value, the values at th
 least and the greatest likely diffusivity, and what a run at it gives. Where no value
 does, it tells the best that can be had and what stands in the way; that is an answer
 too, with exit status 0. It looks between the limits of the key (a zone's temperature: up
-to the material's usual highest drying temperature); --from and --to set others.`,
+to the material's usual highest drying temperature, and nowhere beyond what the strand
+bears); --from and --to set others.`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if key == "" {

@@ -218,7 +218,7 @@ func (f *sweeping) sweep(ctx context.Context, work *sweep.Sweep, o sweep.Origin,
 // an earlier sweep that these do not replace. It tells which figures were not drawn.
 func (f *sweeping) write(answer *table.Sweep, s *scenarios.Scenario) (undrawn []string, err error) {
 	_, old, _ := f.earlier() // none, most often
-	undrawn, err = f.draw(answer)
+	undrawn, err = f.draw(answer, s)
 	if err != nil {
 		return nil, err
 	}
@@ -246,8 +246,8 @@ func (f *sweeping) write(answer *table.Sweep, s *scenarios.Scenario) (undrawn []
 }
 
 // draw writes the figures and notes their files.
-func (f *sweeping) draw(answer *table.Sweep) (undrawn []string, err error) {
-	sheets, undrawn := figure.OfSweep(answer.Grid, figure.Frame{Scenario: answer.Title, Version: version})
+func (f *sweeping) draw(answer *table.Sweep, s *scenarios.Scenario) (undrawn []string, err error) {
+	sheets, undrawn := figure.OfSweep(answer.Grid, s, figure.Frame{Scenario: answer.Title, Version: version})
 	for _, sheet := range sheets {
 		for _, format := range []figure.Format{figure.PNG, figure.SVG} {
 			drawing, err := figure.Encode(sheet.Figure, format)

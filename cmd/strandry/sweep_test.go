@@ -55,7 +55,7 @@ func TestSweepLeavesATableWithUnits(t *testing.T) {
 	rows, err := csv.NewReader(strings.NewReader(content(t, folder, "sweep.csv"))).ReadAll()
 	require.NoError(t, err)
 	require.Equal(t, []string{"zone.guide.length [m]", "feed.speed [mm/s]", "mean [%]", "centre [%]", "skin [%]", "low [%]", "high [%]",
-		"limit [%]", "removed [%]", "verdict", "resolution", "tolerance", "heat", "no answer because"}, rows[0])
+		"limit [%]", "removed [%]", "verdict", "survives", "resolution", "tolerance", "heat", "no answer because"}, rows[0])
 	require.Len(t, rows, 9)
 	require.Equal(t, []string{"0.2", "1"}, rows[1][:2])
 	require.Equal(t, []string{"0.2", "2"}, rows[2][:2], "the last axis is the fastest")
@@ -123,7 +123,7 @@ func TestQuickSweep(t *testing.T) {
 	folder := t.TempDir()
 	require.Contains(t, mustAnswer(t, small(folder, "--quick")...), "within the limit at the central diffusivity")
 	head, _, _ := strings.Cut(content(t, folder, "sweep.csv"), "\n")
-	require.Equal(t, "zone.guide.length [m],feed.speed [mm/s],mean [%],centre [%],skin [%],limit [%],removed [%],resolution,tolerance,heat,no answer because", head)
+	require.Equal(t, "zone.guide.length [m],feed.speed [mm/s],mean [%],centre [%],skin [%],limit [%],removed [%],survives,resolution,tolerance,heat,no answer because", head)
 	require.NotContains(t, content(t, folder, "sweep.json"), `"high"`)
 }
 

@@ -30,7 +30,7 @@ func AnnulusInner(ratio float64) float64 {
 }
 
 // DraggedInner is [AnnulusInner] for air that the strand drags along, with the
-// profile of [Dragged] in place of that of a flow under pressure; within 1.2e-7
+// profile of [DraggedFlow] in place of that of a flow under pressure; within 1.2e-7
 // of the eigenvalue problem. The air is fastest at the strand, which makes it 15 %
 // higher in wide bores and 60 % in narrow ones.
 func DraggedInner(ratio float64) float64 {
@@ -77,7 +77,11 @@ const (
 
 // annulusNumber is the Nusselt number in the annulus on the strand's diameter.
 func annulusNumber(c Conditions) float64 {
-	return AnnulusInner(c.Diameter/c.Bore) * c.Diameter / (c.Bore - c.Diameter)
+	inner := AnnulusInner
+	if c.Dragged {
+		inner = DraggedInner
+	}
+	return inner(c.Diameter/c.Bore) * c.Diameter / (c.Bore - c.Diameter)
 }
 
 // annulus tells of a Nusselt number in the annulus.
@@ -92,7 +96,13 @@ func annulus(c Conditions, s state, nusselt float64) result {
 	if ratio < AnnulusLeast {
 		r.notes = append(r.notes, fmt.Sprintf("annulus: diameter over bore %.2g is below 0.001, the least of the fit", ratio))
 	}
-	if c.AirSpeed == 0 {
+	switch {
+	case c.Dragged:
+		r.name, r.source = "dragged annulus", "Nusselt number of annular Couette flow, by the eigenvalue problem of Kays & Crawford's table"
+		r.notes = append(r.notes, fmt.Sprintf("annulus: the air is what the strand drags along, at %.2g mm/s on average, "+
+			"with the profile of such a flow; vapour that diffuses in through the mouths of the bore is left out, which at a slow feed is "+
+			"several times as much: air without limit bounds the uptake from above", 1e3*c.AirSpeed))
+	case c.AirSpeed == 0:
 		r.notes = append(r.notes, "annulus: no air speed given; the value is that of air which moves on")
 	}
 	if re > laminarDuct {

@@ -6,7 +6,9 @@
 //
 // A Nusselt number comes from a published correlation for the kind of flow:
 // natural convection, flow across the strand, flow along it, or fully developed
-// laminar flow in the annulus between strand and tube. The properties of the
+// laminar flow in the annulus between strand and tube, under pressure or dragged
+// along by the strand. Natural convection is driven by √(ΔT² + (2 K)²), since air
+// never stands quite still. The properties of the
 // air are taken at the film temperature, half-way between strand and air. Mass
 // follows from heat by the analogy of Chilton and Colburn,
 //
@@ -15,7 +17,8 @@
 // in fully developed laminar flow, where Sh = Nu, with Le in place of its power,
 // and drives on vapour density: flux = k_m (ρv,surface - ρv,air) [kg/(m2 s)].
 // [At] picks and combines the correlations and tells which it used, how good
-// they are, and where it had to leave their range.
+// they are, and where it had to leave their range. A [Law] gives the coefficients
+// of one zone as a function of the strand's temperature, for little time.
 //
 // # What is left out
 //

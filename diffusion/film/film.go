@@ -44,6 +44,7 @@ type Conditions struct {
 	Pressure          float64 // total [Pa]
 	AirSpeed          float64 // relative to the strand, in an annulus the mean over its section [m/s]; not used by Natural
 	Bore              float64 // inner diameter of the tube [m]; Annulus only
+	Dragged           bool    // the air has the profile of what the strand drags along, see [DraggedFlow]; Annulus only
 	HeatedLength      float64 // of strand in this air [m]; needed by Along and by a vertical strand in still air
 	Vertical          bool    // the strand runs up or down; else it is level
 	Emissivity        float64 // of the strand [-]; 0: no radiation

@@ -109,6 +109,17 @@ func TestRegimesAreNamed(t *testing.T) {
 	}
 }
 
+func TestDraggedAirHasItsOwnProfile(t *testing.T) {
+	// 1.75 mm in 3 mm, ratio 0.5833: testdata/film/annulus.csv.
+	c := warm()
+	c.Flow, c.Dragged, c.Bore, c.AirSpeed = film.Annulus, true, 1.75e-3/0.5833, 1e-3
+	got, err := film.At(c)
+	require.NoError(t, err)
+	require.InEpsilon(t, 8.46818193*c.Diameter/(c.Bore-c.Diameter), got.Nusselt, 1e-6)
+	require.Equal(t, "dragged annulus", got.Correlation)
+	require.Contains(t, strings.Join(got.Notes, "; "), "drags along, at 1 mm/s")
+}
+
 func TestAnnulusHasItsOwnReynoldsNumber(t *testing.T) {
 	// 0.3 m/s past a strand in a 20 mm tube: on the hydraulic diameter of 18.25
 	// mm, against the definition.
@@ -120,6 +131,18 @@ func TestAnnulusHasItsOwnReynoldsNumber(t *testing.T) {
 	require.InEpsilon(t, 0.3*18.25e-3/humidair.KinematicViscosity(T, 1405, 101325), got.Reynolds, 1e-9)
 	// h = Nu k/Dh with 12.46185 from the eigenvalue solution.
 	require.InEpsilon(t, 12.46185*humidair.Conductivity(T)/18.25e-3, got.Heat, 1e-6)
+}
+
+// The uncertainty of k_m is that of h and that of the diffusivity of vapour to the power 2/3, by which k_m follows it
+// (Chilton & Colburn). At a film of 110 °C three published formulas give 4.21291e-5, 4.01855e-5 and 3.79055e-5 m2/s
+// (by hand; named at humidair.VapourDiffusivityUncertainty): 11.142 % apart.
+func TestUncertaintyOfMassTransfer(t *testing.T) {
+	c := warm()
+	c.Flow, c.AirSpeed, c.StrandTemperature, c.AirTemperature = film.Across, 1, 373.15, 393.15
+	got, err := film.At(c)
+	require.NoError(t, err)
+	ofVapour := math.Sqrt(got.MassUncertainty*got.MassUncertainty - got.Uncertainty*got.Uncertainty)
+	require.InEpsilon(t, 0.11142*2/3, ofVapour, 1e-4)
 }
 
 func TestNoDifferenceOfTemperature(t *testing.T) {

@@ -32,10 +32,10 @@ const (
 	fewestPieces, mostPieces = 4, 2048
 	// widestPiece is what the variable may span between the first nodes, less than it spans
 	// while one of Morgan's pieces passes into another.
-	widestPiece = 0.4
+	widestPiece = 0.3
 	// lawError is what the splines may miss half-way between nodes before these are
 	// doubled for the last time, which divides it by up to sixteen.
-	lawError = 1.2e-5
+	lawError = 8e-6
 	// narrow is a span of temperature over which the coefficients do not change [K].
 	narrow = 1e-6
 )

@@ -18,6 +18,7 @@ func anyConditions(r *rand.Rand) film.Conditions {
 		Flow: flows()[r.IntN(4)], Diameter: log(2e-4, 1e-2), AirTemperature: 230 + 330*r.Float64(), Pressure: log(5e4, 2e5),
 		AirSpeed: log(1e-3, 100), HeatedLength: log(1e-3, 1e3), Vertical: r.IntN(2) == 0, Emissivity: r.Float64(),
 	}
+	c.Dragged = r.IntN(2) == 0
 	c.Bore = c.Diameter * (1 + log(0.01, 100))
 	c.VapourPressure = r.Float64() * min(0.5*c.Pressure, humidair.SaturationPressure(min(c.AirTemperature, 370)))
 	return c

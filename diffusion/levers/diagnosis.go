@@ -22,9 +22,13 @@ const (
 	Rewetting
 	// Time: the air would do, the strand leaves too early.
 	Time
+	// Softening: it meets its limit, but the strand softens on its way.
+	Softening
 )
 
-func (c Cause) String() string { return [...]string{"nothing", "air", "flow", "rewetting", "time"}[c] }
+func (c Cause) String() string {
+	return [...]string{"nothing", "air", "flow", "rewetting", "time", "softening"}[c]
+}
 
 // Diagnosis is a cause and the levers, the most helpful first.
 type Diagnosis struct {
@@ -42,8 +46,9 @@ type Diagnosis struct {
 	// Dryer is the index of the zone that the levers act on: that of [Dryer], or another whose length alone
 	// would do.
 	Dryer     int
-	Levers    []Lever // changes that keep the material
+	Levers    []Lever // changes that keep the material and with which the strand does not soften
 	Materials []Lever // other materials on the same path; both the driest for its limit first
+	Cooler    *Lever  // the path no hotter than the strand bears; nil where it is no hotter
 }
 
 // Diagnose tells what holds a design back, without levers.
@@ -60,6 +65,8 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 	}
 	e := endless{march: w, model: m, settings: a.Settings, zones: a.Zones}
 	switch {
+	case a.Nozzle.Mean <= m.Limit && a.Endurance.Survival == diffusion.Softens:
+		d.Cause = Softening
 	case a.Nozzle.Mean <= m.Limit:
 		d.Cause = Nothing
 	case d.Lowest <= m.Limit:
@@ -136,7 +143,7 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 				m.Path[i].Length = max(length, m.Path[i].Length)
 			}
 			if unlimited {
-				m.Path[i].Air.DryFlow = 0
+				m.Path[i].Air = m.Path[i].Air.Endless()
 			}
 		}
 		if e.march.Run(&m, e.settings, &e.result) == nil {

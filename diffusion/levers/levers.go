@@ -24,10 +24,11 @@ const (
 	Covered
 	Thinner
 	OtherMaterial
+	Cooler
 )
 
 func (k Kind) String() string {
-	return [...]string{"longer", "shorter", "slower", "faster", "hotter", "drier air", "more air", "covered", "thinner", "another material"}[k]
+	return [...]string{"longer", "shorter", "slower", "faster", "hotter", "drier air", "more air", "covered", "thinner", "another material", "cooler"}[k]
 }
 
 // Lever is one change and what it brings.
@@ -38,7 +39,11 @@ type Lever struct {
 	Material string  // the other material's id
 	Mean     float64 // content at the nozzle with the change [kg/kg dry]
 	Limit    float64 // limit that holds then [kg/kg dry]
+	Survives diffusion.Survival
 }
+
+// Dry tells that the change brings the strand to its limit, and that it does not soften.
+func (l Lever) Dry() bool { return l.Mean <= l.Limit && l.Survives != diffusion.Softens }
 
 // Ratio is the content over the limit.
 func (l Lever) Ratio() float64 { return l.Mean / l.Limit }
@@ -54,10 +59,11 @@ const (
 
 // Find diagnoses a design from its assessment. Length and flow are doubled, the
 // speed is halved (where a zone wets the strand that zone is halved and the speed doubled too), the
-// temperature rises by 20 K or to the usual drying temperature, the air is dried to a frost point of
-// -40 °C; each in the zone of [Diagnosis.Dryer]. A thinner strand keeps the volume flow. Another material starts
-// at the same water activity, one at most, and is dried as [Reheat] says. A change that cannot be
-// marched is no lever and is left out.
+// temperature rises by 20 K or to the usual drying temperature, no further than the strand bears, the air is dried
+// to a frost point of -40 °C; each in the zone of [Diagnosis.Dryer]. A thinner strand keeps the volume flow. Another
+// material starts at the same water activity, one at most, and is dried as [Reheat] says. Where the heat is more
+// than the strand bears, or may be, it is tried how dry it gets at what it bears. A change that cannot be
+// marched, or with which the strand softens, is no lever and is left out.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
 	d := Diagnose(w, m, a)
 	f := finder{march: w, settings: a.Settings, best: d.Dryer}
@@ -72,6 +78,10 @@ func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, other
 	f.thinner(m)
 	f.material(m, others)
 	d.Levers, d.Materials = sorted(f.found), sorted(f.others)
+	f.found = nil
+	if f.cooler(m, a); len(f.found) > 0 {
+		d.Cooler = &f.found[0]
+	}
 	return d
 }
 
@@ -93,11 +103,14 @@ func (f *finder) pull(m *diffusion.Model, l Lever, change func(*diffusion.Model,
 		return
 	}
 	switch l.Kind {
-	case Shorter, Slower, Faster, Thinner, OtherMaterial:
+	case Shorter, Slower, Faster, Thinner, OtherMaterial, Cooler:
 	default:
 		l.Zone = m.Path[f.best].Name
 	}
-	l.Mean, l.Limit = f.result.Nozzle.Mean, varied.Limit
+	l.Mean, l.Limit, l.Survives = f.result.Nozzle.Mean, varied.Limit, f.result.Survives(&varied)
+	if l.Survives == diffusion.Softens && l.Kind != OtherMaterial {
+		return
+	}
 	f.found = append(f.found, l)
 }
 
@@ -121,7 +134,7 @@ func (f *finder) wets(m *diffusion.Model, a *diffusion.Assessment) {
 }
 
 func (f *finder) hotter(m *diffusion.Model) {
-	now, usual := m.Path[f.best].Air.Temperature, m.Material.DryingTemperature.Value
+	now, usual := m.Path[f.best].Air.Temperature, m.Material.HottestDrying()
 	to := min(now+hotterBy, usual)
 	if to <= now {
 		return
@@ -130,14 +143,40 @@ func (f *finder) hotter(m *diffusion.Model) {
 		func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.Temperature = to })
 }
 
+// cooler sets what is hotter than the strand bears to the highest temperature at which it is dried unasked.
+func (f *finder) cooler(m *diffusion.Model, a *diffusion.Assessment) {
+	if a.Endurance.Survival == diffusion.Holds {
+		return
+	}
+	bears, to := m.Material.GivesWay().Min, m.Material.HottestDrying()
+	hottest := 0
+	for i := range m.Path {
+		if m.Path[i].Air.Temperature > m.Path[hottest].Air.Temperature {
+			hottest = i
+		}
+	}
+	now := m.Path[hottest].Air.Temperature
+	if now <= bears {
+		return
+	}
+	f.pull(m, Lever{Kind: Cooler, Zone: m.Path[hottest].Name, From: now, To: to}, func(m *diffusion.Model, _ *diffusion.Zone) {
+		for i := range m.Path {
+			if air := &m.Path[i].Air; air.Temperature > bears {
+				air.Temperature = to
+				air.VapourPressure = min(air.VapourPressure, humidair.SaturationPressure(to))
+			}
+		}
+	})
+}
+
 func (f *finder) air(m *diffusion.Model) {
 	if now := m.Path[f.best].Air; now.VapourPressure > drierBy*dryVapour {
 		f.pull(m, Lever{Kind: Drier, From: now.VapourPressure, To: dryVapour},
 			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.VapourPressure = dryVapour })
 	}
-	if now := m.Path[f.best].Air; now.DryFlow > 0 {
-		f.pull(m, Lever{Kind: MoreAir, From: now.DryFlow, To: 2 * now.DryFlow},
-			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.DryFlow *= 2 })
+	if now := m.DryFlow(&m.Path[f.best]); now > 0 {
+		f.pull(m, Lever{Kind: MoreAir, From: now, To: 2 * now},
+			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.DryFlow, z.Air.Dragged = 2*now, false })
 	}
 }
 
@@ -154,7 +193,7 @@ func (f *finder) cover(m *diffusion.Model, a *diffusion.Assessment) {
 		func(m *diffusion.Model, _ *diffusion.Zone) {
 			for i := f.best + 1; i < len(m.Path); i++ {
 				m.Path[i].Air.VapourPressure = min(dry, m.Path[i].Air.VapourPressure)
-				m.Path[i].Air.DryFlow = 0
+				m.Path[i].Air = m.Path[i].Air.Endless()
 			}
 		})
 }
@@ -199,12 +238,12 @@ func sorted(all []Lever) []Lever {
 const heatedAbove = 5
 
 // Reheat sets every heated zone of the path, one that is more than five kelvins above the room [K], to the
-// usual highest drying temperature of the material. Its air keeps its vapour pressure, or has that of
+// usual highest drying temperature of the material, or to what the strand bears where that is less. Its air keeps its vapour pressure, or has that of
 // saturation where that is less.
 func Reheat(m *diffusion.Model, room float64) {
 	for i := range m.Path {
 		if air := &m.Path[i].Air; air.Temperature > room+heatedAbove {
-			air.Temperature = m.Material.DryingTemperature.Value
+			air.Temperature = m.Material.HottestDrying()
 			air.VapourPressure = min(air.VapourPressure, humidair.SaturationPressure(air.Temperature))
 		}
 	}

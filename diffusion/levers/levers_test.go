@@ -1,11 +1,13 @@
 package levers_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/film"
 	"strandry/diffusion/levers"
 	"strandry/materials"
 	"strandry/materials/humidair"
@@ -20,7 +22,7 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 	require.NoError(t, err)
 	zone := func(name string, length, kelvin, vapour float64) diffusion.Zone {
 		return diffusion.Zone{
-			Name: name, Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Name: name, Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: kelvin, VapourPressure: vapour},
 		}
 	}
@@ -43,8 +45,11 @@ func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagn
 	require.NoError(t, err)
 	d := levers.Find(w, m, a, library)
 	require.Len(t, d.Materials, len(library)-1)
-	for i := range d.Levers[1:] {
-		require.LessOrEqual(t, d.Levers[i].Ratio(), d.Levers[i+1].Ratio())
+	for i := range d.Levers {
+		require.LessOrEqual(t, d.Levers[max(i-1, 0)].Ratio(), d.Levers[i].Ratio())
+	}
+	for i := range d.Materials[1:] {
+		require.LessOrEqual(t, d.Materials[i].Mean/d.Materials[i].Limit, d.Materials[i+1].Mean/d.Materials[i+1].Limit)
 	}
 	return a, d
 }
@@ -79,7 +84,7 @@ func TestTheBestLeverMeetsTheCause(t *testing.T) {
 func TestLeversAreRuns(t *testing.T) {
 	m := design(t, "pa6", 6, 70, 200, 0.3)
 	m.Radius = 1.425e-3
-	m.Path[0].Air.DryFlow = 1e-4
+	m.Path[0].Air.DryFlow, m.Path[1].Air.DryFlow = 1e-4, 1e-6
 	_, d := find(t, m)
 	kinds := map[levers.Kind]levers.Lever{}
 	for _, l := range d.Levers {
@@ -100,6 +105,7 @@ func TestLeversAreRuns(t *testing.T) {
 	check(levers.Faster, func(m *diffusion.Model) { m.Speed = 4e-3 })
 	check(levers.Hotter, func(m *diffusion.Model) { m.Path[0].Air.Temperature = 353.15 })
 	check(levers.MoreAir, func(m *diffusion.Model) { m.Path[0].Air.DryFlow = 2e-4 })
+	check(levers.Covered, func(m *diffusion.Model) { m.Path[1].Air = diffusion.Air{Temperature: room, VapourPressure: 200} })
 	check(levers.Thinner, func(m *diffusion.Model) {
 		m.Speed *= m.Radius * m.Radius / (0.875e-3 * 0.875e-3)
 		m.Radius = 0.875e-3
@@ -194,6 +200,27 @@ func TestReheat(t *testing.T) {
 	require.InDelta(t, 333.15, m.Path[0].Air.Temperature, 0)
 	require.InDelta(t, humidair.SaturationPressure(333.15), m.Path[0].Air.VapourPressure, 0)
 	require.InDelta(t, room, m.Path[1].Air.Temperature, 0)
+	for above, want := range map[float64]float64{4.9: room + 4.9, 5.1: 333.15} { // five kelvins make a zone a heated one
+		m.Path[1].Air.Temperature = room + above
+		levers.Reheat(m, room)
+		require.InDelta(t, want, m.Path[1].Air.Temperature, 1e-9)
+	}
+}
+
+// Why no length of the first zone will do: its air, too little of it, or what comes after.
+func TestHindrance(t *testing.T) {
+	hindrance := func(m *diffusion.Model) levers.Cause {
+		w := diffusion.NewMarch()
+		a, err := w.Assess(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		return levers.Hindrance(w, m, a, 0)
+	}
+	little := design(t, "pa6", 20, 80, 12.8, 0.02)
+	little.Path, little.Start = little.Path[:1], 0.08
+	little.Path[0].Air.DryFlow = 2e-6 // at 8 % the strand brings more than this air holds at its limit
+	require.Equal(t, levers.Flow, hindrance(little))
+	require.Equal(t, levers.Rewetting, hindrance(design(t, "pc", 1, 50, 103, 2)))
+	require.Equal(t, levers.Air, hindrance(design(t, "pla", 12, 45, humidair.VapourPressureAt(0.5, room), 0.02)))
 }
 
 // Several dryers. One whose length would do makes it a matter of time, whichever it is, and the levers act on it:
@@ -234,4 +261,92 @@ func TestWetSkinInMoistAir(t *testing.T) {
 	a, d := find(t, m)
 	require.Greater(t, a.Zones[0].Supplied, m.Limit)
 	require.Equal(t, levers.Time, d.Cause)
+}
+
+// Air that the strand drags along is a limited flow: twice as much of it is a lever, a march without
+// limit has none of it, and too little of it is a cause.
+func TestDraggedAirIsLimited(t *testing.T) {
+	m := design(t, "pa6", 40, 80, 12.8, 0.02)
+	m.Path, m.Start = m.Path[:1], 0.08
+	z := &m.Path[0]
+	z.Film.Flow, z.Film.Bore = film.Annulus, 6e-3
+	z.Air.Dragged, z.Air.Direction = true, diffusion.With
+	_, d := find(t, m)
+	require.Equal(t, levers.Flow, d.Cause)
+	i := slices.IndexFunc(d.Levers, func(l levers.Lever) bool { return l.Kind == levers.MoreAir })
+	require.GreaterOrEqual(t, i, 0)
+	require.InEpsilon(t, 2*m.DryFlow(z), d.Levers[i].To, 1e-12)
+	require.InEpsilon(t, m.DryFlow(z), d.Levers[i].From, 1e-12)
+	flow := m.DryFlow(z)
+	z.Air.DryFlow, z.Air.Dragged = 2*flow, false
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
+	require.InDelta(t, r.Nozzle.Mean, d.Levers[i].Mean, 1e-3*r.Nozzle.Mean)
+	require.Positive(t, r.Nozzle.Mean)
+}
+
+// Neither advice nor the heat for another material goes beyond what the strand bears, were its usual drying
+// temperature higher.
+func TestLeversStayWhereTheStrandHolds(t *testing.T) {
+	m := design(t, "petg", 2, 60, 103, 0.02)
+	m.Material.DryingTemperature.Value = 373.15
+	bears := m.Material.GivesWay().Min
+	_, d := find(t, m)
+	hotter := false
+	for _, l := range d.Levers {
+		require.NotEqual(t, diffusion.Softens, l.Survives)
+		if l.Kind == levers.Hotter {
+			hotter = true
+			require.InDelta(t, bears, l.To, 1e-9)
+		}
+	}
+	require.True(t, hotter)
+	require.Nil(t, d.Cooler)
+	levers.Reheat(m, room)
+	require.InDelta(t, bears, m.Path[0].Air.Temperature, 1e-9)
+}
+
+// What softens is held back by heat; cooled to what it bears it holds, and that is a run of its own.
+func TestSofteningIsACause(t *testing.T) {
+	m := design(t, "petg", 3, 200, 103, 0.02)
+	a, d := find(t, m)
+	require.Less(t, a.Nozzle.Mean, m.Limit)
+	require.Equal(t, levers.Softening, d.Cause)
+	require.Equal(t, "softening", d.Cause.String())
+	require.NotNil(t, d.Cooler)
+	require.Equal(t, levers.Cooler, d.Cooler.Kind)
+	require.Equal(t, diffusion.Holds, d.Cooler.Survives)
+	require.InDelta(t, m.Material.DryingTemperature.Value, d.Cooler.To, 1e-9)
+	for _, l := range d.Levers {
+		require.NotEqual(t, diffusion.Softens, l.Survives, l.Kind.String())
+	}
+	varied := *m
+	varied.Path = append([]diffusion.Zone(nil), m.Path...)
+	varied.Path[0].Air.Temperature = d.Cooler.To
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
+	require.Equal(t, r.Nozzle.Mean, d.Cooler.Mean)
+	for _, l := range d.Materials {
+		require.Equal(t, l.Mean <= l.Limit && l.Survives != diffusion.Softens, l.Dry())
+	}
+
+	m = design(t, "petg", 0.06, 200, 103, 0.02) // wet as well
+	a, d = find(t, m)
+	require.Greater(t, a.Low, m.Limit)
+	require.Equal(t, diffusion.Wet, a.Verdict)
+	require.Equal(t, levers.Time, d.Cause)
+}
+
+// Only what is hotter than the strand bears is cooled: a zone above the usual drying temperature in which it holds
+// stays as it is.
+func TestCoolerLeavesWhatHolds(t *testing.T) {
+	m := design(t, "petg", 3, 200, 103, 1)
+	m.Path[1].Air.Temperature = 341.15 // usual are 65 °C, borne are 70 °C
+	_, d := find(t, m)
+	varied := *m
+	varied.Path = append([]diffusion.Zone(nil), m.Path...)
+	varied.Path[0].Air.Temperature = d.Cooler.To
+	var r diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
+	require.Equal(t, r.Nozzle.Mean, d.Cooler.Mean)
 }

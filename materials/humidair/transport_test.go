@@ -97,6 +97,15 @@ func TestLewisNumber(t *testing.T) {
 	}
 }
 
+// Half steam, half air by pressure, at 100 °C: 18.015268/(18.015268 + 28.966) = 0.38346 of its mass is vapour (molar masses,
+// ASHRAE Handbook of Fundamentals, 2017, ch. 1), so that a kilogram takes 0.61654·1006 + 0.38346·1860 = 1333.5 J/K.
+func TestHeatCapacityOfAKilogramOfMoistAir(t *testing.T) {
+	const T, p = 373.15, humidair.StandardPressure
+	got := humidair.Conductivity(T) / (humidair.Density(T, p/2, p) * humidair.ThermalDiffusivity(T, p/2, p))
+	require.InEpsilon(t, 1333.5, got, 1e-4)
+	require.InEpsilon(t, 1333.5*humidair.Viscosity(T)/humidair.Conductivity(T), humidair.PrandtlNumber(T, p/2, p), 1e-4)
+}
+
 func TestEverythingIsFiniteAndPositive(t *testing.T) {
 	const p = humidair.StandardPressure
 	for T := celsius(-60); T <= celsius(350); T += 0.5 {

@@ -148,6 +148,24 @@ func (t *Table) Quantity(key string, dim quantity.Dimension, limits Limits) (flo
 	return si, t.within(key, si, dim, limits)
 }
 
+// QuantityOr is [Table.Quantity] for a key whose value may also be a word, which said tells.
+func (t *Table) QuantityOr(word, key string, dim quantity.Dimension, limits Limits) (si float64, ok, said bool) {
+	value, _ := t.value(key)
+	text, _ := value.(string)
+	if text == word {
+		return 0, false, true
+	}
+	if text == "" || strings.ContainsAny(text, "0123456789") {
+		si, ok = t.Quantity(key, dim, limits)
+		return si, ok, false
+	}
+	t.Report(key, Fault{
+		Problem: "neither a " + dim.Name() + " nor the word", Nearest: nearest.Name(text, []string{word}),
+		Allowed: word + ", or a number with one of " + strings.Join(dim.Units(), ", "),
+	})
+	return 0, false, false
+}
+
 // Number reads a plain number within the limits. The result is finite.
 func (t *Table) Number(key string, limits Limits) (float64, bool) {
 	value, ok := t.value(key)

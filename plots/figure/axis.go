@@ -14,6 +14,7 @@ type Axis struct {
 	Unit   string    // such as "m"; "" for a plain number
 	Values []float64 // in that unit, rising
 	Log    bool      // they step by ratio
+	Heat   *Heat     // where the strand gives way, on an axis of air temperatures; nil on another
 }
 
 // AxisOf makes an axis of figures from one of a scenario, in the unit of the file. An
@@ -64,6 +65,9 @@ func (a Axis) label() string {
 	name := strings.ToUpper(a.Name[:1]) + a.Name[1:]
 	if a.Unit == "" {
 		return name
+	}
+	if a.Heat != nil {
+		return name + ", " + a.Unit + a.Heat.beyond(a.Values[len(a.Values)-1], a.Unit)
 	}
 	return name + ", " + a.Unit
 }

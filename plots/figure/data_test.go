@@ -131,6 +131,20 @@ func TestContoursOfACircle(t *testing.T) {
 	require.Empty(t, f.contours(2))
 }
 
+// A saddle with its middle above the level: the high ground goes through, and each line cuts off one of the low corners.
+func TestContoursOfASaddle(t *testing.T) {
+	f := field{u: []float64{0, 1}, v: []float64{0, 1}, z: [][]float64{{1, 0}, {0, 1}}}
+	for level, high := range map[float64]bool{0.4: true, 0.6: false} {
+		lines := f.contours(level)
+		require.Len(t, lines, 2)
+		for _, line := range lines {
+			require.Len(t, line, 2)
+			right, above := line[0].u+line[1].u > 1, line[0].v+line[1].v > 1
+			require.Equal(t, high, right != above, "%v at %g", line, level)
+		}
+	}
+}
+
 func TestHeadlines(t *testing.T) {
 	for name, want := range map[string]string{
 		// Mean at 12.6 m: 2.5 % exp(-12.6/5)/2 + 2 %/21 = 0.196 %.
@@ -141,7 +155,7 @@ func TestHeadlines(t *testing.T) {
 		// 12000 s times 1 mm/s is 12 m, times 2 mm/s 24 m.
 		"needed": "PA6 can be dried at a feed of up to 1 mm/s (of those shown): it takes 12 m of drum at 80 °C",
 		// 2, 3.8, 7.2, 13.7 m are below 20 m; 6 m, the spread's end, of the first alone, and any of the other.
-		"suits": "20 m of drum dries 5 of 14 materials, 3 of them whatever the spread of the data",
+		"suits": "20 m of drum dries 5 of 15 materials, 3 of them whatever the spread of the data",
 		"keeps": "At 20 °C and 60 % humidity Polymer A is too wet after 10 min; one night (12 h) spoils 4 of 11 materials",
 		// exp(-12.6/5) 2.5 % = 0.2012 %
 		"profiles": "From start to nozzle the centre of PA6 goes from 2.5 % to 0.2 %, its mean from 2.5 % to 0.2 %",

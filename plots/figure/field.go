@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"gonum.org/v1/plot/vg"
+
+	"strandry/diffusion"
 )
 
 // bands are the steps of a filled map of moisture.
@@ -84,6 +86,7 @@ type filled struct {
 	bands bands
 	log   bool
 	lines [][][]vg.Point // for each level
+	heat  *[2]field      // excesses over what yields and what bears [K]; nil where every strand holds
 }
 
 func newFilled(p *panel, x, y []float64, z [][]float64, limit float64) *filled {
@@ -151,10 +154,73 @@ func (m *filled) paint() {
 		j := cell(f.v, v)
 		for column, i := range cells {
 			u := (float64(column) + 0.5) / float64(width)
-			picture.SetNRGBA(column, row, thresholds.of(f.within(i, j, u, v)))
+			c := thresholds.of(f.within(i, j, u, v))
+			if m.heat != nil {
+				c = ruled(c, m.survival(u, v), column, row)
+			}
+			picture.SetNRGBA(column, row, c)
 		}
 	}
 	m.p.s.DrawImage(m.p.box, picture)
+}
+
+// warm lays the heat over the map; nil for none.
+func (m *filled) warm(x, y []float64, all [][]diffusion.Excess) {
+	if all == nil {
+		return
+	}
+	f := field{}
+	for _, v := range x {
+		f.u = append(f.u, m.p.x.norm(v))
+	}
+	for _, v := range y {
+		f.v = append(f.v, m.p.y.norm(v))
+	}
+	m.heat = &[2]field{f, f}
+	for _, row := range all {
+		yield, bear := make([]float64, len(row)), make([]float64, len(row))
+		for i, x := range row {
+			yield[i], bear[i] = x.Yield, x.Bear
+		}
+		m.heat[0].z, m.heat[1].z = append(m.heat[0].z, yield), append(m.heat[1].z, bear)
+	}
+}
+
+// passing is where contours run.
+func (m *filled) passing() []vg.Point {
+	var out []vg.Point
+	for _, lines := range m.lines {
+		for _, line := range lines {
+			for i := 1; i < len(line); i++ {
+				out = append(out, line[i], between(line[i-1], line[i], 0.5))
+			}
+		}
+	}
+	return out
+}
+
+// survival is that at a place of the panel.
+func (m *filled) survival(u, v float64) diffusion.Survival {
+	if m.heat == nil {
+		return diffusion.Holds
+	}
+	yield, bear := &m.heat[0], &m.heat[1]
+	i, j := cell(yield.u, u), cell(yield.v, v)
+	return diffusion.Excess{Yield: yield.within(i, j, u, v), Bear: bear.within(i, j, u, v)}.Survival()
+}
+
+// ruled is the colour of a dot under the hatching of a strand that softens, or may; two dots are a point.
+func ruled(c color.NRGBA, s diffusion.Survival, column, row int) color.NRGBA {
+	const dense, sparse, width = 14, 32, 2
+	switch along := column + row; {
+	case s == diffusion.Softens && along%dense < width:
+		return hatch()
+	case s == diffusion.Softens:
+		return softened()
+	case s == diffusion.Doubtful && along%sparse < width:
+		return mix(c, rgb(0), 0.35)
+	}
+	return c
 }
 
 // key draws the bands one above the other with their levels in %, right of the panel.

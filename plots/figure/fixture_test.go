@@ -21,7 +21,7 @@ func model() *diffusion.Model {
 	hot, room := diffusion.Air{Temperature: 363.15}, diffusion.Air{Temperature: 293.15}
 	return &diffusion.Model{
 		Radius: radius, Speed: 0.002, Start: 0.025, StartTemperature: 293.15, Limit: 0.002,
-		Material: materials.Polymer{Name: "PA6"},
+		Material: materials.Polymer{Name: "PA6", Softening: materials.Value{Value: 373.15, Low: 368.15, High: 383.15}},
 		Path:     []diffusion.Zone{{Name: "drum", Length: 12, Air: hot}, {Name: "guide", Length: 0.6, Air: room}},
 	}
 }
@@ -96,7 +96,7 @@ func aLine() Line {
 }
 
 func aNeeded() Needed {
-	n := Needed{Frame: frame(), Material: "PA6", Zone: "drum", HeatLimit: 353.15, Longest: 20, Limit: 0.002, Speeds: []float64{0.0005, 0.001, 0.002, 0.004}}
+	n := Needed{Frame: frame(), Material: "PA6", Zone: "drum", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002, Speeds: []float64{0.0005, 0.001, 0.002, 0.004}}
 	for t := 303.15; t <= 373.2; t += 5 {
 		n.Temperatures = append(n.Temperatures, t)
 	}
@@ -118,7 +118,7 @@ func aSuits() Suits {
 	s := Suits{Frame: frame(), Longest: 20, Given: 12, Zone: "drum"}
 	for k := range 12 {
 		l := 2 * math.Pow(1.9, float64(k))
-		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Length: l, Low: l / 3, High: l * 3, Sure: l*3 <= 20}
+		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Bears: 343.15 + 5*float64(k), Length: l, Low: l / 3, High: l * 3, Sure: l*3 <= 20}
 		switch {
 		case l > 36:
 			row.Verdict = diffusion.Wet
@@ -128,8 +128,9 @@ func aSuits() Suits {
 		s.Rows = append(s.Rows, row)
 	}
 	s.Rows[11].High = 0
-	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Any: true, Sure: true, Verdict: diffusion.Dry}},
-		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Verdict: diffusion.Wet})...), s.Longest, s.Given, s.Zone, ""}
+	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Bears: 343.15, Any: true, Sure: true, Verdict: diffusion.Dry}},
+		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Bears: 323.15, Verdict: diffusion.Wet},
+			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone, ""}
 }
 
 func aKeeps() Keeps {

@@ -30,7 +30,9 @@ func (f HeatMap) check() error {
 }
 
 // Headline tells how much of the section is within the limit where the strand is driest.
-func (f HeatMap) Headline() string {
+func (f HeatMap) Headline() string { return f.moist() + fate(f.Model, f.Trace) }
+
+func (f HeatMap) moist() string {
 	points := f.Trace.Points
 	best := 0
 	for i, p := range points {

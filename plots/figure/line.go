@@ -2,18 +2,22 @@ package figure
 
 import (
 	"fmt"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
+
+	"strandry/diffusion"
 )
 
 // Line is moisture over one axis, with the spread that the diffusivity allows.
 type Line struct {
 	Frame
 	X         Axis
-	Content   []float64 // [kg/kg dry]
-	Low, High []float64 // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
-	Limit     float64   // [kg/kg dry]
-	Of        string    // what the content is, such as "moisture at the nozzle"
+	Content   []float64          // [kg/kg dry]
+	Low, High []float64          // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
+	Excess    []diffusion.Excess // of the heat; nil where every strand holds
+	Limit     float64            // [kg/kg dry]
+	Of        string             // what the content is, such as "moisture at the nozzle"
 }
 
 func (f Line) frame() Frame    { return f.Frame }
@@ -32,12 +36,54 @@ func (f Line) check() error {
 	if err := finite("content", join(f.Content, f.Low, f.High)...); err != nil {
 		return err
 	}
+	if err := checkExcess(f.asMap().Excess, [][]float64{f.Content}); err != nil {
+		return err
+	}
 	return positive("limit", f.Limit)
+}
+
+// asMap is the line as a map of one row.
+func (f Line) asMap() Map {
+	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
+	if f.Excess != nil {
+		m.Excess = [][]diffusion.Excess{f.Excess}
+	}
+	return m
 }
 
 // Headline says where along the axis the limit is met, or how near the driest comes.
 func (f Line) Headline() string {
-	asMap := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
+	asMap := f.asMap()
+	if fit, soft, doubtful := asMap.Fits(); soft > 0 {
+		first, last := f.soft()
+		text := fmt.Sprintf("At %d of %d values of the %s the limit of %s is met and the strand does not soften", fit, len(f.Content), f.X.Name, percent(f.Limit))
+		switch {
+		case fit == 0:
+			text = fmt.Sprintf("No %s shown both meets the limit of %s and keeps the strand from softening", f.X.Name, percent(f.Limit))
+		case doubtful > 0:
+			text += fmt.Sprintf(" (at %d of them it may)", doubtful)
+		}
+		return text + fmt.Sprintf("; from %s to %s it softens", f.X.say(first), f.X.say(last))
+	}
+	return f.moist(asMap) + asMap.doubted()
+}
+
+// soft is the first and the last value at which the strand softens.
+func (f Line) soft() (first, last float64) {
+	found := false
+	for i, x := range f.Excess {
+		if x.Survival() != diffusion.Softens {
+			continue
+		}
+		if last = f.X.Values[i]; !found {
+			first, found = last, true
+		}
+	}
+	return first, last
+}
+
+// moist is the headline of the moisture alone.
+func (f Line) moist(asMap Map) string {
 	di, _, wi, _ := asMap.extremes()
 	driest, wettest := f.Content[di], f.Content[wi]
 	switch {
@@ -78,7 +124,11 @@ func (f Line) draw(s *sheet, headline string) {
 		x: f.X.scale(), y: y, xLabel: f.X.label(), right: s.endRoom(texts...),
 		yLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
 	}
+	if a.strip = f.X.Heat.strip(a.x); f.X.Heat == nil && f.hot() {
+		a.strip = heatStrip
+	}
 	p := s.inside(room, a)
+	f.shade(p)
 	last := len(f.Content) - 1
 	var labels []label
 	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: max(p.atY(100*v), p.box.Min.Y)} }
@@ -89,10 +139,51 @@ func (f Line) draw(s *sheet, headline string) {
 	p.grid()
 	p.limit(100 * f.Limit)
 	p.line(stroke(blue(), 3), f.X.Values, hundredfold(f.Content))
+	if f.X.Heat != nil {
+		p.heatUpright(f.X.Heat, f.X.Unit)
+	}
 	p.frame(a)
 	p.ends(append(labels,
 		label{text: "mean " + digits(100*f.Content[last], 2) + nbsp + "%", at: end(f.Content[last]), color: blue(), bold: true},
 		label{text: texts[0], at: end(f.Limit), color: ink(), bold: true}))
+}
+
+// shade hatches and names where the strand softens, or may.
+func (f Line) shade(p *panel) {
+	if f.Excess == nil {
+		return
+	}
+	const steps = 480
+	at := func(k int) diffusion.Survival { return f.survival(p, float64(k)/steps) }
+	for k := 0; k <= steps; {
+		from, s := k, at(k)
+		for k <= steps && at(k) == s {
+			k++
+		}
+		if s == diffusion.Holds {
+			continue
+		}
+		r := p.box
+		r.Min.X += p.box.Size().X * vg.Length(from) / steps
+		r.Max.X = p.box.Min.X + p.box.Size().X*vg.Length(min(k, steps))/steps
+		p.hatched(r, s)
+		if f.X.Heat == nil {
+			p.above(r, map[diffusion.Survival]string{diffusion.Softens: "softens", diffusion.Doubtful: "may soften"}[s])
+		}
+	}
+}
+
+// survival is that at a share of the axis.
+func (f Line) survival(p *panel, share float64) diffusion.Survival {
+	n := len(f.X.Values)
+	i := 0
+	for i < n-2 && p.x.norm(f.X.Values[i+1]) < share {
+		i++
+	}
+	a, b := p.x.norm(f.X.Values[i]), p.x.norm(f.X.Values[i+1])
+	w := (share - a) / (b - a)
+	x, y := f.Excess[i], f.Excess[i+1]
+	return diffusion.Excess{Yield: x.Yield + w*(y.Yield-x.Yield), Bear: x.Bear + w*(y.Bear-x.Bear)}.Survival()
 }
 
 func hundredfold(x []float64) []float64 {
@@ -101,4 +192,9 @@ func hundredfold(x []float64) []float64 {
 		out[i] = 100 * v
 	}
 	return out
+}
+
+// hot tells that the strand softens somewhere, or may.
+func (f Line) hot() bool {
+	return slices.ContainsFunc(f.Excess, func(x diffusion.Excess) bool { return x.Survival() != diffusion.Holds })
 }

@@ -6,16 +6,19 @@ import (
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
+
+	"strandry/diffusion"
 )
 
 // Map is moisture over two axes, with its limit.
 type Map struct {
 	Frame
 	X, Y    Axis
-	Content [][]float64 // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
-	Limit   float64     // [kg/kg dry]
-	Of      string      // what the content is, such as "moisture at the nozzle"
-	Here    *Mark       // the scenario's own design; nil for none
+	Content [][]float64          // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
+	Limit   float64              // [kg/kg dry]
+	Excess  [][]diffusion.Excess // of the heat; Excess[j][i] belongs to Content[j][i]; nil where every strand holds
+	Of      string               // what the content is, such as "moisture at the nozzle"
+	Here    *Mark                // the scenario's own design; nil for none
 }
 
 // Mark is a place on a map, in the units of its axes.
@@ -51,6 +54,9 @@ func (f Map) check() error {
 			return err
 		}
 	}
+	if err := checkExcess(f.Excess, f.Content); err != nil {
+		return err
+	}
 	return positive("limit", f.Limit)
 }
 
@@ -71,6 +77,14 @@ func (f Map) extremes() (di, dj, wi, wj int) {
 
 // Headline says where the limit runs, or how far from it the nearest design is.
 func (f Map) Headline() string {
+	if text := f.heated(); text != "" {
+		return text
+	}
+	return f.moist() + f.doubted()
+}
+
+// moist is the headline of the moisture alone.
+func (f Map) moist() string {
 	di, dj, wi, wj := f.extremes()
 	at := func(i, j int) string {
 		return fmt.Sprintf("%s at %s %s, %s %s", percent(f.Content[j][i]), f.X.Name, f.X.say(f.X.Values[i]), f.Y.Name, f.Y.say(f.Y.Values[j]))
@@ -158,14 +172,25 @@ func (f Map) draw(s *sheet, headline string) {
 	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+", % of dry weight")
 	room.Max.Y -= 4
 	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
+	a.strip = f.X.Heat.strip(a.x)
 	p := s.inside(room, a)
 	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
+	m.warm(f.X.Values, f.Y.Values, f.Excess)
 	m.paint()
+	if f.X.Heat != nil {
+		p.heatUpright(f.X.Heat, f.X.Unit)
+	}
+	if f.Y.Heat != nil {
+		p.heatLevel(f.Y.Heat)
+	}
 	here := f.Here != nil && p.x.holds(f.Here.X) && p.y.holds(f.Here.Y)
 	if here {
 		f.reserve(p)
 	}
 	m.draw()
+	if f.Y.Heat != nil {
+		p.heatNames(f.Y.Heat, f.Y.Unit, m.passing())
+	}
 	if here {
 		f.here(p)
 	}

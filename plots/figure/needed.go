@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
+	"strandry/materials"
 	"strandry/scenarios/size"
 )
 
@@ -13,14 +14,15 @@ import (
 // feed speed.
 type Needed struct {
 	Frame
-	Material     string      // as people write it
-	Zone         string      // the zone whose length is sought
-	Temperatures []float64   // of its air [K], rising
-	Speeds       []float64   // of the feed [m/s], rising
-	Lengths      [][]float64 // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough, size.Shortest where the strand needs none of the zone
-	HeatLimit    float64     // usual highest drying temperature [K]
-	Longest      float64     // path that can be built [m]
-	Limit        float64     // moisture that prints well [kg/kg dry]
+	Material     string          // as people write it
+	Zone         string          // the zone whose length is sought
+	Temperatures []float64       // of its air [K], rising
+	Speeds       []float64       // of the feed [m/s], rising
+	Lengths      [][]float64     // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough, size.Shortest where the strand needs none of the zone
+	HeatLimit    float64         // highest to dry at: the usual one, or up to where the strand holds [K]
+	GivesWay     materials.Range // where a strand begins to give way [K]
+	Longest      float64         // path that can be built [m]
+	Limit        float64         // moisture that prints well [kg/kg dry]
 }
 
 func (f Needed) frame() Frame    { return f.Frame }
@@ -55,7 +57,7 @@ func (f Needed) check() error {
 			return err
 		}
 	}
-	return positive("heat limit, longest path and moisture limit", f.HeatLimit, f.Longest, f.Limit)
+	return positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit)
 }
 
 // shortest is the least length at a speed at temperatures within the heat limit; 0 for none.
@@ -114,9 +116,11 @@ func (f Needed) draw(s *sheet, headline string) {
 		}
 		texts = append(texts, text)
 	}
+	heat, along := heatOf(f.GivesWay), scale{min: x[0], max: x[len(x)-1]}
 	a := axes{
-		x: scale{min: x[0], max: x[len(x)-1]}, y: y, xLabel: "Air temperature of " + f.Zone + ", °C",
+		x: along, y: y, xLabel: "Air temperature of " + f.Zone + ", °C" + heat.beyond(along.max, "°C"),
 		yLabel: "Length of " + f.Zone + " needed, m", right: s.endRoom(texts...),
+		strip: heat.strip(along),
 	}
 	p := s.inside(room, a)
 	f.bounds(p)
@@ -129,6 +133,7 @@ func (f Needed) draw(s *sheet, headline string) {
 		}
 	}
 	f.walls(p)
+	p.heatUpright(heat, "°C")
 	p.frame(a)
 	p.ends(labels)
 }
@@ -197,15 +202,20 @@ func (f Needed) walls(p *panel) {
 	p.clear(bold, "usual highest for "+f.Material+": "+celsius(f.HeatLimit), beside, f.passing(p))
 }
 
+// dense are points on the way from a to b, closely spaced.
+func dense(a, b vg.Point) []vg.Point {
+	const steps = 40
+	out := make([]vg.Point, steps+1)
+	for k := range out {
+		out[k] = between(a, b, vg.Length(k)/steps)
+	}
+	return out
+}
+
 // passing is where lines run, closely spaced: the curves and the wall of heat.
 func (f Needed) passing(p *panel) []vg.Point {
 	var out []vg.Point
-	add := func(a, b vg.Point) {
-		const steps = 40
-		for k := range steps + 1 {
-			out = append(out, between(a, b, vg.Length(k)/steps))
-		}
-	}
+	add := func(a, b vg.Point) { out = append(out, dense(a, b)...) }
 	for _, row := range f.Lengths {
 		for i := 1; i < len(row); i++ {
 			if row[i-1] > 0 && row[i] > 0 {

@@ -3,6 +3,8 @@ package figure
 import (
 	"fmt"
 
+	"gonum.org/v1/plot/vg"
+
 	"strandry/diffusion"
 )
 
@@ -52,9 +54,9 @@ func (f Path) Headline() string {
 	m, end := f.Model, f.Trace.Points[len(f.Trace.Points)-1]
 	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, percent(end.Mean))
 	if dry(m.Limit, end.Mean) {
-		return text + fmt.Sprintf("within the limit of %s", percent(m.Limit))
+		return text + fmt.Sprintf("within the limit of %s", percent(m.Limit)) + fate(m, f.Trace)
 	}
-	return text + fmt.Sprintf("%s the limit of %s", times(end.Mean/m.Limit), percent(m.Limit))
+	return text + fmt.Sprintf("%s the limit of %s", times(end.Mean/m.Limit), percent(m.Limit)) + fate(m, f.Trace)
 }
 
 // series are the columns of a trace, contents in %.
@@ -81,9 +83,12 @@ func (f Path) draw(s *sheet, headline string) {
 		x: along, y: contents(limit, c.mean, c.centre, c.skin).higher(1.08),
 		yLabel: "Moisture, % of dry weight", bare: true, right: s.endRoom(texts...),
 	}
+	heat := heatOf(f.Model.Material.GivesWay())
 	lower := axes{
-		x: along, y: linearFrom(join(c.strand, c.air)), xLabel: "Place on the path, m", yLabel: "Temperature, °C", right: upper.right,
+		x: along, y: linearFrom(join(c.strand, c.air, []float64{heat.Bears})), xLabel: "Place on the path, m", yLabel: "Temperature, °C", right: upper.right,
 	}
+	const below = 0.82 // of the panel, so that its name has room above
+	lower.y.max = max(lower.y.max, lower.y.min+(heat.Bears-lower.y.min)/below)
 	top, bottom := room, room
 	top.Min.Y = room.Min.Y + room.Size().Y*0.4
 	bottom.Max.Y = top.Min.Y - 6
@@ -109,6 +114,13 @@ func (f Path) draw(s *sheet, headline string) {
 	q := s.inside(bottom, lower)
 	zones(q, f.Model)
 	q.grid()
+	var passing []vg.Point
+	for i := 1; i <= last; i++ {
+		passing = append(passing, dense(q.at(c.x[i-1], c.air[i-1]), q.at(c.x[i], c.air[i]))...)
+		passing = append(passing, dense(q.at(c.x[i-1], c.strand[i-1]), q.at(c.x[i], c.strand[i]))...)
+	}
+	q.heatLevel(heat)
+	q.heatNames(heat, "°C", passing)
 	q.line(stroke(orange(), 2.4, dashed()...), c.x, c.air)
 	q.line(stroke(purple(), 2.4), c.x, c.strand)
 	q.frame(lower)

@@ -4,21 +4,28 @@ import (
 	"math"
 
 	"gonum.org/v1/plot/vg"
+
+	"strandry/diffusion"
 )
 
-// regions names the two sides of the limit, each where it is widest.
+// regions names the two sides of the limit, and where the strand softens or may, each where it is widest.
 func (m *filled) regions() {
-	for _, wet := range [...]bool{false, true} {
-		text := "within the limit"
-		if wet {
-			text = "above the limit"
-		}
+	for _, region := range [...]struct {
+		text string
+		in   func(wet bool, s diffusion.Survival) bool
+	}{
+		{"within the limit", func(wet bool, s diffusion.Survival) bool { return !wet && s == diffusion.Holds }},
+		{"within the limit, may soften", func(wet bool, s diffusion.Survival) bool { return !wet && s == diffusion.Doubtful }},
+		{"above the limit", func(wet bool, s diffusion.Survival) bool { return wet && s != diffusion.Softens }},
+		{"softens", func(_ bool, s diffusion.Survival) bool { return s == diffusion.Softens }},
+	} {
+		text := region.text
 		style := m.p.s.style(labelSize, ink(), true)
 		size := box(style, vg.Point{}, centred(), text).Size()
 		size = grown(vg.Rectangle{Max: size}, 6).Size()
-		at, found := m.widest(wet, size, true)
+		at, found := m.widest(region.in, size, true)
 		if !found {
-			at, found = m.widest(wet, size, false)
+			at, found = m.widest(region.in, size, false)
 		}
 		if !found {
 			continue
@@ -30,7 +37,7 @@ func (m *filled) regions() {
 
 // widest is the free place in a region that lies farthest from the limit and the border, and
 // has room for a label of the size; clear of the other contours, if asked.
-func (m *filled) widest(wet bool, size vg.Point, clear bool) (vg.Point, bool) {
+func (m *filled) widest(in func(wet bool, s diffusion.Survival) bool, size vg.Point, clear bool) (vg.Point, bool) {
 	var edge []vg.Point
 	if m.bands.limit >= 0 {
 		for _, line := range m.lines[m.bands.limit] {
@@ -45,7 +52,7 @@ func (m *filled) widest(wet bool, size vg.Point, clear bool) (vg.Point, bool) {
 		for i := 1; i < steps; i++ {
 			at := vg.Point{X: b.Min.X + b.Size().X*vg.Length(i)/steps, Y: b.Min.Y + b.Size().Y*vg.Length(j)/steps}
 			r := vg.Rectangle{Min: at.Sub(size.Scale(0.5)), Max: at.Add(size.Scale(0.5))}
-			if m.wet(i, j, steps) != wet || !within(r, b) || !m.p.s.free(r) || clear && !m.fits(r, -1, true) {
+			if !in(m.wet(i, j, steps), m.survival(float64(i)/steps, float64(j)/steps)) || !m.even(r) || !within(r, b) || !m.p.s.free(r) || clear && !m.fits(r, -1, true) {
 				continue
 			}
 			near := math.Min(clearance(at, b, size)/2, far(at, edge, size))
@@ -55,6 +62,20 @@ func (m *filled) widest(wet bool, size vg.Point, clear bool) (vg.Point, bool) {
 		}
 	}
 	return best, found
+}
+
+// even tells that the strand fares alike all over a rectangle.
+func (m *filled) even(r vg.Rectangle) bool {
+	at := func(p vg.Point) diffusion.Survival {
+		q, size := p.Sub(m.p.box.Min), m.p.box.Size()
+		return m.survival(float64(q.X/size.X), float64(q.Y/size.Y))
+	}
+	for _, corner := range corners(r) {
+		if at(corner) != at(middle(r)) {
+			return false
+		}
+	}
+	return true
 }
 
 func (m *filled) wet(i, j, steps int) bool {

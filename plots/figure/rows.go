@@ -26,10 +26,11 @@ const (
 	disc shape = iota
 	ring
 	cross
+	triangle
 )
 
 func shapeOf(v diffusion.Verdict) shape {
-	return map[diffusion.Verdict]shape{diffusion.Dry: disc, diffusion.Unsure: ring, diffusion.Wet: cross}[v]
+	return map[diffusion.Verdict]shape{diffusion.Dry: disc, diffusion.Unsure: ring, diffusion.Wet: cross, diffusion.TooHot: triangle}[v]
 }
 
 const rowPitch vg.Length = 22
@@ -79,9 +80,9 @@ func rowScale(rows []row, others ...float64) scale {
 }
 
 // nameRoom is the room left of the rows.
-func (s *sheet) nameRoom(rows []row) vg.Length {
+func (s *sheet) nameRoom(rows []row, header string) vg.Length {
 	style := s.style(tickSize, ink(), false)
-	widest := vg.Length(0)
+	widest := style.Width(header)
 	for _, r := range rows {
 		widest = max(widest, style.Width(r.name))
 	}
@@ -119,6 +120,10 @@ func (p *panel) bar(r row, y vg.Length) {
 		return
 	}
 	from, to := p.box.Min.X, p.box.Max.X
+	if r.mark == triangle {
+		p.mark(r.mark, vg.Point{X: to - 9, Y: y})
+		return
+	}
 	switch {
 	case r.low > 0:
 		from = p.atX(r.low)
@@ -151,8 +156,18 @@ func (p *panel) arrow(x, y vg.Length) {
 	p.s.Fill(path)
 }
 
-// mark draws a shape: a disc, a ring or a cross, each in its own colour.
+// mark draws a shape: a disc, a ring, a cross or a triangle, each in its own colour.
 func (p *panel) mark(m shape, at vg.Point) {
+	if m == triangle {
+		var path vg.Path
+		path.Move(at.Add(vg.Point{Y: 6.5}))
+		path.Line(at.Add(vg.Point{X: 6.5, Y: -5}))
+		path.Line(at.Add(vg.Point{X: -6.5, Y: -5}))
+		path.Close()
+		p.s.SetColor(hot())
+		p.s.Fill(path)
+		return
+	}
 	if m == cross {
 		const d = 5.5
 		for _, turn := range [...]vg.Length{d, -d} {
@@ -212,12 +227,14 @@ func (p *panel) upright(x float64, text string, bold bool, level int, a alignmen
 	}
 }
 
-// rowsPanel lays out a chart of rows: legend, so many lines of names of uprights, panel, axis.
-func (s *sheet) rowsPanel(room vg.Rectangle, x scale, xLabel string, rows []row, lines int, marks []shape, words []string) (*panel, axes) {
-	a := axes{x: x, y: scale{min: 0, max: 1}, xLabel: xLabel, left: s.nameRoom(rows), right: s.textRoom(rows), strip: tickSize * (0.15 + 1.15*vg.Length(lines))}
+// rowsPanel lays out a chart of rows: legend, so many lines of names of uprights, panel, axis. The header, if there is
+// one, stands above the names.
+func (s *sheet) rowsPanel(room vg.Rectangle, x scale, xLabel, header string, rows []row, lines int, marks []shape, words []string) (*panel, axes) {
+	a := axes{x: x, y: scale{min: 0, max: 1}, xLabel: xLabel, left: s.nameRoom(rows, header), right: s.textRoom(rows), strip: tickSize * (0.15 + 1.15*vg.Length(lines))}
 	top := room.Max.Y - tickSize*0.6
 	room.Max.Y -= tickSize * 1.5
 	p := s.inside(room, a)
+	p.s.put(s.style(tickSize, quiet(), false), vg.Point{X: p.box.Min.X - 8, Y: p.box.Max.Y + tickSize*0.65}, toLeft(), header)
 	p.legend(vg.Point{X: room.Min.X, Y: top}, marks, words)
 	return p, a
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"strandry/diffusion"
 	"strandry/scenarios"
 	"strandry/scenarios/keeps"
 	"strandry/scenarios/needed"
@@ -20,8 +21,9 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 		if r.Class == suits.Unanswered {
 			continue
 		}
-		one := Suit{Material: r.Material.Name, Temperature: r.Heated, Verdict: r.Verdict}
+		one := Suit{Material: r.Material.Name, Temperature: r.Heated, Verdict: r.Verdict, Bears: r.Material.GivesWay().Min}
 		switch {
+		case r.Survives == diffusion.Softens:
 		case r.Class == suits.AsItIs || r.Needed.None():
 			one.Any = true
 		case r.Needed.Outcome == size.Met:
@@ -49,8 +51,8 @@ func KeepsOf(study *keeps.Study, f Frame) Keeps {
 	out := Keeps{Frame: f, Air: celsius(study.Air.Temperature) + " and " + digits(100*study.Air.Humidity(), 2) + nbsp + "% humidity"}
 	for i := range study.Rows {
 		r := &study.Rows[i]
-		one := Keep{Material: r.Material.Name}
-		if !r.Hours.Never {
+		one := Keep{Material: r.Material.Name, Survives: r.Survives}
+		if !r.Hours.Never && r.Survives != diffusion.Softens {
 			one.Time = r.Hours.Seconds
 			one.Low, one.High = spreadOf(one.Time, seconds(r.Fast), seconds(r.Slow))
 		}
@@ -74,7 +76,7 @@ func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Needed {
 	}
 	return Needed{
 		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths,
-		HeatLimit: m.Material.DryingTemperature.Value, Longest: s.Build.Longest, Limit: m.Limit,
+		HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit,
 	}
 }
 
@@ -83,14 +85,20 @@ func FrameOf(s *scenarios.Scenario, version string) Frame {
 	return Frame{Scenario: s.Title, Version: version, Settings: SettingsText(s.Settings)}
 }
 
-// MapOf makes the map of contents [kg/kg dry] over the length of a zone [m] and the speed of the feed [m/s].
-func MapOf(s *scenarios.Scenario, zone int, lengths, speeds []float64, contents [][]float64, f Frame) Map {
+// MapOf makes the map of designs over the length of a zone [m] and the speed of the feed [m/s].
+func MapOf(s *scenarios.Scenario, zone int, lengths, speeds []float64, designs [][]needed.Design, f Frame) Map {
 	z := &s.Model.Path[zone]
-	out := Map{Frame: f, Content: contents, Limit: s.Model.Limit, Here: &Mark{X: z.Length, Y: 1000 * s.Model.Speed}}
+	out := Map{Frame: f, Limit: s.Model.Limit, Here: &Mark{X: z.Length, Y: 1000 * s.Model.Speed}}
 	out.X = Axis{Name: keyName("zone." + z.Name + ".length"), Unit: "m", Values: lengths, Log: evenly(lengths)}
 	out.Y = Axis{Name: keyName("feed.speed"), Unit: "mm/s", Log: evenly(speeds)}
-	for _, v := range speeds {
+	for j, v := range speeds {
 		out.Y.Values = append(out.Y.Values, 1000*v)
+		var content []float64
+		var excess []diffusion.Excess
+		for _, d := range designs[j] {
+			content, excess = append(content, d.Mean), append(excess, d.Excess)
+		}
+		out.Content, out.Excess = append(out.Content, content), append(out.Excess, excess)
 	}
 	return out
 }

@@ -21,7 +21,7 @@ func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m
 func TestSuitsOf(t *testing.T) {
 	nowhere, everywhere := size.Length{Outcome: size.Nowhere}, size.Length{Outcome: size.Everywhere}
 	row := func(name string, central, fast, slow size.Length) suits.Row {
-		return suits.Row{Material: materials.Polymer{Name: name}, Heated: 353.15, Class: suits.Buildable, Needed: central, Fast: fast, Slow: slow}
+		return suits.Row{Material: materials.Polymer{Name: name, Softening: materials.Value{Low: 363.15, High: 373.15}}, Heated: 353.15, Class: suits.Buildable, Needed: central, Fast: fast, Slow: slow}
 	}
 	rows := []suits.Row{
 		row("usual", met(6), met(2), met(18)), row("rewets when fast", met(6), met(9), met(18)), row("fast never", met(6), nowhere, met(18)),
@@ -34,7 +34,7 @@ func TestSuitsOf(t *testing.T) {
 		{Material: "fast never", Length: 6, Low: 6}, {Material: "never"}, {Material: "any", Any: true, Sure: true}, {Material: "fast any", Length: 1, High: 3, Sure: true},
 	}
 	for i := range want {
-		want[i].Temperature = 353.15
+		want[i].Temperature, want[i].Bears = 353.15, 363.15
 	}
 	require.Equal(t, want, f.Rows)
 	require.Equal(t, 12.0, f.Given)
@@ -50,7 +50,7 @@ func TestKeepsOf(t *testing.T) {
 	}}
 	f := KeepsOf(study, frame())
 	require.NoError(t, f.check())
-	require.Equal(t, []Keep{{"usual", 600, 200, 1800}, {"slow never", 600, 200, 0}, {Material: "never"}}, f.Rows)
+	require.Equal(t, []Keep{{Material: "usual", Time: 600, Low: 200, High: 1800}, {Material: "slow never", Time: 600, Low: 200}, {Material: "never"}}, f.Rows)
 	require.Equal(t, "20\u00a0°C and 50\u00a0% humidity", f.Air) // 1170 Pa of 2339 Pa
 }
 
@@ -73,7 +73,7 @@ func TestOfAScenario(t *testing.T) {
 	require.NoError(t, m.check())
 	require.True(t, m.X.Log)
 	require.True(t, m.Y.Log)
-	require.Equal(t, contents[2][3], m.Content[2][3])
+	require.Equal(t, contents[2][3], needed.Design{Mean: m.Content[2][3], Excess: m.Excess[2][3]})
 	require.InDelta(t, 1000*speeds[2], m.Y.Values[2], 1e-15)
 }
 

@@ -2,6 +2,8 @@ package figure
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -26,6 +28,7 @@ type Suit struct {
 	Any         bool    // none is needed; Length is 0
 	Sure        bool    // what can be built is enough over the whole spread
 	Verdict     diffusion.Verdict
+	Bears       float64 // up to here a strand holds [K]
 }
 
 func (f Suits) frame() Frame    { return f.Frame }
@@ -34,9 +37,11 @@ func (f Suits) height() float64 { return rowsHeight(len(f.Rows)) }
 func (f Suits) rows() []row {
 	rows := make([]row, len(f.Rows))
 	for i, r := range f.Rows {
-		rows[i] = row{name: r.Material + ", " + celsius(r.Temperature), value: r.Length, low: r.Low, high: r.High, any: r.Any, mark: shapeOf(r.Verdict)}
+		rows[i] = row{name: r.Material + ", " + digits(math.Round(r.Temperature-zeroCelsius), 4) + " of " + celsius(r.Bears), value: r.Length, low: r.Low, high: r.High, any: r.Any, mark: shapeOf(r.Verdict)}
 		rows[i].text = "none"
 		switch {
+		case r.Verdict == diffusion.TooHot:
+			rows[i].text = "softens"
 		case r.Any:
 			rows[i].text = "no need"
 		case r.Length > 0:
@@ -51,7 +56,7 @@ func (f Suits) check() error {
 		if r.Material == "" {
 			return errEmpty
 		}
-		if err := positive(r.Material, r.Temperature); err != nil {
+		if err := positive(r.Material, r.Temperature, r.Bears); err != nil {
 			return err
 		}
 	}
@@ -113,8 +118,12 @@ func (f Suits) draw(s *sheet, headline string) {
 	if f.Given > 0 {
 		others = append(others, f.Given)
 	}
-	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", rows, 2,
-		[]shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet", "spread of the data"})
+	marks, words := []shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet"}
+	if slices.ContainsFunc(rows, func(r row) bool { return r.mark == triangle }) {
+		marks, words = append(marks, triangle), append(words, "softens")
+	}
+	words = append(words, "spread of the data")
+	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", "air, of what it bears", rows, 2, marks, words)
 	p.s.fill(p.box, forbidden())
 	p.column(p.x.min, f.Longest, allowed())
 	if f.Given > 0 {

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"strandry/diffusion"
 	"strandry/scenarios"
 	"strandry/scenarios/sweep"
 )
@@ -24,8 +25,8 @@ const mostSheets = 12
 // OfSweep makes the figures of a sweep: a line over one axis of numbers, a map over
 // two. Axes of names, and of three axes of numbers the one with the fewest values,
 // give a figure for each of their places. undrawn tells in words what was left
-// out, and why.
-func OfSweep(g *sweep.Grid, f Frame) (sheets []Sheet, undrawn []string) {
+// out, and why. The scenario is that which was swept.
+func OfSweep(g *sweep.Grid, s *scenarios.Scenario, f Frame) (sheets []Sheet, undrawn []string) {
 	drawn, fixed := roles(g.Axes)
 	total := 1
 	for _, k := range fixed {
@@ -43,7 +44,7 @@ func OfSweep(g *sweep.Grid, f Frame) (sheets []Sheet, undrawn []string) {
 			at[k] = i % g.Axes[k].Len()
 			i /= g.Axes[k].Len()
 		}
-		c := cut{grid: g, drawn: drawn, fixed: fixed, at: at}
+		c := cut{grid: g, scenario: s, drawn: drawn, fixed: fixed, at: at}
 		for _, k := range drawn {
 			c.order = append(c.order, places(g.Axes[k]))
 		}
@@ -96,6 +97,7 @@ func places(a scenarios.Axis) []int {
 // cut is the part of a grid that one figure shows.
 type cut struct {
 	grid         *sweep.Grid
+	scenario     *scenarios.Scenario
 	drawn, fixed []int
 	at           []int   // of the fixed axes
 	order        [][]int // places on the drawn axes, by rising value
@@ -127,11 +129,11 @@ func (c *cut) sheet(f Frame) (Sheet, string) {
 	}
 	m := Map{Frame: f, X: x, Y: y, Limit: c.limit, Here: c.here(x, y)}
 	for j := range y.Values {
-		line := make([]float64, len(x.Values))
+		line, excess := make([]float64, len(x.Values)), make([]diffusion.Excess, len(x.Values))
 		for i := range line {
-			line[i] = c.row(i, j).Mean
+			line[i], excess[i] = c.row(i, j).Mean, c.row(i, j).Excess
 		}
-		m.Content = append(m.Content, line)
+		m.Content, m.Excess = append(m.Content, line), append(m.Excess, excess)
 	}
 	sheet.Figure = m
 	return sheet, ""
@@ -141,7 +143,7 @@ func (c *cut) line(f Frame, x Axis) Line {
 	l := Line{Frame: f, X: x, Limit: c.limit}
 	for i := range x.Values {
 		row := c.row(i, 0)
-		l.Content = append(l.Content, row.Mean)
+		l.Content, l.Excess = append(l.Content, row.Mean), append(l.Excess, row.Excess)
 		if !c.grid.Quick {
 			l.Low, l.High = append(l.Low, row.Low), append(l.High, row.High)
 		}
@@ -157,7 +159,29 @@ func (c *cut) axis(n int) (Axis, error) {
 		values = append(values, a.Values[place])
 	}
 	a.Values = values
-	return AxisOf(a)
+	out, err := AxisOf(a)
+	if err != nil || !scenarios.Heats(a.Key) {
+		return out, err
+	}
+	out.Heat, err = c.heat(a.Key, out.Unit)
+	return out, err
+}
+
+// heat is where the strand of the figure gives way, in a unit.
+func (c *cut) heat(k scenarios.Key, unit string) (*Heat, error) {
+	var set []scenarios.Setting
+	for _, at := range c.fixed {
+		set = append(set, c.grid.Axes[at].Setting(c.at[at]))
+	}
+	s, err := c.scenario.With(set...)
+	if err != nil {
+		return nil, err
+	}
+	way := s.Model.Material.GivesWay()
+	h := &Heat{}
+	h.Bears, _ = k.Dimension.In(way.Min, unit)
+	h.Yields, _ = k.Dimension.In(way.Max, unit)
+	return h, nil
 }
 
 // row is the one at the i-th value of the abscissa and the j-th of the ordinate, by

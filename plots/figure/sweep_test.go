@@ -10,11 +10,16 @@ import (
 	"strandry/scenarios/sweep"
 )
 
-func swept(t *testing.T, quick bool, axes ...string) *sweep.Grid {
+func drum(t *testing.T) *scenarios.Scenario {
 	t.Helper()
 	s, err := scenarios.Demo("winch-drum")
 	require.NoError(t, err)
-	s, err = s.Varied(axes...)
+	return s
+}
+
+func swept(t *testing.T, quick bool, axes ...string) *sweep.Grid {
+	t.Helper()
+	s, err := drum(t).Varied(axes...)
 	require.NoError(t, err)
 	g, err := (&sweep.Sweep{Scenario: s, Quick: quick, Workers: 2}).Run(context.Background())
 	require.NoError(t, err)
@@ -33,7 +38,7 @@ func sheetNames(sheets []Sheet) []string {
 // the abscissa, and rings the scenario's own design.
 func TestMapOfASweep(t *testing.T) {
 	g := swept(t, true, "feed.speed=4 mm/s, 1 mm/s", "zone.drum.length=2 m, 40 m, 10 m")
-	sheets, undrawn := OfSweep(g, Frame{Scenario: "A drum", Version: "1"})
+	sheets, undrawn := OfSweep(g, drum(t), Frame{Scenario: "A drum", Version: "1"})
 	require.Empty(t, undrawn)
 	require.Equal(t, []string{"map"}, sheetNames(sheets))
 	m := sheets[0].Figure.(Map)
@@ -52,7 +57,7 @@ func TestMapOfASweep(t *testing.T) {
 
 func TestLineOfASweep(t *testing.T) {
 	g := swept(t, false, "zone.drum.temperature=60 °C..90 °C:3")
-	sheets, undrawn := OfSweep(g, Frame{})
+	sheets, undrawn := OfSweep(g, drum(t), Frame{})
 	require.Empty(t, undrawn)
 	require.Equal(t, []string{"line"}, sheetNames(sheets))
 	l := sheets[0].Figure.(Line)
@@ -60,21 +65,21 @@ func TestLineOfASweep(t *testing.T) {
 		require.Equal(t, []float64{row.Low, row.Mean, row.High}, []float64{l.Low[i], l.Content[i], l.High[i]})
 	}
 	require.InDeltaSlice(t, []float64{60, 75, 90}, l.X.Values, 1e-9)
-	sheets, _ = OfSweep(swept(t, true, "zone.drum.temperature=60 °C, 70 °C"), Frame{})
+	sheets, _ = OfSweep(swept(t, true, "zone.drum.temperature=60 °C, 70 °C"), drum(t), Frame{})
 	require.Nil(t, sheets[0].Figure.(Line).Low, "a quick sweep has no span")
 }
 
 // Names, and the axis with the fewest values of three, give a figure for each place.
 func TestSheetsOfASweep(t *testing.T) {
 	g := swept(t, true, "strand.material=pa12, pa6", "feed.speed=1 mm/s, 2 mm/s")
-	sheets, undrawn := OfSweep(g, Frame{Scenario: "A drum"})
+	sheets, undrawn := OfSweep(g, drum(t), Frame{Scenario: "A drum"})
 	require.Empty(t, undrawn)
 	require.Equal(t, []string{"line-pa12", "line-pa6"}, sheetNames(sheets))
 	require.Equal(t, []float64{g.Rows[2].Mean, g.Rows[3].Mean}, sheets[1].Figure.(Line).Content)
 	require.Contains(t, sheets[1].Figure.(Line).Scenario, "strand material pa6")
 
 	g = swept(t, true, "feed.speed=1 mm/s, 2 mm/s, 4 mm/s", "zone.drum.temperature=60 °C, 90 °C", "zone.drum.length=1 m, 2 m, 3 m")
-	sheets, undrawn = OfSweep(g, Frame{})
+	sheets, undrawn = OfSweep(g, drum(t), Frame{})
 	require.Empty(t, undrawn)
 	require.Equal(t, []string{"map-60-C", "map-90-C"}, sheetNames(sheets))
 	hot := sheets[1].Figure.(Map)
@@ -92,14 +97,14 @@ func TestUndrawn(t *testing.T) {
 		{"line: not drawn: its rows do not share one limit", []string{"strand.limit=0.1 %, 0.2 %"}},
 		{"there would be 20 of them", []string{"strand.material=pa12,pa6,pa66,pc,petg,pla,abs,pom,pva,asa", "zone.drum.air.direction=with,against", "feed.speed=4 mm/s, 5 mm/s"}},
 	} {
-		sheets, undrawn := OfSweep(swept(t, true, c.axes...), Frame{})
+		sheets, undrawn := OfSweep(swept(t, true, c.axes...), drum(t), Frame{})
 		require.Empty(t, sheets)
 		require.Len(t, undrawn, 1)
 		require.Contains(t, undrawn[0], c.why)
 	}
 	g := swept(t, true, "strand.material=pa12, pa6", "feed.speed=1 mm/s, 2 mm/s")
 	g.Rows[0] = sweep.Row{Failed: "no air"}
-	sheets, undrawn := OfSweep(g, Frame{})
+	sheets, undrawn := OfSweep(g, drum(t), Frame{})
 	require.Equal(t, []string{"line-pa6"}, sheetNames(sheets))
 	require.Equal(t, []string{"line-pa12: not drawn: 1 of its rows without an answer"}, undrawn)
 }

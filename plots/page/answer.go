@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -16,7 +17,22 @@ func (l *Log) lead() string {
 	if r.Nozzle.Mean > m.Limit {
 		word = table.Times(r.Nozzle.Mean / m.Limit)
 	}
-	return fmt.Sprintf("%s reaches the nozzle with %s of water, %s the limit of %s.", m.Material.Name, table.Percent(r.Nozzle.Mean), word, table.Limit(m.Limit))
+	text := fmt.Sprintf("%s reaches the nozzle with %s of water, %s the limit of %s", m.Material.Name, table.Percent(r.Nozzle.Mean), word, table.Limit(m.Limit))
+	switch r.Endurance.Survival {
+	case diffusion.Softens:
+		text = fmt.Sprintf("%s softens on its way, %s. It would hold %s of water, %s the limit of %s", m.Material.Name, where(r.Endurance), table.Percent(r.Nozzle.Mean), word, table.Limit(m.Limit))
+	case diffusion.Doubtful:
+		text += "; whether it bears the heat is doubtful"
+	}
+	return text + "."
+}
+
+// where names the place where the strand is hottest.
+func where(e diffusion.Endurance) string {
+	if e.Zone == "" {
+		return "at " + table.Celsius(e.Strand) + " as it sets off"
+	}
+	return "at " + table.Celsius(e.Strand) + " in " + e.Zone
 }
 
 func (l *Log) question() []block {
@@ -52,10 +68,24 @@ func (l *Log) scenario() []block {
 	for i := range m.Path {
 		z := &m.Path[i]
 		g.add(z.Name, table.Length(z.Length), table.Duration(z.Residence(m.Speed)), table.Celsius(z.Air.Temperature), l.moisture(z), l.flow(z),
-			table.Given(100*z.Exposed)+" %")
+			openToAir(z.Contact))
 	}
 	blocks = append(blocks, block{Grid: g})
 	return blocks
+}
+
+// openToAir tells how much of the perimeter meets the air, and what covers the rest.
+func openToAir(c diffusion.Contact) string {
+	share := table.Given(100*c.Exposed()) + " %"
+	switch {
+	case c.Covered == 0:
+		return share
+	case c.Moves:
+		return share + ", the cover moves round"
+	case c.Arcs == 1:
+		return share + ", 1 arc covered"
+	}
+	return fmt.Sprintf("%s, %d arcs covered", share, c.Arcs)
 }
 
 // start tells how the strand sets off.
@@ -100,14 +130,18 @@ func (l *Log) moisture(z *diffusion.Zone) string {
 
 // flow tells how much air there is, as a volume at the room's temperature and pressure.
 func (l *Log) flow(z *diffusion.Zone) string {
-	if z.Air.DryFlow == 0 {
+	m, room := l.Answer.Model, l.Scenario.Room
+	flow := m.DryFlow(z)
+	if flow == 0 {
 		return "without limit"
 	}
-	m, room := l.Answer.Model, l.Scenario.Room
-	volume := z.Air.DryFlow * humidair.DryAirConstant * room.Temperature / (m.Pressure - z.Air.VapourPressure) // [m3/s]
+	volume := flow * humidair.DryAirConstant * room.Temperature / (m.Pressure - z.Air.VapourPressure) // [m3/s]
 	way := z.Air.Direction.String() + " the strand"
 	if z.Air.Direction == diffusion.Mixed {
 		way = "mixed throughout"
+	}
+	if z.Air.Dragged {
+		return table.Significant(volume*1e6*60, 2) + " mL/min, dragged along by the strand"
 	}
 	const litresPerMinute = 6e4
 	return table.Given(volume*litresPerMinute) + " L/min, " + way
@@ -115,10 +149,11 @@ func (l *Log) flow(z *diffusion.Zone) string {
 
 func (l *Log) answer() []block {
 	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
-	word, meaning, _ := strings.Cut(table.Meaning(r.Verdict), ": ")
+	word, meaning, _ := strings.Cut(table.Meaning(r.Verdict, r.Endurance.Survival), ": ")
 	blocks := []block{
-		{Banner: &banner{Word: word, Text: meaning, Kind: r.Verdict.String(), Mark: [...]string{diffusion.Unsure: "○", diffusion.Dry: "●", diffusion.Wet: "✕"}[r.Verdict]}},
+		{Banner: &banner{Word: word, Text: meaning, Kind: r.Verdict.String(), Mark: [...]string{diffusion.Unsure: "○", diffusion.Dry: "●", diffusion.Wet: "✕", diffusion.TooHot: "▲"}[r.Verdict]}},
 		{Facts: []fact{
+			{"Survives", table.Survives(m.Material.Name, r.Endurance)},
 			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
 			{"Likely range", fmt.Sprintf("%s to %s %%, as the diffusivity is known within a factor of %s",
 				table.Significant(100*r.Low, 3), table.Significant(100*r.High, 3), table.Given(m.Material.Diffusivity.Scatter.Value))},
@@ -151,13 +186,17 @@ func (l *Log) zones() *grid {
 }
 
 func (l *Log) levers() *grid {
-	g := &grid{Heads: []string{"Change", "At the nozzle", "Against the limit"}}
-	for _, v := range l.Answer.Diagnosis.Levers {
+	g := &grid{Heads: []string{"Change", "At the nozzle", "Against the limit", "Survives"}}
+	all := slices.Clone(l.Answer.Diagnosis.Levers)
+	if c := l.Answer.Diagnosis.Cooler; c != nil {
+		all = append(all, *c)
+	}
+	for _, v := range all {
 		against := "within"
 		if v.Mean > v.Limit {
 			against = table.Times(v.Ratio())
 		}
-		g.add(table.Describe(v), table.Percent(v.Mean), against)
+		g.add(table.Describe(v), table.Percent(v.Mean), against, v.Survives.String())
 	}
 	return g
 }

@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 
+	"strandry/diffusion"
 	"strandry/materials/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios/size"
@@ -26,13 +27,13 @@ func (l *Log) suits() []block {
 		blocks = append(blocks, text(why))
 	}
 	return append(blocks,
-		text(fmt.Sprintf("Each material runs through this path at %s, a heated zone at its own usual highest drying temperature. "+
+		text(fmt.Sprintf("Each material runs through this path at %s, a heated zone at its own usual highest drying temperature, no hotter than it bears. "+
 			"Length needed: of %s (now %s) to just meet the limit; fast–slow: the same at the greatest and at the least likely diffusivity. "+
 			"At rest: the time that a loose strand would need in still air of the same state. Floor: what that air leaves in it for ever.",
 			table.Speed(study.Speed), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), block{Grid: suited(t, study.Soaked)},
 		head("Dry, then "+table.Duration(study.Lain)+" in the room"), block{Grid: suited(t, study.Opened)},
-		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
+		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
 	)
 }
 
@@ -102,6 +103,9 @@ func (l *Log) advice() string {
 			x = atLeast(x)
 		}
 		return fmt.Sprintf("%s of %s (%s at %s)", table.Length(x), zone, table.Duration(x/m.Speed), table.Speed(m.Speed))
+	}
+	if e := a.Check.Endurance; e.Survival == diffusion.Softens {
+		return fmt.Sprintf("Build nothing of this yet: with %s of %s, which would just meet the limit or come nearest, the strand softens, %s. Cool it first, then seek the length again.", table.Length(a.Value), m.Path[l.Survey.Zone].Name, where(e))
 	}
 	switch {
 	case a.Outcome == size.Everywhere:

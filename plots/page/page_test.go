@@ -13,6 +13,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -202,4 +204,15 @@ func luminance(t *testing.T, hex string) float64 {
 		sum += weight * c
 	}
 	return sum
+}
+
+func TestOpenToAir(t *testing.T) {
+	for want, c := range map[string]diffusion.Contact{
+		"100 %":                       {},
+		"90 %, 1 arc covered":         {Covered: 0.1, Arcs: 1},
+		"75 %, 4 arcs covered":        {Covered: 0.25, Arcs: 4},
+		"75 %, the cover moves round": {Covered: 0.25, Arcs: 2, Moves: true},
+	} {
+		require.Equal(t, want, openToAir(c))
+	}
 }

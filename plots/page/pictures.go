@@ -104,7 +104,7 @@ func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	if l.Survey.Map == nil {
 		return figure.Map{}, l.Survey.MapReason
 	}
-	sheets, undrawn := figure.OfSweep(l.Survey.Map, frame)
+	sheets, undrawn := figure.OfSweep(l.Survey.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
 			return m, ""
@@ -150,17 +150,16 @@ func (l *Log) profilesCaption() string {
 }
 
 func (l *Log) mapCaption(f figure.Map) string {
-	dry, total := 0, 0
-	for _, row := range f.Content {
-		for _, c := range row {
-			total++
-			if c <= f.Limit {
-				dry++
-			}
-		}
+	fit, soft, doubtful := f.Fits()
+	heat := ""
+	if soft > 0 {
+		heat = fmt.Sprintf(" and do not soften, %d are within it and soften", soft)
 	}
-	return fmt.Sprintf("%s. Of the %d designs on this map, %d are within the limit; all else is as in the scenario. The ring marks the scenario's own design.",
-		plain(f.Headline()), total, dry)
+	if doubtful > 0 {
+		heat += fmt.Sprintf("; %d of the first may soften", doubtful)
+	}
+	return fmt.Sprintf("%s. Of the %d designs on this map, %d are within the limit%s; all else is as in the scenario. The ring marks the scenario's own design.",
+		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
 }
 
 func (l *Log) neededCaption(f figure.Needed) string {
@@ -187,8 +186,8 @@ func (l *Log) neededCaption(f figure.Needed) string {
 	if t := l.Survey.Needed; t.Unanswered > 0 {
 		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)
 	}
-	return text + fmt.Sprintf(" Beyond %s, the usual highest drying temperature, and beyond %s, the longest that is to be built, the ground is shaded.",
-		table.Celsius(f.HeatLimit), table.Length(f.Longest))
+	return text + fmt.Sprintf(" Beyond %s, the highest to dry at, and beyond %s, the longest that is to be built, the ground is shaded. A strand of %s begins to give way between %s and %s; there is no line where it softens.",
+		table.Celsius(f.HeatLimit), table.Length(f.Longest), f.Material, table.Celsius(f.GivesWay.Min), table.Celsius(f.GivesWay.Max))
 }
 
 func (l *Log) suitsCaption() string {
@@ -201,7 +200,7 @@ func (l *Log) suitsCaption() string {
 		unanswered = fmt.Sprintf("; without an answer: %d", n)
 	}
 	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; need no drying here: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
-		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows.",
+		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows. Beside each name stands the temperature of the air, and up to which a strand of it holds.",
 		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone, counts[suits.Buildable],
 		counts[suits.TooLong], counts[suits.Forbidden], unanswered)
 }

@@ -13,8 +13,15 @@ import (
 func (a *Answer) Conclusion() string {
 	d := &a.Diagnosis
 	text := a.cause()
-	if d.Cause == levers.Nothing && a.Assessment.Verdict == diffusion.Dry {
+	if d.Cause != levers.Softening {
+		text += heats(a.Model.Material.Name, a.Assessment.Endurance)
+	}
+	text += cooler(d.Cooler)
+	if a.Assessment.Verdict == diffusion.Dry {
 		return text
+	}
+	if d.Cause == levers.Softening || len(d.Levers) == 0 && a.Assessment.Endurance.Survival == diffusion.Softens {
+		return text + a.elsewhere()
 	}
 	const helps = 0.98 // of the content
 	if len(d.Levers) == 0 || d.Levers[0].Mean >= helps*a.Assessment.Nozzle.Mean {
@@ -35,12 +42,12 @@ func (a *Answer) Conclusion() string {
 // where no change to the path is enough.
 func (a *Answer) elsewhere() string {
 	d := &a.Diagnosis
-	if len(d.Levers) > 0 && d.Levers[0].Mean <= d.Levers[0].Limit {
+	if len(d.Levers) > 0 && d.Levers[0].Dry() || d.Cooler != nil && d.Cooler.Dry() {
 		return ""
 	}
 	var dry []string
 	for _, l := range d.Materials {
-		if l.Mean <= l.Limit {
+		if l.Dry() {
 			dry = append(dry, l.Material)
 		}
 	}
@@ -60,7 +67,14 @@ const namedMaterials = 6
 func (a *Answer) cause() string {
 	d, m, r := &a.Diagnosis, a.Model, a.Assessment
 	switch d.Cause {
+	case levers.Softening:
+		return fmt.Sprintf("Heat holds this design back: %s would reach the nozzle with %s, within its limit of %s, but it softens: %s.",
+			m.Material.Name, percent(r.Nozzle.Mean), limit(m.Limit), heat(m.Material.Name, r.Endurance))
 	case levers.Nothing:
+		if r.Verdict == diffusion.Dry && r.Endurance.Survival == diffusion.Doubtful {
+			return fmt.Sprintf("Nothing but heat may hold this design back: at any likely diffusivity %s would reach the nozzle with %s at most, within its limit of %s.",
+				m.Material.Name, percent(r.High), limit(m.Limit))
+		}
 		if r.Verdict == diffusion.Dry {
 			return fmt.Sprintf("Nothing holds this design back: at any likely diffusivity %s reaches the nozzle with %s at most, below its limit of %s.",
 				m.Material.Name, percent(r.High), limit(m.Limit))
@@ -126,6 +140,9 @@ func Describe(l levers.Lever) string {
 		return fmt.Sprintf("the dry air of %s all the way to the nozzle", l.Zone)
 	case levers.Thinner:
 		return fmt.Sprintf("a strand of %s at the same volume flow", millimetres(l.To))
+	}
+	if l.Kind == levers.Cooler {
+		return fmt.Sprintf("less heat (%s: %s instead of %s)", l.Zone, celsius(l.To), celsius(l.From))
 	}
 	return l.Kind.String()
 }

@@ -41,7 +41,7 @@ func polymer() materials.Polymer {
 	return materials.Polymer{
 		ID: "reedon", Name: "Reedon", Family: "a polymer that does not exist, unfilled", Summary: "Serves to show the layout of a page.",
 		Density: stated(1000, 990, 1010, materials.Published, "A. Author, J. Made Up 1 (1990) 2"), HeatCapacity: memory(1500), Conductivity: memory(0.25),
-		GlassTransition: memory(323.15), Melting: &melting, Softening: memory(343.15),
+		GlassTransition: memory(323.15), Melting: &melting, Structure: materials.Semicrystalline, Softening: stated(368.15, 358.15, 373.15, materials.Memory, "made up"),
 		DryingTemperature: stated(353.15, 343.15, 358.15, materials.Practice, "common practice, no source"), NozzleTemperature: memory(523.15),
 		MoistureLimit: stated(0.002, 0.001, 0.002, materials.PublishedWeak, "a table on a wall"), YoungsModulus: &modulus,
 		Diffusivity: materials.Diffusivity{
@@ -65,8 +65,8 @@ func polymer() materials.Polymer {
 // answer is made up: a wet strand, a hot zone and a guide in damp air.
 func answer() *Answer {
 	path := []diffusion.Zone{
-		{Name: "hot drum of the long kind", Length: 12, Exposed: 1, Air: diffusion.Air{Temperature: 363.15, VapourPressure: 100}},
-		{Name: "guide", Length: 0.06, Exposed: 1, Air: diffusion.Air{Temperature: 293.15, VapourPressure: 1200}},
+		{Name: "hot drum of the long kind", Length: 12, Air: diffusion.Air{Temperature: 363.15, VapourPressure: 100}},
+		{Name: "guide", Length: 0.06, Air: diffusion.Air{Temperature: 293.15, VapourPressure: 1200}},
 	}
 	m := &diffusion.Model{
 		Radius: 0.875e-3, Material: polymer(), Speed: 2e-3, Start: 0.025, StartTemperature: 293.15, Path: path,
@@ -93,7 +93,8 @@ func answer() *Answer {
 	return &Answer{
 		Title: "Reedon for a winch drum: twelve metres at 90 °C", File: "drum.toml", Version: "0.0.0", Model: m,
 		Assessment: &diffusion.Assessment{
-			Result: r, Low: 0.00587, High: 0.0169, NumericalError: 8.7e-7, Verdict: diffusion.Wet, Settings: diffusion.DefaultSettings(),
+			Result: r, Low: 0.00587, High: 0.0169, NumericalError: 8.7e-7, Verdict: diffusion.Wet,
+			Endurance: diffusion.Endurance{Zone: "drum", Strand: 353.15, Air: 353.15, Bears: 358.15, Yields: 373.15}, Settings: diffusion.DefaultSettings(),
 			Warnings: []diffusion.Warning{
 				{Concern: diffusion.IsothermTemperature, Zone: path[0].Name, Value: 363.12, Limit: 353.15},
 				{Concern: diffusion.UnmeasuredDiffusivity},

@@ -14,6 +14,8 @@ type document struct {
 	File        string     `json:"file"`
 	Material    string     `json:"material"`
 	Verdict     string     `json:"verdict"`
+	Survives    string     `json:"survives"` // holds, doubtful, softens
+	Heat        endurance  `json:"heat"`
 	Moisture    moisture   `json:"moisture"`
 	Steam       float64    `json:"steam_per_melt_volume"`
 	Zones       []zone     `json:"zones"`
@@ -21,6 +23,7 @@ type document struct {
 	Conclusion  string     `json:"conclusion"`
 	Cause       string     `json:"cause"`
 	Levers      []lever    `json:"levers"`
+	Cooler      []lever    `json:"cooler"` // the path no hotter than the strand bears; empty where it is no hotter
 	Others      []lever    `json:"other_materials"`
 	Warnings    []string   `json:"warnings"`
 	Assumptions []string   `json:"assumptions"`
@@ -76,6 +79,7 @@ type lever struct {
 	Material string  `json:"material,omitempty"`
 	Mean     float64 `json:"mean"`
 	Limit    float64 `json:"limit"`
+	Survives string  `json:"survives"`
 }
 
 type settings struct {
@@ -105,6 +109,7 @@ func (a *Answer) document() document {
 	m, r := a.Model, a.Assessment
 	d := document{
 		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Verdict: r.Verdict.String(),
+		Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance),
 		Moisture: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
 			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
@@ -122,6 +127,10 @@ func (a *Answer) document() document {
 	for _, w := range r.Warnings {
 		d.Warnings = append(d.Warnings, say(w, m))
 	}
+	d.Cooler = []lever{}
+	if c := a.Diagnosis.Cooler; c != nil {
+		d.Cooler = leversOf([]levers.Lever{*c})
+	}
 	d.Levers, d.Others = leversOf(a.Diagnosis.Levers), leversOf(a.Diagnosis.Materials)
 	return d
 }
@@ -129,7 +138,7 @@ func (a *Answer) document() document {
 func leversOf(all []levers.Lever) []lever {
 	out := make([]lever, 0, len(all))
 	for _, l := range all {
-		out = append(out, lever{l.Kind.String(), l.Zone, l.From, l.To, l.Material, l.Mean, l.Limit})
+		out = append(out, lever{l.Kind.String(), l.Zone, l.From, l.To, l.Material, l.Mean, l.Limit, l.Survives.String()})
 	}
 	return out
 }

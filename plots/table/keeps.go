@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"strandry/diffusion"
 	"strandry/scenarios/keeps"
 	"strandry/scenarios/rest"
 )
@@ -56,6 +57,7 @@ func (k *Keeps) WriteText(out io.Writer) error {
 		{"keeps:     ", "until the mean passes the limit; fast–slow: at the greatest and the least likely diffusivity"},
 		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
 		{"for ever:  ", "relative humidity at the store's temperature in which it stays within its limit for ever"},
+		{"survives:  ", "whether a strand keeps its shape in the hotter of this air and the store"},
 		{"shut:      ", "what it comes to in the store that is never opened; used: with the openings"},
 		{"one costs: ", "the most that the mean rises by one opening, from the store's equilibrium"},
 		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant"},
@@ -107,12 +109,12 @@ func (k *Keeps) lying(b *strings.Builder) {
 	name := k.nameWidth()
 	columns := []column{
 		{"material", "", -name}, {"limit", "%", 5}, {"keeps", "", 8}, {"fast–slow", "", -17}, {"skin", "%", 5}, {"tenth", "%", 5},
-		{"equil.", "%", 6}, {"for ever", "% RH", 8},
+		{"equil.", "%", 6}, {"for ever", "% RH", 8}, {"survives", "", -8},
 	}
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
-		cells := []string{shorten(r.Material.ID, name), given(100 * r.Limit), "for ever", "", "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver)}
+		cells := []string{shorten(r.Material.ID, name), given(100 * r.Limit), "for ever", "", "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
 		if !r.Hours.Never {
 			cells[2], cells[3] = duration(r.Hours.Seconds), timeRange(r)
 			cells[4], cells[5] = narrowCell(r.Skin), trim(100*r.SkinShare, 0)
@@ -178,9 +180,16 @@ func returning(s float64) string {
 // Conclusion names what keeps for long, and what the store does and does not keep.
 func (k *Keeps) Conclusion() string {
 	t := k.Study
-	var ever, kept, lost []string
+	var ever, kept, lost, soft, may []string
 	for i := range t.Rows {
 		r := &t.Rows[i]
+		switch r.Survives {
+		case diffusion.Softens:
+			soft = append(soft, r.Material.ID)
+			continue
+		case diffusion.Doubtful:
+			may = append(may, r.Material.ID)
+		}
 		if r.Hours.Never {
 			ever = append(ever, r.Material.ID)
 		}
@@ -197,10 +206,17 @@ func (k *Keeps) Conclusion() string {
 			text += "; for ever keep: " + strings.Join(ever, ", ")
 		}
 		text += ". "
-	} else {
+	} else if len(ever) > 0 {
 		text = "For ever keep in this air: " + strings.Join(ever, ", ") + ". "
 	}
-	return text + fmt.Sprintf("This store with its openings keeps in the long run: %s; not: %s.", listed(kept), listed(lost))
+	text += fmt.Sprintf("This store with its openings keeps in the long run: %s; not: %s.", listed(kept), listed(lost))
+	if len(soft) > 0 {
+		text += fmt.Sprintf(" It is too hot there for: %s, which soften, dry or not.", listed(soft))
+	}
+	if len(may) > 0 {
+		text += fmt.Sprintf(" It may be too hot there for: %s.", listed(may))
+	}
+	return text
 }
 
 func listed(names []string) string {
@@ -239,7 +255,8 @@ type openJSON struct {
 type keepsRow struct {
 	Material    string   `json:"material"`
 	Limit       float64  `json:"limit"`
-	Keeps       restJSON `json:"keeps"` // until the mean passes the limit
+	Survives    string   `json:"survives"` // the hotter of air and store: holds, doubtful, softens
+	Keeps       restJSON `json:"keeps"`    // until the mean passes the limit
 	KeepsFast   restJSON `json:"keeps_at_greatest_diffusivity"`
 	KeepsSlow   restJSON `json:"keeps_at_least_diffusivity"`
 	Skin        float64  `json:"skin"`       // at that time; 0 where never
@@ -279,7 +296,7 @@ func (k *Keeps) WriteJSON(out io.Writer) error {
 	for i := range t.Rows {
 		r := &t.Rows[i]
 		d.Materials = append(d.Materials, keepsRow{
-			Material: r.Material.ID, Limit: r.Limit, Keeps: restOf(r.Hours), KeepsFast: restOf(r.Fast), KeepsSlow: restOf(r.Slow),
+			Material: r.Material.ID, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsFast: restOf(r.Fast), KeepsSlow: restOf(r.Slow),
 			Skin: r.Skin, SkinShare: r.SkinShare, Equilibrium: r.Equilibrium, ForEver: r.ForEver, Shut: r.Store, Used: r.InStore,
 			Gain: r.Gain, GainFast: r.GainFast, GainSlow: r.GainSlow, GainError: r.GainNumericalError,
 			Bearable: bounded(r.Bearable), Return: bounded(r.SlowestTimeConstant),

@@ -75,6 +75,7 @@ func Material(out io.Writer, p materials.Polymer) error {
 	var b strings.Builder
 	paragraph(&b, "", p.Name+": "+p.Family)
 	paragraph(&b, "", p.Summary)
+	paragraph(&b, "", structure(&p))
 	b.WriteByte('\n')
 	for _, l := range lines(&p) {
 		value := l.text
@@ -108,6 +109,7 @@ type materialDocument struct {
 	ID         string     `json:"id"`
 	Name       string     `json:"name"`
 	Family     string     `json:"family"`
+	Structure  string     `json:"structure"` // amorphous, semicrystalline
 	Summary    string     `json:"summary"`
 	Isotherm   string     `json:"isotherm"`
 	Properties []property `json:"properties"`
@@ -147,7 +149,7 @@ func MaterialsJSON(out io.Writer, all []materials.Polymer) error {
 
 func materialDocumentOf(p materials.Polymer) materialDocument {
 	d := materialDocument{
-		ID: p.ID, Name: p.Name, Family: p.Family, Summary: p.Summary, Isotherm: p.Sorption.Form.String(),
+		ID: p.ID, Name: p.Name, Family: p.Family, Structure: p.Structure.String(), Summary: p.Summary, Isotherm: p.Sorption.Form.String(),
 		Doubts: remarksOf(p.Doubts), Cautions: remarksOf(p.Cautions),
 	}
 	for _, l := range lines(&p) {

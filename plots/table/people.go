@@ -56,17 +56,17 @@ func (a *Answer) Doubts() []string { return remarks(a.Model.Material.Doubts) }
 
 // Heads are the columns of [Suits.Cells].
 func (s *Suits) Heads() []string {
-	return []string{"Material", "Dried at, °C", "Limit, %", "Sets off with, %", "At the nozzle, %", "Over the scatter, %", "Answer",
+	return []string{"Material", "Dried at, °C", "Limit, %", "Sets off with, %", "At the nozzle, %", "Over the scatter, %", "Answer", "Survives",
 		"Length needed, m", "Fast–slow, m", "Dwell, h", "At rest, h", "Floor of the air, %"}
 }
 
 // Cells are the figures of one material in a view of the study; "-" for what does not apply.
 func (s *Suits) Cells(r *suits.Row) []string {
 	if r.Class == suits.Unanswered {
-		return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-"}
+		return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"}
 	}
 	return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start), narrowCell(r.Mean),
-		narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)}
+		narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), r.Survives.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)}
 }
 
 // Group is the heading of a class of rows.

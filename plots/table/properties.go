@@ -61,9 +61,9 @@ func lines(p *materials.Polymer) []line {
 	add("usual highest drying temperature", p.DryingTemperature, degree, true)
 	add("nozzle temperature", p.NozzleTemperature, degree, true)
 	add("glass transition", p.GlassTransition, degree, false)
-	add("softening", p.Softening, degree, true)
+	add("softening: stretches or sticks", p.Softening, degree, true)
 	if p.Melting != nil {
-		add("melting", *p.Melting, degree, false)
+		add("melting", *p.Melting, degree, p.Structure == materials.Semicrystalline)
 	}
 	if p.YoungsModulus != nil {
 		add("Young's modulus, cold and dry", *p.YoungsModulus, scale{1e-9, 0, "GPa", "Pa"}, false)

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"strandry/diffusion"
 	"strandry/diffusion/levers"
 	"strandry/materials/quantity"
 	"strandry/scenarios/size"
@@ -39,8 +40,11 @@ func (s *Size) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	paragraph(&b, "", s.Conclusion())
 	notes := s.notes()
-	if a.Usual {
+	switch {
+	case a.Usual:
 		notes = append(notes, "--to looks beyond the usual highest drying temperature.")
+	case a.Bears:
+		notes = append(notes, "--to looks beyond the temperature up to which the strand holds.")
 	}
 	list(&b, "Notes", notes)
 	b.WriteString("\nCautions\n")
@@ -73,12 +77,24 @@ func (s *Size) Lines() [][2]string {
 		lines = append(lines, [2]string{"Value", "none that was looked at meets the limit"},
 			[2]string{"Driest", value}, [2]string{"Run at it", check})
 	}
+	lines = append(lines, [2]string{"Survives", Survives(a.Model.Material.Name, a.Check.Endurance)})
+	if from, to, ok := a.Softening(); ok {
+		lines = append(lines, [2]string{"Too hot", "of the values tried that meet the limit the strand softens at " + s.span(from, to)})
+	}
 	lines = append(lines, [2]string{"Doubt", fmt.Sprintf("least likely diffusivity: %s; greatest: %s (a factor of %s)",
 		s.scattered(a.Slow), s.scattered(a.Fast), given(a.Model.Material.Diffusivity.Scatter.Value))})
 	if a.Now.Ratio > 0 {
 		lines = append(lines, [2]string{"In the file", fmt.Sprintf("%s: %s the limit", s.value(a.Now.X), times(a.Now.Ratio))})
 	}
 	return append(lines, [2]string{"Looked at", s.ends()})
+}
+
+// span names the values between two, or the one.
+func (s *Size) span(from, to float64) string {
+	if from == to {
+		return s.value(from)
+	}
+	return s.value(from) + " to " + s.value(to)
 }
 
 func (s *Size) value(x float64) string { return s.Answer.Key.Setting(x, 4).Value }
@@ -137,6 +153,9 @@ func (s *Size) ends() string {
 	if a.Usual {
 		text += ", the usual highest drying temperature of " + a.Model.Material.Name
 	}
+	if a.Bears {
+		text += ", up to which a strand of " + a.Model.Material.Name + " holds"
+	}
 	if a.Narrowed {
 		text += "; beyond, the scenario or its air does not allow it"
 	}
@@ -146,6 +165,21 @@ func (s *Size) ends() string {
 // Conclusion says in a few sentences what was found and, where nothing was, what stands in
 // the way.
 func (s *Size) Conclusion() string {
+	a := s.Answer
+	text := s.outcome()
+	if a.Check.Endurance.Survival == diffusion.Softens && a.Outcome != size.Nowhere {
+		text += " It is no answer all the same: the strand softens, " + heat(a.Model.Material.Name, a.Check.Endurance) + "."
+	} else {
+		text += heats(a.Model.Material.Name, a.Check.Endurance)
+	}
+	if from, to, ok := a.Softening(); ok && a.Check.Endurance.Survival != diffusion.Softens {
+		text += " Not every value that meets the limit will do: the strand softens at " + s.span(from, to) + "."
+	}
+	return text
+}
+
+// outcome says what was found of the moisture.
+func (s *Size) outcome() string {
 	a := s.Answer
 	switch a.Outcome {
 	case size.Met:
@@ -236,6 +270,8 @@ type sizeDocument struct {
 	Limit          float64     `json:"limit"`
 	Check          moisture    `json:"check"` // the run at the value
 	Verdict        string      `json:"verdict"`
+	Survives       string      `json:"survives"` // at the value: holds, doubtful, softens
+	Heat           endurance   `json:"heat"`
 	Cause          string      `json:"cause"` // what stands in the way: nothing, air, flow, rewetting, time
 	Floor          float64     `json:"air_floor"`
 	Conclusion     string      `json:"conclusion"`
@@ -250,8 +286,9 @@ type sizeAt struct {
 }
 
 type sizePoint struct {
-	Value float64 `json:"value"`
-	Ratio float64 `json:"content_over_limit"`
+	Value    float64 `json:"value"`
+	Ratio    float64 `json:"content_over_limit"`
+	Survives string  `json:"survives"`
 }
 
 // WriteJSON writes the answer as indented JSON in SI units. It writes nothing and returns an
@@ -266,7 +303,7 @@ func (s *Size) WriteJSON(out io.Writer) error {
 		Outcome: a.Outcome.String(), Value: a.Value, Written: a.Setting.Value, NumericalError: a.NumericalError,
 		DryFrom: a.DryFrom, DryTo: a.DryTo, From: a.From, To: a.To,
 		Slow: sizeAt{a.Slow.Outcome.String(), a.Slow.Value}, Fast: sizeAt{a.Fast.Outcome.String(), a.Fast.Value},
-		Limit: a.Model.Limit, Verdict: r.Verdict.String(), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
+		Limit: a.Model.Limit, Verdict: r.Verdict.String(), Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
 		Check: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre, Skin: r.Nozzle.Skin,
 			Limit: a.Model.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
@@ -274,7 +311,7 @@ func (s *Size) WriteJSON(out io.Writer) error {
 		Conclusion: s.Conclusion(), Marches: a.Marches, Notes: notNil(s.notes()),
 	}
 	for _, p := range a.Points {
-		d.Points = append(d.Points, sizePoint{p.X, p.Ratio})
+		d.Points = append(d.Points, sizePoint{p.X, p.Ratio, p.Survives.String()})
 	}
 	return encode(out, d)
 }

@@ -14,12 +14,13 @@ import (
 	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/keeps"
+	"strandry/scenarios/rest"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
 )
 
 // wide is the width of the tables of many materials [columns].
-const wide = 85
+const wide = 95
 
 func within(t *testing.T, text string, columns int) {
 	t.Helper()
@@ -59,6 +60,7 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 		{"winch-drum", "zone.drum.temperature", []string{"Time stands in the way", "usual highest drying temperature", "--to looks beyond"}},
 		{"lamp-shade", "zone.warm box.length", []string{"The air stands in the way", "no answer without drier air", "for ever at 0.128 %"}},
 		{"clear-cover", "zone.oven.temperature", []string{"°C ± 0.00", " K (numerical error)"}},
+		{"clear-cover", "zone.guide.length", []string{"At the least and the greatest likely diffusivity too: at most "}},
 	} {
 		page := sizeOf(t, c.demo, c.key)
 		var b strings.Builder
@@ -75,6 +77,7 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 		if page.Answer.Outcome == size.Met {
 			require.Equal(t, off, math.Abs(x-page.Answer.Value), "what is printed")
 			require.LessOrEqual(t, off, page.Answer.NumericalError/2)
+			require.Contains(t, joined, value+" ± "+page.band(page.Answer.NumericalError+off), "the band holds the rounding too")
 		} else {
 			require.InEpsilon(t, page.Answer.Value, x, 1e-3)
 		}
@@ -147,6 +150,48 @@ func TestSuitsTables(t *testing.T) {
 	require.ErrorContains(t, page.WriteText(&b), "Floor")
 	require.ErrorContains(t, page.WriteJSON(&b), "Floor")
 	require.Empty(t, b.String())
+}
+
+// One row by hand: 6 m at 1 mm/s are 6000 s, 1.7 h; 1e-5 of 1 % is a thousandth, 0.012 m of 6 m two thousandths.
+func TestSuitsFigures(t *testing.T) {
+	met := func(m float64) size.Length {
+		return size.Length{Outcome: size.Met, Value: m, From: m, NumericalError: 0.002 * m}
+	}
+	page := &Suits{Title: "made up", File: "made.toml", Version: "0.0.0", Study: &suits.Study{
+		Zone: "drum", Length: 12, Speed: 1e-3, Longest: 20, Lain: 3600,
+		Soaked: []suits.Row{{
+			Material: polymer(), Class: suits.Buildable, Limit: 0.002, Start: 0.025, Heated: 353.15, Floor: 1e-4, Verdict: diffusion.Wet,
+			Mean: 0.01, Low: 0.005, High: 0.02, NumericalError: 1e-5, Needed: met(6), Fast: met(2), Slow: met(18), Rest: rest.Time{Seconds: 7200},
+		}},
+	}}
+	figures := []string{"80", "0.2", "2.5", "1.0", "0.50–2.0", "wet", "6.0", "2.0–18", "1.7", "2.0", "0.010"}
+	require.Equal(t, append([]string{"Reedon"}, figures...), page.Cells(&page.Study.Soaked[0]))
+	var b strings.Builder
+	require.NoError(t, page.WriteText(&b))
+	joined := strings.Join(strings.Fields(b.String()), " ")
+	require.Contains(t, joined, "reedon "+strings.Join(figures, " "))
+	require.Contains(t, joined, "at the nozzle up to 0.1 % of the content, of the lengths up to 0.2 %")
+	require.Contains(t, page.Conclusion(), "can be built for: reedon. Opened 60 min ago: none.")
+}
+
+// One row by hand: it keeps for an hour, with an error of a hundredth, and stays within its limit in the shut store alone.
+func TestKeepsFigures(t *testing.T) {
+	page := &Keeps{Title: "made up", File: "made.toml", Version: "0.0.0", Study: &keeps.Study{
+		Air: keeps.Air{Temperature: 293.15, VapourPressure: 1000}, Store: scenarios.Store{Temperature: 293.15, Humidity: 0.02},
+		Opening: scenarios.Opening{Duration: 30, TimeConstant: 600, PerDay: 2}, Radius: 0.875e-3,
+		Rows: []keeps.Row{{
+			Material: polymer(), Limit: 0.002, Hours: rest.Time{Seconds: 3600, NumericalError: 36}, Fast: rest.Time{Seconds: 1200}, Slow: rest.Time{Seconds: 10800},
+			Skin: 0.01, SkinShare: 0.9, Equilibrium: 0.03, ForEver: 0.04, Store: 0.001, InStore: 0.003,
+			Gain: 1e-4, GainFast: 3e-4, GainSlow: 5e-5, GainNumericalError: 2e-6,
+		}},
+	}}
+	var b strings.Builder
+	require.NoError(t, page.WriteText(&b))
+	joined := strings.Join(strings.Fields(b.String()), " ")
+	require.Contains(t, joined, "reedon 0.2 60 min 20 min–3.0 h 1.0 90 3.0 4.0")
+	require.Contains(t, joined, "reedon 0.2 0.10 0.30 0.010 0.030–0.0050 none none")
+	require.Contains(t, joined, "past its limit after 60 min. This store with its openings keeps in the long run: none; not: reedon.")
+	require.Contains(t, joined, "errors of the times up to 1 %, of the gains up to 2 %")
 }
 
 func TestKeepsTables(t *testing.T) {

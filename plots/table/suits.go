@@ -32,7 +32,7 @@ func (s *Suits) WriteText(out io.Writer) error {
 	t := s.Study
 	var b strings.Builder
 	paragraph(&b, "", s.Title)
-	paragraph(&b, "", fmt.Sprintf("Each material on this path at %s, heated zones at its own usual highest drying temperature; the length sought is that of %s, now %s; up to %s can be built. Moisture is %% of dry weight.",
+	paragraph(&b, "", fmt.Sprintf("Each material on this path at %s, heated zones at its own usual highest drying temperature, no hotter than it bears; the length sought is that of %s, now %s; up to %s can be built. Moisture is %% of dry weight.",
 		speed(t.Speed), t.Zone, length(t.Length), length(t.Longest)))
 	fmt.Fprintf(&b, "\nIn equilibrium with the room\n")
 	s.table(&b, t.Soaked)
@@ -42,7 +42,8 @@ func (s *Suits) WriteText(out io.Writer) error {
 	legend(&b, [][2]string{
 		{"start:   ", "mean moisture as it sets off"},
 		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
-		{"length:  ", "the shortest of " + t.Zone + " that meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. ≤: it needs none, and bears no more; any length will do; none does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets it again, which a fast one suffers first"},
+		{"survives:", " whether the strand keeps its shape in the heat of the path"},
+		{"length:  ", "the shortest of " + t.Zone + " that meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. ≤: it needs none, and bears no more; any length will do; none does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets it again, which a fast one suffers first; softens: it does not bear the heat"},
 		{"rest:    ", "the same strand, loose, in still air of the same state, until it meets its limit, without later zones; a wound spool takes longer"},
 		{"floor:   ", "what it would come to in that air"},
 	})
@@ -92,7 +93,7 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 	}
 	columns := []column{
 		{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}, {"start", "%", 5}, {"mean", "%", 5}, {"low–high", "%", -11},
-		{"answer", "", -6}, {"length", "m", 6}, {"fast–slow", "m", -9}, {"dwell", "h", 5}, {"rest", "h", 5}, {"floor", "%", 5},
+		{"answer", "", -7}, {"survives", "", -8}, {"length", "m", 6}, {"fast–slow", "m", -9}, {"dwell", "h", 5}, {"rest", "h", 5}, {"floor", "%", 5},
 	}
 	heads(b, columns)
 	class := suits.Class(-1)
@@ -103,11 +104,11 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 			fmt.Fprintf(b, "— %s\n", group(class, s.Study.Longest))
 		}
 		if r.Class == suits.Unanswered {
-			row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-"})
+			row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"})
 			continue
 		}
 		row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start),
-			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)})
+			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), r.Survives.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)})
 	}
 }
 
@@ -154,6 +155,8 @@ func obstacleWord(c levers.Cause) string {
 		return "flow"
 	case levers.Rewetting:
 		return "rewets"
+	case levers.Softening:
+		return "softens"
 	}
 	return "time"
 }
@@ -277,6 +280,7 @@ type suitsRow struct {
 	High           float64    `json:"high"`
 	NumericalError float64    `json:"numerical_error"`
 	Verdict        string     `json:"verdict"`
+	Survives       string     `json:"survives,omitempty"` // holds, doubtful, softens
 	Length         sizeLength `json:"length"`
 	LengthFast     sizeLength `json:"length_at_greatest_diffusivity"`
 	LengthSlow     sizeLength `json:"length_at_least_diffusivity"`
@@ -343,6 +347,9 @@ func (s *Suits) rows(rows []suits.Row) []suitsRow {
 		}
 		if r.Class == suits.Forbidden {
 			d.Obstacle = r.Obstacle.String()
+		}
+		if r.Class != suits.Unanswered {
+			d.Survives = r.Survives.String()
 		}
 		out = append(out, d)
 	}

@@ -60,7 +60,7 @@ func (s *Sweep) csvHeads() []string {
 	if !s.Grid.Quick {
 		heads = append(heads, "verdict")
 	}
-	return append(heads, "resolution", "tolerance", "heat", "no answer because")
+	return append(heads, "survives", "resolution", "tolerance", "heat", "no answer because")
 }
 
 func (s *Sweep) csvCells(line []string, i int) []string {
@@ -87,6 +87,7 @@ func (s *Sweep) csvCells(line []string, i int) []string {
 	if !s.Grid.Quick {
 		add(row.Verdict.String(), answered)
 	}
+	add(row.Survives().String(), answered)
 	stated := row.Settings.Resolution > 0
 	add(exact(row.Settings.Resolution), stated)
 	add(exact(row.Settings.Tolerance), stated)
@@ -152,6 +153,7 @@ type sweepRow struct {
 	Limit      *float64 `json:"limit"`
 	Removed    *float64 `json:"removed"`
 	Verdict    string   `json:"verdict,omitempty"`
+	Survives   string   `json:"survives,omitempty"` // holds, doubtful, softens
 	Resolution float64  `json:"resolution,omitempty"`
 	Tolerance  float64  `json:"tolerance,omitempty"`
 	Heat       string   `json:"heat,omitempty"`
@@ -206,6 +208,7 @@ func (s *Sweep) rowData(i int) sweepRow {
 		return d
 	}
 	d.Mean, d.Centre, d.Skin, d.Removed = &row.Mean, &row.Centre, &row.Skin, &row.Removed
+	d.Survives = row.Survives().String()
 	if !s.Grid.Quick {
 		d.Low, d.High, d.Verdict = &row.Low, &row.High, row.Verdict.String()
 	}

@@ -73,37 +73,56 @@ func (s *Sweep) rows(b *strings.Builder) {
 	if !s.Grid.Quick {
 		columns = append(columns, column{"low", "%", 7}, column{"high", "%", 7}, column{"verdict", "", -7})
 	}
+	columns = append(columns, column{"survives", "", -8})
 	heads(b, columns)
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
-		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Centre), cell(r.Skin), cell(r.Low), cell(r.High), r.Verdict.String()}
-		if r.Failed != "" {
-			cells = []string{cells[0], "-", "-", "-", "-", "-", "-"}
+		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Centre), cell(r.Skin)}
+		if !s.Grid.Quick {
+			cells = append(cells, cell(r.Low), cell(r.High), r.Verdict.String())
 		}
-		row(b, columns, cells[:len(columns)])
+		cells = append(cells, r.Survives().String())
+		if r.Failed != "" {
+			for k := range cells[1:] {
+				cells[1+k] = "-"
+			}
+		}
+		row(b, columns, cells)
 	}
 }
 
 func (s *Sweep) counts(b *strings.Builder) {
-	var of [3]int // by verdict
-	within := 0
+	var of [4]int // by verdict
+	within, soft, doubtful := 0, 0, 0
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
 		if r.Failed != "" {
 			continue
 		}
 		of[r.Verdict]++
-		if r.Mean <= r.Limit {
+		switch {
+		case r.Fits():
 			within++
+		case r.Mean <= r.Limit:
+			soft++
+		}
+		if r.Survives() == diffusion.Doubtful {
+			doubtful++
 		}
 	}
+	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Unsure: the limit lies within the doubt about the diffusivity.",
+		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet], of[diffusion.TooHot])
 	if s.Grid.Quick {
-		paragraph(b, "", fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; above it: %d.",
-			len(s.Grid.Rows), within, s.Grid.Answered()-within))
-		return
+		text = fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; above it: %d; within it but soft: %d.",
+			len(s.Grid.Rows), within, s.Grid.Answered()-within-soft, soft)
 	}
-	paragraph(b, "", fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d. Unsure: the limit lies within the doubt about the diffusivity.",
-		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet]))
+	if soft+of[diffusion.TooHot] > 0 {
+		text += " Soft: the strand softens in the heat, however dry it is."
+	}
+	if doubtful > 0 {
+		text += fmt.Sprintf(" Rows in which it is doubtful whether the strand bears the heat: %d.", doubtful)
+	}
+	paragraph(b, "", text)
 }
 
 func (s *Sweep) extremes(b *strings.Builder) {
@@ -127,7 +146,14 @@ func (s *Sweep) extremes(b *strings.Builder) {
 }
 
 func (s *Sweep) extreme(r *sweep.Row, i int) string {
-	return fmt.Sprintf("%s (limit %s) at %s", percent(r.Mean), limit(r.Limit), s.where(i))
+	text := fmt.Sprintf("%s (limit %s) at %s", percent(r.Mean), limit(r.Limit), s.where(i))
+	switch r.Survives() {
+	case diffusion.Softens:
+		return text + ", where the strand softens"
+	case diffusion.Doubtful:
+		return text + ", where it is doubtful whether the strand bears the heat"
+	}
+	return text
 }
 
 func (s *Sweep) failures(b *strings.Builder) {

@@ -11,17 +11,6 @@ import (
 // limit prints the wettest content that prints well [kg/kg].
 func limit(content float64) string { return given(100*content) + " %" }
 
-// Meaning says what a verdict means.
-func Meaning(v diffusion.Verdict) string {
-	switch v {
-	case diffusion.Dry:
-		return "DRY: within the limit at any likely diffusivity"
-	case diffusion.Wet:
-		return "WET: above the limit at any likely diffusivity"
-	}
-	return "UNSURE: the limit lies within the doubt about the diffusivity"
-}
-
 // say puts a warning in words.
 func say(w diffusion.Warning, m *diffusion.Model) string {
 	name := m.Material.Name
@@ -34,8 +23,6 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 		return fmt.Sprintf("%s: a water activity of %s lies beyond the isotherm's data, which end at %s.", w.Zone, significant(w.Value, 2), significant(w.Limit, 2))
 	case diffusion.HotterThanUsual:
 		return fmt.Sprintf("%s: %s is above the usual highest drying temperature of %s, %s. The strand may stick, oxidise or lose its shape; try a short piece first.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
-	case diffusion.NearSoftening:
-		return fmt.Sprintf("%s: %s is above %s, where %s softens under load. A pulled strand will stretch or stick unless its crystals hold it.", w.Zone, celsius(w.Value), celsius(w.Limit), name)
 	case diffusion.AirSetsFloor:
 		return fmt.Sprintf("The air is too moist: left in the driest zone for ever the strand would stay at %s, %s its limit of %s.", percent(w.Value), times(w.Value/w.Limit), limit(w.Limit))
 	case diffusion.Evaporation:
@@ -44,6 +31,8 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 			act = "water taken up warms"
 		}
 		return fmt.Sprintf("%s: %s the strand by some %s K on average; this is counted.", w.Zone, act, significant(math.Abs(w.Value), 2))
+	case diffusion.BoreMouths:
+		return fmt.Sprintf("The strand drags its own air through the bore. Vapour that finds its way in at the mouths is not followed; if the air in there were renewed without limit, the nozzle would see %s, so the truth lies between.", percent(w.Value))
 	case diffusion.SaturatedAir:
 		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s, above saturation (%s): water would condense. Give it more air.", w.Zone, pressure(w.Value), pressure(w.Limit))
 	case diffusion.CondensingAir:

@@ -75,7 +75,10 @@ func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
 	distinct(t, members(t, "diffusion/levers/levers.go", "Kind"), func(i int) string {
 		return Describe(levers.Lever{Kind: levers.Kind(i), Zone: "drum", From: 300, To: 320})
 	})
-	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(diffusion.Verdict(i)) })
+	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(diffusion.Verdict(i), diffusion.Holds) })
+	distinct(t, members(t, "diffusion/survival.go", "Survival"), func(i int) string {
+		return Survives("PA6", diffusion.Endurance{Survival: diffusion.Survival(i), Zone: "drum", Strand: 350, Air: 360, Bears: 340, Yields: 345})
+	})
 	distinct(t, members(t, "materials/value.go", "Kind"), func(i int) string { return kind(materials.Kind(i)) })
 	for _, form := range []materials.Form{materials.Henry, materials.GAB, materials.TwoTerm} {
 		s := polymer().Sorption

@@ -44,7 +44,7 @@ func TestManyOpenings(t *testing.T) {
 		saturated := humidair.SaturationPressure(temperature)
 		c := cycle{isotherm: p.Sorption.At(temperature), beta: p.Diffusivity.Beta.Value, room: 0.7, store: 0.05, open: open}
 		zone := func(name string, seconds, vapour, from float64) diffusion.Zone {
-			z := diffusion.Zone{Name: name, Length: seconds * speed, Exposed: 1, Film: diffusion.Film{Heat: 20, Mass: 100}}
+			z := diffusion.Zone{Name: name, Length: seconds * speed, Film: diffusion.Film{Heat: 20, Mass: 100}}
 			z.Air = diffusion.Air{Temperature: temperature, VapourPressure: vapour * saturated}
 			if from > 0 {
 				z.Air.Relax = diffusion.Relax{From: from * saturated, TimeConstant: tau}
@@ -94,6 +94,20 @@ func TestBearableOpenings(t *testing.T) {
 	c.store = 0.1
 	require.Zero(t, c.bearable(600, limit), "the closed store is too moist")
 	require.Zero(t, c.slowestReturn(4, limit))
+}
+
+// The top of a parabola, 5 - (t - 1.3)², between uneven points on it; at an end, and where a zone ends, the greatest point.
+func TestPeak(t *testing.T) {
+	points := func(times ...float64) (all []diffusion.Point) {
+		for _, at := range times {
+			all = append(all, diffusion.Point{Time: at, State: diffusion.State{Mean: 5 - (at-1.3)*(at-1.3)}})
+		}
+		return all
+	}
+	require.InDelta(t, 5, peak(points(0, 1, 3)), 1e-12)
+	require.InDelta(t, 5, peak(points(-4, 0.2, 1.7, 1.9)), 1e-12)
+	require.InDelta(t, 5-1.3*1.3, peak(points(-1, -0.5, 0)), 1e-12)
+	require.InDelta(t, 5-0.3*0.3, peak(points(0, 1, 1)), 1e-12)
 }
 
 // Even water: the outer tenth of the radius holds 1 - 0.9² of it. C = r: 1 - 0.9³.

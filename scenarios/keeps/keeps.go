@@ -36,7 +36,8 @@ type Study struct {
 // Row is one material in storage.
 type Row struct {
 	Material materials.Polymer
-	Limit    float64 // [kg/kg dry]
+	Limit    float64            // [kg/kg dry]
+	Survives diffusion.Survival // in the hotter of the air and the store
 
 	// Dry, in the air: until the mean passes the limit, at the central diffusivity, the greatest likely one
 	// and the least likely one.
@@ -110,6 +111,7 @@ func row(w *diffusion.March, s *scenarios.Scenario, air Air, p *materials.Polyme
 	state := dry(s, p, air)
 	m := &state.Model
 	r := Row{Material: m.Material, Limit: m.Limit, Equilibrium: state.Equilibrium()}
+	r.Survives = diffusion.AtRest(&m.Material, max(air.Temperature, s.Store.Temperature))
 	scatter := m.Material.Diffusivity.Scatter.Value
 	for _, c := range []struct {
 		factor float64

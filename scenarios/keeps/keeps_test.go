@@ -119,6 +119,52 @@ func TestGainOfOneOpening(t *testing.T) {
 	}
 }
 
+// A store so cold that the room's air is more than saturated in it: with its door open its air is saturated. A straight
+// isotherm takes the mean of the air, by the integral of TestStraightIsothermTakesTheMeanOfTheAir, and all that lies
+// there is at the store's temperature: polycarbonate holds 0.35 % exp(6300/R (1/296.15 - 1/275.15)) = 0.2879 % at 2 °C.
+func TestColdStore(t *testing.T) {
+	_, rows := study(t, scenarios.Setting{Key: "store.temperature", Value: "2 °C"}, scenarios.Setting{Key: "store.humidity", Value: "10 %"},
+		scenarios.Setting{Key: "opening.duration", Value: "1 h"}, scenarios.Setting{Key: "opening.time_constant", Value: "30 min"},
+		scenarios.Setting{Key: "opening.per_day", Value: "4"})
+	r := rows["pc"]
+	const saturated = 2.879e-3
+	share := (3600 + 1800*(1-math.Exp(-18000.0/1800))) / 21600
+	require.InEpsilon(t, saturated*(0.1+0.9*share), r.InStore, 1e-3)
+	require.InEpsilon(t, 0.1*saturated, r.Store, 1e-3)
+	require.InEpsilon(t, r.Limit/saturated, r.ForEver, 1e-3)
+}
+
+// The band of a gain is two and a half times what refining changes: a safety of 1.25 at order one and half the spacing
+// (Roache, Verification and Validation in Computational Science and Engineering, 1998).
+func TestBandOfTheGain(t *testing.T) {
+	coarse := []scenarios.Setting{{Key: "numerics.resolution", Value: "3"}, {Key: "numerics.tolerance", Value: "0.01"}}
+	fine := []scenarios.Setting{{Key: "numerics.resolution", Value: "6"}, {Key: "numerics.tolerance", Value: "0.000625"}}
+	_, rows := study(t, coarse...)
+	_, refined := study(t, fine...)
+	for _, id := range []string{"abs", "pa6", "pet"} {
+		require.InEpsilon(t, 2.5*math.Abs(rows[id].Gain-refined[id].Gain), rows[id].GainNumericalError, 1e-6, id)
+	}
+}
+
+// Of those that keep for ever, that which comes nearest to its limit is the first.
+func TestOrderOfThoseThatKeepForEver(t *testing.T) {
+	s, err := scenarios.Demo("clear-cover")
+	require.NoError(t, err)
+	library, err := materials.Library()
+	require.NoError(t, err)
+	found, err := keeps.Find(context.Background(), s, keeps.Air{Temperature: 296.15, VapourPressure: 200}, library)
+	require.NoError(t, err)
+	ever, before := 0, math.Inf(1)
+	for _, r := range found.Rows {
+		if r.Hours.Never {
+			ever++
+			require.Less(t, r.Equilibrium/r.Limit, before, r.Material.ID)
+			before = r.Equilibrium / r.Limit
+		}
+	}
+	require.Greater(t, ever, 3)
+}
+
 // A door that stays open for hours: the strand gains what one in the room does.
 func TestLongOpening(t *testing.T) {
 	_, rows := study(t, scenarios.Setting{Key: "store.humidity", Value: "0 %"}, scenarios.Setting{Key: "opening.per_day", Value: "0.01"},

@@ -19,8 +19,8 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, scatter float64
 	m.Material, m.Limit, m.Start, m.StartTemperature = r.Material, r.Limit, r.Store, store.Temperature
 	m.Storage, m.Speed = nil, speed
 	still := diffusion.Zone{
-		Exposed: 1, Film: scenarios.StillAir(),
-		Air: diffusion.Air{Temperature: store.Temperature, VapourPressure: store.VapourPressure},
+		Film: scenarios.StillAir(),
+		Air:  diffusion.Air{Temperature: store.Temperature, VapourPressure: store.VapourPressure},
 	}
 	door, back := still, still
 	door.Name, door.Length, door.Air.VapourPressure = "door open", s.Opening.Duration*speed, open(s)

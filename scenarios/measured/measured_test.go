@@ -68,6 +68,18 @@ func sane(q Quantity) float64 {
 	return 100
 }
 
+// What was measured over what is predicted; a second temperature beyond the data counts as much as the first.
+func TestOffAndExtrapolated(t *testing.T) {
+	c := Comparison{Figure: Figure{Low: 2, High: 4}, Predicted: Prediction{Value: 1.5}}
+	near(t, 2, c.Off(), 1e-12)
+	p, err := materials.Lookup("pc")
+	require.NoError(t, err)
+	for to, extrapolated := range map[float64]bool{p.Diffusivity.Temperature.Max - 1: false, p.Diffusivity.Temperature.Max + 20: true} {
+		f := Figure{Material: "pc", Quantity: DiffusivityRatio, At: Conditions{Temperature: 330, To: to}}
+		require.Equal(t, extrapolated, Predict(&p, &f).Extrapolated, "%g K", to)
+	}
+}
+
 func TestPrintedValuesBecomeSI(t *testing.T) {
 	e := compared(t)
 	// 8.7e-7 cm2/s and 7.9 kcal/mol, Golovoy & Zinbo (1989), as in its abstract; 1 kcal = 4.184 kJ.

@@ -10,18 +10,24 @@ import (
 	"strandry/scenarios/each"
 )
 
-// Contents is the mean content at the nozzle [kg/kg dry], on all cores: Contents[j][i] at speeds[j] [m/s]
+// Design is what becomes of one length and speed.
+type Design struct {
+	Mean   float64          // content at the nozzle [kg/kg dry]
+	Excess diffusion.Excess // of the heat
+}
+
+// Contents is what becomes of the strand, on all cores: Contents[j][i] at speeds[j] [m/s]
 // and the rising lengths[i] [m] of a zone. One march serves all lengths where the air allows.
-func Contents(ctx context.Context, s *scenarios.Scenario, zone int, lengths, speeds []float64, n diffusion.Settings) ([][]float64, error) {
+func Contents(ctx context.Context, s *scenarios.Scenario, zone int, lengths, speeds []float64, n diffusion.Settings) ([][]Design, error) {
 	if zone < 0 || zone >= len(s.Model.Path) {
 		return nil, fmt.Errorf("needed: the path has no zone %d", zone)
 	}
-	return each.Of(ctx, len(speeds), func(w *diffusion.March, j int) ([]float64, error) {
+	return each.Of(ctx, len(speeds), func(w *diffusion.March, j int) ([]Design, error) {
 		m := s.Model
 		m.Speed = speeds[j]
-		row := make([]float64, len(lengths))
+		row := make([]Design, len(lengths))
 		err := w.RunLengths(&m, zone, lengths, n, func(i int, r *diffusion.Result) error {
-			row[i] = r.Nozzle.Mean
+			row[i] = Design{r.Nozzle.Mean, r.Endures(&m).Excess()}
 			return ctx.Err()
 		})
 		return row, err

@@ -5,6 +5,6 @@
 // does what the scenario says of the air: a dew point stays a dew point, and
 // room air stays as moist as the room while it is heated.
 //
-// Left out: that a strand is held to its heat limit nowhere; temperatures above it are computed
-// like any other.
+// A length on which the strand softens is none. Left out: temperatures above the usual highest, at which it may, are
+// computed like any other.
 package needed

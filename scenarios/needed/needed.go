@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"strandry/diffusion"
 	"strandry/materials/strict"
@@ -27,7 +28,8 @@ type Table struct {
 	Temperatures []float64 // [K]
 	Speeds       []float64 // [m/s]
 	// Lengths[k][i] is that at Speeds[k] and Temperatures[i] [m]: 0 where none from size.Shortest to
-	// size.Longest is enough, size.Shortest where the strand needs none of the zone.
+	// size.Longest is enough or the strand softens on the shortest that is, size.Shortest where the strand needs none
+	// of the zone.
 	Lengths [][]float64
 	// Unanswered is how many of them are 0 since no march could be made, the first of them for this Reason.
 	Unanswered int
@@ -144,10 +146,21 @@ func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 	switch {
 	case err != nil:
 		return 0, err
-	case found.None():
-		return size.Shortest, nil
-	case found.Outcome == size.Met:
-		return found.Value, nil
+	case found.Outcome == size.Nowhere:
+		return 0, nil
 	}
-	return 0, nil
+	length := found.Value
+	if found.None() {
+		length = size.Shortest
+	}
+	varied, result := *m, diffusion.Result{}
+	varied.Path = slices.Clone(m.Path)
+	varied.Path[zone].Length = length
+	if err := w.Run(&varied, s, &result); err != nil {
+		return 0, err
+	}
+	if result.Survives(m) == diffusion.Softens {
+		return 0, nil
+	}
+	return length, nil
 }

@@ -100,7 +100,7 @@ func TestContentsAreThoseOfDirectRuns(t *testing.T) {
 				m.Path[0].Length = length
 				var result diffusion.Result
 				require.NoError(t, diffusion.NewMarch().Run(&m, diffusion.CoarseSettings(), &result))
-				require.Equal(t, result.Nozzle.Mean, contents[j][i], "%s: %g m, %g m/s", name, length, speed)
+				require.Equal(t, Design{result.Nozzle.Mean, result.Endures(&m).Excess()}, contents[j][i], "%s: %g m, %g m/s", name, length, speed)
 			}
 		}
 	}
@@ -134,6 +134,14 @@ func TestUsual(t *testing.T) {
 	require.Equal(t, 0, r.Zone)
 	require.Contains(t, r.Temperatures, s.Model.Material.DryingTemperature.Value)
 	require.Contains(t, r.Speeds, s.Model.Speed)
+	// Nylon, usually dried at 80 °C at most: from 30 to 100 °C, but no colder than the room.
+	ends := func() []float64 {
+		all := Usual(s, 0).Temperatures
+		return []float64{all[0] - 273.15, all[len(all)-1] - 273.15}
+	}
+	require.InDeltaSlice(t, []float64{30, 100}, ends(), 1e-9)
+	s.Room.Temperature = 273.15 + 38
+	require.InDeltaSlice(t, []float64{40, 100}, ends(), 1e-9)
 }
 
 func TestRefusals(t *testing.T) {
@@ -183,4 +191,17 @@ func TestPlacesWithoutAnAnswer(t *testing.T) {
 	require.Contains(t, table.Reason, "1 mm/s at 30 °C")
 	_, err = Find(context.Background(), s, Request{Temperatures: r.Temperatures[:1], Speeds: r.Speeds[1:], Settings: r.Settings})
 	require.ErrorContains(t, err, "so little air")
+}
+
+// A strand of PETG in air of 200 °C softens on every length that would dry it; in air in which it holds there is one.
+func TestNoLengthWhereTheStrandSoftens(t *testing.T) {
+	s := read(t, strings.Replace(plain, `"pc"`, `"petg"`, 1))
+	name := s.Model.Path[0].Name
+	require.Equal(t, "petg", s.Model.Material.ID)
+	table, err := Find(context.Background(), s, Request{Temperatures: []float64{338.15, 473.15}, Speeds: []float64{0.0005}, Settings: diffusion.CoarseSettings()})
+	require.NoError(t, err)
+	require.Equal(t, name, table.Zone)
+	require.Positive(t, table.Lengths[0][0])
+	require.Zero(t, table.Lengths[0][1])
+	require.Zero(t, table.Unanswered)
 }

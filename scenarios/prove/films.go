@@ -38,6 +38,16 @@ func forced() []Check {
 	for _, r := range []struct{ ratio, nu float64 }{{0.05, 17.46}, {0.10, 11.56}, {0.25, 7.37}, {0.50, 5.74}, {1, 4.86}} {
 		out = append(out, annulus.plain(fmt.Sprintf("ratio %g", r.ratio), "Nusselt number", "-", r.nu, func() float64 { return film.AnnulusInner(r.ratio) }))
 	}
+	couette := origin{filmFamily, "dragged annulus between plates: (1.5 j)², j = 1.86635 the first zero of J(-1/3) (zero from memory)", Computed,
+		relative(1e-5, "six digits")}
+	dragged := origin{filmFamily, "dragged annulus, 1.75 mm in 3 mm: eigenvalue problem by shooting (independent code)", Computed, relative(1e-6, "nine digits; the fit is within 1.2e-7")}
+	drag := origin{filmFamily, "air dragged along: annular Couette flow, Bird, Stewart & Lightfoot, Transport Phenomena; by hand", Computed, relative(1e-9, "ten digits")}
+	out = append(out,
+		couette.plain("ratio 1", "Nusselt number", "-", math.Pow(1.5*1.86635, 2), func() float64 { return film.DraggedInner(1) }),
+		dragged.plain("ratio 0.5833", "Nusselt number", "-", 8.46818193, func() float64 { return film.DraggedInner(0.5833) }),
+		drag.plain("2 mm/s, 1.75 in 3 mm", "flow", "m³/s", math.Pi*2e-3*((1.5e-3*1.5e-3-0.875e-3*0.875e-3)/(2*math.Log(3/1.75))-0.875e-3*0.875e-3), func() float64 {
+			return film.DraggedFlow(2e-3, 1.75e-3, 3e-3)
+		}))
 	return append(out, between.plain("ratio 0.0875", "Nusselt number", "-", 12.461851, func() float64 { return film.AnnulusInner(0.0875) }))
 }
 

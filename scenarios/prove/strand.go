@@ -60,7 +60,7 @@ func zone(celsius, seconds, content, film float64) diffusion.Zone {
 		mass = film * vapourGas * T * isotherm * density / saturation
 	}
 	return diffusion.Zone{
-		Name: "zone", Length: seconds, Exposed: 1, Film: diffusion.Film{Heat: atOnce, Mass: mass},
+		Name: "zone", Length: seconds, Film: diffusion.Film{Heat: atOnce, Mass: mass},
 		Air: diffusion.Air{Temperature: T, VapourPressure: content / isotherm * saturation},
 	}
 }

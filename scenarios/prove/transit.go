@@ -45,7 +45,7 @@ func standard(beta float64) *diffusion.Model {
 	p.Sorption.Saturation = sure(0.095)
 	zone := func(length, celsius, vapour float64) diffusion.Zone {
 		return diffusion.Zone{
-			Name: "zone", Length: length, Exposed: 1, Film: diffusion.Film{Heat: 25, Mass: 0.02},
+			Name: "zone", Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: celsius + zeroCelsius, VapourPressure: vapour},
 		}
 	}

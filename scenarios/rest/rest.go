@@ -52,7 +52,7 @@ func (s *State) model(seconds, factor float64) (*diffusion.Model, error) {
 	m := s.Model
 	m.Speed = speed
 	m.DiffusivityFactor *= factor
-	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film, Exposed: 1}}
+	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film}}
 	return &m, m.Check()
 }
 

@@ -10,5 +10,8 @@
 // bracket is narrowed by package root. Lengths of a zone with air that one march settles come
 // from one march ([diffusion.March.RunLengths]).
 //
+// A temperature of air is sought up to the usual highest drying temperature, and no further than the strand holds,
+// unless the request says so. Of every value that is tried it is known whether the strand survives it.
+//
 // Left out: two values at once, and limits met only in a stretch narrower than the grid.
 package size

@@ -49,7 +49,7 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 		if err != nil {
 			return out, err
 		}
-		off := diffusion.Margin(out.Ratio, fine) + m.Unseen(s)*out.Ratio + math.Abs(out.Ratio-1)
+		off := diffusion.Margin(out.Ratio, fine.Ratio) + m.Unseen(s)*out.Ratio + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}
@@ -73,20 +73,25 @@ func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Setti
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
 	var result diffusion.Result
-	search := &search{at: func(x float64) (float64, error) {
+	point := func(x float64, r *diffusion.Result) Point { return pointOf(x, m, r) }
+	search := &search{at: func(x float64) (Point, error) {
 		varied.Path[zone].Length = x
 		err := w.Run(&varied, s, &result)
-		return result.Nozzle.Mean / m.Limit, err
+		return point(x, &result), err
 	}}
-	if air := m.Path[zone].Air; air.DryFlow == 0 || air.Direction == diffusion.With {
-		search.many = func(x []float64, use func(i int, ratio float64)) error {
+	if air := m.Path[zone].Air; !air.Limited() || air.Direction == diffusion.With {
+		search.many = func(x []float64, use func(Point)) error {
 			return w.RunLengths(m, zone, x, s, func(i int, r *diffusion.Result) error {
-				use(i, r.Nozzle.Mean/m.Limit)
+				use(point(x[i], r))
 				return nil
 			})
 		}
 	}
 	return search
+}
+
+func pointOf(x float64, m *diffusion.Model, r *diffusion.Result) Point {
+	return Point{X: x, Ratio: r.Nozzle.Mean / m.Limit, Survives: r.Survives(m)}
 }
 
 // errorOf is the half-width of the band that holds the true value, from that of the content

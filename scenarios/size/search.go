@@ -1,10 +1,12 @@
 package size
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
 
+	"strandry/diffusion"
 	"strandry/diffusion/root"
 )
 
@@ -26,6 +28,8 @@ func (o Outcome) String() string { return [...]string{"met", "everywhere", "nowh
 type Point struct {
 	X     float64 // value [SI]
 	Ratio float64 // content at the nozzle over the limit
+	// Survives tells whether the strand keeps its shape at the value.
+	Survives diffusion.Survival
 }
 
 // search is one search for the limit.
@@ -35,8 +39,8 @@ type search struct {
 	side     int     // of the crossing: 1 from dry to wet as the value rises, -1 from wet to dry, 0 for either
 	even     bool    // scale; else logarithmic
 
-	at   func(x float64) (ratio float64, err error)
-	many func(x []float64, use func(i int, ratio float64)) error // nil where it saves nothing
+	at   func(x float64) (Point, error)
+	many func(x []float64, use func(Point)) error // nil where it saves nothing
 
 	marches int
 	points  []Point // rising
@@ -80,28 +84,20 @@ func (s *search) height(u float64) (float64, error) { return s.try(s.value(u)) }
 
 // try is the logarithm of the ratio at a value, which it keeps.
 func (s *search) try(x float64) (float64, error) {
-	ratio, err := s.at(x)
+	p, err := s.at(x)
 	if err != nil {
 		return math.NaN(), err
 	}
 	s.marches++
-	s.keep(x, ratio)
-	return height(ratio), nil
+	s.keep(p)
+	return height(p.Ratio), nil
 }
 
 func height(ratio float64) float64 { return math.Log(math.Max(ratio, leastRatio)) }
 
-func (s *search) keep(x, ratio float64) {
-	i, _ := slices.BinarySearchFunc(s.points, x, func(p Point, x float64) int {
-		switch {
-		case p.X < x:
-			return -1
-		case p.X > x:
-			return 1
-		}
-		return 0
-	})
-	s.points = slices.Insert(s.points, i, Point{X: x, Ratio: ratio})
+func (s *search) keep(one Point) {
+	i, _ := slices.BinarySearchFunc(s.points, one.X, func(p Point, x float64) int { return cmp.Compare(p.X, x) })
+	s.points = slices.Insert(s.points, i, one)
 }
 
 // grid gives n values from end to end.
@@ -120,7 +116,7 @@ func (s *search) run() (found, error) {
 	if s.many != nil {
 		s.marches++
 		grid := s.grid(fine)
-		if err := s.many(grid, func(i int, ratio float64) { s.keep(grid[i], ratio) }); err != nil {
+		if err := s.many(grid, s.keep); err != nil {
 			return found{}, err
 		}
 		return s.conclude()

@@ -34,6 +34,7 @@ type Answer struct {
 	DryFrom, DryTo float64
 	From, To       float64 // range that was searched [SI]
 	Usual          bool    // To is the material's usual highest drying temperature
+	Bears          bool    // To is the temperature from which on the strand may give way
 	Narrowed       bool    // the scenario, or its air, refuses values nearer to the ends asked for
 	Inside         bool    // Nowhere: the driest value lies between the ends
 	// Slow and Fast are the values at the least and the greatest likely diffusivity.
@@ -62,6 +63,21 @@ func (a *Answer) Sure() (from, to float64, ok bool) {
 		from, to, ok = max(from, s.DryFrom), min(to, s.DryTo), ok && s.Outcome != Nowhere
 	}
 	return from, to, ok && from <= to
+}
+
+// Softening is the range of the values tried that meet the limit at the central diffusivity and at which the strand
+// softens; ok is false where there is none.
+func (a *Answer) Softening() (from, to float64, ok bool) {
+	for _, p := range a.Points {
+		if p.Ratio > 1 || p.Survives != diffusion.Softens {
+			continue
+		}
+		if !ok {
+			from, ok = p.X, true
+		}
+		to = p.X
+	}
+	return from, to, ok
 }
 
 // digits with which the value is written: a ten-millionth of it is far below any numerical error.

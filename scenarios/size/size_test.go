@@ -106,6 +106,42 @@ func TestNumericalErrorOfTheValue(t *testing.T) {
 	}
 }
 
+// The band of a value is that of the content over the slope of its logarithm. With the surface held and most of the water
+// gone, only the first term of the series of the cylinder is left, and the logarithm falls by j0² Fo, j0 = 2.404826
+// (Crank, The Mathematics of Diffusion, eq. 5.23, number from memory); Fo goes with the length and, by
+// Arrhenius, with the temperature.
+func TestBandIsThatOfTheContentOverTheSlope(t *testing.T) {
+	s, err := scenarios.Read("held.toml", []byte(`title = "a surface held dry"
+[strand]
+material = "pc"
+moisture = "0.3 %"
+[feed]
+speed = "1 mm/s"
+[[zone]]
+name = "box"
+length = "20 m"
+temperature = "40 °C"
+air = { vapour_pressure = "0.1 Pa" }
+h = "100 W/m2/K"
+k_m = "1 m/s"
+`))
+	require.NoError(t, err)
+	const j02 = 2.404826 * 2.404826
+	p, radius := s.Model.Material, s.Model.Radius
+	fourier := func(length, temperature float64) float64 {
+		return p.Diffusivity.Dry(temperature) * length / (1e-3 * radius * radius)
+	}
+	off := func(a *size.Answer) float64 {
+		mean := a.Check.Nozzle.Mean
+		return (a.Check.NumericalError + math.Abs(mean-a.Model.Limit)) / mean
+	}
+	a := find(t, s, "zone.box.length")
+	require.InEpsilon(t, a.Value*off(a)/(j02*fourier(a.Value, 313.15)), a.NumericalError, 0.01)
+	a = find(t, s, "zone.box.temperature")
+	slope := j02 * fourier(20, a.Value) * 33.1e3 / (8.314462618 * a.Value * a.Value) // of Golovoy & Zinbo, 33.1 kJ/mol
+	require.InEpsilon(t, off(a)/slope, a.NumericalError, 0.02)
+}
+
 // In the regular regime time enters through D t alone: with air without limit, a strand lumped in heat
 // and a single zone, the length at a diffusivity f times as large is the f-th part. The film
 // takes a share that does not scale, hence the per cent.
@@ -177,6 +213,9 @@ func TestRewettingHasABestSpeed(t *testing.T) {
 	require.Equal(t, size.Met, a.Outcome)
 	require.Less(t, a.DryFrom, a.DryTo)
 	require.InDelta(t, a.DryTo, a.Value, 1e-6*a.Value, "the faster end is next to the speed in force")
+	require.Equal(t, size.Met, a.Fast.Outcome)
+	require.InDelta(t, a.Fast.DryTo, a.Fast.Value, 1e-6*a.Fast.Value, "the same end at another diffusivity")
+	require.Less(t, a.Fast.DryFrom, 0.9*a.Fast.DryTo)
 	for _, x := range []float64{1.01 * a.DryFrom, 0.99 * a.DryTo} {
 		content, limit := mean(t, short, "feed.speed", a.Key.Setting(x, 12).Value)
 		require.Less(t, content, limit)
@@ -212,6 +251,7 @@ func TestRanges(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, size.Nowhere, a.Outcome)
 	require.InDelta(t, 50, a.Value, 1e-9)
+	require.False(t, a.Inside, "the longest is the driest")
 	a, err = ask("lamp-shade", "zone.warm box.air.dew_point") // not in the file
 	require.NoError(t, err)
 	require.True(t, a.Narrowed, "no dew point above the air's own temperature")
@@ -270,7 +310,7 @@ func ExampleFind() {
 		return
 	}
 	fmt.Printf("%s: %.2f m\n", a.Outcome, a.Value)
-	// Output: met: 2.43 m
+	// Output: met: 2.41 m
 }
 
 // A strand that lay in the room takes up more water the faster it diffuses: the wettest end of

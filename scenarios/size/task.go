@@ -91,8 +91,12 @@ func (t *task) bounds(r Request) error {
 		}
 	}
 	a.From, a.To = low, high
-	if isTemperature(k) && strings.HasPrefix(k.Name, "zone.") && strings.HasSuffix(k.Name, ".temperature") {
-		a.To, a.Usual = t.scenario.Model.Material.DryingTemperature.Value, true
+	if scenarios.Heats(k) {
+		p := &t.scenario.Model.Material
+		a.To, a.Bears = p.GivesWay().Min, true
+		if strings.HasPrefix(k.Name, "zone.") && p.DryingTemperature.Value <= a.To {
+			a.To, a.Usual, a.Bears = p.DryingTemperature.Value, true, false
+		}
 	}
 	for _, end := range []struct {
 		name    string
@@ -111,7 +115,7 @@ func (t *task) bounds(r Request) error {
 		}
 		*end.into = x
 	}
-	a.Usual = a.Usual && r.To == nil
+	a.Usual, a.Bears = a.Usual && r.To == nil, a.Bears && r.To == nil
 	if !(a.From < a.To) {
 		return RequestError{fmt.Errorf("%s: nothing lies between %s and %s; --from is the lower end, --to the upper one", k.Name,
 			k.Setting(a.From, digits).Value, k.Setting(a.To, digits).Value)}
@@ -137,21 +141,21 @@ func (t *task) with(x float64) (*diffusion.Model, diffusion.Settings, error) {
 	return &s.Model, s.Settings, nil
 }
 
-// ratio runs the scenario at a value.
-func (t *task) ratio(x, factor float64) (float64, error) {
+// point runs the scenario at a value.
+func (t *task) point(x, factor float64) (Point, error) {
 	m, settings, err := t.with(x)
 	if err != nil {
-		return 0, err
+		return Point{}, err
 	}
 	m.DiffusivityFactor *= factor
 	var result diffusion.Result
 	if err = t.march.Run(m, settings, &result); err != nil {
-		return 0, err
+		return Point{}, err
 	}
 	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && result.Condenses(m) {
-		return 0, diffusion.ErrCondenses
+		return Point{}, diffusion.ErrCondenses
 	}
-	return result.Nozzle.Mean / m.Limit, nil
+	return pointOf(x, m, &result), nil
 }
 
 // narrow moves the ends of the range to values that the scenario takes and that can be
@@ -169,13 +173,13 @@ func (t *task) narrow() error {
 		return fmt.Errorf("%s: %w: %w", k.Name, errNowhere, err)
 	}
 	a.From, a.To, a.Narrowed = s.from, s.to, narrowed
-	a.Usual = a.Usual && a.To == before
+	a.Usual, a.Bears = a.Usual && a.To == before, a.Bears && a.To == before
 	return nil
 }
 
 // answered tells why the whole assessment at a value cannot be made, where it cannot.
 func (t *task) answered(x float64) error {
-	if _, err := t.ratio(x, 1); err != nil {
+	if _, err := t.point(x, 1); err != nil {
 		return err
 	}
 	m, settings, err := t.with(x)
@@ -246,7 +250,7 @@ func (s *search) halve(try func(float64) error, good, bad float64) float64 {
 // the given side next to the value in force, or to the central answer.
 func (t *task) search(factor float64, side int) (found, error) {
 	a := t.answer
-	s := &search{at: func(x float64) (float64, error) { return t.ratio(x, factor) }}
+	s := &search{at: func(x float64) (Point, error) { return t.point(x, factor) }}
 	if t.zone >= 0 {
 		m := t.scenario.Model
 		m.DiffusivityFactor *= factor
@@ -263,7 +267,7 @@ func (t *task) search(factor float64, side int) (found, error) {
 	t.last = s
 	if side != 0 && t.zone < 0 {
 		candidates := append([]float64{s.near}, s.grid(coarse)...)
-		try := func(x float64) error { t.marches++; _, err := t.ratio(x, factor); return err }
+		try := func(x float64) error { t.marches++; _, err := t.point(x, factor); return err }
 		if _, err := t.edges(s, try, candidates); err != nil { // no value at all can be marched
 			return found{outcome: Nowhere, x: s.near}, nil
 		}
@@ -309,8 +313,8 @@ func (t *task) check(f found) error {
 		a.Diagnosis = levers.Find(t.march, a.Model, a.Check, library)
 	}
 	if a.Key.Known {
-		if ratio, err := t.ratio(a.Key.Value, 1); err == nil {
-			a.Now = Point{X: a.Key.Value, Ratio: ratio}
+		if now, err := t.point(a.Key.Value, 1); err == nil {
+			a.Now = now
 			t.marches++
 		}
 	}

@@ -1,7 +1,8 @@
 // Package suits sets every material against the dryer of a scenario.
 //
 // Each material runs through the scenario's path at the scenario's speed and radius, every
-// heated zone at the material's own usual highest drying temperature, its own
+// heated zone at the material's own usual highest drying temperature, or at what a strand of it bears where that is
+// less, its own
 // limit and nozzle temperature in force. Heated is a zone more than five kelvins above the
 // room; its air keeps the vapour pressure that the scenario states, or that of saturation
 // where that is less. The scenario's own material comes with the properties
@@ -11,5 +12,6 @@
 // dry and has lain in the room for a while. Where it lay in the scenario does not count.
 //
 // Left out: that hotter air leaves a tube faster (the speed past the strand stays that of the
-// scenario), and what the strand may bear above its drying temperature.
+// scenario), and what the strand may bear above its drying temperature. A material that softens in the path all the
+// same, as in a room that hot, is dried by no length.
 package suits

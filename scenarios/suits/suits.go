@@ -37,6 +37,7 @@ type Row struct {
 
 	// The path as it is.
 	Verdict        diffusion.Verdict
+	Survives       diffusion.Survival
 	Mean, Low      float64 // at the nozzle, and the least over the scatter of the diffusivity [kg/kg dry]
 	High           float64 // and the most [kg/kg dry]
 	NumericalError float64 // of Mean [kg/kg dry]
@@ -65,7 +66,7 @@ const (
 	// Unanswered is what has no answer on this path: Failed says why.
 	Unanswered
 	// Forbidden is what no length of the zone dries: the air keeps the strand above its limit
-	// or wets it again.
+	// or wets it again, or the strand softens.
 	Forbidden
 )
 
@@ -128,7 +129,7 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 	if lain > 0 {
 		m.Start = 0
 		m.Storage = []diffusion.Zone{{
-			Name: "room", Duration: lain, Exposed: 1, Film: scenarios.StillAir(),
+			Name: "room", Duration: lain, Film: scenarios.StillAir(),
 			Air: diffusion.Air{Temperature: room.Temperature, VapourPressure: room.VapourPressure},
 		}}
 		return &m
@@ -147,7 +148,7 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	if err != nil {
 		return r, err
 	}
-	r.Start, r.Verdict = a.Start.Mean, a.Verdict
+	r.Start, r.Verdict, r.Survives = a.Start.Mean, a.Verdict, a.Endurance.Survival
 	r.Mean, r.Low, r.High, r.NumericalError = a.Nozzle.Mean, a.Low, a.High, a.NumericalError
 	resting := rest.State{Model: *m, Air: air, Film: scenarios.StillAir()}
 	r.Floor = resting.Equilibrium()
@@ -167,7 +168,11 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 		}
 	}
 	r.classify(d.scenario.Build.Longest)
-	if r.Class == Forbidden {
+	switch {
+	case r.Survives == diffusion.Softens:
+		none := size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
+		r.Obstacle, r.Needed, r.Fast, r.Slow = levers.Softening, none, none, none
+	case r.Class == Forbidden:
 		r.Obstacle = levers.Hindrance(w, m, a, d.zone)
 	}
 	return r, nil
@@ -175,6 +180,8 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 
 func (r *Row) classify(longest float64) {
 	switch {
+	case r.Survives == diffusion.Softens:
+		r.Class = Forbidden
 	case r.Start <= r.Limit:
 		r.Class = AsItIs
 	case r.Needed.Outcome == size.Nowhere:

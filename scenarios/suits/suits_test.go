@@ -124,6 +124,40 @@ func TestOrder(t *testing.T) {
 	}
 }
 
+// Within a class the rows go by what is missing: by the content over the limit, not by the content (HIPS holds more water
+// than PPS and is further within its limit), and where no length will do by what is left of it.
+func TestOrderWithinClasses(t *testing.T) {
+	rows := find(t, demo(t, "lamp-shade"), "pla", "pps", "pva", "hips").Soaked
+	var names []string
+	for _, r := range rows {
+		names = append(names, r.Material.ID)
+	}
+	require.Equal(t, []string{"hips", "pps", "pva", "pla"}, names)
+	require.Greater(t, rows[0].Start, rows[1].Start)
+	require.Equal(t, suits.AsItIs, rows[1].Class)
+	require.Greater(t, rows[1].Start, 0.9*rows[1].Limit, "just within its limit")
+	require.Equal(t, suits.Forbidden, rows[2].Class)
+}
+
+// What can be built is built up to the very length, and not beyond.
+func TestEdgeOfWhatCanBeBuilt(t *testing.T) {
+	s := demo(t, "clear-cover")
+	length := find(t, s, "abs").Soaked[0].Length()
+	for share, class := range map[float64]suits.Class{1.001: suits.Buildable, 0.999: suits.TooLong} {
+		s.Build.Longest = share * length
+		require.Equal(t, class, find(t, s, "abs").Soaked[0].Class, "%g", share)
+	}
+}
+
+// Where the strand lay in the scenario does not count: a room of its own, far colder, leaves every row as it is.
+func TestWhereItLayDoesNotCount(t *testing.T) {
+	s := demo(t, "clear-cover")
+	cold, err := s.With(scenarios.Setting{Key: "strand.room.temperature", Value: "2 °C"}, scenarios.Setting{Key: "strand.room.humidity", Value: "30 %"})
+	require.NoError(t, err)
+	require.NotEqual(t, s.Model.Start, cold.Model.Start)
+	require.Equal(t, find(t, s, "petg").Soaked, find(t, cold, "petg").Soaked)
+}
+
 // The dwell that is needed goes with R²/D: twice the radius at a quarter of the speed, which
 // is the same flow of polymer, needs the same length.
 func TestDwellGoesWithTheSquareOfTheRadius(t *testing.T) {
@@ -144,8 +178,9 @@ func TestDwellGoesWithTheSquareOfTheRadius(t *testing.T) {
 // The scenario's own material keeps the properties and the limit that the scenario gives it.
 func TestOwnMaterial(t *testing.T) {
 	s, err := demo(t, "clear-cover").With(scenarios.Setting{Key: "strand.limit", Value: "0.05 %"},
-		scenarios.Setting{Key: "strand.properties.drying_temperature", Value: "100 °C"})
+		scenarios.Setting{Key: "strand.properties.drying_temperature", Value: "100 °C"}, scenarios.Setting{Key: "nozzle.temperature", Value: "300 °C"})
 	require.NoError(t, err)
+	require.InDelta(t, 573.15, suits.Model(s, &s.Model.Material, 0).NozzleTemperature, 1e-9)
 	study := find(t, s, "pc", "abs")
 	for _, r := range study.Soaked {
 		if r.Material.ID == "pc" {

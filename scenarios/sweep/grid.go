@@ -29,6 +29,7 @@ type Row struct {
 	Limit    float64 // that holds for this row [kg/kg dry]
 	Removed  float64 // share of the starting content that is gone; negative if it grew [-]
 	Verdict  diffusion.Verdict
+	Excess   diffusion.Excess // of the heat at the central diffusivity
 	Settings diffusion.Settings
 
 	// Failed tells why there is no answer; "" where there is one. All contents are zero
@@ -60,6 +61,14 @@ func index(axes []scenarios.Axis, at []int) int {
 		row = row*axis.Len() + at[i]
 	}
 	return row
+}
+
+// Survives tells whether the strand keeps its shape.
+func (row *Row) Survives() diffusion.Survival { return row.Excess.Survival() }
+
+// Fits tells that the row meets its limit at the central diffusivity and that its strand does not soften.
+func (row *Row) Fits() bool {
+	return row.Failed == "" && row.Mean <= row.Limit && row.Survives() != diffusion.Softens
 }
 
 // Answered counts the rows that have an answer.

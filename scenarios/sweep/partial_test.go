@@ -27,7 +27,7 @@ func TestRecordsKeepEveryBit(t *testing.T) {
 		{}, {Failed: "so little air\nthat \"nothing\" µ"},
 		{
 			Mean: 1.0 / 3, Centre: math.SmallestNonzeroFloat64, Skin: math.MaxFloat64, Low: 0.1, High: math.Nextafter(0.1, 1), Limit: 1e-300, Removed: -0.3,
-			Verdict: diffusion.Wet, Settings: diffusion.Settings{Resolution: 2.5, Tolerance: 1e-5, Heat: diffusion.Resolved},
+			Verdict: diffusion.Wet, Excess: diffusion.Excess{Yield: 1.5, Bear: 20}, Settings: diffusion.Settings{Resolution: 2.5, Tolerance: 1e-5, Heat: diffusion.Resolved},
 		},
 	}
 	for i, want := range rows {

@@ -30,9 +30,9 @@ func checksum(before uint32, text string) uint32 {
 }
 
 // numbers lists what a record holds as numbers.
-func (row *Row) numbers() [9]*float64 {
+func (row *Row) numbers() [11]*float64 {
 	return [...]*float64{&row.Mean, &row.Centre, &row.Skin, &row.Low, &row.High, &row.Limit, &row.Removed,
-		&row.Settings.Resolution, &row.Settings.Tolerance}
+		&row.Excess.Yield, &row.Excess.Bear, &row.Settings.Resolution, &row.Settings.Tolerance}
 }
 
 // record writes a row on one line, its numbers in hexadecimal, which loses no bit.
@@ -61,12 +61,12 @@ func parseRecord(text string, rows int) (index int, row Row, ok bool) {
 		ok = ok && err == nil
 	}
 	rest := fields[1+len(numbers):]
-	verdict, err := strconv.Atoi(rest[0])
-	row.Verdict = diffusion.Verdict(verdict)
-	ok = ok && err == nil && verdict >= int(diffusion.Unsure) && verdict <= int(diffusion.Wet)
-	heat, err := strconv.Atoi(rest[1])
-	row.Settings.Heat = diffusion.Heat(heat)
-	ok = ok && err == nil && heat >= int(diffusion.ByBiot) && heat <= int(diffusion.Resolved)
+	var words [2]int
+	for i, last := range [...]int{int(diffusion.TooHot), int(diffusion.Resolved)} {
+		words[i], err = strconv.Atoi(rest[i])
+		ok = ok && err == nil && words[i] >= 0 && words[i] <= last
+	}
+	row.Verdict, row.Settings.Heat = diffusion.Verdict(words[0]), diffusion.Heat(words[1])
 	failed, marked := strings.CutPrefix(rest[2], "x")
 	reason, err := hex.DecodeString(failed)
 	row.Failed = string(reason)

@@ -3,6 +3,7 @@ package sweep
 import (
 	"context"
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"runtime"
 	"strings"
@@ -106,7 +107,7 @@ func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 			require.NoError(t, err)
 			want := Row{
 				Mean: a.Nozzle.Mean, Centre: a.Nozzle.Centre, Skin: a.Nozzle.Skin, Removed: a.Removed, Limit: alone.Model.Limit,
-				Low: a.Low, High: a.High, Verdict: a.Verdict, Settings: row.Settings,
+				Low: a.Low, High: a.High, Verdict: a.Verdict, Excess: a.Endurance.Excess(), Settings: row.Settings,
 			}
 			require.Equal(t, want, row, "%s, row %d", name, i)
 			if a.Turns(&alone.Model) {
@@ -156,7 +157,17 @@ func TestSettings(t *testing.T) {
 		require.InDelta(t, f.Rows[i].Mean, g.Rows[i].Mean, g.NumericalError)
 	}
 	require.Less(t, f.NumericalError, g.NumericalError/5)
-	require.InDelta(t, g.NumericalError, g.RelativeError*g.Rows[0].Mean, g.NumericalError)
+	// Its three rows are its ends and its middle: the worst of their own errors.
+	most, share := 0.0, 0.0
+	for i := range g.Rows {
+		alone, err := s.With(g.Axes[0].Setting(i))
+		require.NoError(t, err)
+		a, err := diffusion.NewMarch().Assess(&alone.Model, diffusion.CoarseSettings())
+		require.NoError(t, err)
+		most, share = max(most, a.NumericalError), max(share, a.NumericalError/a.Nozzle.Mean)
+	}
+	require.InEpsilon(t, most, g.NumericalError, 1e-12)
+	require.InEpsilon(t, share, g.RelativeError, 1e-12)
 }
 
 // A combination that is no scenario, and one without an answer, say so in their rows;
@@ -190,6 +201,18 @@ func TestRefused(t *testing.T) {
 	large := demo(t, "winch-drum", "feed.speed=1 mm/s..2 mm/s:9000", "zone.drum.length=1 m..2 m:9000")
 	_, err = (&Sweep{Scenario: large}).Run(context.Background())
 	require.ErrorContains(t, err, "9000 x 9000 is 81000000 rows; up to 1000000")
+}
+
+// A million rows can be swept, and not one more row of axes than that.
+func TestLargestGrid(t *testing.T) {
+	for lengths, fits := range map[int]bool{1000: true, 1001: false} {
+		s := demo(t, "winch-drum", "feed.speed=1 mm/s..2 mm/s:1000", fmt.Sprintf("zone.drum.length=1 m..2 m:%d", lengths))
+		rows, err := (&Sweep{Scenario: s}).Rows()
+		require.Equal(t, fits, err == nil, "%d", lengths)
+		if fits {
+			require.Equal(t, 1_000_000, rows)
+		}
+	}
 }
 
 // The example in the error for a missing axis is one that reads.
@@ -248,4 +271,18 @@ func BenchmarkMap(b *testing.B) {
 		require.Equal(b, 3600, g.Answered())
 		b.ReportMetric(100*g.RelativeError, "%error")
 	}
+}
+
+// A row that softens does not fit, however dry it is.
+func TestSoftRowsDoNotFit(t *testing.T) {
+	row := Row{Mean: 0.001, Limit: 0.002, Excess: diffusion.Excess{Yield: -15, Bear: -1}}
+	require.True(t, row.Fits())
+	require.Equal(t, diffusion.Holds, row.Survives())
+	row.Excess = diffusion.Excess{Yield: -5, Bear: 10}
+	require.True(t, row.Fits())
+	require.Equal(t, diffusion.Doubtful, row.Survives())
+	row.Excess.Yield = 1
+	require.False(t, row.Fits())
+	row = Row{Mean: 0.003, Limit: 0.002}
+	require.False(t, row.Fits())
 }

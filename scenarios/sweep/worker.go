@@ -145,7 +145,7 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusio
 			if row.Low, row.High, err = spans[i].Ends(w.march, &m, s); err != nil {
 				row.Failed = err.Error()
 			}
-			row.Verdict = diffusion.Judge(row.Low, row.High, m.Limit)
+			row.Verdict = diffusion.Judge(row.Low, row.High, m.Limit, row.Survives())
 		}
 		if row.Failed == "" && !row.finite() {
 			row.Failed = "the march came out as no number; please report the scenario"
@@ -163,7 +163,7 @@ func (w *worker) pass(ctx context.Context, central *diffusion.Model, power float
 	m := central.Scattered(power)
 	use := func(i int, r *diffusion.Result) error {
 		if power == 0 {
-			rows[i].take(r)
+			rows[i].take(&m, r)
 			if r.Condenses(&m) {
 				rows[i].Failed = diffusion.ErrCondenses.Error()
 			}
@@ -220,12 +220,12 @@ func (w *worker) length(row int) float64 {
 }
 
 // take notes what the march at the central diffusivity has found.
-func (row *Row) take(r *diffusion.Result) {
+func (row *Row) take(m *diffusion.Model, r *diffusion.Result) {
 	row.Mean, row.Centre, row.Skin, row.Removed = r.Nozzle.Mean, r.Nozzle.Centre, r.Nozzle.Skin, r.Removed
-	row.Low, row.High = row.Mean, row.Mean
+	row.Low, row.High, row.Excess = row.Mean, row.Mean, r.Endures(m).Excess()
 }
 
 func (row *Row) finite() bool {
-	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed
+	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed + row.Excess.Yield + row.Excess.Bear
 	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }

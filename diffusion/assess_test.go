@@ -1,0 +1,110 @@
+package diffusion_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+)
+
+// The verdict by its definition: dry where the wettest of the span meets the limit, wet where the driest does not.
+func TestJudge(t *testing.T) {
+	for _, r := range []struct {
+		low, high, limit float64
+		want             diffusion.Verdict
+	}{
+		{1, 2, 3, diffusion.Dry}, {1, 2, 2, diffusion.Dry}, {1, 3, 2, diffusion.Unsure},
+		{2, 3, 2, diffusion.Unsure}, {3, 4, 2, diffusion.Wet},
+	} {
+		require.Equal(t, r.want, diffusion.Judge(r.low, r.high, r.limit, diffusion.Holds), "%v", r)
+	}
+}
+
+// Two values of a method of first order, 1 + h at h = 0.2 and 0.1: the coarse one is off by 0.2, to which Roache
+// (Verification and Validation in Computational Science and Engineering, 1998) adds a quarter.
+func TestMarginOfTheFirstOrder(t *testing.T) {
+	within(t, 1.25*0.2, diffusion.Margin(1.2, 1.1), 1e-12)
+	within(t, 1.25*0.2, diffusion.Margin(0.8, 0.9), 1e-12)
+}
+
+// What refining does not show is less on a finer grid.
+func TestUnseenErrorFallsWithTheGrid(t *testing.T) {
+	m := transit(t, 100)
+	at := func(resolution float64) float64 { return m.Unseen(diffusion.Settings{Resolution: resolution}) }
+	require.Less(t, at(10), 0.6*at(5))
+	require.GreaterOrEqual(t, at(4), at(5))
+	require.Less(t, transit(t, 0).Unseen(diffusion.Settings{Resolution: 5}), 0.1*at(5), "no front without a diffusivity that grows")
+}
+
+// A strand turns where it dries and is wetted, however little, in whichever order; not where it does one of them.
+func TestTurns(t *testing.T) {
+	turns := func(zones ...int) bool {
+		m := transit(t, 0)
+		path := m.Path
+		m.Path = nil
+		for _, i := range zones {
+			m.Path = append(m.Path, path[i])
+		}
+		if zones[0] == 2 {
+			m.Start = 0
+		}
+		r := run(t, m)
+		return r.Turns(m)
+	}
+	require.False(t, turns(1, 1), "dries")
+	require.False(t, turns(2, 2), "is wetted")
+	require.True(t, turns(1, 2))
+	require.True(t, turns(2, 1))
+	m := transit(t, 0)
+	m.Path[2] = m.Path[1]
+	m.Path[2].Length = 1e-7
+	r := run(t, m)
+	require.False(t, r.Turns(m), "dries, and then nothing happens")
+	m = transit(t, 0)
+	m.Path[2].Length = 1e-4
+	r = run(t, m)
+	rise := r.Nozzle.Mean/r.Zones[1].Exit.Mean - 1
+	require.Greater(t, rise, 1e-5)
+	require.Less(t, rise, 5e-3)
+	require.True(t, r.Turns(m))
+}
+
+// At the power of one the diffusivity is the greatest likely one, by the factor of the data.
+func TestScatteredGrowsWithThePower(t *testing.T) {
+	m := transit(t, 0)
+	for power, factor := range map[float64]float64{-1: 1.0 / 3, 0: 1, 1: 3} {
+		within(t, factor, m.Scattered(power).DiffusivityFactor, 1e-12)
+	}
+}
+
+// Data that end at 290 K serve at 291 K and not at 285 K; a limit at the very content is in doubt, one at twice it is not.
+func TestWarningsAtTheirEdges(t *testing.T) {
+	find := func(m *diffusion.Model, c diffusion.Concern) (diffusion.Warning, bool) {
+		a := assess(t, m)
+		i := slices.IndexFunc(a.Warnings, func(w diffusion.Warning) bool { return w.Concern == c })
+		if i < 0 {
+			return diffusion.Warning{}, false
+		}
+		return a.Warnings[i], true
+	}
+	m := transit(t, 0)
+	m.Path = m.Path[2:]
+	for temperature, told := range map[float64]bool{291: false, 285: true} {
+		m.Path[0].Air.Temperature, m.StartTemperature = temperature, temperature
+		w, found := find(m, diffusion.DiffusivityRange)
+		require.Equal(t, told, found, "%g K", temperature)
+		if told {
+			within(t, 290, w.Limit, 1e-9)
+			within(t, 285, w.Value, 0.2) // the room is drier than the strand, which evaporation cools
+		}
+	}
+	m = transit(t, 0)
+	mean := run(t, m).Nozzle.Mean
+	for times, told := range map[float64]bool{1: true, 2: false} {
+		m.Limit = times * mean
+		_, found := find(m, diffusion.NumericalDoubt)
+		require.Equal(t, told, found, "limit at %g of the content", times)
+	}
+}

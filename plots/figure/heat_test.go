@@ -1,0 +1,157 @@
+package figure
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+)
+
+// hotMap is a map with a temperature along one axis: the strand has that temperature, holds to 70 °C and softens
+// above 85 °C.
+func hotMap(up bool) Map {
+	m := aMap()
+	m.Here = nil
+	heat := Axis{Name: "temperature of drum", Unit: "°C", Heat: &Heat{Bears: 70, Yields: 85}}
+	n := len(m.X.Values)
+	if up {
+		n = len(m.Y.Values)
+	}
+	for k := range n {
+		heat.Values = append(heat.Values, 40+80*float64(k)/float64(n-1))
+	}
+	if up {
+		m.Y = heat
+	} else {
+		m.X = heat
+	}
+	for j := range m.Content {
+		row := make([]diffusion.Excess, len(m.Content[j]))
+		for i := range row {
+			k := i
+			if up {
+				k = j
+			}
+			row[i] = diffusion.Excess{Yield: heat.Values[k] - 85, Bear: heat.Values[k] - 70}
+		}
+		m.Excess = append(m.Excess, row)
+	}
+	return m
+}
+
+func hotLine() Line {
+	m := hotMap(false)
+	l := aLine()
+	l.X, l.Excess = m.X, m.Excess[0]
+	return l
+}
+
+// Where the strand softens the map is not coloured as dry, and its border is where the strand is as hot as that, to
+// a dot of the picture.
+func TestSoftRegionsDoNotLookDry(t *testing.T) {
+	f := hotMap(false)
+	s, _ := drawn(t, f)
+	p := s.inside(s.Rectangle, axes{x: f.X.scale(), y: f.Y.scale()})
+	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
+	m.warm(f.X.Values, f.Y.Values, f.Excess)
+	for _, c := range []struct {
+		celsius float64
+		want    diffusion.Survival
+	}{{40, diffusion.Holds}, {69.9, diffusion.Holds}, {70.1, diffusion.Doubtful}, {84.9, diffusion.Doubtful}, {85.1, diffusion.Softens}, {120, diffusion.Softens}} {
+		for _, v := range []float64{0.01, 0.5, 0.99} {
+			require.Equal(t, c.want, m.survival(f.X.scale().norm(c.celsius), v), "%g °C", c.celsius)
+		}
+	}
+	for _, dot := range []int{0, 1, 2, 7, 13} {
+		grey := ruled(driest(), diffusion.Softens, dot, 0)
+		require.True(t, grey.R == grey.G && grey.G == grey.B, "neither sand nor blue")
+	}
+	require.Equal(t, driest(), ruled(driest(), diffusion.Holds, 0, 0))
+}
+
+// The headlines of maps and lines do not count what softens as fit.
+func TestHotHeadlines(t *testing.T) {
+	f := hotMap(false)
+	fit, soft, doubtful := f.Fits()
+	all := 0
+	for _, row := range f.Content {
+		for _, c := range row {
+			if c <= f.Limit {
+				all++
+			}
+		}
+	}
+	require.Equal(t, all, fit+soft)
+	require.Positive(t, soft)
+	require.Positive(t, doubtful)
+	require.Contains(t, f.Headline(), "are as dry, but soften")
+	for j := range f.Excess {
+		for i := range f.Excess[j] {
+			f.Excess[j][i].Yield = 1
+		}
+	}
+	require.Equal(t, "No design shown both meets the limit of 0.2\u00a0% and keeps the strand from softening", f.Headline())
+	l := hotLine()
+	require.Contains(t, l.Headline(), "it softens")
+	for i := range l.Excess {
+		l.Excess[i].Yield = 1
+	}
+	require.Contains(t, l.Headline(), "No temperature of drum shown both meets the limit")
+}
+
+// A path that softens says so in the headline of each of its figures.
+func TestFate(t *testing.T) {
+	m, tr := model(), trace()
+	tr.Result = diffusion.Result{Start: diffusion.State{Temperature: 293.15}, Zones: []diffusion.ZoneResult{
+		{Name: "drum", Exit: diffusion.State{Temperature: 363.15}, AirTemperature: 363.15}, {Name: "guide", Exit: diffusion.State{Temperature: 293.15}, AirTemperature: 293.15},
+	}}
+	for _, c := range []struct {
+		low, high float64
+		want      string
+	}{{300, 310, "; but it softens, at 90\u00a0°C in drum"}, {350, 370, "; but it may soften, at 90\u00a0°C in drum"}, {364, 370, ""}} {
+		m.Material.Softening = materials.Value{Low: c.low, Value: c.low, High: c.high}
+		for _, f := range []Figure{Path{frame(), m, tr}, HeatMap{frame(), m, tr}, Profiles{frame(), m, tr}} {
+			require.Regexp(t, c.want+"$", f.Headline())
+			clean(t, c.want, f)
+		}
+	}
+	require.NotContains(t, Path{frame(), m, tr}.Headline(), "soften")
+}
+
+// Names of the heat stand clear of all else, wherever the range lies on the axis.
+func TestHeatNamesDoNotOverlap(t *testing.T) {
+	for _, r := range [][2]float64{{45, 50}, {70, 85}, {70, 70}, {100, 118}, {30, 200}, {130, 150}} {
+		for _, up := range []bool{false, true} {
+			f := hotMap(up)
+			axis := &f.X
+			if up {
+				axis = &f.Y
+			}
+			axis.Heat = &Heat{Bears: r[0], Yields: r[1]}
+			clean(t, "map", f)
+		}
+		l := hotLine()
+		l.X.Heat = &Heat{Bears: r[0], Yields: r[1]}
+		clean(t, "line", l)
+		l.X.Heat = nil
+		clean(t, "line of another axis", l)
+		n := aNeeded()
+		n.GivesWay = materials.Range{Min: r[0] + zeroCelsius, Max: r[1] + zeroCelsius}
+		clean(t, "needed", n)
+	}
+}
+
+// Heat of another shape than the contents, or without a number, is refused.
+func TestRefusedHeat(t *testing.T) {
+	f := hotMap(false)
+	f.Excess = f.Excess[1:]
+	require.ErrorContains(t, f.check(), "rows of heat")
+	f = hotMap(false)
+	f.Excess[2] = f.Excess[2][1:]
+	require.ErrorContains(t, f.check(), "row 3 has")
+	l := hotLine()
+	l.Excess = l.Excess[1:]
+	require.Error(t, l.check())
+}

@@ -1,0 +1,114 @@
+package table
+
+import (
+	"fmt"
+
+	"strandry/diffusion"
+	"strandry/diffusion/levers"
+	"strandry/materials"
+)
+
+// Meaning says what a verdict means of a strand that bears its heat, may bear it, or does not.
+func Meaning(v diffusion.Verdict, s diffusion.Survival) string {
+	doubtful := s == diffusion.Doubtful
+	switch v {
+	case diffusion.TooHot:
+		return "SOFTENS: the strand gives way before the nozzle, however dry it is"
+	case diffusion.Dry:
+		if doubtful {
+			return "DRY, IF IT BEARS THE HEAT: within the limit at any likely diffusivity"
+		}
+		return "DRY: within the limit at any likely diffusivity"
+	case diffusion.Wet:
+		if s == diffusion.Softens {
+			return "WET: above the limit at any likely diffusivity, and it softens"
+		}
+		return "WET: above the limit at any likely diffusivity"
+	}
+	if doubtful {
+		return "UNSURE: the limit lies within the doubt about the diffusivity, and the heat is doubtful too"
+	}
+	return "UNSURE: the limit lies within the doubt about the diffusivity"
+}
+
+// Survives says whether a strand of a material keeps its shape, where it is hottest and what it bears.
+func Survives(name string, e diffusion.Endurance) string {
+	word := e.Survival.String()
+	if e.Running() {
+		word += ", holds only while it runs"
+	}
+	return word + ": " + heat(name, e)
+}
+
+// heat is the reason for a survival.
+func heat(name string, e diffusion.Endurance) string {
+	at := celsius(e.Strand) + " in " + e.Zone
+	if e.Zone == "" {
+		at = celsius(e.Strand) + " as it sets off"
+	}
+	between := fmt.Sprintf("%s begins to give way at %s to %s", name, trim(e.Bears-zeroCelsius, 1), celsius(e.Yields))
+	if e.Bears == e.Yields {
+		between = fmt.Sprintf("%s gives way at %s", name, celsius(e.Yields))
+	}
+	switch {
+	case e.Survival == diffusion.Softens:
+		return fmt.Sprintf("%s, above %s, where %s certainly gives way", at, celsius(e.Yields), name)
+	case e.Running() && e.Air > e.Yields:
+		return fmt.Sprintf("%s, but the air is at %s: it would soften if the feed stops; %s", at, celsius(e.Air), between)
+	case e.Running():
+		return fmt.Sprintf("%s, but the air is at %s: it may soften if the feed stops; %s", at, celsius(e.Air), between)
+	case e.Survival == diffusion.Doubtful:
+		return at + "; " + between
+	}
+	return "at most " + at + "; " + between
+}
+
+// heats tells, after an answer, what the heat does to it; "" where the strand holds.
+func heats(name string, e diffusion.Endurance) string {
+	switch {
+	case e.Survival == diffusion.Softens:
+		return " The strand softens: " + heat(name, e) + "."
+	case e.Running():
+		return " Whether it survives is doubtful, it does so only while it runs: " + heat(name, e) + "."
+	case e.Survival == diffusion.Doubtful:
+		return " Whether it survives is doubtful: " + heat(name, e) + "."
+	}
+	return ""
+}
+
+// structure says what holds a warm strand of a material together.
+func structure(p *materials.Polymer) string {
+	if p.Structure == materials.Semicrystalline {
+		return "Semicrystalline: a pulled strand holds until its crystals, or hard segments, soften or melt."
+	}
+	return "Amorphous: a pulled strand holds up to about its glass transition."
+}
+
+// cooler says what is left where the path is no hotter than the strand bears; "" where it is no hotter.
+func cooler(l *levers.Lever) string {
+	if l == nil {
+		return ""
+	}
+	text := fmt.Sprintf(" No hotter than %s (%s, instead of %s) it would hold and keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
+	if l.Survives != diffusion.Holds {
+		text = fmt.Sprintf(" No hotter than %s (%s, instead of %s) it would keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
+	}
+	if l.Mean > l.Limit {
+		return text + fmt.Sprintf(", %s the limit.", times(l.Ratio()))
+	}
+	return text + ", within the limit."
+}
+
+// endurance is the heat of a path as JSON: temperatures in K.
+type endurance struct {
+	Zone   string  `json:"zone"` // where it is decided; "" as the strand sets off
+	Strand float64 `json:"strand_temperature"`
+	Air    float64 `json:"air_temperature"`
+	Bears  float64 `json:"holds_up_to"`
+	Yields float64 `json:"gives_way_above"`
+	Runs   bool    `json:"only_while_it_runs"`
+}
+
+func enduranceOf(e diffusion.Endurance) endurance {
+	return endurance{e.Zone, e.Strand, e.Air, e.Bears, e.Yields, e.Running()}
+}

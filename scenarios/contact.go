@@ -1,0 +1,47 @@
+package scenarios
+
+import (
+	"math"
+
+	"strandry/diffusion"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// leastExposed is the least share of the perimeter that meets the air.
+const leastExposed = 0.01
+
+// contact reads what covers a part of the strand; exposed is the shorthand for one
+// arc that stays in its place.
+func (r *reading) contact(zone section) diffusion.Contact {
+	limits := strict.Limits{Min: leastExposed, Max: 1, Unit: "%"}
+	covers := strict.Limits{Min: 0, Max: 1 - leastExposed, Unit: "%"}
+	t := zone.sub("contact")
+	var c diffusion.Contact
+	if zone.atMostOne("exposed", "contact") == "contact" {
+		zone.quantity("exposed", quantity.Fraction(), limits) // to be known
+	} else if exposed := zone.quantityOr("exposed", quantity.Fraction(), limits, 1); exposed < 1 {
+		c = diffusion.Contact{Covered: 1 - exposed, Arcs: 1}
+		r.assume(zone.name("contact") + ": one arc that stays in its place")
+	}
+	if t.void() {
+		t.quantity("share", quantity.Fraction(), covers) // to be known
+		return c
+	}
+	share, covered := t.required("share", quantity.Fraction(), covers)
+	arcs := t.number("arcs", strict.Limits{Min: 1, Max: diffusion.MostArcs}, 1)
+	if arcs != math.Trunc(arcs) {
+		t.fault("arcs", "not a whole number", "1 to 8")
+	}
+	moves := t.truth("moves", false)
+	if !covered || share == 0 {
+		return c
+	}
+	if !moves && !t.has("arcs") {
+		r.assume(t.name("arcs") + ": 1")
+	}
+	if !t.has("moves") {
+		r.assume(t.name("moves") + ": false, it stays in its place")
+	}
+	return diffusion.Contact{Covered: share, Arcs: int(arcs), Moves: moves}
+}

@@ -1,0 +1,60 @@
+package scenarios
+
+import (
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// warmed is a temperature of air that is stated somewhere [K].
+type warmed struct {
+	at          section
+	temperature float64
+}
+
+// warms keeps the temperature of the air of a table for [reading.melts], if the table states it.
+func (s section) warms(temperature float64) {
+	if s.has("temperature") {
+		s.r.warmed = append(s.r.warmed, warmed{s, temperature})
+	}
+}
+
+// melted is the problem of air in which nothing of a strand would be left.
+const melted = "the strand would melt before it reaches the nozzle"
+
+// melts reports every stated temperature of air in which the strand would melt: above its melting, or above the
+// temperature of the nozzle.
+func (r *reading) melts(m *diffusion.Model) {
+	most := m.Material.HottestAir(m.NozzleTemperature)
+	allowed := "up to " + quantity.Temperature().Format(most, "°C", 5)
+	if most < m.NozzleTemperature {
+		allowed += ", where " + m.Material.Name + " melts"
+	} else {
+		allowed += ", the temperature of the nozzle"
+	}
+	for _, w := range r.warmed {
+		if most > 0 && w.temperature > most {
+			w.at.fault("temperature", melted, allowed)
+		}
+	}
+}
+
+// withoutMelting leaves out the faults of air in which the strand would melt.
+func withoutMelting(all strict.Faults) strict.Faults {
+	var others strict.Faults
+	for _, f := range all {
+		if f.Problem != melted {
+			others = append(others, f)
+		}
+	}
+	return others
+}
+
+// Heats tells that a key is the temperature of air that the strand meets.
+func Heats(k Key) bool {
+	last := k.Name[strings.LastIndexByte(k.Name, '.')+1:]
+	return k.Dimension.Name() == quantity.Temperature().Name() && last == "temperature" && k.Name != "nozzle.temperature" &&
+		!strings.HasPrefix(k.Name, propertyPath+".") && !strings.HasPrefix(k.Name, "store.")
+}
