@@ -73,13 +73,16 @@ func TestContinuation(t *testing.T) {
 			return sum
 		}
 		u := []float64{1, -0.5, 0.3, 0.8, -0.2, 0.6}
-		for depth, delta := range map[float64]float64{0.003: 5e-3, 0.05: 5e-4} {
+		for _, depth := range []float64{0.003, 0.05} {
 			back, _ := b.inward(depth)
 			for a := range u {
 				// The functions on the circle times the values there give back the amplitudes.
-				got := 0.0
+				got, delta := 0.0, 5e-3
 				for j, phi := range b.phi {
 					got += back.At(a, j) * steady(phi, depth, u)
+				}
+				if a != b.edge { // where the modes that are left out count most
+					delta = 2e-4
 				}
 				require.InDelta(t, u[a], got, delta, "%g exposed, depth %g", exposed, depth)
 			}

@@ -113,6 +113,7 @@ func problems() map[string]radial.Problem {
 		"conductance in layers": {Conductance: layers{}, Potential: radial.Exponential(1), Surface: film(1, 0)},
 		"companion":             {Potential: radial.Exponential(1), Companion: airs{}},
 		"steady companion":      {Potential: radial.Exponential(2), Companion: still{}},
+		"exacting companion":    {Potential: radial.Exponential(2), Companion: exacting{}},
 	}
 }
 
@@ -146,6 +147,11 @@ func (still) Conductance(_, x float64, k []float64) {
 }
 
 func (still) Steady(float64) bool { return true }
+
+// exacting is one whose own error sets the step.
+type exacting struct{ airs }
+
+func (exacting) Scale() float64 { return 1e-4 }
 
 // numbers reads a reference table under testdata/section; lines that start with # tell its origin.
 func numbers(t testing.TB, name string) []map[string]float64 {

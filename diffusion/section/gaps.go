@@ -52,7 +52,7 @@ func (b *basis) inward(depth float64) (back *mat.Dense, norm float64) {
 			scale *= decay
 		}
 		if count == modes {
-			b.addBeyond(row, depth, phi)
+			b.addBeyond(row, depth, b.phi[b.edge]-phi)
 		}
 	}
 	back = mat.NewDense(n, n, nil)
@@ -60,41 +60,26 @@ func (b *basis) inward(depth float64) (back *mat.Dense, norm float64) {
 		return back, math.Inf(1)
 	}
 	for a := range n {
-		row := back.RawRowView(a)
-		sum, size := 0.0, 0.0
-		for _, v := range row {
-			sum += v
+		size := 0.0
+		for _, v := range back.RawRowView(a) {
 			size += math.Abs(v)
 		}
-		row[a] += 1 - sum // a uniform field stays one
 		norm = max(norm, size)
 	}
 	return back, norm
 }
 
-// addBeyond adds to the values of the functions, at a depth and at an angle, what the modes beyond those that are summed
-// bring: a function that goes with its roots r and s of the distance before and after the edge at φ has there the mean
+// addBeyond adds to the values of the functions, at a depth and at an angle before the edge, what the modes beyond those that
+// are summed bring: a function that goes with its roots r and s of the distance before and after the edge at φ has there the mean
 // Re((s exp(3πi/4) + r exp(-3πi/4)) exp(i m φ))/(2 sqrt(π) m^1.5).
-func (b *basis) addBeyond(values []float64, depth, angle float64) {
-	edge := b.phi[b.edge]
-	sum := (beyondAll(depth, edge-angle) + beyondAll(depth, edge+angle)) / complex(2*math.Sqrt(math.Pi), 0)
+func (b *basis) addBeyond(values []float64, depth, before float64) {
+	const first = modes + 0.5
+	sum := beyondOne(complex(depth, -before)*first) / complex(2*math.Sqrt(math.Pi*first), 0)
 	turn := cmplx.Exp(complex(0, 3*math.Pi/4))
 	for j := range values {
 		z := complex(b.root[1][j], 0)*turn + complex(b.root[0][j], 0)*cmplx.Conj(turn)
 		values[j] += real(z * sum)
 	}
-}
-
-// beyondAll is the sum of m^-1.5 exp(-m depth + i m angle) over the modes that are left out: the integral from halfway before
-// the first of them, times what the sum of a geometric series is to its integral.
-func beyondAll(depth, angle float64) complex128 {
-	const first = modes + 0.5
-	z := complex(depth, -math.Remainder(angle, 2*math.Pi))
-	all := beyondOne(z*first) / complex(math.Sqrt(first), 0)
-	if cmplx.Abs(z) < 1e-3 {
-		return all
-	}
-	return all * z / (2 * cmplx.Sinh(z/2))
 }
 
 // beyondOne is ∫ x^-1.5 exp(-z x) dx over x > 1, the exponential integral of order 3/2, for Re z >= 0: by its series, and further
@@ -206,8 +191,8 @@ func (g *gap) fill(width, arcs float64, innermost bool) {
 			g.add(g.inner.root[side], g.outer.root[side], 0, 0, across)
 		}
 	}
-	g.close()
 	g.add(g.inner.p[0], g.outer.p[0], 1/width, 1/width, 1/width)
+	g.close()
 }
 
 func row(p [][]float64, m int) []float64 {
@@ -245,36 +230,38 @@ func (g *gap) beyond(width, arcs float64, innermost bool) (inner, outer, across 
 	return inner, outer, across
 }
 
-// add takes from the matrix self times the products of functions on one circle and gives it across times those
-// between the two.
+// add takes from the matrix, above its diagonal, self times the products of functions on one circle and gives it across times
+// those between the two.
 func (g *gap) add(inner, outer []float64, selfInner, selfOuter, across float64) {
 	n, size := g.angles, 2*g.angles
 	for a, v := range inner {
-		row := g.q[a*size : (a+1)*size]
-		for b, w := range inner {
-			row[b] -= selfInner * v * w
+		own, other := g.q[a*size+a:a*size+n], g.q[a*size+n:(a+1)*size]
+		draws, brings := selfInner*v, across*v
+		for b, w := range inner[a:] {
+			own[b] -= draws * w
 		}
 		for b, w := range outer {
-			row[n+b] += across * v * w
+			other[b] += brings * w
 		}
 	}
 	for a, v := range outer {
-		row := g.q[(n+a)*size : (n+a+1)*size]
-		for b, w := range outer {
-			row[n+b] -= selfOuter * v * w
-		}
-		for b, w := range inner {
-			row[b] += across * v * w
+		own := g.q[(n+a)*size+n+a : (n+a+1)*size]
+		draws := selfOuter * v
+		for b, w := range outer[a:] {
+			own[b] -= draws * w
 		}
 	}
 }
 
-// close sets the diagonal so that a uniform field draws nothing, and as the matrix is symmetric, nothing
-// is lost on the way.
+// close makes the matrix symmetric, and sets its diagonal so that a uniform field draws nothing: then nothing is lost on
+// the way either.
 func (g *gap) close() {
 	size := 2 * g.angles
 	for a := range size {
 		row := g.q[a*size : (a+1)*size]
+		for b := range a {
+			row[b] = g.q[b*size+a]
+		}
 		row[a] = 0
 		sum := 0.0
 		for _, v := range row {
