@@ -194,7 +194,7 @@ func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
 	net := even - h.film*(h.air-(a.temperature-x)) - latent*r.Flux
 	// By Clausius and Clapeyron the pressure over the strand, which the whole flux but for the air's part goes by, rises with
 	// the heat of evaporation.
-	whole := a.transfer / (humidair.VapourConstant * a.temperature) * activity * a.saturation
+	whole := a.transfer / (humidair.VapourConstant * a.temperature) * max(0, activity) * a.saturation
 	rise := whole * a.perKilogram(activity) / (humidair.VapourConstant * a.temperature * a.temperature)
 	steep := 1 / (1 + ahead*(a.heat+latent*rise))
 	a.warm(a.temperature + ahead*net*steep)

@@ -164,7 +164,7 @@ func TestSuitsFigures(t *testing.T) {
 			Mean: 0.01, Low: 0.005, High: 0.02, NumericalError: 1e-5, Needed: met(6), Fast: met(2), Slow: met(18), Rest: rest.Time{Seconds: 7200},
 		}},
 	}}
-	figures := []string{"80", "0.2", "2.5", "1.0", "0.50–2.0", "wet", "6.0", "2.0–18", "1.7", "2.0", "0.010"}
+	figures := []string{"80", "0.2", "2.5", "1.0", "0.50–2.0", "wet", "holds", "6.0", "2.0–18", "1.7", "2.0", "0.010"}
 	require.Equal(t, append([]string{"Reedon"}, figures...), page.Cells(&page.Study.Soaked[0]))
 	var b strings.Builder
 	require.NoError(t, page.WriteText(&b))
