@@ -62,7 +62,7 @@ const (
 // ([Span]), and judges.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	a := &Assessment{Settings: s}
-	if err := w.Run(m, s, &a.Result); err != nil {
+	if err := w.measured(m, s, &a.Result); err != nil {
 		return nil, err
 	}
 	var other Result

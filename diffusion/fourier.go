@@ -6,6 +6,14 @@ import (
 	"strandry/diffusion/radial"
 )
 
+// measured is Run with the Fourier numbers of the zones, which take a quarter of a march more.
+func (w *March) measured(m *Model, s Settings, result *Result) error {
+	c := &w.main.cylinder
+	c.Along = w.main.fourier
+	defer func() { c.Along = nil }()
+	return w.Run(m, s, result)
+}
+
 // fourier is the integral of D/R² at the mean content over a step. Between the ends of the step the content and what
 // the strand's temperature deviates by are cubics through their values and rates; the temperature that the zone
 // gives is known at every time. Simpson's rule is halved until it agrees with itself to a hundred-thousandth.

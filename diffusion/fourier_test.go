@@ -22,8 +22,8 @@ func TestFourierIsTheIntegralOfTheDiffusivity(t *testing.T) {
 			}
 			s := diffusion.DefaultSettings()
 			s.Heat, s.WithoutEvaporation = diffusion.Lumped, true
-			var r diffusion.Result
-			require.NoError(t, diffusion.NewMarch().Run(m, s, &r))
+			r, err := diffusion.NewMarch().Assess(m, s)
+			require.NoError(t, err)
 			entered := m.StartTemperature
 			for i, z := range m.Path {
 				air, seconds := z.Air.Temperature, z.Length/m.Speed
@@ -50,11 +50,12 @@ func TestFourierIsTheIntegralOfTheDiffusivity(t *testing.T) {
 func TestFourierOfADryingStrand(t *testing.T) {
 	m := transit(t, 60)
 	m.Start = 0.06
-	var coarse, fine diffusion.Result
-	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &coarse))
+	coarse, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
+	require.NoError(t, err)
 	s := diffusion.DefaultSettings().Refined()
 	s.Tolerance = 1e-7
-	require.NoError(t, diffusion.NewMarch().Run(m, s, &fine))
+	fine, err := diffusion.NewMarch().Assess(m, s)
+	require.NoError(t, err)
 	for i := range m.Path {
 		require.InEpsilon(t, fine.Zones[i].Fourier, coarse.Zones[i].Fourier, 2e-4, m.Path[i].Name)
 	}

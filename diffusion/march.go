@@ -47,7 +47,6 @@ func NewMarch() *March {
 	turns := map[sectionKey]*section.Grid{}
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
-		l.cylinder.Along = l.fourier
 		l.crossing.turns = turns
 	}
 	return w

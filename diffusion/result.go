@@ -46,7 +46,7 @@ type ZoneResult struct {
 	Film           film.Coefficients // as used
 	Biot           float64           // h R/k
 	Resolved       bool              // temperature resolved along the radius
-	Fourier        float64           // ∫ D dt/R² at the mean content
+	Fourier        float64           // ∫ D dt/R² at the mean content, to 1e-4; of an assessment or a trace, else zero
 	Contact        Contact           // what covers the strand
 	Behind         float64           // content at the exit at the surface behind the middle of a cover that keeps its place, else the skin [kg/kg dry]
 	Cooling        float64           // mean lowering of the strand's temperature by evaporation [K]: its heat over that of the film

@@ -190,21 +190,21 @@ func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
 		r.Load, r.LoadC, r.LoadQ = -push*latent*r.Flux, -push*latent*r.FluxC, -push*latent*r.FluxQ
 		return r
 	}
-	even := a.warms()
-	net := even - h.film*(h.air-(a.temperature-x)) - latent*r.Flux
-	// By Clausius and Clapeyron the pressure over the strand, which the whole flux but for the air's part goes by, rises with
-	// the heat of evaporation.
-	whole := a.transfer / (humidair.VapourConstant * a.temperature) * max(0, activity) * a.saturation
-	rise := whole * a.perKilogram(activity) / (humidair.VapourConstant * a.temperature * a.temperature)
-	steep := 1 / (1 + ahead*(a.heat+latent*rise))
-	a.warm(a.temperature + ahead*net*steep)
-	r, activity = a.leaving(c, q)
-	latent = a.latentHeat(activity)
-	r.Load = push * (a.warms() - even - latent*r.Flux)
+	net := a.warms() - h.film*(h.air-(a.temperature-x)) - latent*r.Flux
+	// By Clausius and Clapeyron the pressure over the strand rises with its heat of evaporation, and with it what the strand gives; what it
+	// takes from the air does not.
+	each := a.transfer / (humidair.VapourConstant * a.temperature)
+	gives := each * max(0, activity) * a.saturation
+	per := a.perKilogram(activity) / (humidair.VapourConstant * a.temperature * a.temperature)
+	steep := 1 / (1 + ahead*(a.heat+latent*gives*per))
+	warmer := ahead * net * steep
+	y := per * warmer
+	more := y * (1 + y*(1.0/2+y*(1.0/6+y/24))) // exp(y) - 1 for the few kelvins that it can be
+	r.Flux += gives * more
+	r.Load = -push * (a.heat*warmer + latent*r.Flux)
 	r.LoadC, r.LoadQ = -push*latent*r.FluxC*steep, -push*latent*r.FluxQ*steep
-	carried := 1 - ahead*latent*rise*steep
+	carried := 1 - ahead*latent*gives*per*steep
 	r.FluxC, r.FluxQ = r.FluxC*carried, r.FluxQ*carried
-	a.now = math.NaN() // the next refresh goes back to the companion
 	return r
 }
 

@@ -75,6 +75,10 @@ func (s *Sorption) At(T float64) Isotherm {
 	}
 	if s.Form == TwoTerm { // the temperature acts on the linear term alone
 		i.p, i.factor = i.p*i.factor, 1
+		if i.n > 1 { // its ends are plain, and asked for at each new temperature of a march
+			i.slopeAtZero, i.atOne, i.slopeAtOne = i.p, i.p+i.q, i.p+i.n*i.q
+			return i
+		}
 	}
 	_, i.slopeAtZero = i.shape(0)
 	i.atOne, i.slopeAtOne = i.shape(1)
