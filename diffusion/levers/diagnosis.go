@@ -170,7 +170,8 @@ func (e *endless) dips(zone int) bool {
 
 // Dryer is the zone that a design dries with: of those whose air brings the strand within its limit, that
 // where diffusion comes furthest (greatest Fourier number). Air that does so where the strand leaves it
-// goes before such as does only as supplied; where the air of none does, that with the lowest equilibrium.
+// goes before such as does only as supplied; where the air of none does, that with the lowest equilibrium. The
+// result is that of an assessment or a trace, which have Fourier numbers.
 func Dryer(m *diffusion.Model, r *diffusion.Result) int {
 	better := func(i, j int) bool {
 		a, b := r.Zones[i], r.Zones[j]

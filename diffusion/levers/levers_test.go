@@ -137,9 +137,9 @@ func TestDryer(t *testing.T) {
 	short.Length = 1
 	m.Path = []diffusion.Zone{moist, short, m.Path[0], m.Path[1]}
 	dryer := func() int {
-		var r diffusion.Result
-		require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
-		return levers.Dryer(m, &r)
+		a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		return levers.Dryer(m, &a.Result)
 	}
 	require.Equal(t, 2, dryer())
 	_, d := find(t, m)

@@ -10,7 +10,7 @@ func Checks() []Check {
 	var all []Check
 	for _, family := range []func() []Check{
 		roots, series, driven, stepOutside, varying, exponential, solver, orders, transit,
-		humidAir, transport, salts, films, heating, sorption, diffusivities, flows, invariants,
+		covered, humidAir, transport, salts, films, heating, evaporation, sorption, diffusivities, flows, invariants,
 	} {
 		all = append(all, family()...)
 	}
