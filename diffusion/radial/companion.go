@@ -47,9 +47,8 @@ type beside struct {
 	zLost   float64   // and the amount lost
 	inverse float64   // of the pivot of x
 
-	stage, history, now float64 // x at the stage, Σ c_ij u_j / h, dx/dt
-	u                   [rosenbrock.MaxStages]float64
-	next                float64 // x at the end of the step
+	x   rosenbrock.Scalar
+	now float64 // dx/dt at the stage
 }
 
 // rate is dx/dt at the start of the step.
@@ -96,32 +95,10 @@ func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
 	b, e, last := &m.beside, m.start, len(m.y)-1
 	tau := 1 / (m.method.Gamma * h)
 	lost := (leaving + e.dc*u[last]) / (tau - e.dq)
-	x := (b.now + b.history + m.method.Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
-	b.u[i] = x
+	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
+	b.x.U[i] = x
 	for k, z := range b.z {
 		u[k] += x * z
 	}
 	return b.column[last] * x
-}
-
-// combine sets the companion at a stage, from its value at the start, and its history.
-func (b *beside) combine(start float64, a, c []float64, per float64) {
-	b.stage, b.history = start, 0
-	for j := range a {
-		b.stage += a[j] * b.u[j]
-		b.history += c[j] * per * b.u[j]
-	}
-}
-
-// finish sets the companion at the end of the step and gives the estimate of its error over its scale.
-func (b *beside) finish(t *rosenbrock.Tableau, start float64) float64 {
-	b.next = start
-	for j := range t.Stages {
-		b.next += t.Advance[j] * b.u[j]
-	}
-	size := math.Abs(b.u[t.Stages-1]) / b.companion.Scale()
-	if !(size < math.Inf(1)) {
-		return math.Inf(1)
-	}
-	return size
 }

@@ -21,14 +21,13 @@ type stepper struct {
 	f                 []float64 // balance of the nodes at the stage
 	rate              []float64 // its derivative in time at the start
 	rhs               []float64
-	unsteady          bool                            // rate is not zero
-	sum               []float64                       // Σ c_ij u_j / h, and the source
-	source, sourceDot []float64                       // source and its derivative in time, at the start
-	sourceNow         []float64                       // source at the stage
-	u                 [][rosenbrock.MaxStages]float64 // increments of the stages, node by node
-	uLost             [rosenbrock.MaxStages]float64
-	newLost           float64
-	ready             bool // the start of the step has been evaluated
+	unsteady          bool      // rate is not zero
+	sum               []float64 // Σ c_ij u_j / h, and the source
+	source, sourceDot []float64 // source and its derivative in time, at the start
+	sourceNow         []float64 // source at the stage
+	u                 rosenbrock.Increments
+	lost              rosenbrock.Scalar // the amount that has left
+	ready             bool              // the start of the step has been evaluated
 
 	matrix  tridiagonal // M/(γh) - J, factorised
 	lastRow [3]float64  // its last row without the exchange
@@ -45,7 +44,7 @@ func (m *March) resize(n int) {
 		&m.source, &m.sourceDot, &m.sourceNow, &m.beside.column, &m.beside.z,
 		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
-		m.u = make([][rosenbrock.MaxStages]float64, n)
+		m.u = make(rosenbrock.Increments, n)
 		block := make([]float64, n*len(arrays))
 		for i, p := range arrays {
 			*p = block[i*n : i*n : (i+1)*n]
@@ -62,7 +61,7 @@ func (m *March) resize(n int) {
 func (m *March) bind(p Problem, s rosenbrock.Settings) {
 	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
 	m.exchange, m.given, m.ready = nil, nil, false
-	m.beside.companion, m.beside.next = p.Companion, m.Beside
+	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
 	switch v := p.Surface.(type) {
 	case Exchange:
 		m.exchange = v
@@ -111,8 +110,8 @@ func (m *March) try(h float64) float64 {
 // accept takes the step of h that try has computed, which ends at the time now [s].
 func (m *March) accept(h, now float64) {
 	copy(m.y, m.stage)
-	leaves := (m.newLost - m.Lost) / h
-	m.Lost, m.Beside = m.newLost, m.beside.next
+	leaves := (m.lost.Next - m.Lost) / h
+	m.Lost, m.Beside = m.lost.Next, m.beside.x.Next
 	m.Time = now
 	m.Stats.Steps++
 	m.ready = false

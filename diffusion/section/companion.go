@@ -21,9 +21,8 @@ type beside struct {
 	zLost   float64   // and the amount lost
 	inverse float64   // of the pivot of x
 
-	stage, history, now float64 // x at the stage, Σ c_ij u_j / h, dx/dt
-	u                   [rosenbrock.MaxStages]float64
-	next                float64 // x at the end of the step
+	x   rosenbrock.Scalar
+	now float64 // dx/dt at the stage
 }
 
 // rate is dx/dt at the start of the step.
@@ -83,8 +82,8 @@ func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
 		loss += dc * skin[a]
 		load += e.loadC[a] * skin[a]
 	}
-	x := (b.now + b.history + m.method.Dt[i]*h*b.rateT + load + e.loadQ*loss/(tau-e.sumDq)) * b.inverse
-	b.u[i] = x
+	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + load + e.loadQ*loss/(tau-e.sumDq)) * b.inverse
+	b.x.U[i] = x
 	for k, z := range b.z {
 		u[k] += x * z
 	}
@@ -93,26 +92,4 @@ func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
 		sum += v
 	}
 	return sum * x
-}
-
-// combine sets the companion at a stage, from its value at the start, and its history.
-func (b *beside) combine(start float64, a, c []float64, per float64) {
-	b.stage, b.history = start, 0
-	for j := range a {
-		b.stage += a[j] * b.u[j]
-		b.history += c[j] * per * b.u[j]
-	}
-}
-
-// finish sets the companion at the end of the step and gives the estimate of its error over its scale.
-func (b *beside) finish(t *rosenbrock.Tableau, start float64) float64 {
-	b.next = start
-	for j := range t.Stages {
-		b.next += t.Advance[j] * b.u[j]
-	}
-	size := math.Abs(b.u[t.Stages-1]) / b.companion.Scale()
-	if !(size < math.Inf(1)) {
-		return math.Inf(1)
-	}
-	return size
 }

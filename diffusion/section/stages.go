@@ -101,7 +101,7 @@ func (m *March) solveStage(i int, h float64) {
 	for a := range angles {
 		left -= m.last[0][a]*outer[a] + m.last[1][a]*outer[angles+a] + m.last[2][a]*outer[2*angles+a]
 	}
-	m.uLost[i] = left / tau
+	m.lost.U[i] = left / tau
 	for j, u := range rhs {
 		m.u[j][i] = u
 	}
@@ -114,20 +114,21 @@ func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
 	if i == 0 {
 		copy(m.stage, m.y)
 		m.flow(m.f, m.k0, m.g0)
-		m.beside.stage, m.beside.history, m.beside.now = m.Beside, 0, m.beside.rate(&m.start)
+		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(&m.start)
 		return &m.start, 0
 	}
-	lost, history := m.combine(i, h)
+	m.combine(i, h)
+	lost, history := m.lost.Now, m.lost.History
 	if !t.Fresh[i] {
 		return &m.start, history
 	}
 	at := m.Time + t.Alpha[i]*h
-	m.conductance(at, m.beside.stage, m.k)
+	m.conductance(at, m.beside.x.Now, m.k)
 	m.potential(m.stage, m.g, m.slope)
 	m.flow(m.f, m.k, m.g)
-	m.exchangeAt(at, m.skin(m.stage), lost, m.beside.stage, &m.later)
+	m.exchangeAt(at, m.skin(m.stage), lost, m.beside.x.Now, &m.later)
 	if m.beside.companion != nil {
-		m.beside.now = m.beside.companion.Drift(at, m.beside.stage) + m.later.load
+		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + m.later.load
 	}
 	return &m.later, history
 }
@@ -154,72 +155,27 @@ func (g *Grid) applyMass(out, f, v []float64) {
 	}
 }
 
-// combine sets m.stage to y + Σ a_ij u_j and m.sum to Σ (c_ij/h) u_j, and gives the
-// same of the amount lost. The coefficients are taken all at once: those beyond the
-// stage are zero, and the increments of the last step that they meet are finite.
-// In both methods the last stage stands one increment further than the one before.
-func (m *March) combine(i int, h float64) (lost, history float64) {
-	a, c, per := &m.method.A[i], &m.method.C[i], 1/h
-	a0, a1, a2, a3 := a[0], a[1], a[2], a[3]
-	c0, c1, c2, c3, c4 := c[0]*per, c[1]*per, c[2]*per, c[3]*per, c[4]*per
-	n := len(m.y)
-	stage, sum, y := m.stage[:n], m.sum[:n], m.y
-	if i == m.method.Stages-1 {
-		for k := range m.u[:n] {
-			u := &m.u[k]
-			stage[k] += u[i-1]
-			sum[k] = (c0*u[0] + c1*u[1]) + (c2*u[2] + c3*u[3]) + c4*u[4]
-		}
-	} else {
-		for k := range m.u[:n] {
-			u := &m.u[k]
-			stage[k] = y[k] + (a0*u[0] + a1*u[1]) + (a2*u[2] + a3*u[3])
-			sum[k] = (c0*u[0] + c1*u[1]) + (c2*u[2] + c3*u[3])
-		}
-	}
-	lost = m.Lost
-	for j := range i {
-		lost += a[j] * m.uLost[j]
-		history += c[j] * per * m.uLost[j]
-	}
+// combine sets the unknowns at stage i, and their histories.
+func (m *March) combine(i int, h float64) {
+	m.u.Stage(m.method, i, h, m.y, m.stage, m.sum)
+	m.lost.Stage(m.method, i, h, m.Lost)
 	if m.beside.companion != nil {
-		m.beside.combine(m.Beside, a[:i], c[:i], per)
+		m.beside.x.Stage(m.method, i, h, m.Beside)
 	}
-	return lost, history
 }
 
-// finish leaves the field at the end of the step in m.stage, one increment further
-// than the last stage, and gives the error estimate, which is that increment: root mean
-// squares over the section, error over field.
+// finish leaves the unknowns at the end of the step and gives the estimate of their error: that of the field as a root
+// mean square over the section, over the field, or that of the companion over its scale.
 func (m *March) finish() float64 {
-	t := m.method
-	last := t.Stages - 1
-	errors, field := 0.0, 0.0
-	n := len(m.y)
-	stage, weight := m.stage[:n], m.Grid.weight[:n]
-	for k := range m.u[:n] {
-		e := m.u[k][last]
-		v := stage[k] + e
-		stage[k] = v
-		errors += weight[k] * e * e
-		field += weight[k] * v * v
-	}
-	m.newLost = m.Lost
-	for j := range t.Stages {
-		m.newLost += t.Advance[j] * m.uLost[j]
-	}
-	if !(field < math.Inf(1)) { // true for NaN too
-		return math.Inf(1)
-	}
 	r := m.Grid.radial.Radius()
-	whole := r * r / 2
-	scale := max(math.Sqrt(field/whole), m.floor)
-	if scale == 0 {
-		return math.Sqrt(errors)
-	}
-	size := math.Sqrt(errors/whole) / scale
-	if m.beside.companion != nil {
-		size = max(size, m.beside.finish(t, m.Beside))
+	size := m.u.End(m.method, m.stage, m.Grid.weight, r*r/2, m.floor)
+	m.lost.End(m.method, m.Lost)
+	if b := &m.beside; b.companion != nil {
+		off := b.x.End(m.method, m.Beside) / b.companion.Scale()
+		if !(off < math.Inf(1)) { // true for NaN too
+			return off
+		}
+		size = max(size, off)
 	}
 	return size
 }

@@ -21,12 +21,11 @@ type stepper struct {
 	f          []float64 // balance of the nodes at the stage
 	rate       []float64 // its derivative in time at the start
 	rhs        []float64
-	unsteady   bool                            // rate is not zero
-	sum        []float64                       // Σ c_ij u_j / h
-	u          [][rosenbrock.MaxStages]float64 // increments of the stages, node by node
-	uLost      [rosenbrock.MaxStages]float64
-	newLost    float64
-	ready      bool // the start of the step has been evaluated
+	unsteady   bool      // rate is not zero
+	sum        []float64 // Σ c_ij u_j / h
+	u          rosenbrock.Increments
+	lost       rosenbrock.Scalar // the amount that has left
+	ready      bool              // the start of the step has been evaluated
 
 	matrix blocks       // M/(γh) - J, factorised
 	last   [3][]float64 // the sum of its last rows without the exchange, on the three outermost circles
@@ -66,7 +65,7 @@ func (m *March) resize(g *Grid) {
 	}
 	m.beside.flux = sized(m.beside.flux, g.exposed)
 	if cap(m.u) < n {
-		m.u = make([][rosenbrock.MaxStages]float64, n)
+		m.u = make(rosenbrock.Increments, n)
 	}
 	m.u = m.u[:n]
 }
@@ -83,7 +82,7 @@ func sized(s []float64, n int) []float64 {
 func (m *March) bind(p radial.Problem, s rosenbrock.Settings) {
 	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
 	m.exchange, m.ready = nil, false
-	m.beside.companion, m.beside.next = p.Companion, m.Beside
+	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
 	if v, ok := p.Surface.(radial.Exchange); ok {
 		m.exchange = v
 	}
@@ -124,7 +123,7 @@ func (m *March) try(h float64) float64 {
 // accept takes the step of h that try has computed, which ends at the time now [s].
 func (m *March) accept(_, now float64) {
 	copy(m.y, m.stage)
-	m.Lost, m.Beside = m.newLost, m.beside.next
+	m.Lost, m.Beside = m.lost.Next, m.beside.x.Next
 	m.Time = now
 	m.Stats.Steps++
 	m.ready = false
