@@ -117,9 +117,34 @@ func (s *surroundings) fill(t, x float64, k []float64) {
 		return
 	}
 	law := s.diffusivity.Piece(s.temperature)
+	if s.slow(law, k) {
+		return
+	}
 	for i := range k {
 		k[i] = s.near(s.thermal.gap(t, x, i), law)
 	}
+}
+
+// slow fills k where only the slowest eigenfunction is left, which differs little from the axis to the surface, so that three
+// terms of the series of the exponential do, to 1e-5.
+func (s *surroundings) slow(law materials.Piece, k []float64) bool {
+	h := &s.thermal
+	if h.alive != 1 {
+		return false
+	}
+	amount := h.present[0]
+	far := math.Abs(amount) * (1 - h.rim[0])
+	each := law.Steepness / s.temperature
+	const little = 0.12
+	if !(each*far < little*s.temperature) || s.temperature-far < law.From || s.temperature+far >= law.To {
+		return false
+	}
+	for i, shape := range h.atGap[0] {
+		warmer := amount * (shape - h.rim[0])
+		y := each * warmer / (s.temperature + warmer)
+		k[i] = s.conductance * (1 + y*(1+y*(1.0/2+y/6)))
+	}
+	return true
 }
 
 // near is the conductance at a temperature, near that of the surface, where the law is given, by the
