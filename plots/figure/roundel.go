@@ -157,9 +157,9 @@ func (d *roundel) draw(s *sheet, room vg.Rectangle, t tint) {
 	name := tickSize * 1.3
 	outer := min(room.Size().X/2-3, (room.Size().Y-name)/2)
 	radius := outer - coverWidth - coverGap
-	centre := vg.Point{X: middle(room).X, Y: room.Max.Y - outer}
+	centre := vg.Point{X: middle(room).X, Y: middle(room).Y + name/2}
 	d.paint(s, centre, radius, t)
-	for _, level := range t.levels {
+	for _, level := range t.lines() {
 		d.contour(s, centre, radius, t, level)
 	}
 	s.StrokeLines(stroke(quiet(), 0.7), arc(centre, radius, 0, 2*math.Pi))

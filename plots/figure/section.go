@@ -41,7 +41,7 @@ func ends(s *diffusion.Section) (behind, open float64) {
 }
 
 func (f Section) frame() Frame    { return f.Frame }
-func (f Section) height() float64 { return 456 }
+func (f Section) height() float64 { return 468 }
 
 // mostDiscs is how many stand side by side.
 const mostDiscs = 3
@@ -117,7 +117,7 @@ func (f Section) Headline() string {
 	}
 	switch held := percent(behind); {
 	case held == percent(open):
-		text = fmt.Sprintf("The skin of %s leaves %s with %s behind %s too, as much as where the air reaches it", name, zone, held, cover)
+		text = fmt.Sprintf("Behind %s the skin of %s holds as much as where the air reaches it, %s, as it leaves %s", cover, name, held, zone)
 	case behind > open:
 		text = fmt.Sprintf("Behind %s the skin of %s still holds %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, percent(open))
 	default:

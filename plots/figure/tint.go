@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -13,12 +14,12 @@ import (
 type tint struct {
 	scale  scale // [kg/kg dry]
 	limit  float64
-	levels []float64 // that are numbered on the bar and drawn as lines, the limit last
+	levels []float64 // that are numbered on the bar, rising, and the limit last
 }
 
 // tintOf spans the contents that are shown and the limit.
 func tintOf(low, high, limit float64) tint {
-	const beside, deepest = 1.5, 1e-4
+	const beside, deepest = 1.5, 1e-3
 	t := tint{limit: limit, scale: scale{log: true, max: math.Max(high, limit*beside)}}
 	t.scale.min = math.Max(math.Min(low, limit/beside), t.scale.max*deepest)
 	percents := scale{log: true, min: 100 * t.scale.min, max: 100 * t.scale.max}
@@ -43,16 +44,20 @@ func (t tint) of(content float64) color.NRGBA {
 	return mix(atLimitWet(), wettest(), depth(content/t.limit, t.scale.max/t.limit))
 }
 
+// lines are the levels that are drawn as lines: none below the limit, for far below it a line would follow the numerical error.
+func (t tint) lines() []float64 {
+	return t.levels[slices.IndexFunc(t.levels, func(level float64) bool { return level >= t.limit }):]
+}
+
 // line is how a level is drawn: the limit stands out.
 func (t tint) line(level float64) draw.LineStyle {
-	c := t.of(level)
-	switch {
-	case level == t.limit:
+	if level == t.limit {
 		return stroke(ink(), 1.6)
-	case luminance(c) < 0.25:
+	}
+	if luminance(t.of(level)) < 0.25 {
 		return stroke(paper(), 0.6)
 	}
-	return stroke(mix(c, ink(), 0.4), 0.5)
+	return stroke(quiet(), 0.5)
 }
 
 // barRoom is the height that the bar takes with all its words.
