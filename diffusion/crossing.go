@@ -139,6 +139,7 @@ func (l *lane) observe(t float64, c []float64) {
 	}
 	cylinder.Lost, cylinder.Beside = x.march.Lost, x.march.Beside
 	cylinder.Observe(t, x.round)
+	l.trace.cut(l, t, c)
 }
 
 // keep and restore hold the field at the entry of a zone that has to be marched again.

@@ -15,7 +15,8 @@
 //
 // where T is the temperature of the strand's surface, a the water activity by the
 // inverse isotherm, p_v the vapour pressure of the air, k_m the film
-// coefficient and φ the share of the perimeter that meets the air (Contact). The vapour
+// coefficient and φ one. Where a cover wanders round the strand (Contact), φ is the share of the perimeter that meets the air;
+// where one keeps its place, the section is marched in r and θ (package section), with no flux behind the cover. The vapour
 // densities on both sides are taken at the surface temperature, so that the
 // driving force is a difference of vapour pressures and vanishes at
 // equilibrium.
@@ -61,5 +62,5 @@
 // water softens it. Swelling and the change of radius; crystallisation; the two-stage sorption of
 // glassy polymers, whose slow second stage no Fickian model shows; diffusion
 // driven by gradients of temperature; the heat capacity of the water in the strand; conduction along the strand; wound layers that shield each other: a strand
-// at rest is a loose one, and a spool dries no faster.
+// at rest is a loose one, and a spool dries no faster; what a cover takes up, and its heat: the strand meets that of the air all round.
 package diffusion

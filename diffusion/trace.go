@@ -6,12 +6,16 @@ import "strandry/materials/humidair"
 type Trace struct {
 	Radius []float64 // of the profiles [m], rising to the surface
 	Points []Point   // in order; a zone's first point is its entry
-	Result Result
+	// Sections are the whole section in zones whose cover keeps its place, three for each: near the first twentieth
+	// of the time in it, near a third, and at the exit. Empty where no zone has such a cover.
+	Sections []Section
+	Result   Result
 
 	zone     int
 	entered  float64 // time at the entry of the zone, since the start of the path [s]
 	position float64 // of the entry [m]
 	kept     int     // points before the present zone's marched ones
+	whole    int     // sections before the present zone's
 }
 
 // Point is the strand at one place of its path.
@@ -67,13 +71,13 @@ func (t *Trace) mark(l *lane, z *Zone) {
 	}
 	t.zone++
 	t.add(l, 0, l.cylinder.C)
-	t.kept = len(t.Points)
+	t.kept, t.whole = len(t.Points), len(t.Sections)
 }
 
 // rewind drops what a march that has to be made again has left.
 func (t *Trace) rewind() {
 	if t != nil {
-		t.Points = t.Points[:t.kept]
+		t.Points, t.Sections = t.Points[:t.kept], t.Sections[:t.whole]
 	}
 }
 

@@ -29,6 +29,7 @@ name = "a<img src>|b"
 length = "3 m"
 temperature = "45 °C"
 air = { dew_point = "-20 °C" }
+exposed = "80 %"
 [numerics]
 resolution = 2.5
 tolerance = 0.05
@@ -68,6 +69,7 @@ func TestBuildlog(t *testing.T) {
 	require.Contains(t, words, table.Bounded(d.Moisture.Mean, d.Moisture.NumericalError)+" (numerical error)")
 	require.Contains(t, words, table.Significant(100*d.Moisture.Low, 3)+" to "+table.Significant(100*d.Moisture.High, 3)+" %, as the diffusivity")
 	require.Contains(t, words, "limit of "+table.Limit(d.Moisture.Limit))
+	require.Contains(t, words, "covered by one arc that stays in its place")
 	require.Contains(t, words, d.Conclusion)
 	require.NotEmpty(t, d.Sources)
 	for _, text := range append(d.Sources, d.Cautions...) {
@@ -122,7 +124,7 @@ func wordsOf(t *testing.T, content []byte) string {
 			words.Write(v)
 		}
 	}
-	require.Equal(t, 6, images)
+	require.Equal(t, 7, images)
 	return strings.ReplaceAll(words.String(), "\u00a0", " ")
 }
 

@@ -25,7 +25,7 @@ func plotCommand() *cobra.Command {
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
 		Long: `plot draws one scenario: the moisture along its path, the radial profiles, the same
-as a heat map, the length needed over temperature and feed speed, what the [[vary]]
+as a heat map, the section as a disc where a cover keeps its place, the length needed over temperature and feed speed, what the [[vary]]
 of the file give, and, unless they give a map, one over length and feed speed. Figures that
 DIR holds from an earlier plot are replaced.`,
 		Args: fileOrDemo,
@@ -95,6 +95,9 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		{Name: "path", Figure: figure.Path{Frame: frame, Model: &s.Model, Trace: trace}},
 		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Model: &s.Model, Trace: trace}},
 		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Model: &s.Model, Trace: trace}},
+	}
+	if f, covered := figure.SectionOf(&s.Model, trace, frame); covered {
+		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})
 	}
 	zone := levers.Dryer(&s.Model, &trace.Result)
 	coarse := frame

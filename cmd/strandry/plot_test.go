@@ -38,6 +38,21 @@ func TestPlot(t *testing.T) {
 	require.Contains(t, out.String(), "no length of warm box brings PLA within its limit")
 }
 
+// A box on whose floor the strand lies: the section is drawn too.
+func TestPlotOfACoveredStrand(t *testing.T) {
+	open, err := os.ReadFile(filepath.Join("..", "..", "scenarios", "demos", "lamp-shade.toml"))
+	require.NoError(t, err)
+	folder := t.TempDir()
+	file := filepath.Join(folder, "covered.toml")
+	require.NoError(t, os.WriteFile(file, bytes.Replace(open, []byte("length = \"3 m\""), []byte("length = \"3 m\"\nexposed = \"70 %\""), 1), 0o600))
+	var out, errOut bytes.Buffer
+	require.Equal(t, answered, run(context.Background(), []string{"plot", file, "-o", folder}, &out, &errOut), errOut.String())
+	require.Regexp(t, `(?m)^section\.png, section\.svg, section\.pdf: Behind the cover the skin of PLA still holds 0\.[0-9]+ % as it leaves warm box; where the air reaches it, 0\.[0-9]+ %\.$`, out.String())
+	for _, format := range []string{"pdf", "png", "svg"} {
+		require.FileExists(t, filepath.Join(folder, "section."+format))
+	}
+}
+
 func TestPlotRefuses(t *testing.T) {
 	var out, errOut bytes.Buffer
 	require.Equal(t, misused, run(context.Background(), []string{"plot"}, &out, &errOut))

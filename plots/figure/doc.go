@@ -1,10 +1,10 @@
 // Package figure draws the answers of strandry: one house style, as PNG, SVG and
 // PDF. It is fed with plain data in SI units and computes nothing but its headline,
-// its contours and the places of its labels; people's units (°C, mm, % of dry
+// what lies between the points of a map, its contours and the places of its labels; people's units (°C, mm, % of dry
 // weight) are set here.
 //
 // Every figure is a struct that [Encode] turns into a file's bytes: [Path],
-// [Profiles], [HeatMap], [Map], [Line], [Needed], [Suits], [Keeps], and of the solver [Convergence] and
+// [Profiles], [HeatMap], [Section], [Map], [Line], [Needed], [Suits], [Keeps], and of the solver [Convergence] and
 // [ErrorTime]. Data that are
 // empty, ragged, NaN or infinite are refused. The same data give the same bytes.
 //

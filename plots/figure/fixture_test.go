@@ -143,12 +143,43 @@ func aKeeps() Keeps {
 	return k
 }
 
+// crossing is that strand with two covers on the drum: behind them the content stays, with the shape (1 - cos 2θ)²/4.
+func crossing() (*diffusion.Model, *diffusion.Trace) {
+	m, t := model(), trace()
+	m.Path[0].Contact = diffusion.Contact{Covered: 0.3, Arcs: 2}
+	for _, time := range []float64{300, 2000, 6000} {
+		s := diffusion.Section{Zone: 0, Time: time, Radius: t.Radius[1:], Arcs: 2, Exposed: 0.7}
+		for a := range 7 {
+			s.Angle = append(s.Angle, (float64(a)+0.5)/7*math.Pi/2)
+		}
+		core := 0.025 * math.Exp(-time/8000)
+		s.Mean = core / 2
+		for _, r := range s.Radius {
+			var row []float64
+			for _, angle := range s.Angle {
+				behind := math.Pow((1-math.Cos(2*angle))/2, 2)
+				row = append(row, core*(1-0.998*math.Pow(r/radius, 2)*(1-0.8*behind)))
+			}
+			s.Content = append(s.Content, row)
+		}
+		t.Sections = append(t.Sections, s)
+	}
+	return m, t
+}
+
+func aSection() Section {
+	m, t := crossing()
+	f, _ := SectionOf(m, t, frame())
+	return f
+}
+
 // all is one figure of each kind.
 func all() map[string]Figure {
 	return map[string]Figure{
 		"path":     Path{frame(), model(), trace()},
 		"profiles": Profiles{frame(), model(), trace()},
 		"heatmap":  HeatMap{frame(), model(), trace()},
+		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(),
 	}
 }

@@ -15,6 +15,11 @@ func TestRefusals(t *testing.T) {
 		change(p.Model, p.Trace)
 		return p
 	}
+	cut := func(change func(s *diffusion.Section)) Section {
+		f := aSection()
+		change(&f.Trace.Sections[1])
+		return f
+	}
 	for name, f := range map[string]Figure{
 		"no trace":              Path{Frame: frame(), Model: model()},
 		"no model":              HeatMap{Frame: frame(), Trace: trace()},
@@ -25,6 +30,22 @@ func TestRefusals(t *testing.T) {
 		"another model's trace": broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Path = m.Path[:1] }),
 		"backwards":             broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Position = 99 }),
 		"limit of zero":         broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Limit = 0 }),
+		"section of open zone":  func() Figure { f := aSection(); f.Zone = 1; return f }(),
+		"section of no zone":    func() Figure { f := aSection(); f.Trace.Sections[0].Zone, f.Zone = 7, 7; return f }(),
+		"too many sections": func() Figure {
+			f := aSection()
+			f.Trace.Sections = append(f.Trace.Sections, f.Trace.Sections[0])
+			return f
+		}(),
+		"section not a number":  cut(func(s *diffusion.Section) { s.Content[2][1] = math.NaN() }),
+		"section negative":      cut(func(s *diffusion.Section) { s.Content[2][1] = -1e-3 }),
+		"section ragged":        cut(func(s *diffusion.Section) { s.Content[2] = s.Content[2][1:] }),
+		"section short":         cut(func(s *diffusion.Section) { s.Content = s.Content[1:] }),
+		"section angles fall":   cut(func(s *diffusion.Section) { s.Angle[1] = 0 }),
+		"section beyond":        cut(func(s *diffusion.Section) { s.Angle[6] = 3 }),
+		"section without arcs":  cut(func(s *diffusion.Section) { s.Arcs = 0 }),
+		"section all exposed":   cut(func(s *diffusion.Section) { s.Exposed = 1 }),
+		"section mean infinite": cut(func(s *diffusion.Section) { s.Mean = math.Inf(1) }),
 		"map empty":             Map{},
 		"map not a number":      func() Figure { m := aMap(); m.Content[1][2] = math.NaN(); return m }(),
 		"map infinite":          func() Figure { m := aMap(); m.Content[1][2] = math.Inf(-1); return m }(),

@@ -167,6 +167,9 @@ func (l *Log) answer() []block {
 		{Grid: l.zones()},
 		text("Holds at rest: what the strand would hold if left for ever in the air at its exit. The Fourier number tells how far diffusion has come; nine tenths of the water need about 0.33."),
 	}
+	if covers := table.Covers(&r.Result); len(covers) > 0 {
+		blocks = append(blocks, text("Where the strand is covered the skin is the mean round."), block{List: covers})
+	}
 	if g := l.levers(); len(g.Rows) > 0 {
 		blocks = append(blocks, head("What changes would do"), text("Single changes to the path, each on its own, the best first. As it is, the design keeps "+table.Percent(r.Nozzle.Mean)+"."), block{Grid: g})
 	}

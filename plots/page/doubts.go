@@ -55,14 +55,15 @@ func (l *Log) assumptions() []block {
 		blocks = append(blocks, head("Read and checked, without effect here"), block{List: l.Answer.Unused})
 	}
 	return append(blocks, head("What the model holds"), block{List: []string{
-		"Water diffuses along the radius only; a cross-section is followed along the path at the speed of the feed.",
+		"Water diffuses along the radius, and round the section too where a cover keeps its place: what lies behind it has to go round. A cross-section is followed along the path at the speed of the feed.",
+		"A cover that wanders round the strand, fast against the time of its skin, thins the film by the share that it covers.",
 		"The diffusivity depends on temperature and on the moisture itself; the skin is at each moment in the equilibrium that the film and the isotherm allow.",
-		"The strand takes the temperature of the air through the film: as a whole where the Biot number is at most 0.1, along its radius above.",
-		"A limited flow of air takes up what the strand gives off; a zone is otherwise the same all along. The air in a bore without a flow is what the strand drags along.",
+		"The strand takes the temperature of the air through the film: as a whole where the Biot number is at most 0.1, along its radius above. The film follows the strand's temperature, and the heat of the water that evaporates is taken from the strand.",
+		"A limited flow of air takes up what the strand gives off; a zone is otherwise the same all along. The air in a bore without a flow is what the strand drags along; vapour that finds its way in at the mouths is not followed.",
 	}}, head("What it leaves out"), block{List: []string{
 		"swelling, the change of radius, crystallisation, and the slow second stage of sorption in glassy polymers",
 		"conduction along the strand, and diffusion driven by temperature",
-		"turns of a winding that shield each other, and contact with drum or rollers beyond the share of the surface that is stated as open to the air",
+		"turns of a winding that shield each other, water that a cover itself takes up, and its heat: the strand meets the heat of the air all round",
 		"what heat does to the polymer: oxidation, hydrolysis; how far a strand that gives way stretches or sticks, which hangs on pull and time, and that water lowers the temperature at which it does",
 		"how the air gets to its stated state, and how long the dryer takes to reach it",
 	}})

@@ -61,7 +61,7 @@ func (l *Log) Files() ([]File, error) {
 // Names lists every file that a build log may have.
 func Names() []string {
 	var all []string
-	for _, name := range [...]string{pathName, profilesName, heatMapName, mapName, neededName, suitsName} {
+	for _, name := range [...]string{pathName, profilesName, heatMapName, sectionName, mapName, neededName, suitsName} {
 		all = append(all, Figures+"/"+name+".png", Figures+"/"+name+".svg")
 	}
 	return append(all, Markdown, HTML)

@@ -114,7 +114,7 @@ func Removed(r *diffusion.Assessment) string {
 }
 
 func (a *Answer) notes(b *strings.Builder) {
-	var notes []string
+	notes := Covers(&a.Assessment.Result)
 	for _, w := range a.Assessment.Warnings {
 		if w.Concern == diffusion.AirSetsFloor && (a.Diagnosis.Cause == levers.Air || a.Diagnosis.Cause == levers.Flow) {
 			continue // the conclusion has said it

@@ -78,11 +78,13 @@ func answer() *Answer {
 			{
 				Name: path[0].Name, Length: 12, Residence: 6000, Exit: diffusion.State{Mean: 0.0114, Centre: 0.0217, Skin: 3.73e-5, Temperature: 363.12},
 				AirTemperature: 363.15, VapourPressure: 120, AirActivity: 0.0017, Equilibrium: 7.8e-5, Biot: 0.11, Resolved: true, Fourier: 0.092, Cooling: 1.6,
+				Contact: diffusion.Contact{Covered: 0.1, Arcs: 2}, Behind: 0.0123,
 				Film: film.Coefficients{Heat: 25, Mass: 0.02, Correlation: "made up", Source: "A. Author, J. Made Up 1 (1990) 4"},
 			},
 			{
 				Name: "guide", Length: 0.06, Residence: 30, Exit: diffusion.State{Mean: 0.012034, Centre: 0.0217, Skin: 0.0346, Temperature: 293.4},
 				AirTemperature: 293.15, VapourPressure: 1200, AirActivity: 0.51, Equilibrium: 0.0346, Biot: 0.09, Fourier: 0.00018,
+				Contact: diffusion.Contact{Covered: 0.25, Arcs: 1, Moves: true}, Behind: 0.0346,
 				Film: film.Coefficients{Heat: 25, Mass: 0.02, Correlation: "made up", Source: "A. Author, J. Made Up 1 (1990) 4"},
 			},
 		},

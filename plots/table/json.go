@@ -52,7 +52,8 @@ type zone struct {
 	Residence         float64 `json:"residence"`
 	Mean              float64 `json:"mean"`
 	Centre            float64 `json:"centre"`
-	Skin              float64 `json:"skin"`
+	Skin              float64 `json:"skin"`         // in the mean round
+	BehindCover       float64 `json:"behind_cover"` // at the surface behind a cover that keeps its place; the skin where none does
 	StrandTemperature float64 `json:"strand_temperature"`
 	AirTemperature    float64 `json:"air_temperature"`
 	AirActivity       float64 `json:"air_activity"`
@@ -64,6 +65,7 @@ type zone struct {
 	H                 float64 `json:"h"`
 	KM                float64 `json:"k_m"`
 	Correlation       string  `json:"correlation"`
+	Contact           contact `json:"contact"`
 }
 
 type profile struct {
@@ -149,6 +151,7 @@ func zoneOf(z diffusion.ZoneResult) zone {
 		StrandTemperature: z.Exit.Temperature, AirTemperature: z.AirTemperature, AirActivity: z.AirActivity,
 		VapourPressure: z.VapourPressure, Equilibrium: z.Equilibrium, Fourier: z.Fourier, Biot: z.Biot, Resolved: z.Resolved,
 		H: z.Film.Heat, KM: z.Film.Mass, Correlation: z.Film.Correlation,
+		BehindCover: z.Behind, Contact: contactOf(z.Contact),
 	}
 }
 

@@ -157,6 +157,7 @@ func TestOddAnswers(t *testing.T) {
 		{func(a *Answer) { a.Diagnosis.Levers, a.Diagnosis.Materials = nil, nil }, "No single change", "Another material"},
 		{func(a *Answer) { a.Diagnosis.Cause = levers.Rewetting }, "takes up water again", "Time holds"},
 		{func(a *Answer) {
+			a.Assessment.Zones[0].Contact, a.Assessment.Zones[1].Contact = diffusion.Contact{}, diffusion.Contact{}
 			a.Model.Material.Doubts = nil
 			a.Assessment.Warnings, a.Assumed, a.Unused = nil, nil, nil
 		}, "Sources", "\nNotes"},

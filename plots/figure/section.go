@@ -1,0 +1,184 @@
+package figure
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"gonum.org/v1/plot/vg"
+
+	"strandry/diffusion"
+)
+
+// Section is the section of a strand as a disc, at three times in a zone whose cover keeps its place.
+type Section struct {
+	Frame
+	Model *diffusion.Model
+	Trace *diffusion.Trace
+	Zone  int // index in the path
+}
+
+// SectionOf draws up the zone that the strand leaves least even round its skin, of those whose cover keeps its place; false
+// where none has such a cover.
+func SectionOf(m *diffusion.Model, t *diffusion.Trace, f Frame) (Section, bool) {
+	zone, most := -1, math.Inf(-1)
+	for i := range t.Sections {
+		s := &t.Sections[i]
+		if i+1 < len(t.Sections) && t.Sections[i+1].Zone == s.Zone {
+			continue
+		}
+		if behind, open := ends(s); math.Abs(behind-open) > most {
+			zone, most = s.Zone, math.Abs(behind-open)
+		}
+	}
+	return Section{f, m, t, zone}, zone >= 0
+}
+
+// ends are the contents at the surface behind the cover and where the air reaches it best.
+func ends(s *diffusion.Section) (behind, open float64) {
+	skin := s.Content[len(s.Content)-1]
+	return skin[len(skin)-1], skin[0]
+}
+
+func (f Section) frame() Frame    { return f.Frame }
+func (f Section) height() float64 { return 468 }
+
+// mostDiscs is how many stand side by side.
+const mostDiscs = 3
+
+// sections are those of the zone.
+func (f Section) sections() []*diffusion.Section {
+	var out []*diffusion.Section
+	for i := range f.Trace.Sections {
+		if f.Trace.Sections[i].Zone == f.Zone {
+			out = append(out, &f.Trace.Sections[i])
+		}
+	}
+	return out
+}
+
+func (f Section) check() error {
+	if err := checkTrace(f.Model, f.Trace); err != nil {
+		return err
+	}
+	all := f.sections()
+	if len(all) == 0 {
+		return errEmpty
+	}
+	if len(all) > mostDiscs || f.Zone >= len(f.Model.Path) {
+		return fmt.Errorf("figure: the %d sections of zone %d do not belong to this model", len(all), f.Zone+1)
+	}
+	for i, s := range all {
+		if err := checkSection(s); err != nil {
+			return fmt.Errorf("figure: section %d: %w", i+1, err)
+		}
+	}
+	return nil
+}
+
+// checkSection refuses a section that cannot be drawn.
+func checkSection(s *diffusion.Section) error {
+	if len(s.Radius) < 2 || len(s.Angle) < 2 || len(s.Content) != len(s.Radius) {
+		return fmt.Errorf("%d radii, %d angles, %d rows of content", len(s.Radius), len(s.Angle), len(s.Content))
+	}
+	if !(s.Exposed > 0 && s.Exposed < 1) || s.Arcs < 1 || s.Arcs > diffusion.MostArcs {
+		return fmt.Errorf("%d arcs with a share of %g exposed", s.Arcs, s.Exposed)
+	}
+	const slack = 1e-9
+	if s.Radius[0] < 0 || s.Angle[0] < 0 || s.Angle[len(s.Angle)-1] > math.Pi/float64(s.Arcs)*(1+slack) {
+		return fmt.Errorf("a radius or an angle outside the sector")
+	}
+	if err := errors.Join(rising("radius", s.Radius), rising("angle", s.Angle)); err != nil {
+		return err
+	}
+	for _, row := range s.Content {
+		if len(row) != len(s.Angle) {
+			return fmt.Errorf("%d contents for %d angles", len(row), len(s.Angle))
+		}
+		if err := finite("content", row...); err != nil {
+			return err
+		}
+		if low, _ := bounds(row); low < 0 {
+			return fmt.Errorf("a content of %g; allowed are none below zero", low)
+		}
+	}
+	return finite("section", s.Time, s.Mean)
+}
+
+// Headline compares the skin behind the cover with that which the air reaches.
+func (f Section) Headline() string {
+	all := f.sections()
+	s := all[len(all)-1]
+	behind, open := ends(s)
+	name, zone := f.Model.Material.Name, f.Model.Path[f.Zone].Name
+	cover, text := "the cover", ""
+	if s.Arcs > 1 {
+		cover = "the covers"
+	}
+	switch held := percent(behind); {
+	case held == percent(open):
+		text = fmt.Sprintf("Behind %s the skin of %s holds as much as where the air reaches it, %s, as it leaves %s", cover, name, held, zone)
+	case behind > open:
+		text = fmt.Sprintf("Behind %s the skin of %s still holds %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, percent(open))
+	default:
+		text = fmt.Sprintf("Behind %s the skin of %s holds only %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, percent(open))
+	}
+	return text + fate(f.Model, f.Trace)
+}
+
+// told says what is covered, and which zone of several this is.
+func (f Section) told() string {
+	s := f.sections()[0]
+	arcs := "one arc that keeps its place"
+	if s.Arcs > 1 {
+		arcs = fmt.Sprintf("%d arcs that keep their places", s.Arcs)
+	}
+	text := fmt.Sprintf("%s: %s%s%% of the strand's perimeter is covered, by %s.", f.Model.Path[f.Zone].Name, digits(100*(1-s.Exposed), 3), nbsp, arcs)
+	zones := 0
+	for i := range f.Model.Path {
+		if f.Model.Path[i].Contact.Fixed() {
+			zones++
+		}
+	}
+	if zones > 1 {
+		text += fmt.Sprintf(" Of %d such zones it is left least even.", zones)
+	}
+	return text
+}
+
+func (f Section) draw(s *sheet, headline string) {
+	room := s.framed(f.Frame, headline)
+	style := s.style(tickSize, quiet(), false)
+	for _, line := range wrap(f.told(), room.Size().X, style.Width) {
+		room.Max.Y -= tickSize * 1.2
+		s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.25}, alignment{}, line)
+	}
+	room.Max.Y -= 8
+	all := f.sections()
+	var discs []*roundel
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, one := range all {
+		d := newRoundel(one)
+		l, h := d.bounds()
+		low, high = math.Min(low, l), math.Max(high, h)
+		discs = append(discs, d)
+	}
+	t := tintOf(low, high, f.Model.Limit)
+	t.bar(s, vg.Rectangle{Min: room.Min, Max: vg.Point{X: room.Max.X, Y: room.Min.Y + barRoom}})
+	room.Min.Y += barRoom
+	width := room.Size().X / vg.Length(len(all))
+	for k, d := range discs {
+		cell := room
+		cell.Min.X += width * vg.Length(k)
+		cell.Max.X = cell.Min.X + width
+		when := "after " + hours(all[k].Time)
+		if k == len(discs)-1 {
+			when = "at the exit, " + when
+		}
+		x := middle(cell).X
+		s.put(s.style(labelSize, ink(), true), vg.Point{X: x, Y: cell.Max.Y - labelSize*0.5}, centred(), when)
+		s.put(s.style(tickSize, ink(), false), vg.Point{X: x, Y: cell.Max.Y - labelSize*1.7}, centred(), "mean "+percent(all[k].Mean))
+		cell.Max.Y -= labelSize * 2.6
+		d.draw(s, cell, t)
+	}
+}

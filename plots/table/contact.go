@@ -1,0 +1,50 @@
+package table
+
+import (
+	"fmt"
+
+	"strandry/diffusion"
+)
+
+// contact is what covers the strand in a zone, and how it was reckoned, as JSON.
+type contact struct {
+	Covered float64 `json:"covered"` // share of the perimeter
+	Arcs    int     `json:"arcs"`
+	Moves   bool    `json:"moves"`
+	Model   string  `json:"model"` // section: followed in radius and angle; film: along the radius, the film thinned by the share
+}
+
+func contactOf(c diffusion.Contact) contact {
+	out := contact{c.Covered, c.Arcs, c.Moves, "film"}
+	if c.Fixed() {
+		out.Model = "section"
+	}
+	return out
+}
+
+// Covers says for each zone with a cover how it was reckoned, and what stays behind one that keeps its place.
+func Covers(r *diffusion.Result) []string {
+	var out []string
+	for i := range r.Zones {
+		z := &r.Zones[i]
+		if z.Contact.Covered == 0 {
+			continue
+		}
+		share := fmt.Sprintf("%s: %s %% of the strand's perimeter is covered by ", z.Name, given(100*z.Contact.Covered))
+		if !z.Contact.Fixed() {
+			out = append(out, share+"a contact that wanders round the strand: the film is thinned by that share.")
+			continue
+		}
+		arcs, cover := "one arc that stays in its place", "the cover"
+		if n := z.Contact.Arcs; n > 1 {
+			arcs, cover = fmt.Sprintf("%d arcs that stay in their places", n), "the covers"
+		}
+		still := ""
+		if z.Behind > z.Exit.Skin {
+			still = "still "
+		}
+		out = append(out, fmt.Sprintf("%s%s; the water behind has to go round (the section is followed in radius and angle). Behind %s the skin %sholds %s at the exit.",
+			share, arcs, cover, still, percent(z.Behind)))
+	}
+	return out
+}
