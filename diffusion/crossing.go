@@ -1,8 +1,6 @@
 package diffusion
 
 import (
-	"math"
-
 	"strandry/diffusion/radial"
 	"strandry/diffusion/rosenbrock"
 	"strandry/diffusion/section"
@@ -36,11 +34,17 @@ func (c Contact) film() float64 {
 	return c.Exposed()
 }
 
-// anglesFor is the number of angles that goes with a resolution: the usual ones with the usual one.
+// anglesFor is the number of angles that goes with a resolution: those whose errors package section tells.
 func anglesFor(resolution float64) int {
-	const usual, power = 5, 0.6
-	n := math.Round(section.UsualAngles * math.Pow(resolution/usual, power))
-	return int(min(max(n, section.CoarseAngles), section.MaxAngles))
+	switch {
+	case resolution < 4.5:
+		return section.CoarseAngles
+	case resolution < 7:
+		return section.UsualAngles
+	case resolution < 14:
+		return section.RefinedAngles
+	}
+	return section.MaxAngles
 }
 
 // sectionsKept bounds the grids that are remembered.
