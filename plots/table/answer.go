@@ -92,6 +92,7 @@ func (a *Answer) path(b *strings.Builder) {
 func (a *Answer) nozzle(b *strings.Builder) {
 	m, r := a.Model, a.Assessment
 	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)\n", bounded(r.Nozzle.Mean, r.NumericalError))
+	fmt.Fprintf(b, "               centre %s, skin %s\n", bounded(r.Nozzle.Centre, r.Errors.Centre), bounded(r.Nozzle.Skin, r.Errors.Skin))
 	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s\n",
 		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value))
 	fmt.Fprintf(b, "Limit          %s\n", limit(m.Limit))

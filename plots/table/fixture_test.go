@@ -96,7 +96,9 @@ func answer() *Answer {
 		Title: "Reedon for a winch drum: twelve metres at 90 °C", File: "drum.toml", Version: "0.0.0", Model: m,
 		Assessment: &diffusion.Assessment{
 			Result: r, Low: 0.00587, High: 0.0169, NumericalError: 8.7e-7, Verdict: diffusion.Wet,
-			Endurance: diffusion.Endurance{Zone: "drum", Strand: 353.15, Air: 353.15, Bears: 358.15, Yields: 373.15}, Settings: diffusion.DefaultSettings(),
+			Errors:     diffusion.StateError{Mean: 8.7e-7, Centre: 1.1e-6, Skin: 4e-5, Profile: 6e-5},
+			ZoneErrors: []diffusion.StateError{{Mean: 9e-7, Centre: 1.1e-6, Skin: 3e-6}, {Mean: 8.7e-7, Centre: 1.1e-6, Skin: 4e-5}},
+			Endurance:  diffusion.Endurance{Zone: "drum", Strand: 353.15, Air: 353.15, Bears: 358.15, Yields: 373.15}, Settings: diffusion.DefaultSettings(),
 			Warnings: []diffusion.Warning{
 				{Concern: diffusion.IsothermTemperature, Zone: path[0].Name, Value: 363.12, Limit: 353.15},
 				{Concern: diffusion.UnmeasuredDiffusivity},

@@ -43,7 +43,10 @@ type moisture struct {
 	Skin           float64 `json:"skin"`
 	Limit          float64 `json:"limit"`
 	Removed        float64 `json:"removed"`
-	NumericalError float64 `json:"numerical_error"`
+	NumericalError float64 `json:"numerical_error"` // of the mean
+	CentreError    float64 `json:"centre_error"`
+	SkinError      float64 `json:"skin_error"`
+	ProfileError   float64 `json:"profile_error"` // the largest along the radius
 }
 
 type zone struct {
@@ -66,6 +69,9 @@ type zone struct {
 	KM                float64 `json:"k_m"`
 	Correlation       string  `json:"correlation"`
 	Contact           contact `json:"contact"`
+	MeanError         float64 `json:"mean_error"` // numerical, as those below
+	CentreError       float64 `json:"centre_error"`
+	SkinError         float64 `json:"skin_error"`
 }
 
 type profile struct {
@@ -115,6 +121,7 @@ func (a *Answer) document() document {
 		Moisture: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
 			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
+			CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
 		},
 		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
@@ -123,8 +130,10 @@ func (a *Answer) document() document {
 		},
 		Strand: strandData{2 * m.Radius, m.Speed}, Warnings: []string{},
 	}
-	for _, z := range r.Zones {
-		d.Zones = append(d.Zones, zoneOf(z))
+	for i, z := range r.Zones {
+		one, off := zoneOf(z), r.ZoneErrors[i]
+		one.MeanError, one.CentreError, one.SkinError = off.Mean, off.Centre, off.Skin
+		d.Zones = append(d.Zones, one)
 	}
 	for _, w := range r.Warnings {
 		d.Warnings = append(d.Warnings, say(w, m))

@@ -9,15 +9,15 @@ import (
 
 // covered are strands a part of whose perimeter is covered in its place.
 func covered() []Check {
-	o := origin{"covered perimeter", "a share of the perimeter exposed in arcs that are held dry, the rest sealed: dual series in Laplace space, spectral elements in r and θ (independent codes)",
+	o := origin{"covered perimeter", "a share s of the perimeter exposed and held dry, in n arcs, D from e^b to 1 times: dual series in Laplace space, spectral elements in r and θ (independent codes)",
 		Computed, absolute(1e-3, "a fifth of the half per cent of the start that is promised")}
 	var out []Check
 	for _, r := range []struct{ share, arcs, growth, fourier, left float64 }{
 		{0.25, 1, 0, 0.334, 0.65221736}, {0.5, 1, 0, 0.03, 0.81035760}, {0.5, 1, 0, 0.0917, 0.67697622}, {0.5, 1, 0, 1, 0.14889690},
 		{0.9, 1, 0, 0.0917, 0.44502996}, {0.5, 1, 3, 0.334, 0.2009681}, {0.5, 2, 1, 0.334, 0.2343431}, {0.5, 4, 3, 0.0917, 0.3068208},
 	} {
-		name := fmt.Sprintf("%g %%, %g arcs, D × e^%g, Fo = %g", 100*r.share, r.arcs, r.growth, r.fourier)
-		out = append(out, o.check(name, "mean left", "-", r.left, func() (float64, error) {
+		name := fmt.Sprintf("s = %g, n = %g, b = %g, Fo = %g", r.share, r.arcs, r.growth, r.fourier)
+		out = append(out, o.check(name, "left", "-", r.left, func() (float64, error) {
 			const start = 0.02
 			p := polymer(1e-11, 0, r.growth/start)
 			z := zone(25, r.fourier*radius*radius/1e-11, 0, math.Inf(1))
