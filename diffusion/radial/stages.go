@@ -171,10 +171,10 @@ func (m *March) finish() float64 {
 	}
 	whole := m.Grid.Radius() * m.Grid.Radius() / 2
 	scale := max(math.Sqrt(field/whole), m.floor)
-	if scale == 0 {
-		return math.Sqrt(errors)
+	size := math.Sqrt(errors / whole)
+	if scale > 0 { // a field of nothing has no size
+		size /= scale
 	}
-	size := math.Sqrt(errors/whole) / scale
 	if m.beside.companion != nil {
 		size = max(size, m.beside.finish(t, m.Beside))
 	}
