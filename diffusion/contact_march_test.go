@@ -95,3 +95,23 @@ func TestCoverGoesOnFromZoneToZone(t *testing.T) {
 	require.Less(t, turned.Nozzle.Mean, 0.99*cut.Nozzle.Mean, "a strand that is turned over dries better")
 	within(t, 0, turned.Balance, 1e-12)
 }
+
+// Where the film alone holds the water back, a half covered strand dries at half the pace of an open one, be its cover in its
+// place or not: the content falls with exp(-φ 2 k_m p_sat t/(ρ R C_sat R_v T)). The water over pure water at
+// 23 °C has 2810.4 Pa (steam table, from memory); the tolerance is that of its last digits, a thousandth of the pace.
+func TestCoverAtTheFilm(t *testing.T) {
+	for _, exposed := range []float64{1, 0.5, 0.2} {
+		for _, moves := range []bool{false, true} {
+			m := covered(t, diffusion.Contact{Covered: 1 - exposed, Arcs: 1, Moves: moves}, 0, 1)
+			m.Material.Diffusivity.ReferenceValue.Value = 1e-7
+			const film, seconds = 1e-4, 20000.0
+			m.Path[0].Film.Mass, m.Path[0].Length = film, seconds*m.Speed
+			s := diffusion.DefaultSettings()
+			s.WithoutEvaporation = true
+			var r diffusion.Result
+			require.NoError(t, diffusion.NewMarch().Run(m, s, &r))
+			pace := 2 * film * 2810.4 / (1130 * 0.875e-3 * 0.095 * 461.5 * 296.15)
+			within(t, exposed*pace*seconds, math.Log(m.Start/r.Nozzle.Mean), 1.5e-3*pace*seconds, "%g exposed, moves %v", exposed, moves)
+		}
+	}
+}
