@@ -280,3 +280,17 @@ func TestSteadyAfterUnsteady(t *testing.T) {
 	}
 	require.Equal(t, fresh.C, after.C)
 }
+
+// A branch that has marched beside a companion takes up one that has none.
+func TestBranchLeavesItsCompanion(t *testing.T) {
+	g := newGrid(t, 0.4, 1, section.UsualAngles)
+	branch := &section.March{}
+	at := func(beside bool) func(int, *section.March) error {
+		return func(_ int, b *section.March) error {
+			require.Equal(t, beside, b.Beside != 0)
+			return nil
+		}
+	}
+	require.NoError(t, started(g, 0.8).AdvanceThrough(problems()["companion"], []float64{0.1, 0.2}, usual, branch, at(true)))
+	require.NoError(t, started(g, 0.8).AdvanceThrough(problems()["film"], []float64{0.1, 0.2}, usual, branch, at(false)))
+}
