@@ -115,3 +115,44 @@ func TestCoverAtTheFilm(t *testing.T) {
 		}
 	}
 }
+
+// A strand of which next to nothing is covered is an open one: the march in r and θ is that along the radius in all that is told of
+// it, with the heat of evaporation, in air that answers to the strand from either end, from zone to zone.
+func TestHardlyCoveredIsOpen(t *testing.T) {
+	for _, heat := range []diffusion.Heat{diffusion.Lumped, diffusion.Resolved} {
+		for _, direction := range []diffusion.Direction{diffusion.With, diffusion.Against, diffusion.Mixed} {
+			open := transit(t, 20)
+			open.Path[0].Length, open.Path[0].Air.Temperature = 0.03, 400 // it leaves in the midst of its heating
+			open.Path[1].Air.DryFlow, open.Path[1].Air.Direction = 3e-5, direction
+			covered := *open
+			covered.Path = append([]diffusion.Zone(nil), open.Path...)
+			for i := range covered.Path {
+				covered.Path[i].Contact = diffusion.Contact{Covered: 1e-5, Arcs: 1}
+			}
+			s := diffusion.DefaultSettings()
+			s.Heat = heat
+			w := diffusion.NewMarch()
+			want, err := w.Trace(open, s)
+			require.NoError(t, err)
+			got, err := w.Trace(&covered, s)
+			require.NoError(t, err)
+			for i, z := range want.Result.Zones {
+				c := got.Result.Zones[i]
+				about := z.Name + ", " + direction.String()
+				within(t, 1, c.Exit.Mean/z.Exit.Mean, 1e-5, about)
+				within(t, 1, c.Exit.Skin/z.Exit.Skin, 1e-4, about)
+				within(t, z.Exit.Temperature, c.Exit.Temperature, 1e-3, about)
+				within(t, 1, c.Fourier/z.Fourier, 1e-5, about)
+				within(t, 1, c.VapourPressure/z.VapourPressure, 1e-5, about)
+				within(t, 1, c.Cooling/z.Cooling, 1e-5, about)
+				within(t, 1, c.Behind/z.Exit.Skin, 0.05, about)
+			}
+			require.Len(t, got.Points, len(want.Points))
+			for i, p := range want.Points {
+				within(t, p.Temperature, got.Points[i].Temperature, 1e-3)
+				within(t, 1, got.Points[i].VapourPressure/p.VapourPressure, 1e-5)
+				within(t, p.Mean, got.Points[i].Mean, 1e-6)
+			}
+		}
+	}
+}
