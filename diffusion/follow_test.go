@@ -114,6 +114,17 @@ func TestOneCoefficientGiven(t *testing.T) {
 	within(t, want, r.Nozzle.Temperature, 1e-3)
 	require.Greater(t, want, middle+5)
 
+	pieces, still := *m, s
+	pieces.Path = []diffusion.Zone{m.Path[0], m.Path[0], m.Path[0]}
+	for i := range pieces.Path {
+		pieces.Path[i].Length /= 3
+		pieces.Path[i].Film.Mass = 0.05
+	}
+	still.WithoutEvaporation = true
+	require.NoError(t, w.Run(&pieces, still, &r))
+	within(t, want, r.Nozzle.Temperature, 1e-3)
+	require.NoError(t, w.Run(m, s, &r))
+
 	conditions := film.Conditions{
 		Flow: film.Across, Diameter: 2 * m.Radius, StrandTemperature: (296.15 + 383.15) / 2, AirTemperature: 383.15, Pressure: m.Pressure,
 		AirSpeed: 0.05, Emissivity: 0.9,
