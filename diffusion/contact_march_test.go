@@ -147,6 +147,13 @@ func TestHardlyCoveredIsOpen(t *testing.T) {
 				within(t, 1, c.Cooling/z.Cooling, 1e-5, about)
 				within(t, 1, c.Behind/z.Exit.Skin, 0.05, about)
 			}
+			var alone, inside diffusion.Result
+			require.NoError(t, w.Run(open, s, &alone))
+			require.NoError(t, w.Run(&covered, s, &inside))
+			for i, z := range alone.Zones {
+				within(t, z.Exit.Temperature, inside.Zones[i].Exit.Temperature, 1e-3, z.Name)
+				within(t, 1, inside.Zones[i].Exit.Mean/z.Exit.Mean, 1e-5, z.Name)
+			}
 			require.Len(t, got.Points, len(want.Points))
 			for i, p := range want.Points {
 				within(t, p.Temperature, got.Points[i].Temperature, 1e-3)
