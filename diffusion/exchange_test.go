@@ -1,10 +1,13 @@
 package diffusion
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/integrate/quad"
 
+	"strandry/diffusion/radial"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -105,4 +108,30 @@ func TestAnglesGoWithTheResolution(t *testing.T) {
 	require.Equal(t, 9, anglesFor(DefaultSettings().Refined().Resolution))
 	require.Equal(t, 4, anglesFor(1))
 	require.Equal(t, 12, anglesFor(1000))
+}
+
+// The Fourier number of one step, in which a content changes that speeds diffusion up, against Gauss's rule on the cubic through both
+// ends, at one temperature: a little, and e-fold and more.
+func TestFourierOfOneStep(t *testing.T) {
+	s := drum(t, Lumped, Air{Temperature: 383.15, VapourPressure: 1500})
+	w := NewMarch()
+	l := &w.main
+	l.around, l.potential = surroundings(*s), 60
+	d := l.around.dry(383.15)
+	for _, fall := range []float64{1e-4, 1.6e-3, 2e-3, 0.02, 0.05} {
+		from := radial.Instant{Time: 1e5, Mean: 0.06, Rate: -2 * fall / 300}
+		to := radial.Instant{Time: 1e5 + 300, Mean: 0.06 - fall, Rate: -0.5 * fall / 300}
+		want := quad.Fixed(func(u float64) float64 {
+			v := 1 - u
+			mean := v*v*(1+2*u)*from.Mean + u*u*(1+2*v)*to.Mean + 300*u*v*(v*from.Rate-u*to.Rate)
+			return 300 * d * math.Exp(60*mean)
+		}, 0, 1, 40, nil, 0)
+		got := l.fourier(from, to)
+		t.Logf("fall of %g: off %.1e", fall, got/want-1)
+		share := 3e-7
+		if fall == 1.6e-3 { // as much as one interval is trusted with
+			share = 1e-4
+		}
+		within(t, 1, got/want, share, "fall of %g", fall)
+	}
 }
