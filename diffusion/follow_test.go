@@ -68,6 +68,12 @@ func TestFilmFollowsTheStrand(t *testing.T) {
 		require.NoError(t, w.Run(m, s, &r))
 		within(t, want, r.Nozzle.Temperature, 0.01, "from %g into %g K in pieces", c.entered, c.air)
 
+		for i := range m.Path { // so much air that it does not matter, but has to be sought
+			m.Path[i].Air.DryFlow, m.Path[i].Air.Direction = 10, diffusion.Against
+		}
+		require.NoError(t, w.Run(m, s, &r))
+		within(t, want, r.Nozzle.Temperature, 0.01, "from %g into %g K in pieces, against the air", c.entered, c.air)
+
 		m.Path = m.Path[:2]
 		m.Path[1].Air.Temperature = 350
 		want = follows(t, m, &m.Path[1], follows(t, m, &m.Path[0], c.entered, 6), 6)
