@@ -156,3 +156,14 @@ func TestSpeedOfDraggedAir(t *testing.T) {
 	nu := humidair.KinematicViscosity((half+298.15)/2, 1400, m.Pressure)
 	require.InEpsilon(t, flow/(math.Pi*(R2*R2-R1*R1))*2*(R2-R1)/nu, z[2].Film.Reynolds, 1e-9)
 }
+
+// At rest no strand passes through the air: a flow does not limit it.
+func TestFlowAtRest(t *testing.T) {
+	m := transit(t, 20)
+	shelf := m.Path[2]
+	shelf.Length, shelf.Duration = 0, 3600
+	m.Storage = []diffusion.Zone{shelf}
+	want := run(t, m)
+	m.Storage[0].Air.DryFlow = 1e-7
+	require.Equal(t, want.Start, run(t, m).Start)
+}
