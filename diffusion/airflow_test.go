@@ -105,3 +105,65 @@ func TestDraggedAirThatCannotBe(t *testing.T) {
 		require.ErrorContains(t, m.Check(), name)
 	}
 }
+
+// Air that the strand drags along is between none and enough: a verdict that air without limit would turn is in doubt, on both
+// sides, and a strand that softens is no less soft for it.
+func TestMouthsOfABore(t *testing.T) {
+	mouths := func(m *diffusion.Model) *diffusion.Assessment {
+		free := *m
+		free.Path = append([]diffusion.Zone(nil), m.Path...)
+		for i := range free.Path {
+			free.Path[i].Air = free.Path[i].Air.Endless()
+		}
+		a := assess(t, m)
+		require.Equal(t, run(t, &free).Nozzle.Mean, a.Mouths)
+		return a
+	}
+	wetted := tube(t, 3e-3)
+	wetted.Material.Diffusivity.Scatter.Value = 1.01
+	a := mouths(wetted)
+	require.Greater(t, a.Mouths, 1.5*a.High)
+	for limit, want := range map[float64]diffusion.Verdict{
+		0.9 * a.Low: diffusion.Wet, 1.01 * a.High: diffusion.Unsure, 0.99 * a.Mouths: diffusion.Unsure, 1.01 * a.Mouths: diffusion.Dry,
+	} {
+		wetted.Limit = limit
+		require.Equal(t, want.String(), assess(t, wetted).Verdict.String(), "limit %g", limit)
+	}
+
+	dried := tube(t, 3e-3) // the air in its bore is soon as damp as the strand
+	dried.Path = dried.Path[2:]
+	dried.Material.Diffusivity.Scatter.Value = 1.01
+	dried.Path[0].Length, dried.Path[0].Air.Temperature, dried.Path[0].Air.VapourPressure = 20, 383.15, 100
+	a = mouths(dried)
+	require.Less(t, a.Mouths, 0.7*a.Low)
+	for limit, want := range map[float64]diffusion.Verdict{0.99 * a.Mouths: diffusion.Wet, 1.01 * a.Mouths: diffusion.Unsure, 0.99 * a.Low: diffusion.Unsure, 1.01 * a.High: diffusion.Dry} {
+		dried.Limit = limit
+		require.Equal(t, want.String(), assess(t, dried).Verdict.String(), "limit %g", limit)
+	}
+	dried.Limit = 0.9 * a.Low
+	dried.Material.Softening.Low, dried.Material.Softening.Value, dried.Material.Softening.High = 330, 340, 350
+	require.Equal(t, diffusion.TooHot.String(), assess(t, dried).Verdict.String())
+	require.Zero(t, assess(t, transit(t, 0)).Mouths)
+}
+
+// The Reynolds number in the bore is that of the mean speed, the flow over the ring, and the gap's hydraulic diameter.
+func TestSpeedOfDraggedAir(t *testing.T) {
+	m := tube(t, 3e-3)
+	z := run(t, m).Zones
+	const R1, R2 = 0.875e-3, 1.5e-3
+	flow := math.Pi * m.Speed * ((R2*R2-R1*R1)/(2*math.Log(R2/R1)) - R1*R1)
+	half := (z[1].Exit.Temperature + 298.15) / 2 // the strand half-way, and its film half-way from there
+	nu := humidair.KinematicViscosity((half+298.15)/2, 1400, m.Pressure)
+	require.InEpsilon(t, flow/(math.Pi*(R2*R2-R1*R1))*2*(R2-R1)/nu, z[2].Film.Reynolds, 1e-9)
+}
+
+// At rest no strand passes through the air: a flow does not limit it.
+func TestFlowAtRest(t *testing.T) {
+	m := transit(t, 20)
+	shelf := m.Path[2]
+	shelf.Length, shelf.Duration = 0, 3600
+	m.Storage = []diffusion.Zone{shelf}
+	want := run(t, m)
+	m.Storage[0].Air.DryFlow = 1e-7
+	require.Equal(t, want.Start, run(t, m).Start)
+}

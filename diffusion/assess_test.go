@@ -1,10 +1,12 @@
 package diffusion_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/interp"
 
 	"strandry/diffusion"
 )
@@ -107,4 +109,56 @@ func TestWarningsAtTheirEdges(t *testing.T) {
 		_, found := find(m, diffusion.NumericalDoubt)
 		require.Equal(t, told, found, "limit at %g of the content", times)
 	}
+}
+
+// What is told of the errors, from two marches and their definition: the index of Roache, 2.5 times the difference to the
+// refined one, and the share that refining does not show, of the largest content of the state.
+func TestErrorsByTheirDefinition(t *testing.T) {
+	m := transit(t, 20)
+	s := diffusion.DefaultSettings()
+	w := diffusion.NewMarch()
+	a, err := w.Assess(m, s)
+	require.NoError(t, err)
+	var coarse, fine diffusion.Result
+	require.NoError(t, w.Run(m, s, &coarse))
+	require.NoError(t, w.Run(m, s.Refined(), &fine))
+	check := func(got diffusion.StateError, c, f diffusion.State) {
+		unseen := m.Unseen(s)
+		largest := max(c.Mean, f.Mean, c.Centre, c.Skin)
+		within(t, 2.5*math.Abs(c.Mean-f.Mean)+unseen*max(c.Mean, f.Mean), got.Mean, 1e-12)
+		within(t, 2.5*math.Abs(c.Centre-f.Centre)+unseen*largest, got.Centre, 1e-12)
+		within(t, 2.5*math.Abs(c.Skin-f.Skin)+unseen*largest, got.Skin, 1e-12)
+	}
+	check(a.Errors, coarse.Nozzle, fine.Nozzle)
+	require.Equal(t, a.Errors.Mean, a.NumericalError)
+	require.Len(t, a.ZoneErrors, 3)
+	for i := range a.Zones {
+		check(a.ZoneErrors[i], coarse.Zones[i].Exit, fine.Zones[i].Exit)
+	}
+	// Along the radius, the refined profile between its nodes by another spline than the one in use.
+	var curve interp.NotAKnotCubic
+	require.NoError(t, curve.Fit(fine.Radius, fine.Profile))
+	worst := 0.0
+	for i, r := range coarse.Radius {
+		worst = max(worst, 2.5*math.Abs(coarse.Profile[i]-curve.Predict(r)))
+	}
+	require.Greater(t, worst, 1.2*max(a.Errors.Centre, a.Errors.Skin), "a case that tests nothing")
+	within(t, 1, a.Errors.Profile/worst, 0.3)
+}
+
+// What refining does not show: a front of a diffusivity that changes with the content, upwards or downwards, and a cover that
+// keeps its place, each 2e-4; one that wanders brings none.
+func TestUnseenErrors(t *testing.T) {
+	at := func(beta float64, c diffusion.Contact) float64 {
+		m := transit(t, beta)
+		m.Path[1].Contact = c
+		return m.Unseen(diffusion.DefaultSettings())
+	}
+	open, fixed, moving := diffusion.Contact{}, diffusion.Contact{Covered: 0.5, Arcs: 1}, diffusion.Contact{Covered: 0.5, Arcs: 1, Moves: true}
+	within(t, 1e-5, at(0, open), 1e-15)
+	within(t, 1e-5, at(0, moving), 1e-15)
+	within(t, 2.1e-4, at(0, fixed), 1e-15)
+	within(t, 2.1e-4, at(100, open), 1e-15)
+	within(t, 2.1e-4, at(-100, open), 1e-15)
+	within(t, 4.1e-4, at(100, fixed), 1e-15)
 }

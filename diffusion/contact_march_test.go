@@ -95,3 +95,71 @@ func TestCoverGoesOnFromZoneToZone(t *testing.T) {
 	require.Less(t, turned.Nozzle.Mean, 0.99*cut.Nozzle.Mean, "a strand that is turned over dries better")
 	within(t, 0, turned.Balance, 1e-12)
 }
+
+// Where the film alone holds the water back, a half covered strand dries at half the pace of an open one, be its cover in its
+// place or not: the content falls with exp(-φ 2 k_m p_sat t/(ρ R C_sat R_v T)). The water over pure water at
+// 23 °C has 2810.4 Pa (steam table, from memory); the tolerance is that of its last digits, a thousandth of the pace.
+func TestCoverAtTheFilm(t *testing.T) {
+	for _, exposed := range []float64{1, 0.5, 0.2} {
+		for _, moves := range []bool{false, true} {
+			m := covered(t, diffusion.Contact{Covered: 1 - exposed, Arcs: 1, Moves: moves}, 0, 1)
+			m.Material.Diffusivity.ReferenceValue.Value = 1e-7
+			const film, seconds = 1e-4, 20000.0
+			m.Path[0].Film.Mass, m.Path[0].Length = film, seconds*m.Speed
+			s := diffusion.DefaultSettings()
+			s.WithoutEvaporation = true
+			var r diffusion.Result
+			require.NoError(t, diffusion.NewMarch().Run(m, s, &r))
+			pace := 2 * film * 2810.4 / (1130 * 0.875e-3 * 0.095 * 461.5 * 296.15)
+			within(t, exposed*pace*seconds, math.Log(m.Start/r.Nozzle.Mean), 1.5e-3*pace*seconds, "%g exposed, moves %v", exposed, moves)
+		}
+	}
+}
+
+// A strand of which next to nothing is covered is an open one: the march in r and θ is that along the radius in all that is told of
+// it, with the heat of evaporation, in air that answers to the strand from either end, from zone to zone.
+func TestHardlyCoveredIsOpen(t *testing.T) {
+	for _, heat := range []diffusion.Heat{diffusion.Lumped, diffusion.Resolved} {
+		for _, direction := range []diffusion.Direction{diffusion.With, diffusion.Against, diffusion.Mixed} {
+			open := transit(t, 20)
+			open.Path[0].Length, open.Path[0].Air.Temperature = 0.03, 400 // it leaves in the midst of its heating
+			open.Path[1].Air.DryFlow, open.Path[1].Air.Direction = 3e-5, direction
+			covered := *open
+			covered.Path = append([]diffusion.Zone(nil), open.Path...)
+			for i := range covered.Path {
+				covered.Path[i].Contact = diffusion.Contact{Covered: 1e-5, Arcs: 1}
+			}
+			s := diffusion.DefaultSettings()
+			s.Heat = heat
+			w := diffusion.NewMarch()
+			want, err := w.Trace(open, s)
+			require.NoError(t, err)
+			got, err := w.Trace(&covered, s)
+			require.NoError(t, err)
+			for i, z := range want.Result.Zones {
+				c := got.Result.Zones[i]
+				about := z.Name + ", " + direction.String()
+				within(t, 1, c.Exit.Mean/z.Exit.Mean, 1e-5, about)
+				within(t, 1, c.Exit.Skin/z.Exit.Skin, 1e-4, about)
+				within(t, z.Exit.Temperature, c.Exit.Temperature, 1e-3, about)
+				within(t, 1, c.Fourier/z.Fourier, 1e-5, about)
+				within(t, 1, c.VapourPressure/z.VapourPressure, 1e-5, about)
+				within(t, 1, c.Cooling/z.Cooling, 1e-5, about)
+				within(t, 1, c.Behind/z.Exit.Skin, 0.05, about)
+			}
+			var alone, inside diffusion.Result
+			require.NoError(t, w.Run(open, s, &alone))
+			require.NoError(t, w.Run(&covered, s, &inside))
+			for i, z := range alone.Zones {
+				within(t, z.Exit.Temperature, inside.Zones[i].Exit.Temperature, 1e-3, z.Name)
+				within(t, 1, inside.Zones[i].Exit.Mean/z.Exit.Mean, 1e-5, z.Name)
+			}
+			require.Len(t, got.Points, len(want.Points))
+			for i, p := range want.Points {
+				within(t, p.Temperature, got.Points[i].Temperature, 1e-3)
+				within(t, 1, got.Points[i].VapourPressure/p.VapourPressure, 1e-5)
+				within(t, p.Mean, got.Points[i].Mean, 1e-6)
+			}
+		}
+	}
+}

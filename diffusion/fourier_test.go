@@ -61,3 +61,17 @@ func TestFourierOfADryingStrand(t *testing.T) {
 	}
 	require.Greater(t, coarse.Zones[1].Fourier, 0.1)
 }
+
+// Where the air is sought, only the march that agrees counts: with air beyond measure the Fourier number is that of air without
+// limit.
+func TestFourierOfTheSearchIsNotCounted(t *testing.T) {
+	m := transit(t, 20)
+	want := assess(t, m)
+	for _, direction := range []diffusion.Direction{diffusion.Against, diffusion.Mixed} {
+		m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 10, direction
+		got := assess(t, m)
+		for i := range m.Path {
+			require.InEpsilon(t, want.Zones[i].Fourier, got.Zones[i].Fourier, 2e-4, direction.String())
+		}
+	}
+}

@@ -9,16 +9,22 @@ import (
 	"strandry/diffusion"
 )
 
-// The content does not depend on the limit that it is held against, to the bit.
+// The content does not depend on the limit that it is held against, to the bit, nor where next to nothing is left of it.
 func TestLimitDoesNotTouchTheContent(t *testing.T) {
 	for _, beta := range []float64{0, 20} {
-		m := transit(t, beta)
-		want := run(t, m)
-		for _, limit := range []float64{1e-6, 1e-4, 0.05, 1} {
-			m.Limit = limit
-			got := run(t, m)
-			require.Equal(t, want.Nozzle, got.Nozzle, "limit %g", limit)
-			require.Equal(t, want.Steps, got.Steps)
+		for _, length := range []float64{12, 80} {
+			m := transit(t, beta)
+			m.Path[1].Length = length
+			m.Path[1].Air.VapourPressure = 0
+			m.Path = m.Path[:2]
+			want := run(t, m)
+			require.Equal(t, length > 12, want.Nozzle.Mean < 1e-5)
+			for _, limit := range []float64{1e-6, 1e-4, 0.05, 1} {
+				m.Limit = limit
+				got := run(t, m)
+				require.Equal(t, want.Nozzle, got.Nozzle, "limit %g", limit)
+				require.Equal(t, want.Steps, got.Steps)
+			}
 		}
 	}
 }

@@ -75,3 +75,22 @@ func TestLengthsAreThoseOfSeparateRuns(t *testing.T) {
 		}
 	}
 }
+
+// A march that has served the lengths of covered zones serves those of open ones, and covered ones again, as a new one does.
+func TestLengthsAfterACover(t *testing.T) {
+	used := diffusion.NewMarch()
+	for _, covered := range []float64{0.3, 0, 0.3} {
+		m := transit(t, 20)
+		for i := range m.Path {
+			m.Path[i].Contact = diffusion.Contact{Covered: covered, Arcs: 2}
+		}
+		serve := func(w *diffusion.March) (all []diffusion.ZoneResult) {
+			require.NoError(t, w.RunLengths(m, 1, []float64{0.9, 1, 1.1}, diffusion.CoarseSettings(), func(_ int, r *diffusion.Result) error {
+				all = append(all, r.Zones...)
+				return nil
+			}))
+			return all
+		}
+		require.Equal(t, serve(diffusion.NewMarch()), serve(used), "%g covered", covered)
+	}
+}

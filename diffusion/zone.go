@@ -179,8 +179,8 @@ func (s *surroundings) leaving(c, q float64) (r radial.Response, activity float6
 	return r, activity
 }
 
-// latent is the heat of vaporisation near the temperatures of a zone: a parabola, within 1e-4 of [humidair.LatentHeat]
-// from 80 K below its centre to 40 K above.
+// latent is the heat of vaporisation near the temperatures of a zone: a parabola, within 3e-4 of [humidair.LatentHeat]
+// up to 40 K from its centre, and 4e-3 at 80 K below it.
 type latent struct{ centre, value, slope, bend float64 }
 
 // latentNear makes the parabola from three temperatures about one [K].

@@ -109,6 +109,21 @@ func TestRegimesAreNamed(t *testing.T) {
 	}
 }
 
+// The thermal entry length of a tube, 0.05 Re Pr Dh (Incropera & DeWitt, eq. 8.23): by hand for 0.3 m/s through the gap between
+// 1.75 mm and the bore, at the film of 65 °C with ν 1.95e-5 m²/s and Pr 0.70 (dry air, ib., Table A.4).
+func TestEntryOfTheAnnulusIsTold(t *testing.T) {
+	c := warm()
+	c.Flow, c.AirSpeed, c.VapourPressure = film.Annulus, 0.3, 0
+	width := c.Bore - c.Diameter
+	entry := 0.05 * 0.3 * width / 1.95e-5 * 0.70 * width
+	for share, told := range map[float64]bool{0.9: true, 1.1: false} {
+		c.HeatedLength = share * entry
+		got, err := film.At(c)
+		require.NoError(t, err)
+		require.Equal(t, told, strings.Contains(strings.Join(got.Notes, "; "), "entry length"), "%g of it", share)
+	}
+}
+
 func TestDraggedAirHasItsOwnProfile(t *testing.T) {
 	// 1.75 mm in 3 mm, ratio 0.5833: testdata/film/annulus.csv.
 	c := warm()

@@ -102,3 +102,17 @@ func TestAlong(t *testing.T) {
 	requireDelta(t, m.Grid.Mean(m.C)-1, m.Gathered, 1e-3)
 	requireDelta(t, -2*m.Lost, m.Gathered, 1e-3)
 }
+
+// A branch that has marched beside a companion takes up a march that has none.
+func TestBranchLeavesItsCompanion(t *testing.T) {
+	branch := &radial.March{}
+	at := func(beside bool) func(int, *radial.March) error {
+		return func(_ int, b *radial.March) error {
+			require.Equal(t, beside, b.Beside != 0)
+			return nil
+		}
+	}
+	p := radial.Problem{Potential: radial.Linear{}, Companion: pair{1, 1, 0.2, 5, 2, 1}}
+	require.NoError(t, started(usualGrid(t, 3), 1).AdvanceThrough(p, []float64{0.1, 0.2}, usual, branch, at(true)))
+	require.NoError(t, started(usualGrid(t, 3), 1).AdvanceThrough(stepChange(1), []float64{0.1, 0.2}, usual, branch, at(false)))
+}

@@ -134,3 +134,48 @@ func TestSettingsAreChecked(t *testing.T) {
 	}
 	require.ErrorContains(t, sound.Check(math.Inf(1)), "duration")
 }
+
+// A march that begins at some time ends at that plus its duration, on the solution from there.
+func TestStartsAtATime(t *testing.T) {
+	const start, rate = 0.7, 3
+	for _, scheme := range rosenbrock.Schemes() {
+		b := &scalar{method: scheme.Tableau(), rate: rate, time: start, y: exact(rate, start)}
+		require.NoError(t, rosenbrock.Even(b, start, 0.5, 200))
+		require.InDelta(t, 1.2, b.time, 1e-15)
+		require.InDelta(t, exact(rate, 1.2), b.y, 1e-7)
+		s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-7}
+		require.NoError(t, rosenbrock.Pace{Start: 1.2, Step: 1e-3}.Pursue(b, 0.5, s, nil))
+		require.InDelta(t, 1.7, b.time, 1e-15)
+		require.InDelta(t, exact(rate, 1.7), b.y, 1e-5)
+	}
+}
+
+// fourth is a body whose error is just what is allowed at a step of one, and goes with the fourth power of the step.
+type fourth struct{ tried, taken []float64 }
+
+func (b *fourth) Try(h float64) float64 {
+	b.tried = append(b.tried, h)
+	return 1e-3 * math.Pow(h, 4)
+}
+
+func (b *fourth) Accept(h, _ float64) { b.taken = append(b.taken, h) }
+
+func (*fourth) Reject() {}
+
+// The steps by hand: each is 0.9 times the one that would be as exact as allowed, within 0.2 and 6 times the last one, which is the
+// rule of Hairer, Nørsett & Wanner, Solving Ordinary Differential Equations I (1993), eq. II.4.13; after one that was not taken
+// 0.7 times at the most.
+func TestStepsByHand(t *testing.T) {
+	for _, c := range []struct{ first, duration float64 }{{0.01, 3}, {10, 20}, {1.02, 3}} {
+		b := &fourth{}
+		require.NoError(t, rosenbrock.Pace{Step: c.first}.Pursue(b, c.duration, rosenbrock.Settings{Tolerance: 1e-3}, nil))
+		want := map[float64][]float64{0.01: {0.01, 0.06, 0.36, 0.9, 0.9}, 10: {10, 2, 0.9, 0.9}, 1.02: {1.02, 0.714, 0.9}}[c.first]
+		require.InDeltaSlice(t, want, b.tried[:len(want)], 1e-12)
+		sum := 0.0
+		for _, h := range b.taken {
+			require.LessOrEqual(t, h, 1.0)
+			sum += h
+		}
+		require.InDelta(t, c.duration, sum, 1e-12)
+	}
+}

@@ -254,3 +254,43 @@ func TestAngles(t *testing.T) {
 		}
 	}
 }
+
+// warming is a companion that nears one on its own, beside a field that nothing crosses.
+type warming struct{ still }
+
+func (warming) Exchange(_, _, _, _ float64) radial.Response { return radial.Response{} }
+
+// A companion goes on beside a field of nothing: 1 - exp(-2 t).
+func TestCompanionOfNothing(t *testing.T) {
+	m := started(newGrid(t, 0.4, 1, section.UsualAngles), 0)
+	through(t, m, radial.Problem{Potential: radial.Linear{}, Companion: warming{}}, 0.7, rosenbrock.Settings{Steps: 20})
+	requireDelta(t, -math.Expm1(-1.4), m.Beside, 1e-7)
+	requireDelta(t, 0, m.Grid.Mean(m.C), 0)
+}
+
+// Beside a companion that is steady nothing is left of a film that varied in time before.
+func TestSteadyAfterUnsteady(t *testing.T) {
+	g := newGrid(t, 0.4, 1, section.UsualAngles)
+	s := rosenbrock.Settings{Steps: 10}
+	after, fresh := started(g, 0.8), started(g, 0.8)
+	through(t, after, problems()["exponential, film"], 0.1, s)
+	after.Start(g, 0.8)
+	for _, m := range []*section.March{after, fresh} {
+		through(t, m, problems()["steady companion"], 0.3, s)
+	}
+	require.Equal(t, fresh.C, after.C)
+}
+
+// A branch that has marched beside a companion takes up one that has none.
+func TestBranchLeavesItsCompanion(t *testing.T) {
+	g := newGrid(t, 0.4, 1, section.UsualAngles)
+	branch := &section.March{}
+	at := func(beside bool) func(int, *section.March) error {
+		return func(_ int, b *section.March) error {
+			require.Equal(t, beside, b.Beside != 0)
+			return nil
+		}
+	}
+	require.NoError(t, started(g, 0.8).AdvanceThrough(problems()["companion"], []float64{0.1, 0.2}, usual, branch, at(true)))
+	require.NoError(t, started(g, 0.8).AdvanceThrough(problems()["film"], []float64{0.1, 0.2}, usual, branch, at(false)))
+}
