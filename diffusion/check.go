@@ -70,6 +70,8 @@ func (z *Zone) check(m *Model, rest bool) error {
 		{"time constant of the air [s]", z.Air.Relax.TimeConstant, 0, 1e12},
 		{"h [W/(m² K)]", z.Film.Heat, 0, 1e6},
 		{"k_m [m/s]", z.Film.Mass, 0, 1e3},
+		{"factor on h", z.Film.HeatFactor, 0, 100},
+		{"factor on k_m", z.Film.MassFactor, 0, 100},
 		{"air speed [m/s]", z.Film.AirSpeed, 0, 1e3},
 		{"emissivity", z.Film.Emissivity, 0, 1},
 	}

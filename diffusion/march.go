@@ -216,7 +216,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	}
 	capacity := m.Material.Density.Value * m.Material.HeatCapacity.Value
 	l.cylinder.Time = 0 // each zone has its own clock
-	base, ok := a.thermal.goesOn(surface{lasting(z, m), z.Film.Heat, z.Film.Mass})
+	base, ok := a.thermal.goesOn(surface{lasting(z, m), z.Film.Heat, z.Film.Mass, z.Film.HeatFactor, z.Film.MassFactor})
 	if !ok {
 		base = c.Heat
 	}

@@ -82,6 +82,9 @@ type Film struct {
 	Heat float64 // given h, radiation included [W/(m² K)]; zero to compute
 	Mass float64 // given k_m [m/s]; zero to compute
 
+	HeatFactor float64 // on a computed h, radiation included; zero for 1
+	MassFactor float64 // on a computed k_m; zero for 1
+
 	Flow       film.Flow
 	AirSpeed   float64 // past the strand [m/s]
 	Bore       float64 // of the tube around the strand [m], for an annulus

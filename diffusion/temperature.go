@@ -90,8 +90,9 @@ func (h *thermal) rest(temperature float64) {
 
 // surface is what the film of a zone depends on, but for the strand.
 type surface struct {
-	conditions film.Conditions
-	heat, mass float64 // given [W/(m² K)], [m/s]
+	conditions     film.Conditions
+	heat, mass     float64 // given [W/(m² K)], [m/s]
+	heatBy, massBy float64 // factors on what is not
 }
 
 // goesOn tells whether a zone goes on from the one before, as a part of a zone that was cut does, and with which film

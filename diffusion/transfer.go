@@ -20,7 +20,8 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 	if err != nil {
 		return c, err
 	}
-	c.Heat += c.Radiation
+	c.Heat = (c.Heat + c.Radiation) * factor(z.Film.HeatFactor)
+	c.Mass *= factor(z.Film.MassFactor)
 	if z.Film.Heat > 0 {
 		c.Heat, c.Uncertainty = z.Film.Heat, 0
 	}
@@ -41,6 +42,14 @@ func filmConditions(z *Zone, m *Model) film.Conditions {
 
 const given = "given"
 
+// factor is one that is one where nothing is stated.
+func factor(x float64) float64 {
+	if x == 0 {
+		return 1
+	}
+	return x
+}
+
 // lasting are the conditions that the coefficients of a zone depend on, wherever the strand is in it.
 func lasting(z *Zone, m *Model) film.Conditions {
 	c := filmConditions(z, m)
@@ -52,8 +61,9 @@ func lasting(z *Zone, m *Model) film.Conditions {
 
 // exchange are the film coefficients of a zone, which follow the temperature of the strand.
 type exchange struct {
-	law        *film.Law // nil where both are given
-	heat, mass float64   // given [W/(m² K)], [m/s]; zero where the law holds
+	law            *film.Law // nil where both are given
+	heat, mass     float64   // given [W/(m² K)], [m/s]; zero where the law holds
+	heatBy, massBy float64   // on the law
 }
 
 // at gives the coefficients of heat, radiation included, and of mass at a temperature of the strand's surface [K].
@@ -62,6 +72,7 @@ func (e *exchange) at(temperature float64) (heat, mass float64) {
 		return e.heat, e.mass
 	}
 	heat, mass = e.law.At(temperature)
+	heat, mass = heat*e.heatBy, mass*e.massBy
 	if e.heat > 0 {
 		heat = e.heat
 	}
@@ -88,7 +99,7 @@ const lawsKept = 16
 
 // exchange is that of a zone which the strand enters with a temperature [K].
 func (l *laws) exchange(z *Zone, m *Model, entered float64) (exchange, error) {
-	e := exchange{heat: z.Film.Heat, mass: z.Film.Mass}
+	e := exchange{heat: z.Film.Heat, mass: z.Film.Mass, heatBy: factor(z.Film.HeatFactor), massBy: factor(z.Film.MassFactor)}
 	if e.heat > 0 && e.mass > 0 {
 		return e, nil
 	}

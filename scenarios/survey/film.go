@@ -24,12 +24,7 @@ func films(w *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (
 			heat, mass := z.Film.Uncertainty, z.Film.MassUncertainty
 			f.Heat, f.Mass = max(f.Heat, heat), max(f.Mass, mass)
 			// A coefficient that is given stays so.
-			if m.Path[i].Film.Heat == 0 {
-				m.Path[i].Film.Heat = z.Film.Heat * end(sign, heat)
-			}
-			if m.Path[i].Film.Mass == 0 {
-				m.Path[i].Film.Mass = z.Film.Mass * end(sign, mass)
-			}
+			m.Path[i].Film.HeatFactor, m.Path[i].Film.MassFactor = end(sign, heat), end(sign, mass)
 		}
 		if err := w.Run(&m, s.Settings, &r); err != nil {
 			return f, err
