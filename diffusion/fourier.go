@@ -26,7 +26,7 @@ func (l *lane) fourier(from, to radial.Instant) float64 {
 	whole := (to.Time - from.Time) / 6 * (a + 4*middle + b)
 	const agree, halvings = 1e-5, 12
 	steady := math.Abs(a-middle) + math.Abs(b-middle)
-	if steady < 0.1*middle && l.around.thermal.even(from.Time) {
+	if steady < 0.03*middle && l.around.thermal.even(from.Time) {
 		return whole // to 1e-4 though the content may change four times as fast at one end as at the other, and far better as a rule
 	}
 	return l.halved(from, to, simpson{from.Time, to.Time, a, middle, b, whole}, agree, halvings)

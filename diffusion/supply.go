@@ -29,9 +29,8 @@ func (l *lane) supply(z *Zone) airSupply {
 func (a *airSupply) marched(d Direction) bool { return !a.limited || d == With }
 
 // through marches the zone against its air. Where one march does not settle it, the
-// state of the air rests on the total that the zone gives off, which is sought until it
-// agrees with itself to a hundredth of the tolerance, of the content at the entry; that moves the
-// answer by less than a millionth.
+// state of the air rests on the total that the zone gives off, which is sought until what it is still off by moves the total
+// by no more than a hundredth of the tolerance, of the content at the entry.
 func (l *lane) through(z *Zone, s Settings) error {
 	a, c := &l.around, &l.cylinder
 	residence := z.Residence(l.model.Speed)
@@ -64,6 +63,8 @@ func (l *lane) through(z *Zone, s Settings) error {
 		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
 			"give it several times as much (in bad cases fifty times), or let it run with the strand", ErrTooLittleAir, preposition(z.Air.Direction))
 	}
+	// The air takes up what the strand has given.
+	a.supply.base = supply.base + supply.gain*(c.Lost-lost)
 	return err
 }
 
@@ -78,8 +79,9 @@ func preposition(d Direction) string {
 	return d.String()
 }
 
-// agree seeks x with |f(x)| <= tolerance for a falling f by the Illinois form of
-// regula falsi, from the bracket between zero and f(0). Step control may leave small jumps
+// agree seeks x with f(x) = g(x) - x = 0 for a falling f by the Illinois form of
+// regula falsi, from the bracket between zero and f(0), until g(x) lies within the tolerance of where it is at the end: with plenty of air
+// g hardly depends on x, and two evaluations do. Step control may leave small jumps
 // in f: in a bracket as narrow as the tolerance a hundred times as much will do, and a
 // larger jump means that there is no answer.
 func agree(f func(x float64) (float64, error), tolerance float64) error {
@@ -90,8 +92,9 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 	}
 	high := atLow
 	atHigh, err := f(high)
+	slope := (atHigh - atLow) / (high - low) // of f; that of g is one more
 	for range 40 {
-		if err != nil || math.Abs(atHigh) <= tolerance {
+		if err != nil || math.Abs(atHigh)*min(1, math.Abs(1+slope)) <= tolerance {
 			return err
 		}
 		if math.Abs(high-low) <= tolerance {
@@ -103,6 +106,7 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 		x := high - atHigh*(high-low)/(atHigh-atLow)
 		var at float64
 		at, err = f(x)
+		slope = (at - atHigh) / (x - high)
 		if (at > 0) == (atHigh > 0) {
 			atLow /= 2
 		} else {
