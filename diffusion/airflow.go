@@ -1,9 +1,8 @@
 package diffusion
 
 import (
-	"slices"
-
 	"fmt"
+	"slices"
 
 	"strandry/diffusion/film"
 	"strandry/materials/humidair"
@@ -50,28 +49,27 @@ func (z *Zone) checkDragged(m *Model) error {
 	return nil
 }
 
-// mouths marches once more with air without limit where the strand drags its own along. Vapour that diffuses in
-// through the mouths of a bore is not followed; what it brings lies between the two, and a verdict that it could turn is in doubt.
-func (a *Assessment) mouths(w *March, m *Model) error {
-	open := *m
+// unboundedBores is the model with air without limit where the strand drags its own along, and whether there is such a bore.
+// Vapour that diffuses in through the mouths of a bore is not followed; what it brings lies between the two.
+func (m *Model) unboundedBores() (open Model, bored bool) {
+	open = *m
 	open.Path = slices.Clone(m.Path)
-	any := false
 	for i := range open.Path {
 		if air := &open.Path[i].Air; air.Dragged {
-			*air, any = air.Endless(), true
+			*air, bored = air.Endless(), true
 		}
 	}
-	if !any {
-		return nil
+	return open, bored
+}
+
+// mouths is the mean content at the nozzle if the bores in which the strand drags its air had air without limit; zero if
+// there are none [kg/kg dry].
+func (w *March) mouths(m *Model, s Settings) (float64, error) {
+	open, bored := m.unboundedBores()
+	if !bored {
+		return 0, nil
 	}
 	var r Result
-	if err := w.Run(&open, a.Settings, &r); err != nil {
-		return err
-	}
-	a.Mouths = r.Nozzle.Mean
-	turned := a.Verdict == Dry && a.Mouths > m.Limit || a.Verdict == Wet && a.Mouths <= m.Limit
-	if turned {
-		a.Verdict = Judge(min(a.Low, m.Limit), 2*m.Limit, m.Limit, a.Endurance.Survival)
-	}
-	return nil
+	err := w.Run(&open, s, &r)
+	return r.Nozzle.Mean, err
 }

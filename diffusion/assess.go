@@ -26,7 +26,7 @@ func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "s
 // the diffusivity.
 type Assessment struct {
 	Result
-	Low, High      float64      // driest and wettest mean content over the scatter of the diffusivity [kg/kg dry]
+	Low, High      float64      // driest and wettest mean content over the scatter of the diffusivity, and of the air in bores whose strand drags it [kg/kg dry]
 	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle
 	ZoneErrors     []StateError // and at the exit of each zone
@@ -85,7 +85,7 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	}
 	a.Endurance = a.Endures(m)
 	a.Verdict = Judge(a.Low, a.High, m.Limit, a.Endurance.Survival)
-	if err := a.mouths(w, m); err != nil {
+	if a.Mouths, err = w.mouths(m, s); err != nil {
 		return nil, err
 	}
 	a.Warnings = warnings(m, a)

@@ -38,8 +38,29 @@ func (s *Span) Add(power float64, m *Model, r *Result) {
 	s.turned = s.turned || r.Turns(m)
 }
 
-// Ends gives the driest and the wettest mean content [kg/kg dry].
+// Ends gives the driest and the wettest mean content [kg/kg dry]. Where the strand drags its air through a bore they hold what the
+// mouths of the bore could bring as well.
 func (s *Span) Ends(w *March, m *Model, n Settings) (low, high float64, err error) {
+	if low, high, err = s.scattered(w, m, n); err != nil {
+		return 0, 0, err
+	}
+	open, bored := m.unboundedBores()
+	if !bored {
+		return low, high, nil
+	}
+	var r Result
+	for _, power := range [...]float64{0, 1, -1} {
+		varied := open.Scattered(power)
+		if err := w.Run(&varied, n, &r); err != nil {
+			return 0, 0, err
+		}
+		low, high = min(low, r.Nozzle.Mean), max(high, r.Nozzle.Mean)
+	}
+	return low, high, nil
+}
+
+// scattered gives the ends over the scatter of the diffusivity alone.
+func (s *Span) scattered(w *March, m *Model, n Settings) (low, high float64, err error) {
 	const alike = 1e-6 // of the content: nothing to seek
 	low, high = s.ends()
 	if !s.turned || high-low <= alike*high {

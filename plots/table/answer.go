@@ -93,10 +93,18 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	m, r := a.Model, a.Assessment
 	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)\n", bounded(r.Nozzle.Mean, r.NumericalError))
 	fmt.Fprintf(b, "               centre %s, skin %s\n", bounded(r.Nozzle.Centre, r.Errors.Centre), bounded(r.Nozzle.Skin, r.Errors.Skin))
-	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s\n",
-		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value))
+	also := ""
+	if r.Mouths > 0 {
+		also = ",\n               and as the mouths of a bore may let air in"
+	}
+	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s%s\n",
+		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value), also)
 	fmt.Fprintf(b, "Limit          %s\n", limit(m.Limit))
-	fmt.Fprintf(b, "Verdict        %s\n", Meaning(r.Verdict, r.Endurance.Survival))
+	meaning := Meaning(r.Verdict, r.Endurance.Survival)
+	if r.Mouths > 0 {
+		meaning = strings.Replace(meaning, "diffusivity", "diffusivity and the air in the bore", 1)
+	}
+	paragraph(b, "Verdict        ", meaning)
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",

@@ -79,6 +79,10 @@ func (a *Answer) cause() string {
 			return fmt.Sprintf("Nothing holds this design back: at any likely diffusivity %s reaches the nozzle with %s at most, below its limit of %s.",
 				m.Material.Name, percent(r.High), limit(m.Limit))
 		}
+		if r.Mouths > m.Limit {
+			return fmt.Sprintf("%s meets its limit only as far as no more air gets into the bore than the strand drags along (else up to %s): that doubt holds this design back.",
+				m.Material.Name, percent(r.High))
+		}
 		return fmt.Sprintf("At the central diffusivity %s meets its limit, at some likely one it does not (%s): the doubt about the material holds this design back.",
 			m.Material.Name, percent(r.High))
 	case levers.Air:
@@ -86,15 +90,18 @@ func (a *Answer) cause() string {
 	case levers.Flow, levers.Rewetting:
 		return capital(hindrance(d, m))
 	}
-	total := 0.0
+	total, covered := 0.0, ""
 	for _, z := range r.Zones {
 		if z.Supplied <= m.Limit {
 			total += z.Fourier
+			if z.Contact.Fixed() {
+				covered = " These hold for an open strand; behind a cover it takes longer."
+			}
 		}
 	}
 	return fmt.Sprintf("Time holds this design back: where the air is dry enough, diffusion inside the strand reaches a Fourier number of %s; "+
-		"nine tenths of the water need about 0.33, and nine tenths of the rest 0.40 more.",
-		significant(total, 2))
+		"nine tenths of the water need about 0.33, and nine tenths of the rest 0.40 more.%s",
+		significant(total, 2), covered)
 }
 
 // hindrance is the sentence on what is in the way besides time.
