@@ -32,16 +32,16 @@ func (s Structure) String() string {
 // for a semicrystalline polymer no more than its melting allows.
 func (p *Polymer) GivesWay() Range {
 	r := Range{Min: p.Softening.Low, Max: p.Softening.High}
-	if p.Structure == Semicrystalline && p.Melting != nil {
+	if p.Melting != nil {
 		r.Min, r.Max = min(r.Min, p.Melting.Low), min(r.Max, p.Melting.High)
 	}
 	return r
 }
 
 // HottestAir is the temperature above which no air can be meant for a strand [K]: that of the nozzle given
-// [K], or, for a semicrystalline polymer, of melting where that is lower.
+// [K], or of melting where that is lower; an amorphous strand whose crystals, if it had any, would melt is meant as little.
 func (p *Polymer) HottestAir(nozzle float64) float64 {
-	if p.Structure == Semicrystalline && p.Melting != nil {
+	if p.Melting != nil {
 		return min(nozzle, p.Melting.Value)
 	}
 	return nozzle

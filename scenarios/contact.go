@@ -1,8 +1,6 @@
 package scenarios
 
 import (
-	"math"
-
 	"strandry/diffusion"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
@@ -29,11 +27,13 @@ func (r *reading) contact(zone section) diffusion.Contact {
 		return c
 	}
 	share, covered := t.required("share", quantity.Fraction(), covers)
-	arcs := t.number("arcs", strict.Limits{Min: 1, Max: diffusion.MostArcs}, 1)
-	if arcs != math.Trunc(arcs) {
-		t.fault("arcs", "not a whole number", "1 to 8")
-	}
+	arcs := t.whole("arcs", 1, diffusion.MostArcs, 1)
 	moves := t.truth("moves", false)
+	for _, key := range [...]string{"arcs", "moves"} {
+		if covered && share == 0 && t.has(key) {
+			t.fault(key, "a share of 0 % covers nothing, of which this could be said", "a share above 0 %, or no "+key)
+		}
+	}
 	if !covered || share == 0 {
 		return c
 	}
@@ -43,5 +43,5 @@ func (r *reading) contact(zone section) diffusion.Contact {
 	if !t.has("moves") {
 		r.assume(t.name("moves") + ": false, it stays in its place")
 	}
-	return diffusion.Contact{Covered: share, Arcs: int(arcs), Moves: moves}
+	return diffusion.Contact{Covered: share, Arcs: arcs, Moves: moves}
 }

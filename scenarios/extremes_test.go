@@ -24,7 +24,7 @@ material = "pa6"
 diameter = %q
 room = { temperature = "23 °C", humidity = %q }
 [strand.properties]
-structure = "amorphous" # so that it does not melt
+melting = "450 °C"          # so that no air melts it
 diffusivity = { value = %q }
 [nozzle]
 temperature = "350 °C"

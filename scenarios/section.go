@@ -1,6 +1,8 @@
 package scenarios
 
 import (
+	"fmt"
+	"math"
 	"strings"
 
 	"strandry/materials/quantity"
@@ -162,6 +164,23 @@ func (s section) number(key string, limits strict.Limits, otherwise float64) flo
 	}
 	known.Value = x
 	return x
+}
+
+// whole reads a count. It is no key for what seeks values between, such as a size.
+func (s section) whole(key string, least, most, otherwise int) int {
+	s.r.words = append(s.r.words, s.name(key))
+	table, at := s.place(key, bare)
+	if table == nil || !table.Has(at) {
+		return otherwise
+	}
+	x, ok := table.Number(at, strict.Limits{Min: float64(least), Max: float64(most)})
+	if !ok {
+		return otherwise
+	}
+	if x != math.Trunc(x) {
+		s.fault(key, "not a whole number", fmt.Sprintf("%d to %d", least, most))
+	}
+	return int(x)
 }
 
 func (s section) choice(key string, allowed ...string) (string, bool) {

@@ -107,7 +107,7 @@ humidity = "20 %%"
 [nozzle]
 temperature = "400 °C"
 [strand.properties]
-structure = "amorphous" # so that no air melts it
+melting = "450 °C" # so that no air melts it
 `
 
 // judged runs a scenario text to its end and judges what came out.

@@ -105,7 +105,7 @@ func TestStudyThatCannotBeMade(t *testing.T) {
 	s, err := scenarios.Read("wet.toml", []byte(`title = "moist heat"
 [strand]
 material = "pcl"
-properties = { structure = "amorphous" } # so that it does not melt
+properties = { melting = "300 °C" } # so that it does not melt
 [feed]
 flow = "0.3 mL/min"
 [[zone]]
