@@ -9,12 +9,13 @@ import (
 // crossing is the section of a strand in r and θ while a cover keeps its place. Before and after it, and beside it all the
 // time, the lane's cylinder holds the mean round, with the same content.
 type crossing struct {
-	march section.March
-	grid  *section.Grid // of the zone; nil where all round is alike
-	alive bool          // the section holds the present state, finer than the mean round
-	saved []float64
-	round []float64                    // means round, for who observes
-	turns map[sectionKey]*section.Grid // made last, shared by the lanes
+	march    section.March
+	grid     *section.Grid // of the zone; nil where all round is alike
+	alive    bool          // the section holds the present state, finer than the mean round
+	saved    []float64
+	observed func(t float64, c []float64)
+	round    []float64                    // means round, for who observes
+	turns    map[sectionKey]*section.Grid // made last, shared by the lanes
 }
 
 type sectionKey struct {
@@ -123,7 +124,7 @@ func (l *lane) cross() {
 	x.Time, x.Lost, x.Beside, x.Gathered, x.Stats = c.Time, c.Lost, c.Beside, c.Gathered, c.Stats
 	x.Along, x.Observe = c.Along, nil
 	if c.Observe != nil {
-		x.Observe = l.observe
+		x.Observe = l.crossing.observed
 	}
 }
 
@@ -137,12 +138,16 @@ func (l *lane) fold() error {
 // observe shows the mean round to who watches the cylinder.
 func (l *lane) observe(t float64, c []float64) {
 	x, cylinder := &l.crossing, &l.cylinder
+	cylinder.Lost, cylinder.Beside = x.march.Lost, x.march.Beside
+	if l.trace == nil {
+		l.watch(t, nil)
+		return
+	}
 	x.round = x.round[:0]
 	for i := range cylinder.Grid.Len() {
 		x.round = append(x.round, x.grid.Round(c, i))
 	}
-	cylinder.Lost, cylinder.Beside = x.march.Lost, x.march.Beside
-	cylinder.Observe(t, x.round)
+	l.watch(t, x.round)
 	l.trace.cut(l, t, c)
 }
 

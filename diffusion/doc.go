@@ -52,7 +52,7 @@
 // # Survival
 //
 // A pulled strand stretches or sticks from some temperature on, which is known as a range
-// ([materials.Polymer.GivesWay]). The hottest mean of a section, taken at the ends of each zone and in the air of each
+// ([materials.Polymer.GivesWay]). The hottest mean of a section, at every step of each zone and in the air of each
 // storage, is set against it, and so is the air, which the strand would reach if the feed stopped ([Result.Endures]).
 // What softens is never dry.
 //

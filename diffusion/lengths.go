@@ -85,6 +85,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		z.Length = lengths[i]
 		if from == side {
 			side.set(m, g)
+			side.hottest = l.hottest
 		}
 		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})
 		r.Radius, r.Profile = r.Radius[:0], r.Profile[:0]

@@ -37,6 +37,8 @@ type lane struct {
 	gaps      []float64 // relative radii of the gaps of the grid
 	saved     []float64
 	laws      laws
+	observed  func(t float64, c []float64)
+	hottest   float64 // mean temperature of the section in the zone so far [K]
 	floor     float64 // smallest scale of the error of a step [kg/kg dry]
 	trace     *Trace  // nil for none
 }
@@ -48,6 +50,8 @@ func NewMarch() *March {
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
 		l.crossing.turns = turns
+		l.observed = l.watch
+		l.crossing.observed = l.observe
 	}
 	return w
 }
@@ -236,8 +240,20 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 		a.leaves = 0
 	}
 	a.supply = l.supply(z)
-	l.cylinder.Gathered = 0
+	l.cylinder.Gathered, l.hottest = 0, entered
+	l.cylinder.Observe = l.observed
+	if a.alone() && l.trace == nil { // the strand is hottest at an end of the zone
+		l.cylinder.Observe = nil
+	}
 	return c, err
+}
+
+// watch is shown every step.
+func (l *lane) watch(t float64, c []float64) {
+	l.hottest = max(l.hottest, l.around.thermal.meanAt(t, l.cylinder.Beside))
+	if l.trace != nil {
+		l.trace.add(l, t, c)
+	}
 }
 
 // leave hands the temperature on and tells of the zone. The surroundings are those
@@ -250,6 +266,7 @@ func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float
 	}
 	*out = ZoneResult{
 		Name: z.Name, Length: z.Length, Residence: z.Residence(l.model.Speed), Exit: l.state(),
+		Hottest:        max(l.hottest, l.around.thermal.mean()),
 		AirTemperature: z.Air.Temperature, Film: c,
 		Biot: a.thermal.biot, Resolved: a.thermal.resolved, Fourier: l.cylinder.Gathered,
 		Contact: z.Contact, Behind: l.behind(),

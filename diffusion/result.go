@@ -38,6 +38,7 @@ type ZoneResult struct {
 	Length         float64 // [m]
 	Residence      float64 // [s]
 	Exit           State
+	Hottest        float64           // mean temperature of the section where it is hottest in the zone [K]
 	AirTemperature float64           // [K]
 	VapourPressure float64           // of the air where it leaves, or as supplied without limit [Pa]
 	AirActivity    float64           // water activity that the strand would reach in the air that it leaves, at the air's temperature

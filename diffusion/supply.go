@@ -39,12 +39,13 @@ func (l *lane) through(z *Zone, s Settings) error {
 	}
 	supply := a.supply
 	l.keep()
-	time, lost, beside, stats := c.Time, c.Lost, c.Beside, c.Stats
+	time, lost, beside, stats, hottest := c.Time, c.Lost, c.Beside, c.Stats, l.hottest
 	var failed error
 	given := func(total float64) (float64, error) {
 		l.restore()
 		l.trace.rewind()
 		c.Time, c.Lost, c.Beside, c.Gathered = time, lost, beside, 0
+		l.hottest = hottest
 		c.Stats = stats // the steps of the march that agrees count, those of the search do not
 		a.forget()
 		a.supply = supply

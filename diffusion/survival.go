@@ -31,8 +31,7 @@ type Endurance struct {
 func (e Endurance) Running() bool { return e.Survival == Doubtful && e.Strand <= e.Bears+hotter }
 
 // Endures judges the strand of a result by the temperature at which it gives way ([materials.Polymer.GivesWay]).
-// The temperature in a zone lies between that at its entry, which is the exit of what was before, and that at its
-// exit; a strand at rest reaches that of its air.
+// Water that is taken up may make a strand hotter within a zone than at both its ends; a strand at rest reaches the temperature of its air.
 func (r *Result) Endures(m *Model) Endurance {
 	way := m.Material.GivesWay()
 	worst := Endurance{Strand: m.StartTemperature, Air: m.StartTemperature, Bears: way.Min, Yields: way.Max}
@@ -43,7 +42,7 @@ func (r *Result) Endures(m *Model) Endurance {
 	}
 	for i := range r.Zones {
 		z := &r.Zones[i]
-		worst.meet(z.Name, z.Exit.Temperature, z.AirTemperature)
+		worst.meet(z.Name, max(z.Hottest, z.Exit.Temperature), z.AirTemperature)
 	}
 	return worst
 }

@@ -49,8 +49,7 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 	}
 	l.trace, t.zone = t, -1
 	l.cylinder.Along = l.fourier
-	l.cylinder.Observe = func(time float64, c []float64) { t.add(l, time, c) }
-	defer func() { l.trace, l.cylinder.Along, l.cylinder.Observe = nil, nil, nil }()
+	defer func() { l.trace, l.cylinder.Along = nil, nil }()
 	if err := l.along(0, len(m.Path), s, &t.Result); err != nil {
 		return nil, err
 	}

@@ -25,8 +25,16 @@ func contactOf(c diffusion.Contact) contact {
 // Covers says for each zone with a cover how it was reckoned, and what stays behind one that keeps its place.
 func Covers(r *diffusion.Result) []string {
 	var out []string
+	before := -1 // the last zone with a cover in its place
 	for i := range r.Zones {
 		z := &r.Zones[i]
+		if z.Contact.Fixed() {
+			if before >= 0 && (before < i-1 || r.Zones[before].Contact != z.Contact) {
+				out = append(out, fmt.Sprintf("%s: its cover is taken to find the strand turned since %s, its water even all round; if it covers the same side again, more stays behind.",
+					z.Name, r.Zones[before].Name))
+			}
+			before = i
+		}
 		if z.Contact.Covered == 0 {
 			continue
 		}
