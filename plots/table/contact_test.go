@@ -19,6 +19,7 @@ func TestCoversSayWhichModelWasUsed(t *testing.T) {
 	}}
 	require.Equal(t, []string{
 		"drum: 10 % of the strand's perimeter is covered by one arc that stays in its place; the water behind has to go round (the section is followed in radius and angle). Behind the cover the skin still holds 2.31 % at the exit.",
+		"damp tube: its cover is taken to find the strand turned since drum, its water even all round; if it covers the same side again, more stays behind.",
 		"damp tube: 60 % of the strand's perimeter is covered by 4 arcs that stay in their places; the water behind has to go round (the section is followed in radius and angle). Behind the covers the skin holds 0.100 % at the exit.",
 		"roller: 20 % of the strand's perimeter is covered by a contact that wanders round the strand: the film is thinned by that share.",
 	}, Covers(r))
