@@ -59,7 +59,10 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 		if !force && f.Has(kind) {
 			return fmt.Errorf("%s holds a build log already: --force replaces it", path)
 		}
-		set := folder.Set{Kind: kind, Inputs: s.Inputs(), Force: force, Files: []folder.File{folder.Bytes(page.Markdown, nil), folder.Bytes(page.HTML, nil)}}
+		set := folder.Set{Kind: kind, Inputs: s.Inputs(), Force: force}
+		for _, name := range page.Names() {
+			set.Files = append(set.Files, folder.File{Name: name})
+		}
 		if err := f.Free(set); err != nil {
 			return err // before the work
 		}
