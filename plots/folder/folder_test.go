@@ -376,6 +376,11 @@ func TestUnwritten(t *testing.T) {
 		return err
 	}
 	require.ErrorIs(t, f.Write(ctx, s), context.Canceled)
+	ctx, cancel = context.WithCancel(context.Background())
+	at := make(chan struct{})
+	s.Files[3].Write = func(io.Writer) error { cancel(); <-at; return nil }
+	require.ErrorIs(t, f.Write(ctx, s), context.Canceled, "though the writer has not said a word for long")
+	close(at)
 	require.Empty(t, tree2(t, path))
 	require.NoError(t, f.Close())
 	require.Empty(t, names(t, path))

@@ -193,8 +193,25 @@ func (f *Folder) create(ctx context.Context, name string, write func(io.Writer) 
 	}
 	hash := sha256.New()
 	out := bufio.NewWriterSize(heard{ctx, io.MultiWriter(file, hash)}, 1<<16)
-	err = f.do("write "+name, func() error { return errors.Join(write(out), out.Flush(), file.Sync()) })
-	return hex.EncodeToString(hash.Sum(nil)), errors.Join(err, file.Close())
+	err = f.do("write "+name, func() error {
+		return errors.Join(unlessDone(ctx, func() error { return errors.Join(write(out), out.Flush()) }), file.Sync())
+	})
+	if err = errors.Join(err, file.Close()); err != nil {
+		return "", err // and somebody may be at the sum still
+	}
+	return hex.EncodeToString(hash.Sum(nil)), nil
+}
+
+// unlessDone gives up the work when the context ends first; its output then takes no more.
+func unlessDone(ctx context.Context, work func() error) error {
+	done := make(chan error, 1)
+	go func() { done <- work() }()
+	select {
+	case err := <-done:
+		return err
+	case <-ctx.Done():
+		return ctx.Err()
+	}
 }
 
 // heard is an output that ends with the context.
