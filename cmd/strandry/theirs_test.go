@@ -16,12 +16,12 @@ import (
 	"strandry/scenarios"
 )
 
-// oneRow is a sweep of two rows that draws a line.
+// oneRow is a sweep over one axis, of two rows that make a line.
 func oneRow(args ...string) []string {
 	return append([]string{"sweep", "--quick", "--vary", "zone.oven.length=1 m, 2 m"}, args...)
 }
 
-// written is a scenario of a demonstration in a file.
+// demoFile is a demonstration as a file.
 func demoFile(t *testing.T, path ...string) string {
 	t.Helper()
 	text, err := scenarios.DemoText("clear-cover")
@@ -94,6 +94,9 @@ func TestInputsAreNoOutputs(t *testing.T) {
 
 // What was changed since it was written is the user's until --force says otherwise.
 func TestChangedFigures(t *testing.T) {
+	if testing.Short() {
+		t.Skip("slow, and its code is run by others")
+	}
 	folder := t.TempDir()
 	plot := []string{"plot", "--demo", "lamp-shade", "-o", folder}
 	first := mustAnswer(t, plot...)
