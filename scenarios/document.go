@@ -1,6 +1,7 @@
 package scenarios
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 
@@ -22,6 +23,7 @@ func (d *Document) Text() []byte { return slices.Clone(d.text) }
 // the line. It opens no file: a material given by a file's path is a fault later;
 // see [Open].
 func Parse(file string, text []byte) (*Document, error) {
+	text = bytes.TrimPrefix(text, []byte(byteOrderMark)) // an editor's, and no part of it
 	if _, _, err := strict.Parse(file, text); err != nil {
 		return nil, err
 	}

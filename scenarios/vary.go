@@ -79,9 +79,11 @@ func (s *Scenario) axisTable(axis string) (string, error) {
 	if !ok {
 		return "", notAnAxis(axis)
 	}
-	key = "key = " + quoted(strings.TrimSpace(key))
+	key = strings.TrimSpace(key)
 	from, rest, ok := strings.Cut(values, "..")
-	if !ok {
+	path := slices.Contains(s.words, key) && (strings.Contains(values, "../") || strings.Contains(values, `..\`))
+	key = "key = " + quoted(key)
+	if !ok || path {
 		parts := strings.Split(values, ",")
 		for i := range parts {
 			parts[i] = quoted(strings.TrimSpace(parts[i]))

@@ -10,13 +10,14 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"strandry/plots/folder"
 	"strandry/plots/page"
 	"strandry/scenarios"
 	"strandry/scenarios/survey"
 )
 
 func buildlogCommand() *cobra.Command {
-	var demo, folder string
+	var demo, path string
 	var force bool
 	c := &cobra.Command{
 		Use:   "buildlog [FILE] -o DIR",
@@ -29,10 +30,10 @@ cautions, and the scenario with the command that makes the page again.
 
 The page needs no network and no script, follows the reader's light or dark scheme, and
 prints. A build log that is already in DIR is left alone unless --force is given; the new
-one is complete before it takes its place.`,
+one is complete before it takes its place. ` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			if folder == "" {
+			if path == "" {
 				return errors.New("buildlog needs -o DIR, the folder for its files")
 			}
 			s, err := scenario(args, demo)
@@ -43,30 +44,39 @@ one is complete before it takes its place.`,
 			if len(args) == 1 {
 				command = "strandry buildlog " + quoted(filepath.Base(args[0])) + " -o DIR"
 			}
-			return wrapped(writeLog(c, s, command, folder, force))
+			return wrapped(writeLog(c, s, command, path, force))
 		},
 	}
 	demoFlag(c, &demo)
-	c.Flags().StringVarP(&folder, "output", "o", "", "the folder `DIR` for the files; made if there is none")
+	c.Flags().StringVarP(&path, "output", "o", "", "the folder `DIR` for the files; made if there is none")
 	c.Flags().BoolVar(&force, "force", false, "replace the build log that DIR holds")
 	return c
 }
 
-func writeLog(c *cobra.Command, s *scenarios.Scenario, command, folder string, force bool) error {
-	for _, name := range page.Names() {
-		if path := filepath.Join(folder, filepath.FromSlash(name)); !force && exists(path) {
-			return fmt.Errorf("%s exists already: --force replaces the build log in %s", path, folder)
+func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, force bool) error {
+	const kind = "buildlog"
+	return within(path, func(f *folder.Folder) error {
+		if !force && f.Has(kind) {
+			return fmt.Errorf("%s holds a build log already: --force replaces it", path)
 		}
-	}
-	files, err := unlessDone(c.Context(), func() ([]page.File, error) { return logOf(c.Context(), s, command, c.ErrOrStderr()) })
-	if err != nil {
+		set := folder.Set{Kind: kind, Inputs: s.Inputs(), Force: force}
+		for _, name := range page.Names() {
+			set.Files = append(set.Files, folder.File{Name: name})
+		}
+		if err := f.Free(set); err != nil {
+			return err // before the work
+		}
+		files, err := unlessDone(c.Context(), func() ([]page.File, error) { return logOf(c.Context(), s, command, c.ErrOrStderr()) })
+		if err != nil {
+			return err
+		}
+		set.Files = pages(files)
+		if err := written(c.Context(), f, set); err != nil {
+			return err
+		}
+		_, err = fmt.Fprintf(c.OutOrStdout(), "Written to %s: %s, %s, %d files in %s\n", path, page.HTML, page.Markdown, len(files)-2, page.Figures)
 		return err
-	}
-	if err := writeSet(c.Context(), folder, files, page.Names()); err != nil {
-		return err
-	}
-	_, err = fmt.Fprintf(c.OutOrStdout(), "Written to %s: %s, %s, %d files in %s\n", folder, page.HTML, page.Markdown, len(files)-2, page.Figures)
-	return err
+	})
 }
 
 // logOf makes the files of a build log.

@@ -138,16 +138,20 @@ func TestBuildlogKeepsWhatIsThere(t *testing.T) {
 	file := scenarioFile(t, strange)
 	status, _, errOut := call("buildlog", file, "-o", folder)
 	require.Equal(t, failed, status)
-	require.Contains(t, errOut, "--force")
+	require.Contains(t, errOut, "buildlog.html exists already, and strandry did not write it: move it away")
+
+	status, _, errOut = call("buildlog", file, "-o", folder, "--force")
+	require.Equal(t, failed, status)
+	require.Contains(t, errOut, "strandry did not write it")
+	require.Equal(t, "mine", content(t, old))
 
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	var out, said strings.Builder
-	require.Equal(t, failed, run(ctx, []string{"buildlog", file, "-o", folder, "--force"}, &out, &said))
+	empty := filepath.Join(t.TempDir(), "empty")
+	require.Equal(t, failed, run(ctx, []string{"buildlog", file, "-o", empty}, &out, &said))
 	require.Contains(t, said.String(), "interrupted")
-	content, err := os.ReadFile(old)
-	require.NoError(t, err)
-	require.Equal(t, "mine", string(content))
+	require.NoDirExists(t, empty)
 
 	// A file where the folder should be.
 	blocked := filepath.Join(t.TempDir(), "file")
@@ -155,36 +159,4 @@ func TestBuildlogKeepsWhatIsThere(t *testing.T) {
 	status, _, errOut = call("buildlog", file, "-o", blocked)
 	require.Equal(t, failed, status)
 	require.Contains(t, errOut, "the name of a folder is needed")
-}
-
-func TestWriteSet(t *testing.T) {
-	folder := filepath.Join(t.TempDir(), "new")
-	set := []page.File{{Name: "figures/a.png", Content: []byte("a")}, {Name: "b.md", Content: []byte("b")}}
-	ctx, cancel := context.WithCancel(context.Background())
-	require.NoError(t, writeSet(ctx, folder, set, nil))
-	require.Equal(t, []string{"b.md", "figures", "figures/a.png"}, under(t, folder))
-	require.NoError(t, os.WriteFile(filepath.Join(folder, "figures", "mine.txt"), nil, 0o600))
-	require.NoError(t, os.MkdirAll(filepath.Join(folder, stagingFolder, "left by a kill"), 0o700))
-	require.NoError(t, writeSet(ctx, folder, []page.File{{Name: "b.md", Content: []byte("c")}}, []string{"figures/a.png", "b.md"}))
-	require.Equal(t, []string{"b.md", "figures", "figures/mine.txt"}, under(t, folder))
-
-	cancel()
-	require.ErrorContains(t, writeSet(ctx, folder, set, nil), "interrupted")
-	require.Equal(t, []string{"b.md", "figures", "figures/mine.txt"}, under(t, folder))
-	never := filepath.Join(t.TempDir(), "never")
-	require.Error(t, writeSet(ctx, never, set, nil))
-	require.NoDirExists(t, never)
-}
-
-// under lists all that a folder holds.
-func under(t *testing.T, folder string) []string {
-	t.Helper()
-	var all []string
-	require.NoError(t, filepath.WalkDir(folder, func(path string, _ os.DirEntry, err error) error {
-		if name, _ := filepath.Rel(folder, path); name != "." {
-			all = append(all, filepath.ToSlash(name))
-		}
-		return err
-	}))
-	return all
 }

@@ -1,14 +1,13 @@
 package main
 
 import (
-	"bufio"
+	"context"
 	"errors"
 	"fmt"
-	"io"
-	"io/fs"
-	"os"
-	"path/filepath"
 
+	"strandry/plots/figure"
+	"strandry/plots/folder"
+	"strandry/plots/page"
 	"strandry/scenarios"
 )
 
@@ -21,68 +20,50 @@ func text(path string) ([]byte, error) {
 	return content, nil
 }
 
-// writeFile gives a file new content at once: at no moment is there a part of it
-// under that name. What is written to before, beside it and hidden, is taken up by the
-// next call if the program ends half-way.
-func writeFile(path string, write func(io.Writer) error) (err error) {
-	if err := noFolder(path); err != nil {
+// forceRule says in the help of a command that writes to a folder what is replaced there.
+const forceRule = `DIR/.strandry lists what was written there with its checksums. A file that it does not
+list, one that was changed since, a link, and what the command reads are left alone and named;
+--force replaces what was changed since, and never the others.`
+
+// within works in a folder, which nobody else writes to meanwhile.
+func within(path string, work func(*folder.Folder) error) error {
+	f, err := folder.Open(path)
+	if err != nil {
 		return err
 	}
-	before := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".new")
-	file, err := os.OpenFile(before, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o644)
-	if err != nil {
-		return unwritable(path, err)
-	}
-	out := bufio.NewWriter(file)
-	err = errors.Join(write(out), out.Flush(), file.Sync(), file.Close())
-	if err == nil {
-		err = os.Rename(before, path)
-	}
-	if err != nil {
-		_ = os.Remove(before) // the first error says what is wrong
-		return unwritable(path, err)
-	}
-	return nil
+	return errors.Join(work(f), f.Close())
 }
 
-// noFolder refuses the name of a folder for a file.
-func noFolder(path string) error {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
-		return fmt.Errorf("%s: cannot be written: this is a folder", path)
+// written gives a folder a set of files. Interrupted, it leaves what was there.
+func written(ctx context.Context, f *folder.Folder, s folder.Set) error {
+	err := f.Write(ctx, s)
+	if errors.Is(err, context.Canceled) {
+		return errors.New("strandry: interrupted; nothing was written")
 	}
-	return nil
+	return err
 }
 
-// makeFolder makes a folder unless there is one.
-func makeFolder(path string) error {
-	info, err := os.Stat(path)
-	if err == nil && !info.IsDir() {
-		return fmt.Errorf("%s: this is a file; the name of a folder is needed", path)
+// pages are the files of pages for a folder.
+func pages(all []page.File) []folder.File {
+	var files []folder.File
+	for _, f := range all {
+		files = append(files, folder.Bytes(f.Name, f.Content))
 	}
-	if err := os.MkdirAll(path, 0o755); err != nil {
-		return unwritable(path, err)
-	}
-	return nil
+	return files
 }
 
-// exists tells whether there is anything under a name.
-func exists(path string) bool {
-	_, err := os.Lstat(path)
-	return err == nil
-}
-
-// same tells whether two names are of one file.
-func same(one, other string) bool {
-	first, err := os.Stat(one)
-	second, otherErr := os.Stat(other)
-	return err == nil && otherErr == nil && os.SameFile(first, second)
-}
-
-// unwritable names the file once.
-func unwritable(path string, err error) error {
-	var inner *fs.PathError
-	if errors.As(err, &inner) {
-		err = inner.Err
+// drawn encodes a figure in some formats, unless the context ends between two of them.
+func drawn(ctx context.Context, s figure.Sheet, formats ...figure.Format) ([]folder.File, error) {
+	var files []folder.File
+	for _, format := range formats {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		drawing, err := figure.Encode(s.Figure, format)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, folder.Bytes(s.Name+"."+string(format), drawing))
 	}
-	return fmt.Errorf("%s: cannot be written: %w", path, err)
+	return files, nil
 }

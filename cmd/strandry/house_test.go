@@ -135,6 +135,7 @@ func foreignPackages(t *testing.T, all []source) {
 		"github.com/spf13/pflag":            {"cmd"},
 		"github.com/schollz/progressbar/v3": {"cmd"},
 		"golang.org/x/term":                 {"cmd"},
+		"github.com/gofrs/flock":            {"plots/folder"},
 		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},
 		"github.com/stretchr/testify":       nil, // tests only
 	}

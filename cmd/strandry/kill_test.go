@@ -1,14 +1,19 @@
 package main
 
 import (
+	"crypto/sha256"
+	"fmt"
 	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/plots/folder"
 )
 
 // TestSweepKilled kills a sweep at random moments, goes on with it, and requires the
@@ -45,7 +50,7 @@ func TestSweepKilled(t *testing.T) {
 			killed++
 		}
 		for _, file := range []string{tableFile, dataFile, inputFile} {
-			if exists(filepath.Join(folder, file)) {
+			if _, err := os.Stat(filepath.Join(folder, file)); err == nil {
 				require.Equal(t, content(t, quiet, file), content(t, folder, file))
 			}
 		}
@@ -60,4 +65,50 @@ func TestSweepKilled(t *testing.T) {
 		require.Equal(t, names(t, quiet), names(t, folder))
 	}
 	require.Positive(t, killed)
+}
+
+// TestPlotKilled kills the plots of two scenarios in one folder at random moments, most of them about the end:
+// what is listed there is whole, or said to be under way, and the next run ends it.
+func TestPlotKilled(t *testing.T) {
+	kills := 6
+	if os.Getenv("STRANDRY_KILLS") == "long" {
+		kills = 60
+	}
+	program := built(t)
+	path := t.TempDir()
+	plot := func(demo string) *exec.Cmd { return exec.Command(program, "plot", "--demo", demo, "-o", path) }
+	demos := []string{"lamp-shade", "clear-cover"}
+	began := time.Now()
+	said, err := plot(demos[0]).CombinedOutput()
+	require.NoError(t, err, string(said))
+	took := time.Since(began)
+	dice := rand.New(rand.NewPCG(5, 6))
+	for round := range kills {
+		c := plot(demos[1-round%2])
+		require.NoError(t, c.Start())
+		time.Sleep(time.Duration((0.8 + 0.3*dice.Float64()) * float64(took)))
+		_ = c.Process.Kill() // it may have ended before
+		_ = c.Wait()
+		if !strings.Contains(content(t, path, folder.Marker), "# set under way") {
+			requireListed(t, path)
+		}
+		f, err := folder.Open(path)
+		require.NoError(t, err)
+		require.NoError(t, f.Whole("plot"))
+		require.NoError(t, f.Close())
+		requireListed(t, path)
+	}
+}
+
+// requireListed requires the files of a folder to have the sums of its list.
+func requireListed(t *testing.T, path string) {
+	t.Helper()
+	count := 0
+	for line := range strings.Lines(content(t, path, folder.Marker)) {
+		if sum, name, ok := strings.Cut(strings.TrimSpace(line), "  "); ok && !strings.HasPrefix(line, "#") {
+			require.Equal(t, sum, fmt.Sprintf("%x", sha256.Sum256([]byte(content(t, path, name)))), name)
+			count++
+		}
+	}
+	require.Greater(t, count, 10)
 }

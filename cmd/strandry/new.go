@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"strandry/plots/folder"
 	"strandry/scenarios"
 )
 
@@ -39,12 +40,12 @@ func create(path string, content []byte) error {
 		return fmt.Errorf("%s: exists already; name a new file or remove it first", path)
 	}
 	if err != nil {
-		return unwritable(path, err)
+		return folder.Unwritable(path, err)
 	}
 	_, err = f.Write(content)
 	err = errors.Join(err, f.Sync(), f.Close())
 	if err != nil {
-		return errors.Join(unwritable(path, err), os.Remove(path))
+		return errors.Join(folder.Unwritable(path, err), os.Remove(path))
 	}
 	return nil
 }

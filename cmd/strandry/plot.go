@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"path/filepath"
 	"runtime"
 	"strings"
 
@@ -14,74 +13,87 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
 	"strandry/plots/figure"
+	"strandry/plots/folder"
 	"strandry/scenarios"
 	"strandry/scenarios/needed"
 	"strandry/scenarios/sweep"
 )
 
 func plotCommand() *cobra.Command {
-	var demo, folder string
+	var demo, path string
+	var force bool
 	c := &cobra.Command{
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
 		Long: `plot draws one scenario: the moisture along its path, the radial profiles, the same
 as a heat map, the section as a disc where a cover keeps its place, the length needed over temperature and feed speed, what the [[vary]]
 of the file give, and, unless they give a map, one over length and feed speed. Figures that
-DIR holds from an earlier plot are replaced.`,
+DIR holds from an earlier plot are replaced. ` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			if folder == "" {
+			if path == "" {
 				return errors.New("plot needs -o DIR, the folder for its files")
 			}
 			s, err := scenario(args, demo)
 			if err != nil {
 				return failure{err}
 			}
-			return wrapped(plot(c.Context(), s, folder, c.OutOrStdout()))
+			return wrapped(plot(c.Context(), s, path, force, c.OutOrStdout()))
 		},
 	}
 	demoFlag(c, &demo)
-	c.Flags().StringVarP(&folder, "output", "o", "", "the folder `DIR` for the files; made if there is none")
+	c.Flags().StringVarP(&path, "output", "o", "", "the folder `DIR` for the files; made if there is none")
+	c.Flags().BoolVar(&force, "force", false, "replace figures in DIR though they were changed since they were written")
 	return c
 }
 
 // plot writes the figures and names each with what it shows.
-func plot(ctx context.Context, s *scenarios.Scenario, folder string, out io.Writer) error {
-	sheets, undrawn, err := figures(ctx, s)
-	if errors.Is(err, context.Canceled) {
-		return errors.New("strandry: interrupted")
-	}
-	if err != nil {
-		return fmt.Errorf("%s: %w", s.File, err)
-	}
-	if err := makeFolder(folder); err != nil {
-		return err
-	}
-	var said strings.Builder // after all is written, for the reader may have gone
-	for _, sheet := range sheets {
-		if err := ctx.Err(); err != nil {
+func plot(ctx context.Context, s *scenarios.Scenario, path string, force bool, out io.Writer) error {
+	return within(path, func(f *folder.Folder) error {
+		p, err := unlessDone(ctx, func() (plotted, error) { return plotsOf(ctx, s) })
+		switch {
+		case errors.Is(err, context.Canceled):
 			return errors.New("strandry: interrupted")
+		case err != nil:
+			return err
+		}
+		if err := written(ctx, f, folder.Set{Kind: "plot", Files: p.files, Inputs: s.Inputs(), Force: force}); err != nil {
+			return err
+		}
+		_, err = io.WriteString(out, p.said) // after all is written, for the reader may have gone
+		return err
+	})
+}
+
+// plotted is the files of the figures, and the words to them.
+type plotted struct {
+	files []folder.File
+	said  string
+}
+
+func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) {
+	sheets, undrawn, err := figures(ctx, s)
+	if err != nil {
+		return p, fmt.Errorf("%s: %w", s.File, err)
+	}
+	var said strings.Builder
+	for _, sheet := range sheets {
+		files, err := drawn(ctx, sheet, figure.Formats()...)
+		if err != nil {
+			return p, fmt.Errorf("%s: %w", sheet.Name, err)
 		}
 		var names []string
-		for _, format := range figure.Formats() {
-			drawing, err := figure.Encode(sheet.Figure, format)
-			if err != nil {
-				return fmt.Errorf("%s: %w", sheet.Name, err)
-			}
-			name := sheet.Name + "." + string(format)
-			err = writeFile(filepath.Join(folder, name), func(out io.Writer) error { _, err := out.Write(drawing); return err })
-			if err != nil {
-				return err
-			}
-			names = append(names, name)
+		for _, file := range files {
+			names = append(names, file.Name)
 		}
+		p.files = append(p.files, files...)
 		fmt.Fprintf(&said, "%s: %s.\n", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))
 	}
 	for _, why := range undrawn {
 		fmt.Fprintln(&said, why)
 	}
-	_, err = io.WriteString(out, said.String())
-	return err
+	p.said = said.String()
+	return p, nil
 }
 
 // figures draws up the figures of one scenario. undrawn tells which of them there cannot be, and why.

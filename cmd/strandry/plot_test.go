@@ -9,14 +9,16 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/plots/folder"
 )
 
 // The lamp shade can never be dry: the figures say so, each in three formats, and nothing else is left
 // in the folder.
 func TestPlot(t *testing.T) {
-	folder := filepath.Join(t.TempDir(), "new", "figures")
+	path := filepath.Join(t.TempDir(), "new", "figures")
 	var out, errOut bytes.Buffer
-	require.Equal(t, answered, run(context.Background(), []string{"plot", "--demo", "lamp-shade", "-o", folder}, &out, &errOut), errOut.String())
+	require.Equal(t, answered, run(context.Background(), []string{"plot", "--demo", "lamp-shade", "-o", path}, &out, &errOut), errOut.String())
 	require.Empty(t, errOut.String())
 	var want []string
 	for _, name := range []string{"heatmap", "line", "map", "needed", "path", "profiles"} {
@@ -25,10 +27,13 @@ func TestPlot(t *testing.T) {
 		}
 		require.Regexp(t, regexp.MustCompile(`(?m)^`+name+`\.png, `+name+`\.svg, `+name+`\.pdf: .*[0-9].*\.$`), out.String())
 	}
-	entries, err := os.ReadDir(folder)
+	entries, err := os.ReadDir(path)
 	require.NoError(t, err)
 	var got []string
 	for _, e := range entries {
+		if e.Name() == folder.Marker {
+			continue
+		}
 		got = append(got, e.Name())
 		info, err := e.Info()
 		require.NoError(t, err)

@@ -10,14 +10,15 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"strandry/plots/folder"
 	"strandry/plots/page"
 	"strandry/plots/table"
 	"strandry/scenarios/prove"
 )
 
 func proveCommand() *cobra.Command {
-	var asJSON bool
-	var folder string
+	var asJSON, force bool
+	var path string
 	c := &cobra.Command{
 		Use:   "prove",
 		Short: "Does it compute right on this machine?",
@@ -26,23 +27,24 @@ handbooks and independent codes, and sets each result against them: what was exp
 what came out, how far apart they are, and the source's own accuracy, which is the
 tolerance. Failures stand first. It also refines the solver and measures the order of its error.
 
--o writes the same as a page with the plots of convergence.
+-o writes the same as a page with the plots of convergence. ` + forceRule + `
 
 Exit status: 0 if every check was passed, 1 if not.`,
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
-			if c.Flags().Changed("output") && folder == "" {
+			if c.Flags().Changed("output") && path == "" {
 				return errors.New("-o needs the name of a folder")
 			}
 			p, err := proved(c.Context())
 			if err != nil {
 				return failure{err}
 			}
-			return wrapped(showProof(p, folder, asJSON, c.OutOrStdout()))
+			return wrapped(showProof(p, proofPage{path, force}, asJSON, c.OutOrStdout()))
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
-	c.Flags().StringVarP(&folder, "output", "o", "", "a folder `DIR` for the page; made if there is none")
+	c.Flags().StringVarP(&path, "output", "o", "", "a folder `DIR` for the page; made if there is none")
+	c.Flags().BoolVar(&force, "force", false, "replace the page in DIR though it was changed since it was written")
 	return c
 }
 
@@ -64,8 +66,8 @@ func proved(ctx context.Context) (*table.Proof, error) {
 
 // showProof prints the table and writes the page. A check that failed is an error, after all is
 // said, and whatever becomes of the saying.
-func showProof(p *table.Proof, folder string, asJSON bool, out io.Writer) error {
-	err := sayProof(p, folder, asJSON, out)
+func showProof(p *table.Proof, to proofPage, asJSON bool, out io.Writer) error {
+	err := sayProof(p, to, asJSON, out)
 	switch failed := len(p.Results) - p.Passed(); {
 	case failed > 0 || len(p.Results) == 0:
 		return fmt.Errorf("strandry: %d of %d checks failed", failed, len(p.Results))
@@ -76,10 +78,10 @@ func showProof(p *table.Proof, folder string, asJSON bool, out io.Writer) error 
 }
 
 // sayProof prints whatever becomes of the page, whose failure weighs more.
-func sayProof(p *table.Proof, folder string, asJSON bool, out io.Writer) error {
+func sayProof(p *table.Proof, to proofPage, asJSON bool, out io.Writer) error {
 	var written error
-	if folder != "" {
-		written = pageOfProof(p, folder)
+	if to.folder != "" {
+		written = to.write(p)
 	}
 	write := p.WriteText
 	if asJSON {
@@ -89,20 +91,25 @@ func sayProof(p *table.Proof, folder string, asJSON bool, out io.Writer) error {
 	switch {
 	case written != nil:
 		return written
-	case err != nil || folder == "" || asJSON:
+	case err != nil || to.folder == "" || asJSON:
 		return err
 	}
-	_, err = fmt.Fprintf(out, "Written to %s\n", filepath.Join(folder, page.Proof))
+	_, err = fmt.Fprintf(out, "Written to %s\n", filepath.Join(to.folder, page.Proof))
 	return err
 }
 
-func pageOfProof(p *table.Proof, folder string) error {
-	if err := makeFolder(folder); err != nil {
-		return err
-	}
+// proofPage is where the page goes; nowhere where no folder is named.
+type proofPage struct {
+	folder string
+	force  bool
+}
+
+func (to proofPage) write(p *table.Proof) error {
 	content, err := page.OfProof(p)
 	if err != nil {
 		return err
 	}
-	return writeFile(filepath.Join(folder, page.Proof), func(out io.Writer) error { _, err := out.Write(content); return err })
+	return within(to.folder, func(f *folder.Folder) error {
+		return written(context.Background(), f, folder.Set{Kind: "proof", Files: []folder.File{folder.Bytes(page.Proof, content)}, Force: to.force})
+	})
 }

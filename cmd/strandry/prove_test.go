@@ -13,31 +13,33 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/plots/folder"
 	"strandry/plots/table"
 	"strandry/scenarios/prove"
 )
 
 func TestProve(t *testing.T) {
-	folder := filepath.Join(t.TempDir(), "a", "b")
-	out := mustAnswer(t, "prove", "-o", folder)
+	path := filepath.Join(t.TempDir(), "a", "b")
+	out := mustAnswer(t, "prove", "-o", path)
 	n := len(prove.Checks())
 	require.Contains(t, out, fmt.Sprintf("%d of %d checks passed\n", n, n))
-	page, err := os.ReadFile(filepath.Join(folder, "proof.html"))
+	page, err := os.ReadFile(filepath.Join(path, "proof.html"))
 	require.NoError(t, err)
 	require.Contains(t, string(page), fmt.Sprintf("%d of %d checks passed", n, n))
-	require.Len(t, mustList(t, folder), 1)
-	require.Equal(t, out, mustAnswer(t, "prove", "-o", folder), "again, to the same words")
+	require.Len(t, mustList(t, path), 1)
+	require.Equal(t, out, mustAnswer(t, "prove", "-o", path), "again, to the same words")
 
 	d := decoded(t, "prove", "--json")
 	require.EqualValues(t, n, at(t, d, "passed"))
 	require.Equal(t, "space", at(t, d, "orders", 0, "in"))
 }
 
-func mustList(t *testing.T, folder string) []os.DirEntry {
+// mustList lists what lies in a folder beside the list of what was written.
+func mustList(t *testing.T, path string) []string {
 	t.Helper()
-	entries, err := os.ReadDir(folder)
-	require.NoError(t, err)
-	return entries
+	all := names(t, path)
+	require.Equal(t, folder.Marker, all[0])
+	return all[1:]
 }
 
 func TestProveMisusedOrInTheWay(t *testing.T) {
@@ -61,27 +63,27 @@ func TestProveSaysNo(t *testing.T) {
 	require.NoError(t, err)
 	p.Results[5].Difference = 1
 	var out strings.Builder
-	folder := t.TempDir()
-	err = showProof(p, folder, false, &out)
+	path := t.TempDir()
+	err = showProof(p, proofPage{folder: path}, false, &out)
 	require.ErrorContains(t, err, fmt.Sprintf("1 of %d checks failed", len(p.Results)))
 	require.True(t, strings.HasPrefix(out.String(), "FAILED: 1 of"))
-	require.Len(t, mustList(t, folder), 1)
+	require.Len(t, mustList(t, path), 1)
 	for _, writer := range []io.Writer{io.Discard, brokenPipe{}} {
 		for _, asJSON := range []bool{false, true} {
-			err = showProof(p, "", asJSON, writer)
+			err = showProof(p, proofPage{}, asJSON, writer)
 			require.Error(t, err)
 			require.False(t, errors.Is(err, syscall.EPIPE))
 		}
 	}
-	require.Error(t, showProof(&table.Proof{}, "", false, io.Discard), "nothing proved")
+	require.Error(t, showProof(&table.Proof{}, proofPage{}, false, io.Discard), "nothing proved")
 	p.Results[5].Difference = 0
-	file := filepath.Join(folder, "proof.html")
-	require.ErrorContains(t, showProof(p, file, false, &out), "this is a file", "the table is said all the same")
+	file := filepath.Join(path, "proof.html")
+	require.ErrorContains(t, showProof(p, proofPage{folder: file}, false, &out), "this is a file", "the table is said all the same")
 	require.True(t, strings.HasSuffix(out.String(), "checks passed\n"))
-	require.ErrorContains(t, showProof(p, file, false, brokenPipe{}), "this is a file")
-	require.NoError(t, showProof(p, "", false, io.Discard))
+	require.ErrorContains(t, showProof(p, proofPage{folder: file}, false, brokenPipe{}), "this is a file")
+	require.NoError(t, showProof(p, proofPage{}, false, io.Discard))
 	p.Unmeasured = "stalled"
-	require.ErrorContains(t, showProof(p, "", false, io.Discard), "stalled")
+	require.ErrorContains(t, showProof(p, proofPage{}, false, io.Discard), "stalled")
 }
 
 func TestProveInterrupted(t *testing.T) {

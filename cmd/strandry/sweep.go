@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
@@ -15,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"strandry/plots/figure"
+	"strandry/plots/folder"
 	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/sweep"
@@ -38,7 +38,9 @@ func sweepCommand() *cobra.Command {
 units) and sweep.json (SI), with figures and the scenario beside them.
 
 Each row is kept as soon as it is finished: a sweep that was stopped, by Ctrl-C or
-by a power cut, goes on with --continue and ends in the same numbers to the bit.`,
+by a power cut, goes on with --continue and ends in the same numbers to the bit.
+
+One sweep at a time writes to a folder. ` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			switch {
@@ -66,9 +68,9 @@ by a power cut, goes on with --continue and ends in the same numbers to the bit.
 	flags.StringVarP(&f.folder, "output", "o", "", "the folder `DIR` for the files; made if there is none")
 	flags.StringArrayVar(&f.vary, "vary", nil, "an `AXIS` in place of the file's, up to three: \"zone.drum.length=0.5 m..40 m:40:log\", \"strand.material=pa6, pa12\"")
 	flags.BoolVar(&f.again, "continue", false, "go on with the unfinished sweep in DIR, if there is one")
-	flags.BoolVar(&f.force, "force", false, "replace what an earlier sweep left in DIR")
+	flags.BoolVar(&f.force, "force", false, "replace the sweep that DIR holds")
 	flags.BoolVar(&f.quick, "quick", false, "central diffusivity only: no span, no verdict, a third of the time or less")
-	flags.IntVar(&f.cores, "cores", 0, "how many cores to use; 0 for all. The numbers do not depend on it")
+	flags.IntVar(&f.cores, "cores", 0, fmt.Sprintf("how many cores to use, up to %d here; 0 for all. The numbers do not depend on it", mostCores()))
 	return c
 }
 
@@ -82,55 +84,73 @@ const (
 
 func (f *sweeping) in(file string) string { return filepath.Join(f.folder, file) }
 
-func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut io.Writer) error {
-	work := sweep.Sweep{Scenario: s, Quick: f.quick, Workers: f.cores}
-	if work.Workers == 0 {
-		work.Workers = runtime.GOMAXPROCS(0)
+// mostCores is the most workers that can be of use, with room for a machine that is told to have fewer cores than it has.
+func mostCores() int { return max(8, 4*runtime.NumCPU()) }
+
+// workers is how many there are to be; it says where that is not what was asked for.
+func (f *sweeping) workers(errOut io.Writer) int {
+	switch most := mostCores(); {
+	case f.cores == 0:
+		return runtime.GOMAXPROCS(0)
+	case f.cores > most:
+		fmt.Fprintf(errOut, "--cores: %d are used, not %d: more are of no use on this machine, which has %d\n", most, f.cores, runtime.NumCPU())
+		return most
 	}
+	return f.cores
+}
+
+func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut io.Writer) error {
+	work := sweep.Sweep{Scenario: s, Quick: f.quick, Workers: f.workers(errOut)}
 	o, err := work.Origin(version)
 	if err != nil {
 		return fmt.Errorf("%s: %w", s.File, err)
 	}
-	if same(s.File, f.in(inputFile)) {
-		return fmt.Errorf("%s is the scenario itself, which the sweep would replace: name another folder", s.File)
+	files, err := f.copied(s)
+	if err != nil {
+		return fmt.Errorf("%s: %w", s.File, err)
 	}
-	if err := makeFolder(f.folder); err != nil {
-		return err
-	}
-	if done, err := f.finished(o); err != nil || done {
-		if done && err == nil {
-			fmt.Fprintf(out, "%s holds this sweep already, finished: nothing to do.\n", f.folder)
+	return within(f.folder, func(dir *folder.Folder) error {
+		if done, err := f.finished(dir, o); err != nil || done {
+			if done && err == nil {
+				fmt.Fprintf(out, "%s holds this sweep already, finished: nothing to do.\n", f.folder)
+			}
+			return err
 		}
+		set := folder.Set{Kind: sweepKind, Inputs: s.Inputs(), Force: f.force}
+		if err := f.free(dir, set, files, s); err != nil {
+			return err
+		}
+		g, err := f.sweep(ctx, dir, &work, o, errOut)
+		if err != nil {
+			return err
+		}
+		answer := &table.Sweep{Title: s.Title, File: s.File, Version: version, Origin: o, Grid: g}
+		undrawn, err := f.write(ctx, dir, set, answer, s, files)
+		if err != nil {
+			return err
+		}
+		if err := answer.WriteText(out); err != nil {
+			return err
+		}
+		for _, why := range undrawn {
+			fmt.Fprintf(out, "%s\n", why)
+		}
+		_, err = fmt.Fprintf(out, "Written to %s: %s\n", f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", "))
 		return err
-	}
-	g, err := f.sweep(ctx, &work, o, errOut)
-	if err != nil {
-		return err
-	}
-	answer := &table.Sweep{Title: s.Title, File: s.File, Version: version, Origin: o, Grid: g}
-	undrawn, err := f.write(answer, s)
-	if err != nil {
-		return err
-	}
-	if err := answer.WriteText(out); err != nil {
-		return err
-	}
-	for _, why := range undrawn {
-		fmt.Fprintf(out, "%s\n", why)
-	}
-	_, err = fmt.Fprintf(out, "Written to %s: %s\n", f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", "))
-	return err
+	})
 }
+
+// sweepKind is what the sets of sweeps are called in the list of a folder.
+const sweepKind = "sweep"
 
 // finished tells whether the folder holds this very sweep. Another one there is an
 // error, unless it may be replaced.
-func (f *sweeping) finished(o sweep.Origin) (bool, error) {
-	whole, part := exists(f.in(tableFile)), exists(f.in(partialFile))
+func (f *sweeping) finished(dir *folder.Folder, o sweep.Origin) (bool, error) {
+	_, missing := dir.Root().Lstat(partialFile)
+	whole, part := dir.Has(sweepKind), missing == nil
 	switch {
-	case f.force:
+	case f.force || !whole && !part:
 		return false, nil
-	case !whole && !part:
-		return false, f.strangers()
 	case part && !f.again:
 		return false, fmt.Errorf("%s holds an unfinished sweep: --continue goes on with it, --force starts again", f.folder)
 	case part:
@@ -138,62 +158,72 @@ func (f *sweeping) finished(o sweep.Origin) (bool, error) {
 	case !f.again:
 		return false, fmt.Errorf("%s holds a finished sweep: --force replaces it", f.folder)
 	}
-	earlier, _, err := f.earlier()
+	if err := dir.Whole(sweepKind); err != nil {
+		return false, fmt.Errorf("%s holds a finished sweep, but %w: --force makes it anew", f.folder, err)
+	}
+	earlier, err := f.earlier(dir)
 	if err != nil {
 		return false, fmt.Errorf("%s holds a finished sweep, but %w: --force replaces it", f.folder, err)
 	}
 	if why := o.Differs(earlier); why != "" {
 		return false, fmt.Errorf("%s holds another sweep that is finished: %s; --force replaces it", f.folder, why)
 	}
-	return true, f.whole(o.Rows)
+	return true, nil
 }
 
-// whole refuses a finished table that has lost rows since.
-func (f *sweeping) whole(rows int) error {
-	file, err := os.Open(f.in(tableFile))
+// earlier tells of the finished sweep in the folder its origin.
+func (f *sweeping) earlier(dir *folder.Folder) (sweep.Origin, error) {
+	file, err := dir.Root().Open(dataFile)
 	if err != nil {
-		return err
-	}
-	defer file.Close()
-	lines := csv.NewReader(file)
-	lines.ReuseRecord = true
-	for found := -1; ; found++ { // the heads are no row
-		switch _, err := lines.Read(); {
-		case errors.Is(err, io.EOF) && found == rows:
-			return nil
-		case err != nil:
-			return fmt.Errorf("%s is damaged, %d of %d rows can be read: --force makes it anew", f.in(tableFile), max(found, 0), rows)
-		}
-	}
-}
-
-// strangers refuses a folder without a sweep that holds files which one would replace.
-func (f *sweeping) strangers() error {
-	for _, name := range []string{inputFile, dataFile} {
-		if exists(f.in(name)) {
-			return fmt.Errorf("%s exists already and belongs to no sweep: name another folder, or --force replaces it", f.in(name))
-		}
-	}
-	return nil
-}
-
-// earlier tells of the finished sweep in the folder its origin and its figures.
-func (f *sweeping) earlier() (sweep.Origin, []string, error) {
-	file, err := os.Open(f.in(dataFile))
-	if err != nil {
-		return sweep.Origin{}, nil, err
+		return sweep.Origin{}, err
 	}
 	defer file.Close()
 	return table.SweepOrigin(file)
 }
 
+// free refuses, before the work, a folder that holds files which the sweep would replace and may not.
+func (f *sweeping) free(dir *folder.Folder, set folder.Set, files []folder.File, s *scenarios.Scenario) error {
+	set.Files = append([]folder.File{{Name: dataFile}, {Name: tableFile}}, files...)
+	for _, name := range figure.SweepNames(s.Vary) {
+		for _, format := range sweepFormats() {
+			set.Files = append(set.Files, folder.File{Name: name + "." + string(format)})
+		}
+	}
+	for _, input := range set.Inputs {
+		if same(input, f.in(partialFile)) {
+			return fmt.Errorf("%s is read by this command, which would replace it: name another folder", f.in(partialFile))
+		}
+	}
+	return dir.Free(set)
+}
+
+// same tells whether two names are of one file.
+func same(one, other string) bool {
+	first, err := os.Stat(one)
+	second, otherErr := os.Stat(other)
+	return err == nil && otherErr == nil && os.SameFile(first, second)
+}
+
+// copied is the scenario with what it needs, so that it can be run from the folder of the sweep.
+func (f *sweeping) copied(s *scenarios.Scenario) ([]folder.File, error) {
+	c, err := s.Copy(f.vary...)
+	if err != nil {
+		return nil, err
+	}
+	var files []folder.File
+	for _, m := range c.Materials {
+		files = append(files, folder.Bytes(m.Name, m.Text))
+	}
+	return append(files, folder.Bytes(inputFile, c.Text)), nil
+}
+
 // sweep runs and keeps each row; what it leaves when it fails can be continued.
-func (f *sweeping) sweep(ctx context.Context, work *sweep.Sweep, o sweep.Origin, errOut io.Writer) (*sweep.Grid, error) {
+func (f *sweeping) sweep(ctx context.Context, dir *folder.Folder, work *sweep.Sweep, o sweep.Origin, errOut io.Writer) (*sweep.Grid, error) {
 	open := sweep.CreatePartial
 	if f.again {
 		open = sweep.OpenPartial
 	}
-	part, err := open(f.in(partialFile), o)
+	part, err := open(dir.Root(), partialFile, o)
 	if err != nil {
 		return nil, err
 	}
@@ -209,70 +239,60 @@ func (f *sweeping) sweep(ctx context.Context, work *sweep.Sweep, o sweep.Origin,
 	bar.end()
 	err = errors.Join(err, part.Close())
 	if errors.Is(err, context.Canceled) {
-		return nil, fmt.Errorf("strandry: interrupted; %d of %d rows are kept in %s: the same command with --continue goes on", kept, o.Rows, f.folder)
+		return nil, f.interrupted(kept, o.Rows)
 	}
 	return g, err
 }
 
-// write leaves the finished files and takes away the unfinished one, and the figures of
-// an earlier sweep that these do not replace. It tells which figures were not drawn.
-func (f *sweeping) write(answer *table.Sweep, s *scenarios.Scenario) (undrawn []string, err error) {
-	_, old, _ := f.earlier() // none, most often
-	undrawn, err = f.draw(answer, s)
-	if err != nil {
+func (f *sweeping) interrupted(kept, rows int) error {
+	return fmt.Errorf("strandry: interrupted; %d of %d rows are kept in %s: the same command with --continue goes on", kept, rows, f.folder)
+}
+
+// write leaves the finished files and takes away the unfinished one. It tells which figures were not drawn. An
+// interrupt leaves the rows for another time.
+func (f *sweeping) write(ctx context.Context, dir *folder.Folder, set folder.Set, answer *table.Sweep, s *scenarios.Scenario, files []folder.File) ([]string, error) {
+	d, err := unlessDone(ctx, func() (sweepDrawings, error) { return drawingsOf(ctx, answer, s) })
+	if err == nil {
+		for _, file := range d.files {
+			answer.Figures = append(answer.Figures, file.Name)
+		}
+		set.Files = slices.Concat(d.files, files, []folder.File{{Name: dataFile, Write: answer.WriteJSON}, {Name: tableFile, Write: answer.WriteCSV}})
+		err = dir.Write(ctx, set)
+	}
+	switch {
+	case ctx.Err() != nil && err != nil:
+		return nil, f.interrupted(answer.Origin.Rows, answer.Origin.Rows)
+	case err != nil:
 		return nil, err
 	}
-	for _, file := range []struct {
-		name  string
-		write func(io.Writer) error
-	}{
-		{inputFile, func(out io.Writer) error { return f.input(out, s) }},
-		{dataFile, answer.WriteJSON},
-		{tableFile, answer.WriteCSV},
-	} {
-		if err := writeFile(f.in(file.name), file.write); err != nil {
-			return nil, err
-		}
+	if err := dir.Root().Remove(partialFile); err != nil {
+		return nil, folder.Unwritable(f.in(partialFile), err)
 	}
-	for _, name := range old {
-		if name == filepath.Base(name) && !slices.Contains(answer.Figures, name) && slices.Contains([]string{".png", ".svg"}, filepath.Ext(name)) {
-			_ = os.Remove(f.in(name)) // a figure too many is no reason to fail
-		}
-	}
-	if err := os.Remove(f.in(partialFile)); err != nil {
-		return nil, unwritable(f.in(partialFile), err)
-	}
-	return undrawn, nil
+	return d.undrawn, nil
 }
 
-// draw writes the figures and notes their files.
-func (f *sweeping) draw(answer *table.Sweep, s *scenarios.Scenario) (undrawn []string, err error) {
+// sweepDrawings is the figures of a sweep, and what was not drawn.
+type sweepDrawings struct {
+	files   []folder.File
+	undrawn []string
+}
+
+// sweepFormats are those of its figures.
+func sweepFormats() []figure.Format { return []figure.Format{figure.PNG, figure.SVG} }
+
+// drawingsOf draws; a figure that cannot be drawn is told and left out.
+func drawingsOf(ctx context.Context, answer *table.Sweep, s *scenarios.Scenario) (d sweepDrawings, err error) {
 	sheets, undrawn := figure.OfSweep(answer.Grid, s, figure.Frame{Scenario: answer.Title, Version: version})
+	d.undrawn = undrawn
 	for _, sheet := range sheets {
-		for _, format := range []figure.Format{figure.PNG, figure.SVG} {
-			drawing, err := figure.Encode(sheet.Figure, format)
-			if err != nil {
-				undrawn = append(undrawn, sheet.Name+": not drawn: "+err.Error())
-				break
-			}
-			name := sheet.Name + "." + string(format)
-			err = writeFile(f.in(name), func(out io.Writer) error { _, err := out.Write(drawing); return err })
-			if err != nil {
-				return nil, err
-			}
-			answer.Figures = append(answer.Figures, name)
+		files, err := drawn(ctx, sheet, sweepFormats()...)
+		switch {
+		case ctx.Err() != nil:
+			return d, ctx.Err()
+		case err != nil:
+			d.undrawn = append(d.undrawn, sheet.Name+": not drawn: "+err.Error())
 		}
+		d.files = append(d.files, files...)
 	}
-	return undrawn, nil
-}
-
-// input repeats the scenario, with the axes that stood in place of its own.
-func (f *sweeping) input(out io.Writer, s *scenarios.Scenario) error {
-	for _, axis := range f.vary {
-		if _, err := fmt.Fprintf(out, "# swept with --vary %q\n", axis); err != nil {
-			return err
-		}
-	}
-	_, err := out.Write(s.Document().Text())
-	return err
+	return d, nil
 }

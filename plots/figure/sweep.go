@@ -2,6 +2,8 @@ package figure
 
 import (
 	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
 	"fmt"
 	"slices"
 	"strconv"
@@ -28,30 +30,19 @@ const mostSheets = 12
 // out, and why. The scenario is that which was swept.
 func OfSweep(g *sweep.Grid, s *scenarios.Scenario, f Frame) (sheets []Sheet, undrawn []string) {
 	drawn, fixed := roles(g.Axes)
-	total := 1
-	for _, k := range fixed {
-		total *= g.Axes[k].Len()
-	}
-	switch {
+	switch total := combinations(g.Axes, fixed); {
 	case len(drawn) == 0:
 		return nil, []string{"no figure: no axis has two numbers to draw along"}
 	case total > mostSheets:
 		return nil, []string{fmt.Sprintf("no figures: there would be %d of them; up to %d are drawn", total, mostSheets)}
 	}
-	for i := range total {
-		at := make([]int, len(g.Axes))
-		for _, k := range slices.Backward(fixed) {
-			at[k] = i % g.Axes[k].Len()
-			i /= g.Axes[k].Len()
-		}
-		c := cut{grid: g, scenario: s, drawn: drawn, fixed: fixed, at: at}
+	for i, name := range SweepNames(g.Axes) {
+		c := cut{grid: g, scenario: s, drawn: drawn, fixed: fixed, at: fixedAt(g.Axes, fixed, i)}
 		for _, k := range drawn {
 			c.order = append(c.order, places(g.Axes[k]))
 		}
 		sheet, why := c.sheet(f)
-		if slices.ContainsFunc(sheets, func(other Sheet) bool { return other.Name == sheet.Name }) {
-			sheet.Name += "-" + strconv.Itoa(len(sheets)+1)
-		}
+		sheet.Name = name
 		if why != "" {
 			undrawn = append(undrawn, sheet.Name+": "+why)
 			continue
@@ -59,6 +50,48 @@ func OfSweep(g *sweep.Grid, s *scenarios.Scenario, f Frame) (sheets []Sheet, und
 		sheets = append(sheets, sheet)
 	}
 	return sheets, undrawn
+}
+
+// SweepNames lists the names of the sheets that [OfSweep] draws of a grid, those too that may be left out for
+// what its rows are. They are told apart where letters have no case too.
+func SweepNames(axes []scenarios.Axis) []string {
+	drawn, fixed := roles(axes)
+	total := combinations(axes, fixed)
+	if len(drawn) == 0 || total > mostSheets {
+		return nil
+	}
+	var names []string
+	for i := range total {
+		name := [...]string{1: "line", 2: "map"}[len(drawn)]
+		at := fixedAt(axes, fixed, i)
+		for _, k := range fixed {
+			name += "-" + fileName(axes[k].Setting(at[k]).Value)
+		}
+		for slices.ContainsFunc(names, func(other string) bool { return strings.EqualFold(other, name) }) {
+			name += "-" + strconv.Itoa(len(names)+1)
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+// combinations counts the places on the fixed axes together.
+func combinations(axes []scenarios.Axis, fixed []int) int {
+	total := 1
+	for _, k := range fixed {
+		total *= axes[k].Len()
+	}
+	return total
+}
+
+// fixedAt is the i-th combination of places on the fixed axes, the last of them the fastest.
+func fixedAt(axes []scenarios.Axis, fixed []int, i int) []int {
+	at := make([]int, len(axes))
+	for _, k := range slices.Backward(fixed) {
+		at[k] = i % axes[k].Len()
+		i /= axes[k].Len()
+	}
+	return at
 }
 
 // roles tells which axes are drawn along, the one of the abscissa first, and which
@@ -105,11 +138,9 @@ type cut struct {
 }
 
 func (c *cut) sheet(f Frame) (Sheet, string) {
-	sheet := Sheet{Name: [...]string{1: "line", 2: "map"}[len(c.drawn)]}
+	var sheet Sheet
 	for _, k := range c.fixed {
-		text := c.grid.Axes[k].Setting(c.at[k]).Value
-		sheet.Name += "-" + fileName(text)
-		f.Scenario += "\u00a0· " + keyName(c.grid.Axes[k].Key.Name) + " " + text
+		f.Scenario += "\u00a0· " + keyName(c.grid.Axes[k].Key.Name) + " " + c.grid.Axes[k].Setting(c.at[k]).Value
 	}
 	if why := c.sound(); why != "" {
 		return sheet, why
@@ -245,10 +276,17 @@ func (c *cut) here(x, y Axis) *Mark {
 	return &Mark{at[0], at[1]}
 }
 
-// fileName keeps of a text what a file's name may hold anywhere.
+// fileName keeps of a text what a file's name may hold anywhere. Of a long one, such as the path of a material, it
+// keeps the end, and a sum that tells it from others with the same end.
 func fileName(text string) string {
 	parts := strings.FieldsFunc(text, func(r rune) bool {
 		return r > unicode.MaxASCII || !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '.'
 	})
-	return strings.Trim(strings.Join(parts, "-"), "-.")
+	name := strings.Trim(strings.Join(parts, "-"), "-.")
+	const most = 60
+	if len(name) <= most {
+		return name
+	}
+	sum := sha256.Sum256([]byte(text))
+	return strings.Trim(name[len(name)-most+9:], "-.") + "-" + hex.EncodeToString(sum[:4])
 }

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -113,4 +114,25 @@ func TestFileNames(t *testing.T) {
 	for text, want := range map[string]string{"pa6": "pa6", "90 °C": "90-C", "../mine/a b.toml": "mine-a-b.toml", "5e-3": "5e-3", "…": ""} {
 		require.Equal(t, want, fileName(text))
 	}
+	// A path of 4,000 letters, which is as long as one may be, gives a name as every file system takes it.
+	long := strings.Repeat("deep/", 800) + "pa6.toml"
+	name := fileName(long)
+	require.LessOrEqual(t, len(name), 60)
+	require.Contains(t, name, "deep-pa6.toml-")
+	require.NotEqual(t, name, fileName("else/"+long))
+	require.Equal(t, name, fileName(long))
+}
+
+func TestSweepNamesAreTold(t *testing.T) {
+	axis := func(values ...string) scenarios.Axis {
+		s, err := drum(t).Varied("strand.material=pa6", "feed.speed="+strings.Join(values, ","))
+		require.NoError(t, err)
+		return s.Vary[1]
+	}
+	speed := axis("1 mm/s", "2 mm/s")
+	require.Equal(t, []string{"line"}, SweepNames([]scenarios.Axis{speed}))
+	require.Nil(t, SweepNames(nil))
+	s, err := drum(t).Varied("strand.material=pa6, pa12", "feed.speed=1 mm/s, 2 mm/s", "zone.drum.length=1 m, 2 m")
+	require.NoError(t, err)
+	require.Equal(t, []string{"map-pa6", "map-pa12"}, SweepNames(s.Vary))
 }

@@ -217,16 +217,13 @@ func (s *Sweep) rowData(i int) sweepRow {
 
 func (s *Sweep) check() error { return finite("the sweep", s.Grid) }
 
-// SweepOrigin reads from what [Sweep.WriteJSON] wrote the origin and the files of the
-// figures.
-func SweepOrigin(in io.Reader) (o sweep.Origin, figures []string, err error) {
+// SweepOrigin reads the origin from what [Sweep.WriteJSON] wrote.
+func SweepOrigin(in io.Reader) (sweep.Origin, error) {
 	var head struct {
-		Origin  string   `json:"origin"`
-		Figures []string `json:"figures"`
+		Origin string `json:"origin"`
 	}
 	if err := json.NewDecoder(in).Decode(&head); err != nil {
-		return o, nil, fmt.Errorf("its JSON cannot be read: %w", err)
+		return sweep.Origin{}, fmt.Errorf("its JSON cannot be read: %w", err)
 	}
-	o, err = sweep.ParseOrigin(head.Origin)
-	return o, head.Figures, err
+	return sweep.ParseOrigin(head.Origin)
 }

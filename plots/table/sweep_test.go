@@ -61,12 +61,11 @@ func TestSweepJSON(t *testing.T) {
 	s := made(t, false, "feed.speed=1 mm/s..3 mm/s:3")
 	require.NoError(t, s.WriteJSON(&out))
 	golden(t, "sweep.json", strings.ReplaceAll(out.String(), s.Origin.String(), "ORIGIN"))
-	o, figures, err := SweepOrigin(strings.NewReader(out.String()))
+	o, err := SweepOrigin(strings.NewReader(out.String()))
 	require.NoError(t, err)
 	require.Equal(t, s.Origin, o)
-	require.Equal(t, s.Figures, figures)
 	for _, text := range []string{"", "{", "{}", `{"origin":"x"}`} {
-		_, _, err := SweepOrigin(strings.NewReader(text))
+		_, err := SweepOrigin(strings.NewReader(text))
 		require.Error(t, err, text)
 	}
 }

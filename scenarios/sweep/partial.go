@@ -7,12 +7,14 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
+	"strings"
 )
 
 // Partial is the file of a sweep under way: a line for its origin and one for each
 // finished row, in the order of finishing. It survives the end of the program at any
 // moment: a line that was torn is known by its checksum and left out when the file is
-// read. While it is open no other sweep can open it, where the system knows locks.
+// read. Two must not have it open at once: whoever opens it holds its folder.
 type Partial struct {
 	Known map[int]Row // rows that the file held when it was opened
 
@@ -20,102 +22,161 @@ type Partial struct {
 	origin uint32 // checksum of the origin
 }
 
-// CreatePartial starts the file anew.
-func CreatePartial(path string, o Origin) (*Partial, error) {
-	p, err := openPartial(path, os.O_CREATE)
-	if err != nil {
+// CreatePartial starts the file of that name in the folder anew. One that is there must be that of a sweep.
+func CreatePartial(root *os.Root, name string, o Origin) (*Partial, error) {
+	old, err := openPartial(root, name, os.O_RDONLY)
+	switch {
+	case err == nil:
+		ours := isPartial(old)
+		_ = old.Close() // nothing was written
+		if !ours {
+			return nil, fmt.Errorf("%s exists already, and is none of a sweep: move it away, or name another folder", path(root, name))
+		}
+		if err := root.Remove(name); err != nil {
+			return nil, unwritable(path(root, name), err)
+		}
+	case !errors.Is(err, fs.ErrNotExist):
 		return nil, err
 	}
-	if err := p.file.Truncate(0); err != nil {
-		return nil, errors.Join(unwritable(path, err), p.file.Close())
+	file, err := root.OpenFile(name, os.O_WRONLY|os.O_APPEND|os.O_CREATE|os.O_EXCL, 0o644)
+	if err != nil {
+		return nil, unwritable(path(root, name), err)
 	}
+	p := &Partial{file: file}
 	if err := p.line(o.String()); err != nil {
-		return nil, errors.Join(err, p.file.Close(), os.Remove(path)) // lest it pass for a sweep
+		return nil, errors.Join(err, file.Close(), root.Remove(name)) // lest it pass for a sweep
 	}
 	p.origin = checksum(0, o.String())
 	return p, nil
 }
 
+// isPartial tells a file that begins like that of a sweep, or was torn before it had a beginning.
+func isPartial(file io.Reader) bool {
+	begins := make([]byte, len(originMark))
+	n, _ := io.ReadFull(file, begins)
+	return strings.HasPrefix(originMark, string(begins[:n]))
+}
+
 // OpenPartial takes up the file of a sweep that was cut short. A missing file, and
 // one that ended within its first line, is started anew. It refuses a file whose origin
 // is another and says in what.
-func OpenPartial(path string, o Origin) (*Partial, error) {
-	known, found, err := readPartial(path, o)
+func OpenPartial(root *os.Root, name string, o Origin) (*Partial, error) {
+	known, found, err := readPartial(root, name, o)
 	if err != nil {
 		return nil, err
 	}
 	if !found {
-		return CreatePartial(path, o)
+		return CreatePartial(root, name, o)
 	}
-	p, err := openPartial(path, 0)
+	file, err := openPartial(root, name, os.O_WRONLY|os.O_APPEND)
 	if err != nil {
 		return nil, err
 	}
-	p.Known, p.origin = known, checksum(0, o.String())
+	p := &Partial{Known: known, file: file, origin: checksum(0, o.String())}
 	// A torn line is ended, so that it takes no other with it.
-	if _, err := io.WriteString(p.file, "\n"); err != nil {
-		return nil, errors.Join(unwritable(path, err), p.file.Close())
+	if _, err := io.WriteString(file, "\n"); err != nil {
+		return nil, errors.Join(unwritable(path(root, name), err), file.Close())
 	}
 	return p, nil
 }
 
-// openPartial opens the file to add to it, alone.
-func openPartial(path string, flag int) (*Partial, error) {
-	file, err := os.OpenFile(path, os.O_WRONLY|os.O_APPEND|flag, 0o644)
+// openPartial opens the file, if it is an ordinary one and no link to one.
+func openPartial(root *os.Root, name string, flag int) (*os.File, error) {
+	before, err := root.Lstat(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, err
+	case err != nil:
+		return nil, fmt.Errorf("%s: cannot be opened: %w", path(root, name), reason(err))
+	case before.IsDir():
+		return nil, fmt.Errorf("%s: cannot be written: this is a folder", path(root, name))
+	case !before.Mode().IsRegular():
+		return nil, fmt.Errorf("%s: this is a link or a device: move it away, or name another folder", path(root, name))
+	}
+	file, err := root.OpenFile(name, flag, 0)
 	if err != nil {
-		return nil, unwritable(path, err)
+		return nil, fmt.Errorf("%s: cannot be opened: %w", path(root, name), reason(err))
 	}
-	if lock(file) != nil {
-		return nil, errors.Join(fmt.Errorf("%s: another sweep is writing to it: wait for its end, or name another folder", path), file.Close())
+	if now, err := file.Stat(); err != nil || !os.SameFile(before, now) {
+		return nil, errors.Join(fmt.Errorf("%s: was changed while it was opened", path(root, name)), file.Close())
 	}
-	return &Partial{file: file}, nil
+	return file, nil
 }
+
+// path is the name of a file of the folder in messages.
+func path(root *os.Root, name string) string { return filepath.Join(root.Name(), name) }
 
 // readPartial reads what a file holds; found is false where there is nothing to
 // keep.
-func readPartial(path string, o Origin) (known map[int]Row, found bool, err error) {
-	file, err := os.Open(path)
+func readPartial(root *os.Root, name string, o Origin) (known map[int]Row, found bool, err error) {
+	file, err := openPartial(root, name, os.O_RDONLY)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, false, nil
 	}
 	if err != nil {
-		return nil, false, fmt.Errorf("%s: cannot be opened: %w", path, errors.Unwrap(err))
+		return nil, false, err
 	}
 	defer file.Close()
 	known = map[int]Row{}
-	lines := bufio.NewScanner(file)
-	lines.Buffer(nil, longestLine)
-	origin := uint32(0)
-	for lines.Scan() {
-		text, whole := unsealed(origin, lines.Text())
-		switch {
-		case !found && whole:
-			earlier, err := ParseOrigin(text)
-			if err != nil {
-				return nil, false, fmt.Errorf("%s: damaged: %w; start again with --force", path, err)
-			}
-			if why := o.Differs(earlier); why != "" {
-				return nil, false, fmt.Errorf("%s: cannot be continued: %s", path, why)
-			}
-			found, origin = true, checksum(0, text)
-		case !found:
-			if lines.Scan() {
-				return nil, false, fmt.Errorf("%s: damaged: its first line is no origin of a sweep; start again with --force", path)
-			}
-			return nil, false, nil
-		case whole:
+	lines := bufio.NewReaderSize(file, longestLine)
+	first, more, err := nextLine(lines)
+	if err != nil || !more {
+		return nil, false, unreadable(path(root, name), err)
+	}
+	text, whole := unsealed(0, first)
+	if !whole {
+		if _, more, err = nextLine(lines); err == nil && more {
+			err = fmt.Errorf("%s: damaged: its first line is no origin of a sweep: move it away, or start again with --force", path(root, name))
+		}
+		return nil, false, err
+	}
+	earlier, err := ParseOrigin(text)
+	if err != nil {
+		return nil, false, fmt.Errorf("%s: damaged: %w; start again with --force", path(root, name), err)
+	}
+	if why := o.Differs(earlier); why != "" {
+		return nil, false, fmt.Errorf("%s: cannot be continued: %s", path(root, name), why)
+	}
+	origin := checksum(0, text)
+	for {
+		line, more, err := nextLine(lines)
+		if err != nil || !more {
+			return known, true, unreadable(path(root, name), err)
+		}
+		if text, whole := unsealed(origin, line); whole {
 			if index, row, ok := parseRecord(text, o.Rows); ok {
 				known[index] = row
 			}
 		}
 	}
-	if err := lines.Err(); err != nil {
-		return nil, false, fmt.Errorf("%s: cannot be read: %w", path, err)
-	}
-	return known, found, nil
 }
 
-// longestLine bounds the reading of a file that is none of ours.
+// unreadable names the file in an error; nil for none.
+func unreadable(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("%s: cannot be read: %w", path, reason(err))
+}
+
+// nextLine reads a line without its end. Of one that is too long to be a record nothing is kept.
+func nextLine(lines *bufio.Reader) (line string, more bool, err error) {
+	text, err := lines.ReadSlice('\n')
+	if errors.Is(err, bufio.ErrBufferFull) {
+		for errors.Is(err, bufio.ErrBufferFull) {
+			_, err = lines.ReadSlice('\n')
+		}
+		text = nil
+	} else if errors.Is(err, io.EOF) && len(text) == 0 {
+		return "", false, nil
+	}
+	if errors.Is(err, io.EOF) {
+		err = nil
+	}
+	return strings.TrimSuffix(string(text), "\n"), err == nil, err
+}
+
+// longestLine is more than a record ever takes [bytes].
 const longestLine = 1 << 20
 
 // Add writes one finished row to the file, in one piece.

@@ -5,6 +5,7 @@ import (
 	"context"
 	"math"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -21,6 +22,17 @@ func origin(t *testing.T, s Sweep) Origin {
 	require.NoError(t, err)
 	return o
 }
+
+// rooted opens the folder of the partial files of a test.
+func rooted(t *testing.T, folder string) *os.Root {
+	t.Helper()
+	root, err := os.OpenRoot(folder)
+	require.NoError(t, err)
+	t.Cleanup(func() { require.NoError(t, root.Close()) })
+	return root
+}
+
+const partialName = "sweep.partial"
 
 func TestRecordsKeepEveryBit(t *testing.T) {
 	rows := []Row{
@@ -53,9 +65,10 @@ func TestRecordsKeepEveryBit(t *testing.T) {
 // are kept, and the sweep ends in the same bits.
 func TestTornFiles(t *testing.T) {
 	s := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=1 mm/s, 3 mm/s")}
-	path := filepath.Join(t.TempDir(), "sweep.partial")
+	folder := t.TempDir()
+	root, path := rooted(t, folder), filepath.Join(folder, partialName)
 	o := origin(t, s)
-	p, err := CreatePartial(path, o)
+	p, err := CreatePartial(root, partialName, o)
 	require.NoError(t, err)
 	s.Done = p.Add
 	want := grid(t, s)
@@ -68,7 +81,7 @@ func TestTornFiles(t *testing.T) {
 			continue // every seventh, and all about the ends of lines
 		}
 		require.NoError(t, os.WriteFile(path, whole[:size], 0o600))
-		p, err := OpenPartial(path, o)
+		p, err := OpenPartial(root, partialName, o)
 		require.NoError(t, err)
 		lines := bytes.Count(whole[:size], []byte("\n")) - 1
 		if size < len(whole) && whole[size] == '\n' {
@@ -85,7 +98,7 @@ func TestTornFiles(t *testing.T) {
 			}
 		}
 		require.NoError(t, p.Close())
-		p, err = OpenPartial(path, o)
+		p, err = OpenPartial(root, partialName, o)
 		require.NoError(t, err)
 		require.Len(t, p.Known, len(want.Rows))
 		require.NoError(t, p.Close())
@@ -93,7 +106,7 @@ func TestTornFiles(t *testing.T) {
 	flipped := bytes.Clone(whole)
 	flipped[head+10] ^= 1
 	require.NoError(t, os.WriteFile(path, flipped, 0o600))
-	p, err = OpenPartial(path, o)
+	p, err = OpenPartial(root, partialName, o)
 	require.NoError(t, err)
 	require.Len(t, p.Known, len(want.Rows)-1)
 	require.NoError(t, p.Close())
@@ -106,14 +119,15 @@ func TestOriginsThatDiffer(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, o, back)
 	require.Empty(t, o.Differs(back))
-	path := filepath.Join(t.TempDir(), "sweep.partial")
+	folder := t.TempDir()
+	root, path := rooted(t, folder), filepath.Join(folder, partialName)
 	refused := func(of Sweep, version, why string) {
 		other, err := of.Origin(version)
 		require.NoError(t, err)
-		p, err := CreatePartial(path, o)
+		p, err := CreatePartial(root, partialName, o)
 		require.NoError(t, err)
 		require.NoError(t, p.Close())
-		_, err = OpenPartial(path, other)
+		_, err = OpenPartial(root, partialName, other)
 		require.ErrorContains(t, err, "cannot be continued: "+why)
 	}
 	refused(s, "1.2.4", "it was made by version 1.2.3, this is 1.2.4")
@@ -122,12 +136,23 @@ func TestOriginsThatDiffer(t *testing.T) {
 	refused(Sweep{Scenario: demo(t, "winch-drum", "feed.speed=1 mm/s..4 mm/s:3")}, "1.2.3", "the axes")
 
 	require.NoError(t, os.WriteFile(path, []byte("a diary\nof mine\n"), 0o600))
-	_, err = OpenPartial(path, o)
+	require.NoError(t, os.Symlink(path, filepath.Join(folder, "link")))
+	require.NoError(t, os.Symlink(partialName, filepath.Join(folder, "linked")))
+	require.NoError(t, exec.Command("mkfifo", filepath.Join(folder, "pipe")).Run())
+	require.NoError(t, os.Mkdir(filepath.Join(folder, "folder"), 0o700))
+	_, err = OpenPartial(root, partialName, o)
 	require.ErrorContains(t, err, "damaged")
-	_, err = OpenPartial(filepath.Join(path, "x"), o)
-	require.ErrorContains(t, err, "cannot be opened")
-	_, err = CreatePartial(filepath.Join(path, "x"), o)
-	require.ErrorContains(t, err, "cannot be written")
+	for _, name := range []string{filepath.Join(partialName, "x"), "../x", "link", "linked", "pipe", "folder"} {
+		before := content(t, path)
+		_, err = OpenPartial(root, name, o)
+		require.Error(t, err, name)
+		_, err = CreatePartial(root, name, o)
+		require.Error(t, err, name)
+		require.Equal(t, before, content(t, path), name)
+	}
+	_, err = CreatePartial(root, partialName, o)
+	require.ErrorContains(t, err, "exists already, and is none of a sweep: move it away, or name another folder")
+	require.Equal(t, "a diary\nof mine\n", content(t, path))
 }
 
 // A material file that changes between two runs makes another sweep of it, though the
@@ -157,9 +182,9 @@ func TestMaterialFilesBelongToTheOrigin(t *testing.T) {
 func TestInterruptedAndContinued(t *testing.T) {
 	s := Sweep{Scenario: demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:40:log", "feed.speed=1 mm/s..4 mm/s:3"), Workers: 2}
 	want := grid(t, s)
-	path, o := filepath.Join(t.TempDir(), "sweep.partial"), origin(t, s)
+	root, o := rooted(t, t.TempDir()), origin(t, s)
 	for range 100 {
-		p, err := OpenPartial(path, o)
+		p, err := OpenPartial(root, partialName, o)
 		require.NoError(t, err)
 		ctx, cancel := context.WithCancel(context.Background())
 		s.Known = p.Known
@@ -182,32 +207,50 @@ func TestInterruptedAndContinued(t *testing.T) {
 	require.Fail(t, "the sweep makes no headway")
 }
 
-// Two sweeps cannot share a file, and a row of one is none of the other's.
+func content(t *testing.T, path string) string {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	return string(text)
+}
+
+// A row of one sweep is none of another's, and a line of any length takes no other with it.
 func TestStrangers(t *testing.T) {
 	one := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=1 mm/s, 3 mm/s")}
 	two := Sweep{Scenario: demo(t, "clear-cover", "feed.speed=2 mm/s, 4 mm/s")}
 	folder := t.TempDir()
-	path, other := filepath.Join(folder, "sweep.partial"), filepath.Join(folder, "other.partial")
-	p, err := CreatePartial(path, origin(t, one))
+	root, path := rooted(t, folder), filepath.Join(folder, partialName)
+	p, err := CreatePartial(root, partialName, origin(t, one))
 	require.NoError(t, err)
-	for name, open := range map[string]func(string, Origin) (*Partial, error){"create": CreatePartial, "open": OpenPartial} {
-		_, err = open(path, origin(t, one))
-		require.ErrorContains(t, err, "another sweep is writing to it", name)
-	}
 	require.NoError(t, p.Add(0, Row{Mean: 0.5}))
 	require.NoError(t, p.Close())
 
-	p, err = CreatePartial(other, origin(t, two))
+	p, err = CreatePartial(root, "other.partial", origin(t, two))
 	require.NoError(t, err)
 	require.NoError(t, p.Add(1, Row{Mean: 0.25}))
 	require.NoError(t, p.Close())
-	stranger, err := os.ReadFile(other)
-	require.NoError(t, err)
-	own, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(path, append(own, stranger...), 0o600))
-	p, err = OpenPartial(path, origin(t, one))
-	require.NoError(t, err)
-	require.Equal(t, map[int]Row{0: {Mean: 0.5}}, p.Known)
-	require.NoError(t, p.Close())
+	stranger, own := content(t, filepath.Join(folder, "other.partial")), content(t, path)
+	head, row, _ := strings.Cut(own, "\n")
+	for name, text := range map[string]string{
+		"a stranger":             own + stranger,
+		"a long line before":     head + "\n" + strings.Repeat("x", 3*longestLine) + "\n" + row,
+		"a long line after":      own + strings.Repeat("x", 2*longestLine+7) + "\n",
+		"a long line at the end": own + strings.Repeat("x", longestLine),
+		"just as long":           head + "\n" + strings.Repeat("x", longestLine-1) + "\n" + row,
+		"zeros":                  head + "\n" + strings.Repeat("\x00", 3*longestLine) + "\n" + row,
+	} {
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o600))
+		p, err = OpenPartial(root, partialName, origin(t, one))
+		require.NoError(t, err, name)
+		require.Equal(t, map[int]Row{0: {Mean: 0.5}}, p.Known, name)
+		require.NoError(t, p.Add(1, Row{Mean: 0.125}))
+		require.NoError(t, p.Close())
+		p, err = OpenPartial(root, partialName, origin(t, one))
+		require.NoError(t, err, name)
+		require.Len(t, p.Known, 2, name)
+		require.NoError(t, p.Close())
+	}
+	require.NoError(t, os.WriteFile(path, []byte(strings.Repeat("x", 2*longestLine)+"\n"+row), 0o600))
+	_, err = OpenPartial(root, partialName, origin(t, one))
+	require.ErrorContains(t, err, "damaged")
 }

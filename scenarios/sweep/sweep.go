@@ -17,7 +17,7 @@ import (
 type Sweep struct {
 	Scenario *scenarios.Scenario
 	Quick    bool        // leave out Low, High and Verdict, at a third of the work
-	Workers  int         // goroutines; as many as there are cores is a good choice
+	Workers  int         // goroutines, no more than there are tasks; as many as there are cores is a good choice
 	Known    map[int]Row // rows from an earlier run, by index; nil for none
 
 	// Done takes each row that is finished, in no order, on the caller's goroutine; nil for
@@ -95,7 +95,7 @@ func (s *Sweep) work(ctx context.Context, p plan, g *Grid) error {
 	out := make(chan finished, 64)
 	var next atomic.Int64
 	var all sync.WaitGroup
-	for range max(1, s.Workers) {
+	for range max(1, min(s.Workers, p.tasks())) {
 		all.Go(func() {
 			w := newWorker(s, p, out)
 			for t := int(next.Add(1)) - 1; t < p.tasks() && ctx.Err() == nil; t = int(next.Add(1)) - 1 {
