@@ -7,7 +7,6 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
-	"strandry/materials/humidair"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
 )
@@ -123,7 +122,7 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 		rest.warms(z.Air.Temperature)
 		z.Air.VapourPressure = room.VapourPressure
 		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), Humidities()); ok {
-			z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)
+			z.Air = diffusion.HeldAt(humidity, z.Air.Temperature)
 		} else if !rest.has("humidity") {
 			r.assume(rest.name("humidity") + ": room air, at the temperature of the storage")
 		}

@@ -278,7 +278,7 @@ func TestDraggedAirIsLimited(t *testing.T) {
 	require.InEpsilon(t, 2*m.DryFlow(z), d.Levers[i].To, 1e-12)
 	require.InEpsilon(t, m.DryFlow(z), d.Levers[i].From, 1e-12)
 	flow := m.DryFlow(z)
-	z.Air.DryFlow, z.Air.Dragged = 2*flow, false
+	z.Air = z.Air.Flowing(2 * flow)
 	var r diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
 	require.InDelta(t, r.Nozzle.Mean, d.Levers[i].Mean, 1e-3*r.Nozzle.Mean)

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"strandry/diffusion"
@@ -71,6 +72,9 @@ func seconds(t rest.Time) float64 {
 // NeededOf makes the figure of a table of lengths for a scenario.
 func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Needed {
 	m := &s.Model
+	if slices.Contains(m.Held(), t.Zone) {
+		f.Settings += nbsp + "· relative humidity held"
+	}
 	if t.Unanswered > 0 {
 		f.Settings += nbsp + "· " + strconv.Itoa(t.Unanswered) + " places without an answer"
 	}

@@ -58,6 +58,7 @@ func (l *Log) assumptions() []block {
 		"Water diffuses along the radius only; a cross-section is followed along the path at the speed of the feed.",
 		"The diffusivity depends on temperature and on the moisture itself; the skin is at each moment in the equilibrium that the film and the isotherm allow.",
 		"The strand takes the temperature of the air through the film: as a whole where the Biot number is at most 0.1, along its radius above.",
+		table.AirRule(l.Answer.Model.Held()),
 		"A limited flow of air takes up what the strand gives off; a zone is otherwise the same all along. The air in a bore without a flow is what the strand drags along.",
 	}}, head("What it leaves out"), block{List: []string{
 		"swelling, the change of radius, crystallisation, and the slow second stage of sorption in glassy polymers",

@@ -124,6 +124,9 @@ func (a *Answer) notes(b *strings.Builder) {
 	if doubts := a.Model.Material.Doubts; len(doubts) > 0 {
 		notes = append(notes, a.doubts(doubts))
 	}
+	if held := a.Model.Held(); len(held) > 0 {
+		notes = append(notes, AirRule(held))
+	}
 	if len(a.Assumed) > 0 {
 		notes = append(notes, notGiven(a.Assumed))
 	}

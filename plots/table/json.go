@@ -57,6 +57,7 @@ type zone struct {
 	AirTemperature    float64 `json:"air_temperature"`
 	AirActivity       float64 `json:"air_activity"`
 	VapourPressure    float64 `json:"vapour_pressure"`
+	HeldHumidity      float64 `json:"held_humidity,omitempty"` // relative, at any temperature of the zone
 	Equilibrium       float64 `json:"equilibrium"`
 	Fourier           float64 `json:"fourier"`
 	Biot              float64 `json:"biot"`
@@ -121,8 +122,9 @@ func (a *Answer) document() document {
 		},
 		Strand: strandData{2 * m.Radius, m.Speed}, Warnings: []string{},
 	}
-	for _, z := range r.Zones {
+	for i, z := range r.Zones {
 		d.Zones = append(d.Zones, zoneOf(z))
+		d.Zones[i].HeldHumidity = m.Path[i].Air.Held
 	}
 	for _, w := range r.Warnings {
 		d.Warnings = append(d.Warnings, say(w, m))

@@ -239,6 +239,9 @@ func (s *Size) notes() []string {
 			notes = append(notes, text)
 		}
 	}
+	if held := a.Model.Held(); len(held) > 0 {
+		notes = append(notes, AirRule(held))
+	}
 	if len(s.Assumed) > 0 {
 		notes = append(notes, notGiven(s.Assumed))
 	}

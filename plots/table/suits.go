@@ -32,8 +32,8 @@ func (s *Suits) WriteText(out io.Writer) error {
 	t := s.Study
 	var b strings.Builder
 	paragraph(&b, "", s.Title)
-	paragraph(&b, "", fmt.Sprintf("Each material on this path at %s, heated zones at its own usual highest drying temperature, no hotter than it bears; the length sought is that of %s, now %s; up to %s can be built. Moisture is %% of dry weight.",
-		speed(t.Speed), t.Zone, length(t.Length), length(t.Longest)))
+	paragraph(&b, "", fmt.Sprintf("Each material on this path at %s, heated zones at its own usual highest drying temperature, no hotter than it bears; the length sought is that of %s, now %s; up to %s can be built. %s Moisture is %% of dry weight.",
+		speed(t.Speed), t.Zone, length(t.Length), length(t.Longest), AirRule(t.Held)))
 	fmt.Fprintf(&b, "\nIn equilibrium with the room\n")
 	s.table(&b, t.Soaked)
 	fmt.Fprintf(&b, "\nDry, then %s in the room\n", duration(t.Lain))
@@ -260,9 +260,10 @@ type suitsDocument struct {
 	Length     float64    `json:"length"`            // that it has
 	Longest    float64    `json:"longest_buildable"` // [build] longest
 	Speed      float64    `json:"speed"`
-	Lain       float64    `json:"lain"`   // time in the room of the second view
-	Soaked     []suitsRow `json:"soaked"` // in equilibrium with the room
-	Opened     []suitsRow `json:"opened"` // dry, then in the room
+	Lain       float64    `json:"lain"`          // time in the room of the second view
+	Soaked     []suitsRow `json:"soaked"`        // in equilibrium with the room
+	Opened     []suitsRow `json:"opened"`        // dry, then in the room
+	Held       []string   `json:"held_humidity"` // zones whose relative humidity is held
 	Conclusion string     `json:"conclusion"`
 	Assumed    []string   `json:"assumptions"`
 }
@@ -323,7 +324,7 @@ func (s *Suits) WriteJSON(out io.Writer) error {
 	t := s.Study
 	return encode(out, suitsDocument{
 		Version: s.Version, Title: s.Title, File: s.File, Zone: t.Zone, Length: t.Length, Longest: t.Longest, Speed: t.Speed, Lain: t.Lain,
-		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Conclusion: s.Conclusion(), Assumed: notNil(s.Assumed),
+		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Held: notNil(t.Held), Conclusion: s.Conclusion(), Assumed: notNil(s.Assumed),
 	})
 }
 
