@@ -104,7 +104,8 @@ func (a *Assessment) mouths(w *March, m *Model) error {
 		return err
 	}
 	a.Mouths = r.Nozzle.Mean
-	turned := a.Verdict == Dry && a.Mouths > m.Limit || a.Verdict == Wet && a.Mouths <= m.Limit
+	off := a.errorAt(a.Mouths)
+	turned := a.Verdict == Dry && a.Mouths+off > m.Limit || a.Verdict == Wet && a.Mouths-off <= m.Limit
 	if turned {
 		a.Verdict = Judge(min(a.Low, m.Limit), 2*m.Limit, m.Limit, a.Endurance.Survival)
 	}

@@ -152,7 +152,7 @@ func (l *Log) flow(z *diffusion.Zone) string {
 
 func (l *Log) answer() []block {
 	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
-	word, meaning, _ := strings.Cut(table.Meaning(r.Verdict, r.Endurance.Survival), ": ")
+	word, meaning, _ := strings.Cut(table.Meaning(r), ": ")
 	blocks := []block{
 		{Banner: &banner{Word: word, Text: meaning, Kind: r.Verdict.String(), Mark: [...]string{diffusion.Unsure: "○", diffusion.Dry: "●", diffusion.Wet: "✕", diffusion.TooHot: "▲"}[r.Verdict]}},
 		{Facts: []fact{

@@ -95,7 +95,7 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s\n",
 		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value))
 	fmt.Fprintf(b, "Limit          %s\n", limit(m.Limit))
-	fmt.Fprintf(b, "Verdict        %s\n", Meaning(r.Verdict, r.Endurance.Survival))
+	fmt.Fprintf(b, "Verdict        %s\n", Meaning(r))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",

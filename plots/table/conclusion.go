@@ -79,6 +79,10 @@ func (a *Answer) cause() string {
 			return fmt.Sprintf("Nothing holds this design back: at any likely diffusivity %s reaches the nozzle with %s at most, below its limit of %s.",
 				m.Material.Name, percent(r.High), limit(m.Limit))
 		}
+		if r.Numbers {
+			return fmt.Sprintf("%s would meet its limit at any likely diffusivity (%s at most), were it not for the numerical error: finer [numerics] would tell.",
+				m.Material.Name, percent(r.High))
+		}
 		return fmt.Sprintf("At the central diffusivity %s meets its limit, at some likely one it does not (%s): the doubt about the material holds this design back.",
 			m.Material.Name, percent(r.High))
 	case levers.Air:

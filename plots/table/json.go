@@ -44,6 +44,8 @@ type moisture struct {
 	Limit          float64 `json:"limit"`
 	Removed        float64 `json:"removed"`
 	NumericalError float64 `json:"numerical_error"`
+	LowError       float64 `json:"low_numerical_error"`
+	HighError      float64 `json:"high_numerical_error"`
 }
 
 type zone struct {
@@ -114,6 +116,7 @@ func (a *Answer) document() document {
 		Moisture: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
 			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
+			LowError: r.LowError, HighError: r.HighError,
 		},
 		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),

@@ -31,7 +31,7 @@ func films(w *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (
 				m.Path[i].Film.Mass = z.Film.Mass * end(sign, mass)
 			}
 		}
-		if err := w.Run(&m, s.Settings, &r); err != nil {
+		if err := w.Run(&m, a.Settings, &r); err != nil {
 			return f, err
 		}
 		f.Low, f.High = min(f.Low, r.Nozzle.Mean), max(f.High, r.Nozzle.Mean)

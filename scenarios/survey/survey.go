@@ -51,7 +51,7 @@ func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, ste
 	out := &Survey{Zone: levers.Dryer(&s.Model, &a.Result)}
 	w := diffusion.NewMarch()
 	var err error
-	if out.Trace, err = w.Trace(&s.Model, s.Settings); err != nil {
+	if out.Trace, err = w.Trace(&s.Model, a.Settings); err != nil {
 		return nil, err
 	}
 	if out.Film, err = films(w, s, a); err != nil {
