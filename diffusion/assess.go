@@ -128,7 +128,7 @@ func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 }
 
 // bounds sets the numerical errors of the driest and of the wettest content: that of the central one, absolute or relative,
-// whichever is more, or, where many times as much could matter to the verdict, by a refined march.
+// whichever is more, or, where many times as much could matter to the verdict, by a refined march, though no less than the central.
 func (a *Assessment) bounds(w *March, m *Model, span *Span) error {
 	const near, share = 20, 0.01 // times the error, and of the limit
 	for _, end := range [...]struct {
@@ -144,7 +144,7 @@ func (a *Assessment) bounds(w *March, m *Model, span *Span) error {
 		if err != nil {
 			return err
 		}
-		*end.into = off
+		*end.into = max(off, a.NumericalError) // two marches may agree by chance
 	}
 	if slack := span.slack(); slack > 0 {
 		a.LowError, a.HighError = a.LowError+slack, a.HighError+slack

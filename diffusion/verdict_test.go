@@ -14,13 +14,13 @@ import (
 
 // What is called dry or wet at any likely diffusivity is so on a grid many times as fine, be the limit as near to the driest
 // or the wettest content as their numerical errors at coarse settings; and what is left unsure by the numbers alone says so.
-// 60 random models, or 600 with STRANDRY_RANDOM=long.
+// 60 random models, or 300 with STRANDRY_RANDOM=long.
 func TestVerdictCountsItsNumericalError(t *testing.T) {
 	library, err := materials.Library()
 	require.NoError(t, err)
 	count := 60
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
-		count = 600
+		count = 300
 	}
 	coarse := diffusion.Settings{Resolution: 2.4, Tolerance: 0.1}
 	fine := diffusion.Settings{Resolution: 30, Tolerance: 1e-7}

@@ -3,6 +3,7 @@ package scenarios
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -75,6 +76,22 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 	}
 	return materials.Polymer{}, false
 }
+
+// Materials are those of the library, and the scenario's own where it is none of them.
+func (s *Scenario) Materials() ([]materials.Polymer, error) {
+	all, err := materials.Library()
+	if err != nil {
+		return nil, err
+	}
+	own := &s.Model.Material
+	if slices.ContainsFunc(all, func(p materials.Polymer) bool { return own.Same(&p) }) {
+		return all, nil
+	}
+	return append(all, *own), nil
+}
+
+// Named is the scenario's material as its name alone gives it: as it was named, and without what the scenario lays over it.
+func (s *Scenario) Named() (string, materials.Polymer) { return s.found.name, s.found.polymer }
 
 // material opens a material file for [materials.Resolve].
 func (d *Document) material(name string) ([]byte, error) {

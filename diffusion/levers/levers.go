@@ -35,7 +35,7 @@ type Lever struct {
 	Kind     Kind
 	Zone     string  // whose property is changed; "" for the whole
 	From, To float64 // the property before and after, SI: length [m], speed [m/s], temperature [K], vapour pressure [Pa], flow [kg/s], diameter [m]
-	Material string  // the other material's id
+	Material string  // the other material's [materials.Polymer.Label]
 	Mean     float64 // content at the nozzle with the change [kg/kg dry]
 	Limit    float64 // limit that holds then [kg/kg dry]
 	Survives diffusion.Survival
@@ -214,11 +214,11 @@ func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
 	activity := min(1, m.Material.Sorption.Activity(m.Start, m.StartTemperature))
 	for i := range others {
 		p := &others[i]
-		if p.ID == m.Material.ID {
+		if p.Same(&m.Material) {
 			continue
 		}
 		before := len(f.found)
-		f.pull(m, Lever{Kind: OtherMaterial, Material: p.ID}, func(m *diffusion.Model, _ *diffusion.Zone) {
+		f.pull(m, Lever{Kind: OtherMaterial, Material: p.Label()}, func(m *diffusion.Model, _ *diffusion.Zone) {
 			m.Material = *p
 			m.Start = p.Sorption.Content(activity, m.StartTemperature)
 			m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value

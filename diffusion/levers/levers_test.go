@@ -44,7 +44,11 @@ func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagn
 	library, err := materials.Library()
 	require.NoError(t, err)
 	d := levers.Find(w, m, a, library)
-	require.Len(t, d.Materials, len(library)-1)
+	others := len(library)
+	if slices.ContainsFunc(library, func(p materials.Polymer) bool { return p.Same(&m.Material) }) {
+		others-- // a strand whose values were changed is another material than the library's
+	}
+	require.Len(t, d.Materials, others)
 	for i := range d.Levers {
 		require.LessOrEqual(t, d.Levers[max(i-1, 0)].Ratio(), d.Levers[i].Ratio())
 	}

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/materials"
 	"strandry/plots/figure"
 	"strandry/plots/table"
 )
@@ -100,7 +99,7 @@ func (l *Log) again() []block {
 		facts := &blocks[len(blocks)-1].Facts
 		*facts = append(*facts, fact{"Maps", figure.SettingsText(grid.Rows[0].Settings)})
 	}
-	if id := l.Answer.Model.Material.ID; !slices.Contains(materials.Names(), id) {
+	if name, _ := l.Scenario.Named(); strings.HasSuffix(name, ".toml") {
 		blocks = append(blocks, text("The material comes from a file of its own, which is needed too; its values stand under the sources."))
 	}
 	return append(blocks, head("The scenario, "+l.file()), block{Code: string(l.Scenario.Document().Text())})

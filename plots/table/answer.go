@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -143,8 +142,8 @@ func (a *Answer) doubts(doubts []materials.Note) string {
 		return text
 	}
 	where := ""
-	if id := a.Model.Material.ID; slices.Contains(materials.Names(), id) {
-		where = ": strandry materials " + id
+	if p := &a.Model.Material; p.Origin == materials.FromLibrary {
+		where = ": strandry materials " + p.ID
 	}
 	return fmt.Sprintf("%s (And %d more%s.)", text, len(doubts)-1, where)
 }

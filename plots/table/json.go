@@ -13,6 +13,7 @@ type document struct {
 	Title       string     `json:"title"`
 	File        string     `json:"file"`
 	Material    string     `json:"material"`
+	Origin      string     `json:"origin"` // of the material: library, or the file that its values come from
 	Verdict     string     `json:"verdict"`
 	Survives    string     `json:"survives"` // holds, doubtful, softens
 	Heat        endurance  `json:"heat"`
@@ -111,7 +112,7 @@ func (a *Answer) WriteJSON(out io.Writer) error {
 func (a *Answer) document() document {
 	m, r := a.Model, a.Assessment
 	d := document{
-		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Verdict: r.Verdict.String(),
+		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Origin: m.Material.Origin, Verdict: r.Verdict.String(),
 		Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance),
 		Moisture: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,

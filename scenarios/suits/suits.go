@@ -120,7 +120,7 @@ type dryer struct {
 func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Model {
 	m, room := s.Model, s.Room
 	m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
-	if p.ID == s.Model.Material.ID {
+	if p.Same(&s.Model.Material) {
 		m.Limit, m.NozzleTemperature = s.Model.Limit, s.Model.NozzleTemperature
 		p = &s.Model.Material
 	}
