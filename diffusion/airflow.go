@@ -2,6 +2,7 @@ package diffusion
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"strandry/diffusion/film"
@@ -9,41 +10,76 @@ import (
 )
 
 // Limited tells whether the air of a zone takes up what the strand gives.
-func (a Air) Limited() bool { return a.DryFlow > 0 || a.Dragged }
+func (a Air) Limited() bool { return a.DryFlow > 0 || a.VolumeFlow > 0 || a.Blown || a.Dragged }
 
 // Endless is the same air without limit.
 func (a Air) Endless() Air {
-	a.DryFlow, a.Dragged = 0, false
+	a.DryFlow, a.VolumeFlow, a.MeteredAt, a.Blown, a.Dragged = 0, 0, 0, false, false
 	return a
 }
 
-// DryFlow is the mass flow of dry air through a zone [kg/s]: as given, or what the strand
-// drags along through its bore, at the air's temperature and vapour pressure as supplied; zero for
-// air without limit.
+// Flowing is the same air with a mass flow of dry air [kg/s], whatever it was before.
+func (a Air) Flowing(dry float64) Air {
+	a = a.Endless()
+	a.DryFlow = dry
+	return a
+}
+
+// DryFlow is the mass flow of dry air through a zone [kg/s]: as given; what is left of a volume or of what its speed
+// carries through a bore without the vapour, as supplied; or what the strand drags along through its bore, at the air's
+// temperature and vapour pressure as supplied. It is zero for air without limit.
 func (m *Model) DryFlow(z *Zone) float64 {
-	if !z.Air.Dragged {
-		return z.Air.DryFlow
+	switch a := &z.Air; {
+	case a.Dragged:
+		return m.dryDensity(a, a.Temperature) * film.DraggedFlow(m.Speed, 2*m.Radius, z.Film.Bore)
+	case a.Blown:
+		return m.dryDensity(a, a.Temperature) * z.Film.AirSpeed * m.ring(z)
+	case a.VolumeFlow > 0:
+		return m.dryDensity(a, a.MeteredAt) * a.VolumeFlow
 	}
-	density := (m.Pressure - z.Air.VapourPressure) / (humidair.DryAirConstant * z.Air.Temperature) // of its dry share [kg/m3]
-	return density * film.DraggedFlow(m.Speed, 2*m.Radius, z.Film.Bore)
+	return z.Air.DryFlow
 }
 
-// airSpeed is the speed of the air past the strand [m/s].
-func (m *Model) airSpeed(z *Zone) float64 {
-	if !z.Air.Dragged {
-		return z.Film.AirSpeed
-	}
-	return film.DraggedSpeed(m.Speed, 2*m.Radius, z.Film.Bore)
+// dryDensity is that of the dry share of air at a temperature [K], over the whole volume [kg/m³].
+func (m *Model) dryDensity(a *Air, temperature float64) float64 {
+	return (m.Pressure - a.VapourPressure) / (humidair.DryAirConstant * temperature)
 }
 
-// checkDragged tells what is wrong with air that the strand is to drag along.
-func (z *Zone) checkDragged(m *Model) error {
+// ring is the section between strand and bore [m²], zero where there is none.
+func (m *Model) ring(z *Zone) float64 {
+	return max(0, math.Pi/4*(z.Film.Bore*z.Film.Bore-4*m.Radius*m.Radius))
+}
+
+// AirSpeed is the speed of the air past the strand [m/s]: as given; else, in a bore, what the flow makes it, at
+// the zone's temperature.
+func (m *Model) AirSpeed(z *Zone) float64 {
+	switch ring := m.ring(z); {
+	case z.Air.Dragged:
+		return film.DraggedSpeed(m.Speed, 2*m.Radius, z.Film.Bore)
+	case z.Film.AirSpeed == 0 && z.Film.Flow == film.Annulus && z.Air.Limited() && ring > 0:
+		return m.DryFlow(z) / m.dryDensity(&z.Air, z.Air.Temperature) / ring
+	}
+	return z.Film.AirSpeed
+}
+
+// checkFlow tells what is wrong with how much air a zone has.
+func (z *Zone) checkFlow(m *Model) error {
+	a, given := &z.Air, 0
+	for _, one := range [...]bool{a.DryFlow != 0, a.VolumeFlow != 0, a.Blown} {
+		if one {
+			given++
+		}
+	}
 	switch {
-	case !z.Air.Dragged:
+	case given > 1:
+		return fmt.Errorf("the flow of the air is given twice")
+	case a.Blown && (z.Film.Flow != film.Annulus || z.Film.Bore <= 2*m.Radius || z.Film.AirSpeed <= 0):
+		return fmt.Errorf("a speed carries air through a bore wider than the strand")
+	case !a.Dragged:
 		return nil
 	case z.Film.Flow != film.Annulus || z.Film.Bore <= 2*m.Radius || z.Length <= 0:
 		return fmt.Errorf("air is dragged along through a bore wider than the strand, in a zone with a length")
-	case z.Air.DryFlow != 0 || z.Air.Direction != With:
+	case given > 0 || a.Direction != With:
 		return fmt.Errorf("air that is dragged along runs with the strand and has no flow given")
 	}
 	return nil

@@ -10,11 +10,11 @@ type Verdict int
 
 const (
 	// Unsure: the limit lies between the wettest and the driest of the marches over
-	// the scatter of the diffusivity.
+	// the scatter of the diffusivity, their numerical errors included.
 	Unsure Verdict = iota
-	// Dry: even the wettest of them meets the limit.
+	// Dry: even the wettest of them meets the limit, by more than its numerical error.
 	Dry
-	// Wet: even the driest of them does not.
+	// Wet: even the driest of them does not, by more than its numerical error.
 	Wet
 	// TooHot: dry enough, or perhaps, but the strand softens on its way.
 	TooHot
@@ -27,14 +27,17 @@ func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "s
 type Assessment struct {
 	Result
 	Low, High      float64      // driest and wettest mean content over the scatter of the diffusivity, and of the air in bores whose strand drags it [kg/kg dry]
+	LowError       float64      // numerical error of Low, as NumericalError [kg/kg dry]
+	HighError      float64      // of High [kg/kg dry]
 	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle
 	ZoneErrors     []StateError // and at the exit of each zone
 	Mouths         float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
 	Verdict        Verdict
+	Numbers        bool // the numerical error alone makes the verdict unsure
 	Endurance      Endurance
 	Warnings       []Warning
-	Settings       Settings
+	Settings       Settings // of the marches; finer than was asked for where that decides the verdict
 }
 
 // Safety factor and order of the grid convergence index: Roache, Verification and
@@ -59,8 +62,40 @@ const (
 )
 
 // Assess runs the model at its central diffusivity, once refined, and over the scatter of it
-// ([Span]), and judges.
+// ([Span]), and judges. Where the numerical error alone stands between the answer and a verdict, all of it is done again
+// with [Settings.Refined] up to two times.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
+	a, err := w.assess(m, s)
+	if err != nil {
+		return nil, err
+	}
+	const refinements = 2
+	for range refinements {
+		if !a.Numbers || a.laborious(m) {
+			break
+		}
+		finer, err := w.assess(m, a.Settings.Refined())
+		if err != nil {
+			break // what is known stands, and says that it is in doubt
+		}
+		a = finer
+	}
+	a.Warnings = warnings(m, a)
+	return a, nil
+}
+
+// laborious tells that the marches of an assessment took so long that four times as much would be felt.
+func (a *Assessment) laborious(m *Model) bool {
+	const most = 200_000 // nodes in all steps, of a few hundredths of a microsecond each
+	nodes := a.Nodes
+	if m.covered() {
+		nodes *= anglesFor(a.Settings.Resolution)
+	}
+	return nodes*a.Steps > most
+}
+
+// assess is one round of Assess, without warnings.
+func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 	a := &Assessment{Settings: s}
 	if err := w.measured(m, s, &a.Result); err != nil {
 		return nil, err
@@ -83,19 +118,73 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	if a.Low, a.High, err = span.Ends(w, m, s); err != nil {
 		return nil, err
 	}
-	a.Endurance = a.Endures(m)
-	a.Verdict = Judge(a.Low, a.High, m.Limit, a.Endurance.Survival)
 	if a.Mouths, err = w.mouths(m, s); err != nil {
 		return nil, err
 	}
-	a.Warnings = warnings(m, a)
+	if err := a.bounds(w, m, &span); err != nil {
+		return nil, err
+	}
+	a.Endurance = a.Endures(m)
+	a.Verdict = Judge(a.Low-a.LowError, a.High+a.HighError, m.Limit, a.Endurance.Survival)
+	a.Numbers = a.Verdict != Judge(a.Low, a.High, m.Limit, a.Endurance.Survival)
 	return a, nil
+}
+
+// bounds sets the numerical errors of the driest and of the wettest content: that of the central one, absolute or relative,
+// whichever is more, or, where many times as much could matter to the verdict, by a refined march, though no less than the central.
+func (a *Assessment) bounds(w *March, m *Model, span *Span) error {
+	const near, share = 20, 0.01 // times the error, and of the limit
+	for _, end := range [...]struct {
+		point point
+		into  *float64
+	}{{span.driest(), &a.LowError}, {span.wettest(), &a.HighError}} {
+		*end.into = a.errorAt(end.point.mean)
+		if math.Abs(end.point.mean-m.Limit) > max(near**end.into, share*m.Limit) || end.point.power == 0 {
+			continue
+		}
+		varied := m.Scattered(end.point.power)
+		_, off, err := w.NumericalError(&varied, a.Settings)
+		if err != nil {
+			return err
+		}
+		*end.into = max(off, a.NumericalError) // two marches may agree by chance
+	}
+	if slack := span.slack(); slack > 0 {
+		a.LowError, a.HighError = a.LowError+slack, a.HighError+slack
+	}
+	return nil
+}
+
+// errorAt is what the numerical error of the central content makes likely for another one [kg/kg dry].
+func (a *Assessment) errorAt(content float64) float64 {
+	if a.Nozzle.Mean <= 0 {
+		return a.NumericalError
+	}
+	return a.NumericalError * max(1, content/a.Nozzle.Mean)
+}
+
+// NumericalError runs a model and the same refined: the mean content at the nozzle, and the half-width of the band that holds
+// the exact solution of the model [kg/kg dry].
+func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err error) {
+	var coarse, fine Result
+	if err := w.Run(m, s, &coarse); err != nil {
+		return 0, 0, err
+	}
+	if err := w.Run(m, s.Refined(), &fine); err != nil {
+		return 0, 0, err
+	}
+	return coarse.Nozzle.Mean, stateError(coarse.Nozzle, fine.Nozzle, m.Unseen(s)).Mean, nil
+}
+
+// covered tells that a cover keeps its place in a zone of the path.
+func (m *Model) covered() bool {
+	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Contact.Fixed() })
 }
 
 // Unseen is the share of a content that is added to its [Margin] for what one refined run does not show.
 func (m *Model) Unseen(s Settings) float64 {
 	share := frontError * min(1, 2*math.Abs(m.growth()))
-	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Contact.Fixed() }) {
+	if m.covered() {
 		share += coverError
 	}
 	return leastError + share*min(1, frontResolution/s.Resolution)
@@ -108,7 +197,8 @@ func Margin(coarse, refined float64) float64 {
 	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)
 }
 
-// Judge compares the driest and the wettest content with the limit. A strand that softens is never dry.
+// Judge compares the driest and the wettest content, each with its numerical error taken off or added, with the limit. A
+// strand that softens is never dry.
 func Judge(low, high, limit float64, s Survival) Verdict {
 	switch {
 	case low > limit:

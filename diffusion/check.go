@@ -47,7 +47,10 @@ func (z *Zone) check(m *Model, rest bool) error {
 	if rest == (z.Duration == 0) || rest == (z.Length > 0) {
 		return fmt.Errorf("a storage needs a duration and a zone of the path a length, and neither both")
 	}
-	if err := z.checkDragged(m); err != nil {
+	if err := z.checkFlow(m); err != nil {
+		return err
+	}
+	if err := z.Air.checkHeld(m); err != nil {
 		return err
 	}
 	if err := z.Contact.check(); err != nil {
@@ -66,6 +69,7 @@ func (z *Zone) check(m *Model, rest bool) error {
 		{"air temperature [K]", z.Air.Temperature, 213.15, 623.15},
 		{"vapour pressure [Pa]", z.Air.VapourPressure, 0, m.Pressure * 0.999},
 		{"flow of dry air [kg/s]", z.Air.DryFlow, 0, 1e9},
+		{"flow of air [m3/s]", z.Air.VolumeFlow, 0, 1e9},
 		{"vapour pressure at the entry [Pa]", z.Air.Relax.From, 0, m.Pressure * 0.999},
 		{"time constant of the air [s]", z.Air.Relax.TimeConstant, 0, 1e12},
 		{"h [W/(m² K)]", z.Film.Heat, 0, 1e6},

@@ -93,7 +93,9 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		if err := from.along(b.zone+1, len(m.Path), b.settings, r); err != nil {
 			return err
 		}
-		r.finish(from)
+		if err := r.finish(from); err != nil {
+			return err
+		}
 		return b.use(offset+i, r)
 	}
 	err = l.advanceThrough(times, l.numerics(z, b.settings), side, at)

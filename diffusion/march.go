@@ -73,8 +73,7 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 	if err := l.along(0, len(m.Path), s, result); err != nil {
 		return err
 	}
-	result.finish(l)
-	return nil
+	return result.finish(l)
 }
 
 // set readies a lane for a model on a grid.
@@ -100,7 +99,7 @@ func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error
 		if err := l.pass(&m.Storage[i], s, nil); err != nil {
 			return fmt.Errorf("storage %q: %w", m.Storage[i].Name, err)
 		}
-		result.stored = append(result.stored, l.cylinder.Grid.Mean(l.cylinder.C))
+		result.stored = append(result.stored, max(0, l.cylinder.Grid.Mean(l.cylinder.C)))
 	}
 	l.cylinder.Lost = 0
 	result.Start = l.state()
@@ -295,18 +294,3 @@ func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
 }
 
 func (l *lane) state() State { return l.stateOf(l.cylinder.C, l.around.thermal.mean()) }
-
-// stateOf is that of a section. No content lies below zero: the numbers may ahead of a front that wets
-// a dry strand.
-func (l *lane) stateOf(c []float64, temperature float64) State {
-	g := l.cylinder.Grid
-	return State{Mean: g.Mean(c), Centre: max(0, g.Centre(c)), Skin: max(0, c[len(c)-1]), Temperature: temperature}
-}
-
-// profile appends the contents of a section, which do not lie below zero either.
-func profile(into, c []float64) []float64 {
-	for _, x := range c {
-		into = append(into, max(0, x))
-	}
-	return into
-}

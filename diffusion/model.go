@@ -44,12 +44,19 @@ func (z *Zone) Residence(speed float64) float64 {
 
 // Air is the air of a zone.
 type Air struct {
-	Temperature    float64 // [K]
-	VapourPressure float64 // as supplied [Pa]
-	DryFlow        float64 // mass flow of dry air [kg/s]; zero for air without limit, or dragged along
-	Dragged        bool    // the air is what the strand drags along through its bore, with it; [Model.DryFlow] tells how much
-	Direction      Direction
-	Relax          Relax // air without limit only
+	Temperature    float64 // [K]; [Air.At] changes it
+	VapourPressure float64 // as supplied [Pa]; [Air.Supplied] changes it
+	Held           float64 // relative humidity that a controller holds at any temperature, 0 to 1 [-]; zero where the vapour pressure is supplied
+
+	// How much air there is, of which one at most is given; none for air without limit. [Model.DryFlow] tells.
+	DryFlow    float64 // mass flow of dry air [kg/s]
+	VolumeFlow float64 // of the air, its vapour included, at MeteredAt and the model's pressure [m³/s]
+	Blown      bool    // what the speed of [Film] carries through the ring between strand and bore
+	Dragged    bool    // what the strand drags along through its bore, with it
+
+	MeteredAt float64 // temperature at which VolumeFlow is told [K]
+	Direction Direction
+	Relax     Relax // air without limit only
 }
 
 // Relax is air that begins at another vapour pressure and nears the one supplied
@@ -86,7 +93,7 @@ type Film struct {
 	MassFactor float64 // on a computed k_m; zero for 1
 
 	Flow       film.Flow
-	AirSpeed   float64 // past the strand [m/s]
+	AirSpeed   float64 // past the strand [m/s]; zero in a bore with a limited flow for what that makes it, see [Model.AirSpeed]
 	Bore       float64 // of the tube around the strand [m], for an annulus
 	Vertical   bool    // the strand hangs or rises
 	Emissivity float64 // of strand and wall together, 0 to 1

@@ -2,18 +2,11 @@ package diffusion
 
 import (
 	"errors"
+	"slices"
 
 	"strandry/diffusion/film"
 	"strandry/materials/humidair"
 )
-
-// State is a cross-section at one place.
-type State struct {
-	Mean        float64 // area mean of the moisture content [kg/kg dry]
-	Centre      float64 // on the axis [kg/kg dry]
-	Skin        float64 // at the surface, in the mean round [kg/kg dry]
-	Temperature float64 // area mean [K]
-}
 
 // Result is what one march has found.
 type Result struct {
@@ -30,6 +23,7 @@ type Result struct {
 	Nodes   int     // of the grid
 
 	stored []float64 // mean contents after each storage [kg/kg dry]
+	below  float64   // the most that was cut off a node of the profile to make it no less than zero [kg/kg dry]
 }
 
 // ZoneResult is what one march has found in one zone.
@@ -78,13 +72,13 @@ func (z *ZoneResult) air(m *Model, a *surroundings, supplied, lost, givenOff, he
 	z.Cooling = flux * humidair.LatentHeat(z.AirTemperature) / heat
 }
 
-func (r *Result) finish(l *lane) {
+func (r *Result) finish(l *lane) error {
 	m, g, c := l.model, l.cylinder.Grid, l.cylinder.C
 	r.Nozzle = l.state()
 	for i := range c {
 		r.Radius = append(r.Radius, g.Node(i)*m.Radius)
 	}
-	r.Profile = profile(r.Profile, c)
+	r.Profile, r.below = profile(r.Profile, c), max(0, -slices.Min(c))
 	if r.Start.Mean > 0 {
 		r.Removed = 1 - r.Nozzle.Mean/r.Start.Mean
 	}
@@ -96,6 +90,7 @@ func (r *Result) finish(l *lane) {
 	}
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
 	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
+	return r.sound(l.floor)
 }
 
 // SteamPerVolume is the volume of steam that a content [kg/kg dry] makes at the

@@ -84,12 +84,23 @@ func (s *Span) scattered(w *March, m *Model, n Settings) (low, high float64, err
 	return low, high, nil
 }
 
-func (s *Span) ends() (low, high float64) {
-	low, high = s.points[0].mean, s.points[0].mean
-	for _, p := range s.points[1:] {
-		low, high = min(low, p.mean), max(high, p.mean)
+func (s *Span) ends() (low, high float64) { return s.driest().mean, s.wettest().mean }
+
+func (s *Span) driest() point {
+	return slices.MinFunc(s.points, func(p, q point) int { return cmp.Compare(p.mean, q.mean) })
+}
+
+func (s *Span) wettest() point {
+	return slices.MaxFunc(s.points, func(p, q point) int { return cmp.Compare(p.mean, q.mean) })
+}
+
+// slack is how much drier or wetter a march between those of the span may be, where they were sought [kg/kg dry].
+func (s *Span) slack() float64 {
+	if !s.turned {
+		return 0
 	}
-	return low, high
+	low, high := s.ends()
+	return fine * (high - low)
 }
 
 // narrow is how near to the extreme a power of the scatter is sought, or fine how near to its content, as a

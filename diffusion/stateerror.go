@@ -29,9 +29,9 @@ func stateError(s, refined State, unseen float64) StateError {
 	mean := max(s.Mean, refined.Mean)
 	largest := max(mean, s.Centre, s.Skin)
 	return StateError{
-		Mean:   Margin(s.Mean, refined.Mean) + unseen*mean,
-		Centre: Margin(s.Centre, refined.Centre) + unseen*largest,
-		Skin:   Margin(s.Skin, refined.Skin) + unseen*largest,
+		Mean:   Margin(s.Mean, refined.Mean) + unseen*mean + s.below.mean,
+		Centre: Margin(s.Centre, refined.Centre) + unseen*largest + s.below.centre,
+		Skin:   Margin(s.Skin, refined.Skin) + unseen*largest + s.below.skin,
 	}
 }
 
@@ -46,5 +46,5 @@ func (a *Assessment) profileError(refined *Result, unseen float64) float64 {
 		y := curve.Predict(r)
 		worst = max(worst, Margin(a.Profile[i], y)+unseen*max(a.Profile[i], y))
 	}
-	return worst
+	return worst + a.below
 }

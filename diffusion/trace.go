@@ -53,7 +53,9 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 	if err := l.along(0, len(m.Path), s, &t.Result); err != nil {
 		return nil, err
 	}
-	t.Result.finish(l)
+	if err := t.Result.finish(l); err != nil {
+		return nil, err
+	}
 	t.Radius = t.Result.Radius
 	return t, nil
 }

@@ -43,8 +43,8 @@ const (
 	SupersaturatedStart
 	// UnmeasuredDiffusivity: the diffusivity rests on no measurement that was read.
 	UnmeasuredDiffusivity
-	// NumericalDoubt: Value is the numerical error, Limit the distance from the
-	// content to the limit [kg/kg dry]: the error may change the verdict.
+	// NumericalDoubt: Value is the numerical error of the central, the driest or the wettest content, Limit the distance from
+	// there to the limit [kg/kg dry]: the error may change the verdict.
 	NumericalDoubt
 	// BoreMouths: with air without limit in the bores in which the strand drags its own, the nozzle would see Value;
 	// Limit the limit [kg/kg dry].
@@ -112,10 +112,22 @@ func warnings(m *Model, a *Assessment) []Warning {
 	if k := p.Diffusivity.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak {
 		add(UnmeasuredDiffusivity, "", 0, 0)
 	}
-	if distance := math.Abs(a.Nozzle.Mean - m.Limit); a.NumericalError > distance {
-		add(NumericalDoubt, "", a.NumericalError, distance)
+	if off, distance := a.doubt(m.Limit); off > distance {
+		add(NumericalDoubt, "", off, distance)
 	}
 	return all
+}
+
+// doubt is the numerical error of the content whose side of the limit is told least, and its distance from there [kg/kg dry].
+func (a *Assessment) doubt(limit float64) (off, distance float64) {
+	off, distance = a.NumericalError, math.Abs(a.Nozzle.Mean-limit)
+	if off > distance || !a.Numbers {
+		return off, distance
+	}
+	if a.Low > limit {
+		return a.LowError, a.Low - limit
+	}
+	return a.HighError, limit - a.High
 }
 
 // beyond gives the end of the range that x has passed by more than a thousandth of

@@ -71,7 +71,9 @@ func Lookup(name string) (Polymer, error) {
 	if err != nil {
 		return Polymer{}, err
 	}
-	return Read(file, text, noBase)
+	p, err := Read(file, text, noBase)
+	p.Origin = FromLibrary
+	return p, err
 }
 
 func noBase(string) (Polymer, error) {

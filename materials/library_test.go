@@ -2,6 +2,7 @@ package materials
 
 import (
 	"path"
+	"strings"
 	"testing"
 
 	"github.com/BurntSushi/toml"
@@ -87,4 +88,32 @@ func TestLibraryIsPlausible(t *testing.T) {
 		require.True(t, beside.Holds(p.Diffusivity.Reference), p.ID)
 		require.Less(t, p.Diffusivity.ReferenceValue.Low, p.Diffusivity.ReferenceValue.High, p.ID)
 	}
+}
+
+// Two of one name are told apart by what they are and where they come from.
+func TestIdentity(t *testing.T) {
+	library, err := Lookup("pa6")
+	require.NoError(t, err)
+	again, err := Lookup("pa6")
+	require.NoError(t, err)
+	require.True(t, library.Same(&again))
+	require.Equal(t, FromLibrary, library.Origin)
+	require.Equal(t, "pa6", library.Label())
+	files := map[string]string{"own/pa6.toml": "base = \"pa6\"\n", "mine.toml": "base = \"pa6\"\n"}
+	open := func(file string) ([]byte, error) { return []byte(files[file]), nil }
+	own, err := Resolve("own/pa6.toml", open)
+	require.NoError(t, err)
+	require.False(t, own.Same(&library))
+	require.Equal(t, "pa6 (own/pa6.toml)", own.Label())
+	require.Equal(t, library.Name+" (pa6.toml)", own.Title())
+	mine, err := Resolve("mine.toml", open)
+	require.NoError(t, err)
+	require.Equal(t, "mine", mine.Label())
+	require.Equal(t, library.Name, mine.Title())
+	files["own/pa6.toml"] += "moisture_limit = \"0.05 %\"\n"
+	changed, err := Resolve("own/pa6.toml", open)
+	require.NoError(t, err)
+	require.False(t, changed.Same(&own))
+	own.Origin = "a/very/long/way/to/" + strings.Repeat("x", 300) + "/pa6.toml" + strings.Repeat("y", 300)
+	require.Less(t, len(own.Title()), 40)
 }

@@ -1,8 +1,16 @@
 package materials
 
-// Polymer is one material. All values are in SI.
+import (
+	"path/filepath"
+	"reflect"
+	"slices"
+)
+
+// Polymer is one material. All values are in SI. What it is, is its content and where that came from, see
+// [Polymer.Same]; names may be those of others.
 type Polymer struct {
 	ID      string // name in the library or of the user's file, such as "pa6"
+	Origin  string // [FromLibrary], or the file that it, or some of its values, were read from, as it was named
 	Name    string // as people write it, such as "PA6"
 	Family  string // what it is, such as "polyamide 6, unfilled"
 	Summary string // one sentence
@@ -26,4 +34,37 @@ type Polymer struct {
 	Sorption    Sorption
 
 	Doubts, Cautions []Note
+}
+
+// FromLibrary is the origin of what the library holds.
+const FromLibrary = "library"
+
+// Same tells whether two are one: alike in every value, source and note, and of one origin.
+func (p *Polymer) Same(q *Polymer) bool { return reflect.DeepEqual(p, q) }
+
+// Label is the name by which a polymer is told apart: its ID, with its origin where that is the name of another one in the
+// library.
+func (p *Polymer) Label() string {
+	if p.foreign() {
+		return p.ID + " (" + p.Origin + ")"
+	}
+	return p.ID
+}
+
+// Title is the same with the name as people write it, and no more than the end of the origin.
+func (p *Polymer) Title() string {
+	if !p.foreign() {
+		return p.Name
+	}
+	const most = 24
+	end := []rune(filepath.Base(p.Origin))
+	if len(end) > most {
+		end = append([]rune("…"), end[len(end)-most+1:]...)
+	}
+	return p.Name + " (" + string(end) + ")"
+}
+
+// foreign tells that the library has another polymer of this ID.
+func (p *Polymer) foreign() bool {
+	return p.Origin != FromLibrary && p.Origin != "" && slices.Contains(Names(), p.ID)
 }

@@ -33,7 +33,7 @@ func Read(file string, text []byte, base func(string) (Polymer, error)) (Polymer
 		return Polymer{}, collector.SoFar()
 	}
 	readInto(root, &p, complete)
-	p.ID = strings.TrimSuffix(filepath.Base(file), ".toml")
+	p.ID, p.Origin = strings.TrimSuffix(filepath.Base(file), ".toml"), file
 	if err := collector.Finish(); err != nil {
 		return Polymer{}, err
 	}
@@ -55,8 +55,11 @@ func standIn(root *strict.Table, err error) (Polymer, error) {
 // ReadTable reads from a table of another file, such as [strand.properties] of a
 // scenario, what differs from base. Faults go to the table's own collector.
 func ReadTable(t *strict.Table, base Polymer) Polymer {
-	readInto(t, &base, false)
-	return base
+	p := base
+	if readInto(t, &p, false); !p.Same(&base) {
+		p.Origin = t.File()
+	}
+	return p
 }
 
 // readInto lays what the table states over p; complete asks for everything.

@@ -82,9 +82,13 @@ func TestReadEqualsLookup(t *testing.T) {
 		require.NoError(t, err)
 		whole, err := Read("elsewhere/"+name+".toml", text, nil)
 		require.NoError(t, err)
+		require.Equal(t, "elsewhere/"+name+".toml", whole.Origin)
+		whole.Origin = want.Origin
 		require.Equal(t, want, whole)
 		short, err := Read(name+".toml", []byte("base = \""+name+"\""), nil)
 		require.NoError(t, err)
+		require.False(t, short.Same(&want))
+		short.Origin = want.Origin
 		require.Equal(t, want, short)
 	}
 }

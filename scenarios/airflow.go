@@ -1,8 +1,6 @@
 package scenarios
 
 import (
-	"math"
-
 	"strandry/diffusion"
 	"strandry/materials/humidair"
 	"strandry/materials/quantity"
@@ -18,25 +16,18 @@ const unlimited = "unlimited"
 func (r *reading) flow(zone, t section, z *diffusion.Zone, s *Scenario) {
 	flow, stated, endless := t.quantityOrWord(unlimited, "flow", quantity.VolumeFlow(), strict.Limits{Min: 1e-9, Max: 1, Unit: "L/min"})
 	open := t.has("flow") || !zone.has("bore")
-	ring := ringOf(z, s)
-	density := func(temperature float64) float64 { // of the dry share [kg/m3]
-		return (s.Room.Pressure - z.Air.VapourPressure) / (humidair.DryAirConstant * temperature)
-	}
 	switch {
 	case stated:
-		// The volume of the dry share at the room's temperature and pressure.
-		z.Air.DryFlow = flow * density(s.Room.Temperature)
-		if ring > 0 && z.Film.AirSpeed == 0 {
-			z.Film.AirSpeed = z.Air.DryFlow / density(z.Air.Temperature) / ring
-			if z.Film.AirSpeed > fastestAir {
-				t.fault("flow", "it would rush through the bore at "+quantity.Speed().Format(z.Film.AirSpeed, "m/s", 3), "up to 100 m/s")
-			}
+		z.Air.VolumeFlow, z.Air.MeteredAt = flow, s.Room.Temperature
+		if speed := s.Model.AirSpeed(z); speed > fastestAir && z.Film.AirSpeed == 0 {
+			t.fault("flow", "it would rush through the bore at "+quantity.Speed().Format(speed, "m/s", 3), "up to 100 m/s")
 		}
 	case open:
 	case t.has("speed"):
-		z.Air.DryFlow = z.Film.AirSpeed * ring * density(z.Air.Temperature)
+		z.Air.Blown = true
+		room := (s.Room.Pressure - z.Air.VapourPressure) / (humidair.DryAirConstant * s.Room.Temperature) // of the dry share [kg/m3]
 		r.assume(t.name("flow") + ": the speed through the ring between strand and bore, " +
-			quantity.VolumeFlow().Format(z.Air.DryFlow/density(s.Room.Temperature), "L/min", 3))
+			quantity.VolumeFlow().Format(s.Model.DryFlow(z)/room, "L/min", 3))
 	default:
 		z.Air.Dragged, z.Air.Direction = true, diffusion.With
 		r.assume(t.name("flow") + ": what the strand drags along through the bore, with it")
@@ -47,7 +38,7 @@ func (r *reading) flow(zone, t section, z *diffusion.Zone, s *Scenario) {
 // direction reads how the air of a zone meets the strand.
 func (r *reading) direction(t section, z *diffusion.Zone, endless bool) {
 	word, given := t.choice("direction", "with", "against", "mixed")
-	limited := z.Air.DryFlow > 0
+	limited := z.Air.VolumeFlow > 0 || z.Air.Blown
 	switch {
 	case given && z.Air.Dragged:
 		t.fault("direction", "air that the strand drags along runs with it", "direction together with flow or speed")
@@ -63,9 +54,4 @@ func (r *reading) direction(t section, z *diffusion.Zone, endless bool) {
 		z.Air.Direction = diffusion.With
 		r.assume(t.name("direction") + ": with")
 	}
-}
-
-// ringOf is the section between strand and bore [m2], zero where there is none.
-func ringOf(z *diffusion.Zone, s *Scenario) float64 {
-	return max(0, math.Pi/4*(z.Film.Bore*z.Film.Bore-4*s.Model.Radius*s.Model.Radius))
 }

@@ -46,7 +46,8 @@ func TestPiecesOfAZoneAreTheZone(t *testing.T) {
 func unlimited(m diffusion.Model) diffusion.Model {
 	m.Path = append([]diffusion.Zone(nil), m.Path...)
 	for i := range m.Path {
-		m.Path[i].Air.DryFlow, m.Path[i].Air.Direction = 0, diffusion.Mixed
+		m.Path[i].Air = m.Path[i].Air.Endless()
+		m.Path[i].Air.Direction = diffusion.Mixed
 	}
 	return m
 }

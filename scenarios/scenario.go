@@ -111,7 +111,7 @@ func (r *reading) room(t section) Room {
 	}
 	t.warms(room.Temperature)
 	room.VapourPressure = humidair.VapourPressureAt(room.Humidity, room.Temperature)
-	if room.VapourPressure > mostVapour*room.Pressure {
+	if room.VapourPressure > diffusion.MostVapour*room.Pressure {
 		t.fault("humidity", "so hot and humid that no air is left in the room", "a vapour pressure of up to 99 % of the room's pressure")
 	}
 	return room

@@ -62,19 +62,22 @@ func TestAirOfZones(t *testing.T) {
 		"[[zone]]\nname = \"guide\"\nlength = \"1 m\"\ntemperature = \"60 °C\"\n")
 	path := s.Model.Path
 	require.InDelta(t, 103.2, path[0].Air.VapourPressure, 0.15)
-	require.InEpsilon(t, 5e-3/60*1.204*(1-103.2/101325), path[0].Air.DryFlow, 1e-3)
+	require.InEpsilon(t, 5e-3/60*1.204*(1-103.2/101325), s.Model.DryFlow(&path[0]), 1e-3)
 	require.Equal(t, diffusion.Against, path[0].Air.Direction)
 	require.InDelta(t, 1405, path[1].Air.VapourPressure, 1)
 	require.Equal(t, diffusion.Mixed, path[1].Air.Direction)
 	require.InDelta(t, 0.6*2339, path[2].Air.VapourPressure, 1, "room air keeps its vapour when heated")
-	require.Zero(t, path[2].Air.DryFlow)
+	require.Zero(t, s.Model.DryFlow(&path[2]))
 }
 
 // Continuity by hand: 5 L/min in a ring of bore 10 mm around 1.75 mm, 76.13 mm2, runs at
 // 1.0946 m/s in the room at 20 °C, and 363.15/293.15 times that at 90 °C.
 func TestFilmOfZones(t *testing.T) {
 	zone := func(more string) diffusion.Film {
-		return read(t, strandText, feedText, "[room]\ntemperature = \"20 °C\"\n", zoneText, more).Model.Path[0].Film
+		m := read(t, strandText, feedText, "[room]\ntemperature = \"20 °C\"\n", zoneText, more).Model
+		f := m.Path[0].Film
+		f.AirSpeed = m.AirSpeed(&m.Path[0])
+		return f
 	}
 	require.Equal(t, diffusion.Film{Flow: film.Natural, Emissivity: 0.9}, zone(""))
 	require.Equal(t, diffusion.Film{Flow: film.Natural, Emissivity: 0.5, Vertical: true}, zone("vertical = true\nemissivity = 0.5\n"))
@@ -152,7 +155,7 @@ func TestAirInABore(t *testing.T) {
 
 	s, z = zone("bore = \"10 mm\"\nair = { speed = \"3 m/s\" }\n")
 	require.False(t, z.Air.Dragged)
-	require.InEpsilon(t, dry*3*76.13e-6, z.Air.DryFlow, 1e-3)
+	require.InEpsilon(t, dry*3*76.13e-6, s.Model.DryFlow(z), 1e-3)
 	require.Equal(t, diffusion.With, z.Air.Direction)
 	require.Contains(t, s.Assumed, "zone.drum.air.flow: the speed through the ring between strand and bore, 11.1 L/min")
 	require.Contains(t, s.Assumed, "zone.drum.air.direction: with")
@@ -167,7 +170,7 @@ func TestAirInABore(t *testing.T) {
 	}
 	limited, err := s.With(Setting{"zone.drum.air.flow", "5 L/min"})
 	require.NoError(t, err)
-	require.Positive(t, limited.Model.Path[0].Air.DryFlow)
+	require.Positive(t, limited.Model.DryFlow(&limited.Model.Path[0]))
 	_, z = zone("")
 	require.False(t, z.Air.Limited())
 	s, _ = zone("bore = \"10 mm\"\n")

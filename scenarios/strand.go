@@ -3,11 +3,11 @@ package scenarios
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
 	"strandry/materials"
-	"strandry/materials/humidair"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
 )
@@ -77,6 +77,22 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 	return materials.Polymer{}, false
 }
 
+// Materials are those of the library, and the scenario's own where it is none of them.
+func (s *Scenario) Materials() ([]materials.Polymer, error) {
+	all, err := materials.Library()
+	if err != nil {
+		return nil, err
+	}
+	own := &s.Model.Material
+	if slices.ContainsFunc(all, func(p materials.Polymer) bool { return own.Same(&p) }) {
+		return all, nil
+	}
+	return append(all, *own), nil
+}
+
+// Named is the scenario's material as its name alone gives it: as it was named, and without what the scenario lays over it.
+func (s *Scenario) Named() (string, materials.Polymer) { return s.found.name, s.found.polymer }
+
 // material opens a material file for [materials.Resolve].
 func (d *Document) material(name string) ([]byte, error) {
 	if d.open == nil {
@@ -123,7 +139,7 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 		rest.warms(z.Air.Temperature)
 		z.Air.VapourPressure = room.VapourPressure
 		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), Humidities()); ok {
-			z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)
+			z.Air = diffusion.HeldAt(humidity, z.Air.Temperature)
 		} else if !rest.has("humidity") {
 			r.assume(rest.name("humidity") + ": room air, at the temperature of the storage")
 		}

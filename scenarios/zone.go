@@ -74,7 +74,7 @@ func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 		place = state
 	case "humidity":
 		humidity, _ := t.quantity(state, quantity.Fraction(), Humidities())
-		z.Air.VapourPressure = humidair.VapourPressureAt(humidity, z.Air.Temperature)
+		z.Air = diffusion.HeldAt(humidity, z.Air.Temperature)
 		place = state
 	case "vapour_pressure":
 		z.Air.VapourPressure, _ = t.quantity(state, quantity.Pressure(), strict.Limits{Max: 1.2e5, Unit: "Pa"})
@@ -86,17 +86,13 @@ func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 	at.soundAir(place, z.Air, room.Pressure)
 }
 
-// mostVapour is the largest share of vapour in air that can carry heat and water by
-// the laws used here.
-const mostVapour = 0.99
-
 // soundAir reports air that cannot be, at the key that made it so.
 func (s section) soundAir(key string, air diffusion.Air, pressure float64) {
 	const slack = 1e-9
 	saturated := humidair.SaturationPressure(air.Temperature)
 	show := func(pv float64) string { return quantity.Pressure().Format(pv, "Pa", 4) }
 	switch {
-	case air.VapourPressure > mostVapour*pressure:
+	case air.VapourPressure > diffusion.MostVapour*pressure:
 		s.fault(key, "a vapour pressure of "+show(air.VapourPressure)+" leaves no air at "+show(pressure), "up to 99 % of the room's pressure")
 	case air.VapourPressure > saturated*(1+slack):
 		s.fault(key, "air above saturation: its vapour pressure is "+show(air.VapourPressure),

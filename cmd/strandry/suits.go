@@ -2,6 +2,9 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -50,29 +53,35 @@ room, and one that was dry and has lain in the room for a few hours (--opened).`
 }
 
 // withMaterials loads the scenario and the materials to set against it: the one that is named, or
-// the library and the scenario's own.
+// the library and the scenario's own. Where the name is that of the scenario's own, that which the scenario makes of it is among them.
 func withMaterials(args []string, demo, name string) (*scenarios.Scenario, []materials.Polymer, error) {
 	s, err := scenario(args, demo)
 	if err != nil {
 		return nil, nil, err
 	}
+	if name == "" {
+		all, err := s.Materials()
+		return s, all, err
+	}
 	own := s.Model.Material
-	if name == own.ID {
-		return s, []materials.Polymer{own}, nil
+	given, base := s.Named()
+	if name == own.ID && !slices.Contains(materials.Names(), name) {
+		name = given // it can be no other
 	}
-	if name != "" {
-		p, err := materials.Resolve(name, text)
-		return s, []materials.Polymer{p}, err
-	}
-	all, err := materials.Library()
-	if err != nil {
-		return nil, nil, err
-	}
-	for i := range all {
-		if all[i].ID == own.ID {
-			all[i] = own
-			return s, all, nil
+	if name == given || strings.HasSuffix(name, ".toml") && same(name, beside(s.File, given)) {
+		if own.Same(&base) {
+			return s, []materials.Polymer{own}, nil
 		}
+		return s, []materials.Polymer{base, own}, nil
 	}
-	return s, append(all, own), nil
+	p, err := materials.Resolve(name, text)
+	return s, []materials.Polymer{p}, err
+}
+
+// beside is the path of a file that another one names.
+func beside(file, name string) string {
+	if filepath.IsAbs(name) {
+		return name
+	}
+	return filepath.Join(filepath.Dir(file), name)
 }

@@ -6,7 +6,6 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
-	"strandry/materials/humidair"
 )
 
 // Kind is a thing that can be changed.
@@ -36,7 +35,7 @@ type Lever struct {
 	Kind     Kind
 	Zone     string  // whose property is changed; "" for the whole
 	From, To float64 // the property before and after, SI: length [m], speed [m/s], temperature [K], vapour pressure [Pa], flow [kg/s], diameter [m]
-	Material string  // the other material's id
+	Material string  // the other material's [materials.Polymer.Label]
 	Mean     float64 // content at the nozzle with the change [kg/kg dry]
 	Limit    float64 // limit that holds then [kg/kg dry]
 	Survives diffusion.Survival
@@ -140,7 +139,7 @@ func (f *finder) hotter(m *diffusion.Model) {
 		return
 	}
 	f.pull(m, Lever{Kind: Hotter, From: now, To: to},
-		func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.Temperature = to })
+		func(_ *diffusion.Model, z *diffusion.Zone) { z.Air = z.Air.At(to) })
 }
 
 // cooler sets what is hotter than the strand bears to the highest temperature at which it is dried unasked.
@@ -162,8 +161,7 @@ func (f *finder) cooler(m *diffusion.Model, a *diffusion.Assessment) {
 	f.pull(m, Lever{Kind: Cooler, Zone: m.Path[hottest].Name, From: now, To: to}, func(m *diffusion.Model, _ *diffusion.Zone) {
 		for i := range m.Path {
 			if air := &m.Path[i].Air; air.Temperature > bears {
-				air.Temperature = to
-				air.VapourPressure = min(air.VapourPressure, humidair.SaturationPressure(to))
+				*air = air.At(to)
 			}
 		}
 	})
@@ -172,11 +170,11 @@ func (f *finder) cooler(m *diffusion.Model, a *diffusion.Assessment) {
 func (f *finder) air(m *diffusion.Model) {
 	if now := m.Path[f.best].Air; now.VapourPressure > drierBy*dryVapour {
 		f.pull(m, Lever{Kind: Drier, From: now.VapourPressure, To: dryVapour},
-			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.VapourPressure = dryVapour })
+			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air = z.Air.Supplied(dryVapour) })
 	}
 	if now := m.DryFlow(&m.Path[f.best]); now > 0 {
 		f.pull(m, Lever{Kind: MoreAir, From: now, To: 2 * now},
-			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air.DryFlow, z.Air.Dragged = 2*now, false })
+			func(_ *diffusion.Model, z *diffusion.Zone) { z.Air = z.Air.Flowing(2 * now) })
 	}
 }
 
@@ -192,8 +190,10 @@ func (f *finder) cover(m *diffusion.Model, a *diffusion.Assessment) {
 	f.pull(m, Lever{Kind: Covered, From: m.Path[len(m.Path)-1].Air.VapourPressure, To: dry},
 		func(m *diffusion.Model, _ *diffusion.Zone) {
 			for i := f.best + 1; i < len(m.Path); i++ {
-				m.Path[i].Air.VapourPressure = min(dry, m.Path[i].Air.VapourPressure)
-				m.Path[i].Air = m.Path[i].Air.Endless()
+				air := &m.Path[i].Air
+				if *air = air.Endless(); air.VapourPressure > dry {
+					*air = air.Supplied(dry)
+				}
 			}
 		})
 }
@@ -214,11 +214,11 @@ func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
 	activity := min(1, m.Material.Sorption.Activity(m.Start, m.StartTemperature))
 	for i := range others {
 		p := &others[i]
-		if p.ID == m.Material.ID {
+		if p.Same(&m.Material) {
 			continue
 		}
 		before := len(f.found)
-		f.pull(m, Lever{Kind: OtherMaterial, Material: p.ID}, func(m *diffusion.Model, _ *diffusion.Zone) {
+		f.pull(m, Lever{Kind: OtherMaterial, Material: p.Label()}, func(m *diffusion.Model, _ *diffusion.Zone) {
 			m.Material = *p
 			m.Start = p.Sorption.Content(activity, m.StartTemperature)
 			m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
@@ -238,13 +238,12 @@ func sorted(all []Lever) []Lever {
 const heatedAbove = 5
 
 // Reheat sets every heated zone of the path, one that is more than five kelvins above the room [K], to the
-// usual highest drying temperature of the material, or to what the strand bears where that is less. Its air keeps its vapour pressure, or has that of
-// saturation where that is less.
+// usual highest drying temperature of the material, or to what the strand bears where that is less. Its air is that which
+// [diffusion.Air.At] gives.
 func Reheat(m *diffusion.Model, room float64) {
 	for i := range m.Path {
 		if air := &m.Path[i].Air; air.Temperature > room+heatedAbove {
-			air.Temperature = m.Material.HottestDrying()
-			air.VapourPressure = min(air.VapourPressure, humidair.SaturationPressure(air.Temperature))
+			*air = air.At(m.Material.HottestDrying())
 		}
 	}
 }

@@ -44,7 +44,11 @@ func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagn
 	library, err := materials.Library()
 	require.NoError(t, err)
 	d := levers.Find(w, m, a, library)
-	require.Len(t, d.Materials, len(library)-1)
+	others := len(library)
+	if slices.ContainsFunc(library, func(p materials.Polymer) bool { return p.Same(&m.Material) }) {
+		others-- // a strand whose values were changed is another material than the library's
+	}
+	require.Len(t, d.Materials, others)
 	for i := range d.Levers {
 		require.LessOrEqual(t, d.Levers[max(i-1, 0)].Ratio(), d.Levers[i].Ratio())
 	}
@@ -278,7 +282,7 @@ func TestDraggedAirIsLimited(t *testing.T) {
 	require.InEpsilon(t, 2*m.DryFlow(z), d.Levers[i].To, 1e-12)
 	require.InEpsilon(t, m.DryFlow(z), d.Levers[i].From, 1e-12)
 	flow := m.DryFlow(z)
-	z.Air.DryFlow, z.Air.Dragged = 2*flow, false
+	z.Air = z.Air.Flowing(2 * flow)
 	var r diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
 	require.InDelta(t, r.Nozzle.Mean, d.Levers[i].Mean, 1e-3*r.Nozzle.Mean)

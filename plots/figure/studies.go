@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"strandry/diffusion"
@@ -21,7 +22,7 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 		if r.Class == suits.Unanswered {
 			continue
 		}
-		one := Suit{Material: r.Material.Name, Temperature: r.Heated, Verdict: r.Verdict, Bears: r.Material.GivesWay().Min}
+		one := Suit{Material: r.Material.Title(), Temperature: r.Heated, Verdict: r.Verdict, Bears: r.Material.GivesWay().Min}
 		switch {
 		case r.Survives == diffusion.Softens:
 		case r.Class == suits.AsItIs || r.Needed.None():
@@ -51,7 +52,7 @@ func KeepsOf(study *keeps.Study, f Frame) Keeps {
 	out := Keeps{Frame: f, Air: celsius(study.Air.Temperature) + " and " + digits(100*study.Air.Humidity(), 2) + nbsp + "% humidity"}
 	for i := range study.Rows {
 		r := &study.Rows[i]
-		one := Keep{Material: r.Material.Name, Survives: r.Survives}
+		one := Keep{Material: r.Material.Title(), Survives: r.Survives}
 		if !r.Hours.Never && r.Survives != diffusion.Softens {
 			one.Time = r.Hours.Seconds
 			one.Low, one.High = spreadOf(one.Time, seconds(r.Fast), seconds(r.Slow))
@@ -71,6 +72,9 @@ func seconds(t rest.Time) float64 {
 // NeededOf makes the figure of a table of lengths for a scenario.
 func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Needed {
 	m := &s.Model
+	if slices.Contains(m.Held(), t.Zone) {
+		f.Settings += nbsp + "· relative humidity held"
+	}
 	if t.Unanswered > 0 {
 		f.Settings += nbsp + "· " + strconv.Itoa(t.Unanswered) + " places without an answer"
 	}

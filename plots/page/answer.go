@@ -121,6 +121,9 @@ func dew(vapour float64) string {
 func (l *Log) moisture(z *diffusion.Zone) string {
 	vapour, room := z.Air.VapourPressure, l.Scenario.Room.VapourPressure
 	humidity := fmt.Sprintf("%s %% relative humidity", table.Significant(100*vapour/humidair.SaturationPressure(z.Air.Temperature), 2))
+	if z.Air.Held > 0 {
+		return "held at " + humidity + ", " + dew(vapour)
+	}
 	const same = 1e-9
 	if vapour > room*(1-same) && vapour < room*(1+same) {
 		return "that of the room, " + humidity
@@ -149,7 +152,7 @@ func (l *Log) flow(z *diffusion.Zone) string {
 
 func (l *Log) answer() []block {
 	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
-	word, meaning, _ := strings.Cut(table.Meaning(r.Verdict, r.Endurance.Survival), ": ")
+	word, meaning, _ := strings.Cut(table.Meaning(r), ": ")
 	blocks := []block{
 		{Banner: &banner{Word: word, Text: meaning, Kind: r.Verdict.String(), Mark: [...]string{diffusion.Unsure: "○", diffusion.Dry: "●", diffusion.Wet: "✕", diffusion.TooHot: "▲"}[r.Verdict]}},
 		{Facts: []fact{

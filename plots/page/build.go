@@ -27,10 +27,10 @@ func (l *Log) suits() []block {
 		blocks = append(blocks, text(why))
 	}
 	return append(blocks,
-		text(fmt.Sprintf("Each material runs through this path at %s, a heated zone at its own usual highest drying temperature, no hotter than it bears. "+
+		text(fmt.Sprintf("Each material runs through this path at %s, a heated zone at its own usual highest drying temperature, no hotter than it bears. %s "+
 			"Length needed: of %s (now %s) to just meet the limit; fast–slow: the same at the greatest and at the least likely diffusivity. "+
 			"At rest: the time that a loose strand would need in still air of the same state. Floor: what that air leaves in it for ever.",
-			table.Speed(study.Speed), study.Zone, table.Length(study.Length))),
+			table.Speed(study.Speed), table.AirRule(study.Held), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), block{Grid: suited(t, study.Soaked)},
 		head("Dry, then "+table.Duration(study.Lain)+" in the room"), block{Grid: suited(t, study.Opened)},
 		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),

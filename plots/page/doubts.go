@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/materials"
 	"strandry/plots/figure"
 	"strandry/plots/table"
 )
@@ -59,6 +58,7 @@ func (l *Log) assumptions() []block {
 		"A cover that wanders round the strand, fast against the time of its skin, thins the film by the share that it covers.",
 		"The diffusivity depends on temperature and on the moisture itself; the skin is at each moment in the equilibrium that the film and the isotherm allow.",
 		"The strand takes the temperature of the air through the film: as a whole where the Biot number is at most 0.1, along its radius above. The film follows the strand's temperature, and the heat of the water that evaporates is taken from the strand.",
+		table.AirRule(l.Answer.Model.Held()),
 		"A limited flow of air takes up what the strand gives off; a zone is otherwise the same all along. The air in a bore without a flow is what the strand drags along; vapour that finds its way in at the mouths is not followed.",
 	}}, head("What it leaves out"), block{List: []string{
 		"swelling, the change of radius, crystallisation, and the slow second stage of sorption in glassy polymers",
@@ -100,7 +100,7 @@ func (l *Log) again() []block {
 		facts := &blocks[len(blocks)-1].Facts
 		*facts = append(*facts, fact{"Maps", figure.SettingsText(grid.Rows[0].Settings)})
 	}
-	if id := l.Answer.Model.Material.ID; !slices.Contains(materials.Names(), id) {
+	if name, _ := l.Scenario.Named(); strings.HasSuffix(name, ".toml") {
 		blocks = append(blocks, text("The material comes from a file of its own, which is needed too; its values stand under the sources."))
 	}
 	return append(blocks, head("The scenario, "+l.file()), block{Code: string(l.Scenario.Document().Text())})

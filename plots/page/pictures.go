@@ -194,6 +194,7 @@ func (l *Log) neededCaption(f figure.Needed) string {
 	if t := l.Survey.Needed; t.Unanswered > 0 {
 		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)
 	}
+	text += " " + table.AirRule(l.Answer.Model.Held())
 	return text + fmt.Sprintf(" Beyond %s, the highest to dry at, and beyond %s, the longest that is to be built, the ground is shaded. A strand of %s begins to give way between %s and %s; there is no line where it softens.",
 		table.Celsius(f.HeatLimit), table.Length(f.Longest), f.Material, table.Celsius(f.GivesWay.Min), table.Celsius(f.GivesWay.Max))
 }

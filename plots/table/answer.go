@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -100,11 +99,7 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s%s\n",
 		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value), also)
 	fmt.Fprintf(b, "Limit          %s\n", limit(m.Limit))
-	meaning := Meaning(r.Verdict, r.Endurance.Survival)
-	if r.Mouths > 0 {
-		meaning = strings.Replace(meaning, "diffusivity", "diffusivity and the air in the bore", 1)
-	}
-	paragraph(b, "Verdict        ", meaning)
+	paragraph(b, "Verdict        ", Meaning(r))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",
@@ -133,6 +128,9 @@ func (a *Answer) notes(b *strings.Builder) {
 	if doubts := a.Model.Material.Doubts; len(doubts) > 0 {
 		notes = append(notes, a.doubts(doubts))
 	}
+	if held := a.Model.Held(); len(held) > 0 {
+		notes = append(notes, AirRule(held))
+	}
 	if len(a.Assumed) > 0 {
 		notes = append(notes, notGiven(a.Assumed))
 	}
@@ -149,8 +147,8 @@ func (a *Answer) doubts(doubts []materials.Note) string {
 		return text
 	}
 	where := ""
-	if id := a.Model.Material.ID; slices.Contains(materials.Names(), id) {
-		where = ": strandry materials " + id
+	if p := &a.Model.Material; p.Origin == materials.FromLibrary {
+		where = ": strandry materials " + p.ID
 	}
 	return fmt.Sprintf("%s (And %d more%s.)", text, len(doubts)-1, where)
 }

@@ -83,6 +83,10 @@ func (a *Answer) cause() string {
 			return fmt.Sprintf("%s meets its limit only as far as no more air gets into the bore than the strand drags along (else up to %s): that doubt holds this design back.",
 				m.Material.Name, percent(r.High))
 		}
+		if r.Numbers {
+			return fmt.Sprintf("%s would meet its limit at any likely diffusivity (%s at most), were it not for the numerical error: finer [numerics] would tell.",
+				m.Material.Name, percent(r.High))
+		}
 		return fmt.Sprintf("At the central diffusivity %s meets its limit, at some likely one it does not (%s): the doubt about the material holds this design back.",
 			m.Material.Name, percent(r.High))
 	case levers.Air:

@@ -39,7 +39,7 @@ func polymer() materials.Polymer {
 	memory := func(v float64) materials.Value { return stated(v, v, v, materials.Memory, "made up") }
 	melting, modulus := memory(450.15), memory(1.5e9)
 	return materials.Polymer{
-		ID: "reedon", Name: "Reedon", Family: "a polymer that does not exist, unfilled", Summary: "Serves to show the layout of a page.",
+		ID: "reedon", Origin: "own/reedon.toml", Name: "Reedon", Family: "a polymer that does not exist, unfilled", Summary: "Serves to show the layout of a page.",
 		Density: stated(1000, 990, 1010, materials.Published, "A. Author, J. Made Up 1 (1990) 2"), HeatCapacity: memory(1500), Conductivity: memory(0.25),
 		GlassTransition: memory(323.15), Melting: &melting, Structure: materials.Semicrystalline, Softening: stated(368.15, 358.15, 373.15, materials.Memory, "made up"),
 		DryingTemperature: stated(353.15, 343.15, 358.15, materials.Practice, "common practice, no source"), NozzleTemperature: memory(523.15),

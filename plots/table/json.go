@@ -13,6 +13,7 @@ type document struct {
 	Title       string     `json:"title"`
 	File        string     `json:"file"`
 	Material    string     `json:"material"`
+	Origin      string     `json:"origin"` // of the material: library, or the file that its values come from
 	Verdict     string     `json:"verdict"`
 	Survives    string     `json:"survives"` // holds, doubtful, softens
 	Heat        endurance  `json:"heat"`
@@ -47,6 +48,8 @@ type moisture struct {
 	CentreError    float64 `json:"centre_error"`
 	SkinError      float64 `json:"skin_error"`
 	ProfileError   float64 `json:"profile_error"` // the largest along the radius
+	LowError       float64 `json:"low_numerical_error"`
+	HighError      float64 `json:"high_numerical_error"`
 }
 
 type zone struct {
@@ -61,6 +64,7 @@ type zone struct {
 	AirTemperature    float64 `json:"air_temperature"`
 	AirActivity       float64 `json:"air_activity"`
 	VapourPressure    float64 `json:"vapour_pressure"`
+	HeldHumidity      float64 `json:"held_humidity,omitempty"` // relative, at any temperature of the zone
 	Equilibrium       float64 `json:"equilibrium"`
 	Fourier           float64 `json:"fourier"`
 	Biot              float64 `json:"biot"`
@@ -116,12 +120,13 @@ func (a *Answer) WriteJSON(out io.Writer) error {
 func (a *Answer) document() document {
 	m, r := a.Model, a.Assessment
 	d := document{
-		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Verdict: r.Verdict.String(),
+		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Origin: m.Material.Origin, Verdict: r.Verdict.String(),
 		Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance),
 		Moisture: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
 			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
 			CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
+			LowError: r.LowError, HighError: r.HighError,
 		},
 		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
@@ -133,6 +138,7 @@ func (a *Answer) document() document {
 	for i, z := range r.Zones {
 		one, off := zoneOf(z), r.ZoneErrors[i]
 		one.MeanError, one.CentreError, one.SkinError = off.Mean, off.Centre, off.Skin
+		one.HeldHumidity = m.Path[i].Air.Held
 		d.Zones = append(d.Zones, one)
 	}
 	for _, w := range r.Warnings {

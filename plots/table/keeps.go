@@ -53,6 +53,7 @@ func (k *Keeps) WriteText(out io.Writer) error {
 		celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), duration(o.Duration), perDay(o.PerDay), duration(o.TimeConstant)))
 	k.stored(&b)
 	b.WriteByte('\n')
+	cutLabels(&b, k.materials(), widestLabel)
 	legend(&b, [][2]string{
 		{"keeps:     ", "until the mean passes the limit; fast–slow: at the greatest and the least likely diffusivity"},
 		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
@@ -97,16 +98,20 @@ func (k *Keeps) worst(gain bool) string {
 	return significant(100*worst, 1) + " %"
 }
 
-func (k *Keeps) nameWidth() int {
-	name := len("material")
+// names are those of the rows as the tables show them, and their width.
+func (k *Keeps) names() ([]string, int) { return narrowed(k.materials(), widestLabel) }
+
+// materials are those of the study.
+func (k *Keeps) materials() []string {
+	var all []string
 	for i := range k.Study.Rows {
-		name = max(name, min(14, len([]rune(k.Study.Rows[i].Material.ID))))
+		all = append(all, k.Study.Rows[i].Material.Label())
 	}
-	return name
+	return all
 }
 
 func (k *Keeps) lying(b *strings.Builder) {
-	name := k.nameWidth()
+	names, name := k.names()
 	columns := []column{
 		{"material", "", -name}, {"limit", "%", 5}, {"keeps", "", 8}, {"fast–slow", "", -17}, {"skin", "%", 5}, {"tenth", "%", 5},
 		{"equil.", "%", 6}, {"for ever", "% RH", 8}, {"survives", "", -8},
@@ -114,7 +119,7 @@ func (k *Keeps) lying(b *strings.Builder) {
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
-		cells := []string{shorten(r.Material.ID, name), given(100 * r.Limit), "for ever", "", "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
+		cells := []string{names[i], given(100 * r.Limit), "for ever", "", "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
 		if !r.Hours.Never {
 			cells[2], cells[3] = duration(r.Hours.Seconds), timeRange(r)
 			cells[4], cells[5] = narrowCell(r.Skin), trim(100*r.SkinShare, 0)
@@ -141,7 +146,7 @@ func humidityCell(h float64) string {
 }
 
 func (k *Keeps) stored(b *strings.Builder) {
-	name := k.nameWidth()
+	names, name := k.names()
 	columns := []column{
 		{"material", "", -name}, {"limit", "%", 5}, {"shut", "%", 6}, {"used", "%", 6}, {"one costs", "%", 9}, {"fast–slow", "%", -13},
 		{"bears", "a day", 6}, {"return", "", 8},
@@ -149,7 +154,7 @@ func (k *Keeps) stored(b *strings.Builder) {
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
-		row(b, columns, []string{shorten(r.Material.ID, name), given(100 * r.Limit), narrowCell(r.Store), narrowCell(r.InStore),
+		row(b, columns, []string{names[i], given(100 * r.Limit), narrowCell(r.Store), narrowCell(r.InStore),
 			cell2(r.Gain), cell2(r.GainFast) + "–" + cell2(r.GainSlow), openings(r.Bearable), returning(r.SlowestTimeConstant)})
 	}
 }
@@ -185,23 +190,23 @@ func (k *Keeps) Conclusion() string {
 		r := &t.Rows[i]
 		switch r.Survives {
 		case diffusion.Softens:
-			soft = append(soft, r.Material.ID)
+			soft = append(soft, r.Material.Label())
 			continue
 		case diffusion.Doubtful:
-			may = append(may, r.Material.ID)
+			may = append(may, r.Material.Label())
 		}
 		if r.Hours.Never {
-			ever = append(ever, r.Material.ID)
+			ever = append(ever, r.Material.Label())
 		}
 		if r.InStore <= r.Limit {
-			kept = append(kept, r.Material.ID)
+			kept = append(kept, r.Material.Label())
 		} else {
-			lost = append(lost, r.Material.ID)
+			lost = append(lost, r.Material.Label())
 		}
 	}
 	text := ""
 	if first := &t.Rows[0]; !first.Hours.Never {
-		text = fmt.Sprintf("In this air %s is past its limit after %s", first.Material.ID, duration(first.Hours.Seconds))
+		text = fmt.Sprintf("In this air %s is past its limit after %s", first.Material.Label(), duration(first.Hours.Seconds))
 		if len(ever) > 0 {
 			text += "; for ever keep: " + strings.Join(ever, ", ")
 		}
@@ -254,6 +259,7 @@ type openJSON struct {
 
 type keepsRow struct {
 	Material    string   `json:"material"`
+	Origin      string   `json:"origin"` // library, or the file that its values come from
 	Limit       float64  `json:"limit"`
 	Survives    string   `json:"survives"` // the hotter of air and store: holds, doubtful, softens
 	Keeps       restJSON `json:"keeps"`    // until the mean passes the limit
@@ -296,7 +302,7 @@ func (k *Keeps) WriteJSON(out io.Writer) error {
 	for i := range t.Rows {
 		r := &t.Rows[i]
 		d.Materials = append(d.Materials, keepsRow{
-			Material: r.Material.ID, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsFast: restOf(r.Fast), KeepsSlow: restOf(r.Slow),
+			Material: r.Material.ID, Origin: r.Material.Origin, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsFast: restOf(r.Fast), KeepsSlow: restOf(r.Slow),
 			Skin: r.Skin, SkinShare: r.SkinShare, Equilibrium: r.Equilibrium, ForEver: r.ForEver, Shut: r.Store, Used: r.InStore,
 			Gain: r.Gain, GainFast: r.GainFast, GainSlow: r.GainSlow, GainError: r.GainNumericalError,
 			Bearable: bounded(r.Bearable), Return: bounded(r.SlowestTimeConstant),

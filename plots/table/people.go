@@ -63,9 +63,9 @@ func (s *Suits) Heads() []string {
 // Cells are the figures of one material in a view of the study; "-" for what does not apply.
 func (s *Suits) Cells(r *suits.Row) []string {
 	if r.Class == suits.Unanswered {
-		return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"}
+		return []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"}
 	}
-	return []string{r.Material.Name, trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start), narrowCell(r.Mean),
+	return []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start), narrowCell(r.Mean),
 		narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), r.Survives.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)}
 }
 

@@ -239,6 +239,9 @@ func (s *Size) notes() []string {
 			notes = append(notes, text)
 		}
 	}
+	if held := a.Model.Held(); len(held) > 0 {
+		notes = append(notes, AirRule(held))
+	}
 	if len(s.Assumed) > 0 {
 		notes = append(notes, notGiven(s.Assumed))
 	}
@@ -256,6 +259,7 @@ type sizeDocument struct {
 	Title          string      `json:"title"`
 	File           string      `json:"file"`
 	Material       string      `json:"material"`
+	Origin         string      `json:"origin"` // of the material: library, or the file that its values come from
 	Key            string      `json:"key"`
 	Outcome        string      `json:"outcome"` // met, everywhere, nowhere
 	Value          float64     `json:"value"`   // that meets the limit, else the driest
@@ -299,7 +303,7 @@ func (s *Size) WriteJSON(out io.Writer) error {
 	}
 	a, r := s.Answer, s.Answer.Check
 	d := sizeDocument{
-		Version: s.Version, Title: s.Title, File: s.File, Material: a.Model.Material.ID, Key: a.Key.Name,
+		Version: s.Version, Title: s.Title, File: s.File, Material: a.Model.Material.ID, Origin: a.Model.Material.Origin, Key: a.Key.Name,
 		Outcome: a.Outcome.String(), Value: a.Value, Written: a.Setting.Value, NumericalError: a.NumericalError,
 		DryFrom: a.DryFrom, DryTo: a.DryTo, From: a.From, To: a.To,
 		Slow: sizeAt{a.Slow.Outcome.String(), a.Slow.Value}, Fast: sizeAt{a.Fast.Outcome.String(), a.Fast.Value},

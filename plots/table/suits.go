@@ -32,13 +32,14 @@ func (s *Suits) WriteText(out io.Writer) error {
 	t := s.Study
 	var b strings.Builder
 	paragraph(&b, "", s.Title)
-	paragraph(&b, "", fmt.Sprintf("Each material on this path at %s, heated zones at its own usual highest drying temperature, no hotter than it bears; the length sought is that of %s, now %s; up to %s can be built. Moisture is %% of dry weight.",
-		speed(t.Speed), t.Zone, length(t.Length), length(t.Longest)))
+	paragraph(&b, "", fmt.Sprintf("Each material on this path at %s, heated zones at its own usual highest drying temperature, no hotter than it bears; the length sought is that of %s, now %s; up to %s can be built. %s Moisture is %% of dry weight.",
+		speed(t.Speed), t.Zone, length(t.Length), length(t.Longest), AirRule(t.Held)))
 	fmt.Fprintf(&b, "\nIn equilibrium with the room\n")
 	s.table(&b, t.Soaked)
 	fmt.Fprintf(&b, "\nDry, then %s in the room\n", duration(t.Lain))
 	s.table(&b, t.Opened)
 	b.WriteByte('\n')
+	cutLabels(&b, s.materials(), widestLabel)
 	legend(&b, [][2]string{
 		{"start:   ", "mean moisture as it sets off"},
 		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
@@ -86,11 +87,24 @@ func (s *Suits) worstLength() string {
 	return significant(100*worst, 1) + " %"
 }
 
-func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
-	name := len("material")
-	for i := range rows {
-		name = max(name, min(9, len([]rune(rows[i].Material.ID))))
+// widestLabel is how much of a long name the tables of materials show [columns].
+const widestLabel = 9
+
+// materials are those of the study.
+func (s *Suits) materials() []string {
+	var all []string
+	for i := range s.Study.Soaked {
+		all = append(all, s.Study.Soaked[i].Material.Label())
 	}
+	return all
+}
+
+func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
+	labels := make([]string, len(rows))
+	for i := range rows {
+		labels[i] = rows[i].Material.Label()
+	}
+	labels, name := narrowed(labels, widestLabel)
 	columns := []column{
 		{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}, {"start", "%", 5}, {"mean", "%", 5}, {"low–high", "%", -11},
 		{"answer", "", -7}, {"survives", "", -8}, {"length", "m", 6}, {"fast–slow", "m", -9}, {"dwell", "h", 5}, {"rest", "h", 5}, {"floor", "%", 5},
@@ -104,10 +118,10 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 			fmt.Fprintf(b, "— %s\n", group(class, s.Study.Longest))
 		}
 		if r.Class == suits.Unanswered {
-			row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"})
+			row(b, columns, []string{labels[i], trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"})
 			continue
 		}
-		row(b, columns, []string{shorten(r.Material.ID, name), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start),
+		row(b, columns, []string{labels[i], trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start),
 			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), r.Survives.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)})
 	}
 }
@@ -224,7 +238,7 @@ func (s *Suits) Failures() []string {
 	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
 		for i := range rows {
 			if r := &rows[i]; r.Failed != "" {
-				if why := fmt.Sprintf("No answer for %s: %s.", r.Material.ID, r.Failed); !slices.Contains(all, why) {
+				if why := fmt.Sprintf("No answer for %s: %s.", r.Material.Label(), r.Failed); !slices.Contains(all, why) {
 					all = append(all, why)
 				}
 			}
@@ -239,7 +253,7 @@ func (s *Suits) Conclusion() string {
 		var all []string
 		for i := range rows {
 			if rows[i].Class == c {
-				all = append(all, rows[i].Material.ID)
+				all = append(all, rows[i].Material.Label())
 			}
 		}
 		if len(all) == 0 {
@@ -260,16 +274,18 @@ type suitsDocument struct {
 	Length     float64    `json:"length"`            // that it has
 	Longest    float64    `json:"longest_buildable"` // [build] longest
 	Speed      float64    `json:"speed"`
-	Lain       float64    `json:"lain"`   // time in the room of the second view
-	Soaked     []suitsRow `json:"soaked"` // in equilibrium with the room
-	Opened     []suitsRow `json:"opened"` // dry, then in the room
+	Lain       float64    `json:"lain"`          // time in the room of the second view
+	Soaked     []suitsRow `json:"soaked"`        // in equilibrium with the room
+	Opened     []suitsRow `json:"opened"`        // dry, then in the room
+	Held       []string   `json:"held_humidity"` // zones whose relative humidity is held
 	Conclusion string     `json:"conclusion"`
 	Assumed    []string   `json:"assumptions"`
 }
 
 type suitsRow struct {
 	Material       string     `json:"material"`
-	Class          string     `json:"class"` // needs no drying, buildable, too long, no answer, no length will do
+	Origin         string     `json:"origin"` // library, or the file that its values come from
+	Class          string     `json:"class"`  // needs no drying, buildable, too long, no answer, no length will do
 	Obstacle       string     `json:"obstacle,omitempty"`
 	Failed         string     `json:"failed,omitempty"` // why there is no answer; all figures are zero then
 	Temperature    float64    `json:"temperature"`
@@ -323,7 +339,7 @@ func (s *Suits) WriteJSON(out io.Writer) error {
 	t := s.Study
 	return encode(out, suitsDocument{
 		Version: s.Version, Title: s.Title, File: s.File, Zone: t.Zone, Length: t.Length, Longest: t.Longest, Speed: t.Speed, Lain: t.Lain,
-		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Conclusion: s.Conclusion(), Assumed: notNil(s.Assumed),
+		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Held: notNil(t.Held), Conclusion: s.Conclusion(), Assumed: notNil(s.Assumed),
 	})
 }
 
@@ -340,7 +356,7 @@ func (s *Suits) rows(rows []suits.Row) []suitsRow {
 	for i := range rows {
 		r := &rows[i]
 		d := suitsRow{
-			Material: r.Material.ID, Class: r.Class.String(), Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
+			Material: r.Material.ID, Origin: r.Material.Origin, Class: r.Class.String(), Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
 			Mean: r.Mean, Low: r.Low, High: r.High, NumericalError: r.NumericalError, Verdict: r.Verdict.String(),
 			Length: lengthOf(r.Needed), LengthFast: lengthOf(r.Fast), LengthSlow: lengthOf(r.Slow),
 			Failed: r.Failed, Rest: restOf(r.Rest), RestFast: restOf(r.RestFast), RestSlow: restOf(r.RestSlow), Floor: r.Floor,

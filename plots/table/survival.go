@@ -9,9 +9,10 @@ import (
 )
 
 // Meaning says what a verdict means of a strand that bears its heat, may bear it, or does not.
-func Meaning(v diffusion.Verdict, s diffusion.Survival) string {
+func Meaning(r *diffusion.Assessment) string {
+	s := r.Endurance.Survival
 	doubtful := s == diffusion.Doubtful
-	switch v {
+	switch r.Verdict {
 	case diffusion.TooHot:
 		return "SOFTENS: the strand gives way before the nozzle, however dry it is"
 	case diffusion.Dry:
@@ -25,10 +26,17 @@ func Meaning(v diffusion.Verdict, s diffusion.Survival) string {
 		}
 		return "WET: above the limit at any likely diffusivity"
 	}
-	if doubtful {
-		return "UNSURE: the limit lies within the doubt about the diffusivity, and the heat is doubtful too"
+	unsure := "UNSURE: the limit lies within the doubt about the diffusivity"
+	if r.Mouths > 0 {
+		unsure += " and the air in the bore"
 	}
-	return "UNSURE: the limit lies within the doubt about the diffusivity"
+	if r.Numbers {
+		unsure = "UNSURE: the limit lies within the numerical error"
+	}
+	if doubtful {
+		unsure += ", and the heat is doubtful too"
+	}
+	return unsure
 }
 
 // Survives says whether a strand of a material keeps its shape, where it is hottest and what it bears.

@@ -110,7 +110,7 @@ func (s *Sweep) counts(b *strings.Builder) {
 			doubtful++
 		}
 	}
-	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Unsure: the limit lies within the doubt about the diffusivity.",
+	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Unsure: the limit lies within the doubt about the diffusivity, or within the numerical error.",
 		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet], of[diffusion.TooHot])
 	if s.Grid.Quick {
 		text = fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; above it: %d; within it but soft: %d.",
@@ -167,6 +167,10 @@ func (s *Sweep) failures(b *strings.Builder) {
 }
 
 func (s *Sweep) accuracy(b *strings.Builder) {
+	counted := ""
+	if !s.Grid.Quick {
+		counted = ", and by so much, but no more than " + percent(s.Grid.NumericalError) + ", counted in the verdict of each row"
+	}
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
 		if r.Failed != "" {
@@ -174,8 +178,8 @@ func (s *Sweep) accuracy(b *strings.Builder) {
 		}
 		b.WriteByte('\n')
 		paragraph(b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s. Numerical error at the corners and in the middle of the grid (rows: %d): "+
-			"up to %s %% of the content. [numerics] in the scenario sets finer steps.",
-			s.Version, s.File, given(r.Settings.Resolution), given(r.Settings.Tolerance), s.Grid.Checked, significant(100*s.Grid.RelativeError, 2)))
+			"up to %s %% of the content%s. [numerics] in the scenario sets finer steps.",
+			s.Version, s.File, given(r.Settings.Resolution), given(r.Settings.Tolerance), s.Grid.Checked, significant(100*s.Grid.RelativeError, 2), counted))
 		return
 	}
 }

@@ -162,7 +162,8 @@ func TestOddAnswers(t *testing.T) {
 			a.Assessment.Warnings, a.Assumed, a.Unused = nil, nil, nil
 		}, "Sources", "\nNotes"},
 		{func(a *Answer) { a.Model.Material.Doubts = a.Model.Material.Doubts[:1] }, "Doubtful in the data", "(And"},
-		{func(a *Answer) { a.Model.Material.ID = "pa6" }, "strandry materials pa6", ""},
+		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", materials.FromLibrary }, "strandry materials pa6", ""},
+		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", "own/pa6.toml" }, "(And 1 more.)", "strandry materials pa6"},
 		{func(a *Answer) {
 			a.Diagnosis.Cause = levers.Air
 			a.Assessment.Warnings = []diffusion.Warning{{Concern: diffusion.AirSetsFloor, Value: 0.01, Limit: 0.002}}

@@ -221,3 +221,22 @@ func shortened(names []string, n int) []string {
 	}
 	return out
 }
+
+// narrowed cuts the names of a first column to no more than so many runes, and gives its width.
+func narrowed(labels []string, most int) (names []string, width int) {
+	names, width = shortened(labels, most), len("material")
+	for _, name := range names {
+		width = max(width, len([]rune(name)))
+	}
+	return names, width
+}
+
+// cutLabels writes out what narrowed has cut.
+func cutLabels(b *strings.Builder, labels []string, most int) {
+	names, _ := narrowed(labels, most)
+	for i, name := range names {
+		if name != labels[i] {
+			paragraph(b, name+": ", labels[i])
+		}
+	}
+}

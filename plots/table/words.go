@@ -49,6 +49,15 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 	return fmt.Sprintf("%s: %s.", w.Zone, strings.TrimSuffix(w.Text, "."))
 }
 
+// AirRule says what stays of the air where a study or an advice changes the temperature of a zone; held are the zones
+// whose humidity is held.
+func AirRule(held []string) string {
+	if len(held) == 0 {
+		return "At another temperature the air of a zone keeps the vapour that it is supplied with."
+	}
+	return "At another temperature the air of " + strings.Join(held, ", ") + " keeps its relative humidity, which a controller holds; air given otherwise keeps the vapour that it is supplied with."
+}
+
 // Cautions lists what can hurt the builder or the user of a path like this one.
 func Cautions(m *diffusion.Model) []string {
 	out := []string{

@@ -75,7 +75,7 @@ func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
 	distinct(t, members(t, "diffusion/levers/levers.go", "Kind"), func(i int) string {
 		return Describe(levers.Lever{Kind: levers.Kind(i), Zone: "drum", From: 300, To: 320})
 	})
-	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(diffusion.Verdict(i), diffusion.Holds) })
+	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(&diffusion.Assessment{Verdict: diffusion.Verdict(i)}) })
 	distinct(t, members(t, "diffusion/survival.go", "Survival"), func(i int) string {
 		return Survives("PA6", diffusion.Endurance{Survival: diffusion.Survival(i), Zone: "drum", Strand: 350, Air: 360, Bears: 340, Yields: 345})
 	})
@@ -105,4 +105,13 @@ func TestCautions(t *testing.T) {
 	for _, needed := range []string{"burn", "fire", "cut-out", "licensed electrician", "local electrical", "ventilate", "Do not melt it. (common practice, no source)"} {
 		require.Contains(t, all, needed)
 	}
+}
+
+// Where the numbers alone leave it open, it is not laid on the diffusivity.
+func TestUnsureByTheNumbers(t *testing.T) {
+	a := answer()
+	a.Assessment.Verdict, a.Assessment.Numbers, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
+	require.Equal(t, "UNSURE: the limit lies within the numerical error", Meaning(a.Assessment))
+	a.Diagnosis.Cause = levers.Nothing
+	require.Contains(t, a.cause(), "were it not for the numerical error")
 }

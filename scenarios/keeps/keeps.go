@@ -63,7 +63,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) (Row, error) {
 		r, err := row(w, s, air, &all[i])
 		if err != nil {
-			return r, fmt.Errorf("%s: %w", all[i].ID, err)
+			return r, fmt.Errorf("%s: %w", all[i].Label(), err)
 		}
 		return r, nil
 	})
@@ -96,7 +96,7 @@ func (r *Row) order() float64 {
 func dry(s *scenarios.Scenario, p *materials.Polymer, air Air) rest.State {
 	m := s.Model
 	m.Limit = p.MoistureLimit.Value
-	if p.ID == s.Model.Material.ID {
+	if p.Same(&s.Model.Material) {
 		m.Limit = s.Model.Limit
 		p = &s.Model.Material
 	}

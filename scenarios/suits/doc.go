@@ -4,14 +4,13 @@
 // heated zone at the material's own usual highest drying temperature, or at what a strand of it bears where that is
 // less, its own
 // limit and nozzle temperature in force. Heated is a zone more than five kelvins above the
-// room; its air keeps the vapour pressure that the scenario states, or that of saturation
-// where that is less. The scenario's own material comes with the properties
+// room; its air is that of [diffusion.Air.At]: a relative humidity that is held stays, and else the vapour, up to
+// saturation. The scenario's own material comes with the properties
 // and the limit that the scenario gives it.
 //
 // In the first view the strand sets off in equilibrium with the room; in the second it was
 // dry and has lain in the room for a while. Where it lay in the scenario does not count.
 //
-// Left out: that hotter air leaves a tube faster (the speed past the strand stays that of the
-// scenario), and what the strand may bear above its drying temperature. A material that softens in the path all the
+// Left out: what the strand may bear above its drying temperature. A material that softens in the path all the
 // same, as in a room that hot, is dried by no length.
 package suits

@@ -181,13 +181,21 @@ func TestOwnMaterial(t *testing.T) {
 		scenarios.Setting{Key: "strand.properties.drying_temperature", Value: "100 °C"}, scenarios.Setting{Key: "nozzle.temperature", Value: "300 °C"})
 	require.NoError(t, err)
 	require.InDelta(t, 573.15, suits.Model(s, &s.Model.Material, 0).NozzleTemperature, 1e-9)
-	study := find(t, s, "pc", "abs")
+	library, err := materials.Lookup("pc")
+	require.NoError(t, err)
+	study, err := suits.Find(t.Context(), s, []materials.Polymer{library, s.Model.Material}, 6*3600)
+	require.NoError(t, err)
+	limits, heated := map[string]float64{}, map[string]float64{}
 	for _, r := range study.Soaked {
-		if r.Material.ID == "pc" {
-			require.InDelta(t, 5e-4, r.Limit, 1e-12)
-			require.InDelta(t, 373.15, r.Heated, 1e-9)
-		}
+		require.Equal(t, "pc", r.Material.ID)
+		limits[r.Material.Origin], heated[r.Material.Origin] = r.Limit, r.Heated
 	}
+	own := s.Model.Material.Origin
+	require.NotEqual(t, materials.FromLibrary, own)
+	require.InDelta(t, 5e-4, limits[own], 1e-12)
+	require.InDelta(t, 373.15, heated[own], 1e-9)
+	require.InDelta(t, library.MoistureLimit.Value, limits[materials.FromLibrary], 1e-12, "the library's is another one")
+	require.InDelta(t, library.DryingTemperature.Value, heated[materials.FromLibrary], 1e-9)
 	one := find(t, s, "pc")
 	require.Len(t, one.Soaked, 1)
 	require.Less(t, one.Opened[0].Start, one.Soaked[0].Start, "six hours in the room do not wet it through")

@@ -26,7 +26,7 @@ func films(w *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (
 			// A coefficient that is given stays so.
 			m.Path[i].Film.HeatFactor, m.Path[i].Film.MassFactor = end(sign, heat), end(sign, mass)
 		}
-		if err := w.Run(&m, s.Settings, &r); err != nil {
+		if err := w.Run(&m, a.Settings, &r); err != nil {
 			return f, err
 		}
 		f.Low, f.High = min(f.Low, r.Nozzle.Mean), max(f.High, r.Nozzle.Mean)

@@ -2,11 +2,9 @@ package survey
 
 import (
 	"context"
-	"slices"
 
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
-	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/each"
 	"strandry/scenarios/needed"
@@ -51,7 +49,7 @@ func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, ste
 	out := &Survey{Zone: levers.Dryer(&s.Model, &a.Result)}
 	w := diffusion.NewMarch()
 	var err error
-	if out.Trace, err = w.Trace(&s.Model, s.Settings); err != nil {
+	if out.Trace, err = w.Trace(&s.Model, a.Settings); err != nil {
 		return nil, err
 	}
 	if out.Film, err = films(w, s, a); err != nil {
@@ -107,12 +105,9 @@ func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
 }
 
 func (v *Survey) materials(ctx context.Context, s *scenarios.Scenario) {
-	library, err := materials.Library()
-	if own := s.Model.Material; !slices.ContainsFunc(library, func(p materials.Polymer) bool { return p.ID == own.ID }) {
-		library = append(library, own)
-	}
+	all, err := s.Materials()
 	if err == nil {
-		v.Suits, err = suits.Find(ctx, s, library, Lain)
+		v.Suits, err = suits.Find(ctx, s, all, Lain)
 	}
 	if err != nil {
 		v.Suits, v.SuitsReason = nil, err.Error()

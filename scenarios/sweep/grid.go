@@ -21,15 +21,15 @@ type Grid struct {
 
 // Row is the outcome of one combination.
 type Row struct {
-	Mean     float64 // content at the nozzle [kg/kg dry]
-	Centre   float64 // on the axis [kg/kg dry]
-	Skin     float64 // at the surface [kg/kg dry]
-	Low      float64 // driest mean over the scatter of the diffusivity [kg/kg dry]
-	High     float64 // wettest mean [kg/kg dry]
-	Limit    float64 // that holds for this row [kg/kg dry]
-	Removed  float64 // share of the starting content that is gone; negative if it grew [-]
-	Verdict  diffusion.Verdict
-	Excess   diffusion.Excess // of the heat at the central diffusivity
+	Mean     float64           // content at the nozzle [kg/kg dry]
+	Centre   float64           // on the axis [kg/kg dry]
+	Skin     float64           // at the surface [kg/kg dry]
+	Low      float64           // driest mean over the scatter of the diffusivity [kg/kg dry]
+	High     float64           // wettest mean [kg/kg dry]
+	Limit    float64           // that holds for this row [kg/kg dry]
+	Removed  float64           // share of the starting content that is gone; negative if it grew [-]
+	Verdict  diffusion.Verdict // the numerical error counted as far as the grid tells it
+	Excess   diffusion.Excess  // of the heat at the central diffusivity
 	Settings diffusion.Settings
 
 	// Failed tells why there is no answer; "" where there is one. All contents are zero

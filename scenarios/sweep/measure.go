@@ -8,7 +8,7 @@ import (
 	"strandry/scenarios"
 )
 
-// measure finds the numerical error at the corners of the grid and in its middle.
+// measure finds the numerical error at the corners of the grid and in its middle, and takes it into the verdicts.
 func (g *Grid) measure(ctx context.Context, s *scenarios.Scenario) error {
 	done := make(chan Grid, 1)
 	go func() {
@@ -25,6 +25,9 @@ func (g *Grid) measure(ctx context.Context, s *scenarios.Scenario) error {
 	select {
 	case f := <-done:
 		g.NumericalError, g.RelativeError, g.Checked = f.NumericalError, f.RelativeError, f.Checked
+		if !g.Quick {
+			g.judge()
+		}
 		return ctx.Err()
 	case <-ctx.Done():
 		return ctx.Err()
@@ -62,13 +65,24 @@ func (g *Grid) probe(w *diffusion.March, of *Grid, s *scenarios.Scenario, row in
 	if err != nil {
 		return
 	}
-	a, err := w.Assess(&varied.Model, of.Rows[row].Settings)
+	mean, off, err := w.NumericalError(&varied.Model, of.Rows[row].Settings)
 	if err != nil {
 		return
 	}
 	g.Checked++
-	g.NumericalError = max(g.NumericalError, a.NumericalError)
-	if a.Nozzle.Mean > 0 {
-		g.RelativeError = max(g.RelativeError, a.NumericalError/a.Nozzle.Mean)
+	g.NumericalError = max(g.NumericalError, off)
+	if mean > 0 {
+		g.RelativeError = max(g.RelativeError, off/mean)
+	}
+}
+
+// judge takes the numerical error into the verdicts, as far as it is known: of each content, what the largest relative one
+// that was found makes of it, though no more than the largest absolute one.
+func (g *Grid) judge() {
+	off := func(content float64) float64 { return min(g.RelativeError*content, g.NumericalError) }
+	for i := range g.Rows {
+		if row := &g.Rows[i]; row.Failed == "" {
+			row.Verdict = diffusion.Judge(row.Low-off(row.Low), row.High+off(row.High), row.Limit, row.Survives())
+		}
 	}
 }
