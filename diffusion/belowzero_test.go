@@ -13,6 +13,9 @@ import (
 // No content lies below zero and no more than all water leaves, whatever way a strand is dried: what the numbers leave
 // below zero is cut off once, and is no more than the error that is told.
 func TestNothingBelowZero(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	library, err := materials.Library()
 	require.NoError(t, err)
 	r := rand.New(rand.NewPCG(3, 6))

@@ -30,6 +30,9 @@ func covered(t testing.TB, contact diffusion.Contact, b, fo float64) *diffusion.
 // A cover that keeps its place closes a part of the surface: what is left of the water, against testdata/section/covered.csv
 // (dual series in Laplace space and spectral elements, independent codes). The content is of the start.
 func TestCoverThatKeepsItsPlace(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	s := diffusion.DefaultSettings()
 	s.WithoutEvaporation = true
 	w := diffusion.NewMarch()
@@ -54,6 +57,9 @@ func TestCoverThatKeepsItsPlace(t *testing.T) {
 
 // The printed numerical error covers the true one for covered strands too, and the answer is what refining tends to.
 func TestErrorOfACoveredStrand(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	count, within := 0, 0
 	for _, row := range table(t, "section", "covered.csv") {
 		m := covered(t, diffusion.Contact{Covered: 1 - row["share"], Arcs: int(row["arcs"])}, row["b"], row["fo"])

@@ -50,6 +50,9 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
 // fine and steps a hundred thousand times as exact, in at least 95 of 100 random models. With
 // STRANDRY_RANDOM=long a thousand of them are tried.
 func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	library, err := materials.Library()
 	require.NoError(t, err)
 	r := rand.New(rand.NewPCG(20, 7))
@@ -97,6 +100,9 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 
 // The interval over the scatter holds a scan of it, on paths that dry and rewet too.
 func TestSpanHoldsAScan(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	library, err := materials.Library()
 	require.NoError(t, err)
 	turned := 0
@@ -119,6 +125,9 @@ func TestSpanHoldsAScan(t *testing.T) {
 
 // The same of a strand that is wetted and half dried before it sets off: it turns between its storages.
 func TestSpanOfAStrandThatTurnsInStorage(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	library, err := materials.Library()
 	require.NoError(t, err)
 	for _, p := range library {

@@ -37,6 +37,9 @@ func TestLengthsHaveTheirOwnFilm(t *testing.T) {
 // One march that serves every length of a zone gives what separate runs give, to the
 // bit: state, zones and steps.
 func TestLengthsAreThoseOfSeparateRuns(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	var lengths []float64
 	for i := range 40 {
 		lengths = append(lengths, 0.001*math.Pow(1e5, float64(i)/39))

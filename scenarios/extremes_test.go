@@ -46,6 +46,9 @@ air = { humidity = %q }
 // At every corner of what a file may state there is a finite answer between the start
 // and what the air allows.
 func TestExtremes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	w, count := diffusion.NewMarch(), 0
 	for corner := range 1 << 6 {
 		pick := func(bit int, low, high string) string {

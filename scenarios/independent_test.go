@@ -14,6 +14,9 @@ import (
 // space and ten thousand times in the error of a step, it moves by less than its
 // printed numerical error.
 func TestDemosDoNotHangOnTheGrid(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	w := diffusion.NewMarch()
 	for _, name := range scenarios.Demos() {
 		s, err := scenarios.Demo(name)

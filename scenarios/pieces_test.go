@@ -14,6 +14,9 @@ import (
 // the numerical errors that are told. Its air is without limit here, since a flow of its own
 // for each piece would be more air.
 func TestPiecesOfAZoneAreTheZone(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	for _, name := range scenarios.Demos() {
 		s, err := scenarios.Demo(name)
 		require.NoError(t, err)

@@ -49,6 +49,9 @@ func rowsOf(t *testing.T, d any, list, material string) map[string]float64 {
 
 // A file is that file, whatever it is called.
 func TestMaterialOfAFileIsThatFile(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	material, _ := ownNylon(t, "")
 	for verb, list := range map[string]string{"suits": "soaked", "keeps": "materials"} {
 		d := decoded(t, verb, "--material", material, "--json")
@@ -60,6 +63,9 @@ func TestMaterialOfAFileIsThatFile(t *testing.T) {
 
 // Two of one name are both shown, and told apart.
 func TestTwoMaterialsOfOneName(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	material, scenario := ownNylon(t, "")
 	both := map[string]float64{"library": 0.002, "own/pa6.toml": 0.0005}
 	for verb, list := range map[string]string{"suits": "soaked", "keeps": "materials"} {
@@ -91,6 +97,9 @@ func TestTwoMaterialsOfOneName(t *testing.T) {
 
 // What a scenario lays over a material of the library makes another one of it, also by its name.
 func TestPropertiesMakeAnotherMaterial(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	_, scenario := ownNylon(t, "[strand.properties]\nmoisture_limit = \"0.1 %\"\n")
 	both := map[string]float64{"own/pa6.toml": 0.0005, scenario: 0.001}
 	d := decoded(t, "suits", scenario, "--material", "own/pa6.toml", "--json")

@@ -259,6 +259,9 @@ func (d *asked) size() {
 // A controller that holds the humidity: the length for one material at one temperature is one in all the studies of
 // a build log, the search, the figure over temperature and the materials.
 func TestOneLengthInABuildLog(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	t.Parallel()
 	text, err := scenarios.DemoText("clear-cover")
 	require.NoError(t, err)
@@ -295,6 +298,9 @@ func TestOneLengthInABuildLog(t *testing.T) {
 
 // What stays of the air is said where it matters.
 func TestRuleOfTheAirIsSaid(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	text, err := scenarios.DemoText("clear-cover")
 	require.NoError(t, err)
 	const held = "At another temperature the air of oven keeps its relative humidity, which a controller holds;"

@@ -45,6 +45,9 @@ func TestPlot(t *testing.T) {
 
 // A box on whose floor the strand lies: the section is drawn too.
 func TestPlotOfACoveredStrand(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	open, err := os.ReadFile(filepath.Join("..", "..", "scenarios", "demos", "lamp-shade.toml"))
 	require.NoError(t, err)
 	folder := t.TempDir()

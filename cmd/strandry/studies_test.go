@@ -67,6 +67,9 @@ func TestSizeFeedsRun(t *testing.T) {
 }
 
 func TestStudiesOfOneMaterial(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	d := decoded(t, "suits", "--material", "pa6", "--opened", "2 d", "--json")
 	require.Len(t, at(t, d, "soaked"), 1)
 	require.Len(t, at(t, d, "opened"), 1)

@@ -87,6 +87,9 @@ func TestDoubtfulStrand(t *testing.T) {
 // Each material at its own usual drying temperature holds, nylon among them: a warning at a temperature at which
 // everybody dries would be no warning.
 func TestOwnDryingTemperatureHolds(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	library, err := materials.Library()
 	require.NoError(t, err)
 	for _, p := range library {
@@ -148,6 +151,9 @@ func csvRows(t *testing.T, file string) []map[string]string {
 // In a room as hot as an oven PLA and PCL soften as they lie: no verdict, class and figure of suits takes them for
 // dry, and keeps does not say that they keep.
 func TestHotRoom(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	file := scenarioFile(t, strings.Replace(fmt.Sprintf(chamber, "pc", "10 m", "115 °C"), "22 °C", "70 °C", 1))
 	d := decoded(t, "suits", file, "--json")
 	soft := map[any]bool{}
@@ -173,6 +179,9 @@ func TestHotRoom(t *testing.T) {
 
 // The page says so too, in its lead, its banner and its advice; its map has no design that is dry.
 func TestPageOfSoftenedStrand(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	folder := filepath.Join(t.TempDir(), "log")
 	mustAnswer(t, "buildlog", chamberFile(t, "petg", "3 m", "200 °C"), "-o", folder)
 	raw, err := os.ReadFile(filepath.Join(folder, "buildlog.md"))

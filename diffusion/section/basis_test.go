@@ -58,6 +58,9 @@ func TestBeyondOne(t *testing.T) {
 // The projections on the modes are those of a quadrature, and the continuation keeps what it continues: at a depth where the
 // sum over the modes converges by itself, a steady field from the surface is the same at its nodes.
 func TestContinuation(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	for _, exposed := range []float64{0.1, 0.5, 0.9} {
 		b := newBasis(exposed, UsualAngles)
 		steady := func(phi, depth float64, u []float64) float64 { // by Poisson's kernel

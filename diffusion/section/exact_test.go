@@ -105,6 +105,9 @@ func TestStepsLikeRadial(t *testing.T) {
 
 // What has been lost is what the section holds less, to round-off.
 func TestBalance(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	for name, p := range problems() {
 		for _, exposed := range []float64{section.MinExposed, 0.1, 0.5, 0.95, 0.9999, 1} {
 			for _, angles := range []int{section.MinAngles, section.CoarseAngles, section.UsualAngles, section.RefinedAngles, section.MaxAngles} {
@@ -150,6 +153,9 @@ func resistance(exposed float64, arcs int) float64 {
 // The mean over all time of what is left is the mean of the steady field with a uniform source, which for a held surface is
 // (1 + 4 × the added resistance)/8, exactly: a check of the whole march, and of the load on a companion.
 func TestMeanTime(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	for _, arcs := range []int{1, 2, section.MaxArcs} {
 		for _, exposed := range []float64{0.1, 0.25, 0.5, 0.95} {
 			want := (1 + 4*resistance(exposed, arcs)) / 8

@@ -63,6 +63,9 @@ func (c choice) off(t *testing.T, rows []map[string]float64) (largest, rms float
 // films, of strands that dry and are wetted again, against independent solutions of another kind (see the
 // headers of the tables). The limits are what package doc says.
 func TestReference(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	held, films := numbers(t, "covered.csv"), numbers(t, "covered-film.csv")
 	before, beforeFilms := math.Inf(1), math.Inf(1)
 	for _, c := range []struct {
@@ -104,6 +107,9 @@ func TestThinGaps(t *testing.T) {
 
 // Films and shares that the table leaves out, against a finer grid.
 func TestFilms(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	fine, coarse := along(t, 20, 3), along(t, 15, 3)
 	for _, biot := range []float64{0.3, 3, 30} {
 		for _, exposed := range []float64{0.25, 0.75, 0.95} {
@@ -120,6 +126,9 @@ func TestFilms(t *testing.T) {
 
 // Even with small shares of the perimeter, which the table leaves out, more angles converge.
 func TestSmallShares(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	for _, exposed := range []float64{section.MinExposed, 0.03, 0.1} {
 		best := started(crossed(t, along(t, 30, 4), exposed, 1, section.MaxAngles), 1)
 		through(t, best, drying(endless, 0, 1), 0.1, tight)

@@ -45,6 +45,9 @@ func logOf(t *testing.T, demo string) map[string]string {
 // The build log of a demonstration has every section, each figure it speaks of, the
 // verdict and the numbers of the answer, the sources, the cautions and the way to make it again.
 func TestLogOfADemonstration(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long; others meet the same goroutines")
+	}
 	for demo, says := range map[string][]string{
 		"clear-cover": {"DRY", "Golovoy", "Nothing holds this design back"},
 	} {

@@ -51,6 +51,9 @@ func sizeOf(t *testing.T, name, key string) *Size {
 
 // What is printed is what was found, for each outcome.
 func TestSizeSaysWhatWasFound(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	for _, c := range []struct {
 		demo, key string
 		says      []string

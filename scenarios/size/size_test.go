@@ -94,6 +94,9 @@ func TestAnswersAgreeWithAFineSweep(t *testing.T) {
 
 // The printed error of the value covers what a much finer march finds.
 func TestNumericalErrorOfTheValue(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	for i, q := range questions() {
 		if i%3 != 2 {
 			continue
@@ -198,6 +201,9 @@ func TestFloorOfTheAirIsRefused(t *testing.T) {
 // A slower feed dries longer in the drum and takes up water for longer behind it: the driest
 // speed lies between, and both of its neighbours are wetter.
 func TestRewettingHasABestSpeed(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	s := demo(t, "winch-drum")
 	a := find(t, s, "feed.speed")
 	require.Equal(t, size.Nowhere, a.Outcome)
@@ -225,6 +231,9 @@ func TestRewettingHasABestSpeed(t *testing.T) {
 }
 
 func TestRanges(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
 	w := diffusion.NewMarch()
 	ask := func(name, key string, ends ...string) (*size.Answer, error) {
 		r := size.Request{Key: key}
