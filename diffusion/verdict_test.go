@@ -21,7 +21,7 @@ func TestVerdictCountsItsNumericalError(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	count := 60
+	count := 20
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
 		count = 300
 	}

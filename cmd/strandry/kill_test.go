@@ -20,7 +20,7 @@ import (
 // bytes of one that was left alone. At no moment is there a part of a finished file.
 // STRANDRY_KILLS=long does it twenty times.
 func TestSweepKilled(t *testing.T) {
-	kills := 4
+	kills := 2
 	if os.Getenv("STRANDRY_KILLS") == "long" {
 		kills = 20
 	}
@@ -70,7 +70,7 @@ func TestSweepKilled(t *testing.T) {
 // TestPlotKilled kills the plots of two scenarios in one folder at random moments, most of them about the end:
 // what is listed there is whole, or said to be under way, and the next run ends it.
 func TestPlotKilled(t *testing.T) {
-	kills := 6
+	kills := 3
 	if os.Getenv("STRANDRY_KILLS") == "long" {
 		kills = 60
 	}
