@@ -27,7 +27,7 @@ import (
 )
 
 // One design has one number, whoever is asked: run, JSON, the rows of a sweep, the check of size, the rows of suits, the points of
-// needed and the advice, for all ways to state the air and its flow. 40 random designs, or 400 with STRANDRY_RANDOM=long.
+// needed and the advice, for all ways to state the air and its flow. 15 random designs, or 400 with STRANDRY_RANDOM=long.
 func TestOneDesignOneNumber(t *testing.T) {
 	t.Parallel()
 	count := 15
