@@ -13,7 +13,7 @@ func (l *lane) supply(z *Zone) airSupply {
 	m := l.model
 	a := airSupply{pressure: z.Air.VapourPressure, total: m.Pressure, entered: l.cylinder.Lost}
 	if r := z.Air.Relax; r.TimeConstant > 0 {
-		a.begun, a.rate, a.last, a.excess = l.cylinder.Time, 1/r.TimeConstant, a.pressure, r.From-a.pressure
+		a.rate, a.last, a.excess = 1/r.TimeConstant, a.pressure, r.From-a.pressure
 		a.pressure = r.From
 	}
 	if z.Air.Limited() && z.Length > 0 {

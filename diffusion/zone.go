@@ -47,7 +47,6 @@ type airSupply struct {
 	total    float64 // atmospheric pressure [Pa]
 
 	// Air that changes in time: pressure is that of the last call of settle.
-	begun  float64 // time of the entry [s]
 	rate   float64 // 1/time constant [1/s]; zero for none
 	last   float64 // pressure after a long time [Pa]
 	excess float64 // over it at the entry [Pa]
@@ -56,7 +55,7 @@ type airSupply struct {
 // settle brings air without limit to time t.
 func (a *airSupply) settle(t float64) {
 	if a.rate > 0 {
-		a.pressure = a.last + a.excess*math.Exp(-a.rate*(t-a.begun))
+		a.pressure = a.last + a.excess*math.Exp(-a.rate*t)
 	}
 }
 
