@@ -17,7 +17,8 @@ import (
 type March struct {
 	grids map[gridKey]*radial.Grid
 	main  lane
-	side  lane // for what branches off, see RunLengths
+	side  lane          // for what branches off, see RunLengths
+	drawn [][][]float64 // where odds ask, by the number of unknowns
 }
 
 type gridKey struct {

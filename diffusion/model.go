@@ -12,16 +12,21 @@ type Model struct {
 	Speed    float64 // of the feed [m/s]; used for zones with a length
 
 	Start            float64 // moisture content, uniform [kg/kg dry]
+	StartActivity    float64 // water activity that Start is in equilibrium with at StartTemperature; zero for a content that is known by itself
 	StartTemperature float64 // [K]
 	Storage          []Zone  // what the strand lay through before it set off, each with a Duration
 	Path             []Zone  // what it runs through, each with a Length
 
-	Limit             float64 // wettest content that prints well [kg/kg dry]
-	NozzleTemperature float64 // [K]
-	Pressure          float64 // of the air [Pa]
+	Limit             float64         // wettest content that prints well [kg/kg dry]
+	LimitRange        materials.Range // between which it lies nine times in ten [kg/kg dry]; zero for a limit that is certain
+	NozzleTemperature float64         // [K]
+	Pressure          float64         // of the air [Pa]
 
 	// DiffusivityFactor multiplies the diffusivity: 1 for the central value.
 	DiffusivityFactor float64
+
+	// Given are unknowns besides those of the material and the film.
+	Given []Given
 }
 
 // Zone is a stretch of the way, or a time at rest, in one air.
