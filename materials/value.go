@@ -28,7 +28,8 @@ func (k Kind) String() string {
 	return "unknown"
 }
 
-// Value is a number in SI with its doubt and origin; Low <= Value <= High.
+// Value is a number in SI with its doubt and origin; Low <= Value <= High. What the three mean stands in the package
+// comment; equal, they leave no doubt.
 type Value struct {
 	Value, Low, High float64
 	Kind             Kind
