@@ -145,7 +145,7 @@ func TestIdentity(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, "mine", mine.Label())
 	require.Equal(t, library.Name, mine.Title())
-	files["own/pa6.toml"] += "moisture_limit = \"0.05 %\"\n"
+	files["own/pa6.toml"] += "printing_limit = \"0.05 %\"\n"
 	changed, err := Resolve("own/pa6.toml", open)
 	require.NoError(t, err)
 	require.False(t, changed.Same(&own))
