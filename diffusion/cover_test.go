@@ -22,7 +22,7 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
 	m := &diffusion.Model{
 		Radius: log(0.1e-3, 2.5e-3), Material: p, Speed: log(0.02e-3, 50e-3),
 		Start: p.Sorption.Content(r.Float64(), room), StartTemperature: room,
-		Limit: p.MoistureLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
+		Limit: p.PrintingLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
 		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
 	}
 	zone := func(hottest float64) diffusion.Zone {

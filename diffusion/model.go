@@ -17,16 +17,23 @@ type Model struct {
 	Storage          []Zone  // what the strand lay through before it set off, each with a Duration
 	Path             []Zone  // what it runs through, each with a Length
 
-	Limit             float64         // wettest content that prints well [kg/kg dry]
-	LimitRange        materials.Range // between which it lies nine times in ten [kg/kg dry]; zero for a limit that is certain
-	NozzleTemperature float64         // [K]
-	Pressure          float64         // of the air [Pa]
+	Limit             float64           // wettest content at the nozzle [kg/kg dry]
+	LimitStated       bool              // by the scenario, whatever the material's own limits
+	Purpose           materials.Purpose // else which of the material's it is, and of another one's in its place
+	NozzleTemperature float64           // [K]
+	Pressure          float64           // of the air [Pa]
 
 	// DiffusivityFactor multiplies the diffusivity: 1 for the central value.
 	DiffusivityFactor float64
 
 	// Given are unknowns besides those of the material and the film.
 	Given []Given
+}
+
+// Take puts another polymer in the place of the material, with its own limit for the model's purpose and its own nozzle
+// temperature.
+func (m *Model) Take(p *materials.Polymer) {
+	m.Material, m.Limit, m.LimitStated, m.NozzleTemperature = *p, p.Limit(m.Purpose).Value, false, p.NozzleTemperature.Value
 }
 
 // Zone is a stretch of the way, or a time at rest, in one air.

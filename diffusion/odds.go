@@ -240,10 +240,10 @@ func (w *March) draws(unknowns int) [][]float64 {
 	return w.drawn[unknowns]
 }
 
-// limit with its doubt.
+// limit with its doubt: there is none about a limit that is stated.
 func (m *Model) limit() materials.Value {
-	if m.LimitRange == (materials.Range{}) {
-		return materials.Value{Value: m.Limit, Low: m.Limit, High: m.Limit}
+	if own := m.Material.Limit(m.Purpose); !m.LimitStated && own.Value == m.Limit {
+		return own
 	}
-	return materials.Value{Value: m.Limit, Low: m.LimitRange.Min, High: m.LimitRange.Max}
+	return materials.Value{Value: m.Limit, Low: m.Limit, High: m.Limit}
 }

@@ -43,7 +43,7 @@ type draw struct {
 	given    []func(m *Model)
 }
 
-// Unknowns are those that the march depends on; the limit is another one, see [Model.LimitRange]. Left out is what is certain, or does not
+// Unknowns are those that the march depends on; the limit is another one, which [Odds] take from the material unless it is stated. Left out is what is certain, or does not
 // act on this model.
 func (m *Model) Unknowns() []Unknown {
 	var all []Unknown

@@ -74,6 +74,7 @@ func readInto(t *strict.Table, p *Polymer, complete bool) {
 		t.Require("name", "family", "summary")
 	}
 	readStructure(t, p, complete)
+	readHydrolyses(t, p, complete)
 	readProperties(t, p.properties(), complete)
 	readDiffusivity(t, &p.Diffusivity, complete)
 	readSorption(t, &p.Sorption, complete)

@@ -161,7 +161,7 @@ func FuzzRead(f *testing.F) {
 				require.False(t, math.IsNaN(slope) || math.IsInf(slope, 0) || slope <= 0)
 			}
 		}
-		for _, v := range []Value{p.Density, p.HeatCapacity, p.Conductivity, p.MoistureLimit, p.Softening} {
+		for _, v := range []Value{p.Density, p.HeatCapacity, p.Conductivity, p.PrintingLimit, p.Softening} {
 			require.True(t, Range{Min: v.Low, Max: v.High}.Holds(v.Value))
 			require.Positive(t, v.Value)
 		}

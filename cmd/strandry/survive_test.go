@@ -64,7 +64,8 @@ func TestSoftenedStrandIsNeverDry(t *testing.T) {
 
 // Where the strand is wet it stays wet, and that it softens is told.
 func TestWetAndSoft(t *testing.T) {
-	file := chamberFile(t, "petg", "60 mm", "200 °C")
+	oven := fmt.Sprintf(chamber, "petg", "60 mm", "200 °C")
+	file := scenarioFile(t, strings.Replace(oven, "[strand]\n", "[strand]\nlimit = \"moulding\"\n", 1))
 	text := mustAnswer(t, "run", file)
 	require.Contains(t, text, "Verdict        WET: above the limit at any likely diffusivity, and it softens")
 	require.Contains(t, unwrapped(text), "The strand softens: ")

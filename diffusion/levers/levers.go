@@ -219,9 +219,8 @@ func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
 		}
 		before := len(f.found)
 		f.pull(m, Lever{Kind: OtherMaterial, Material: p.Label()}, func(m *diffusion.Model, _ *diffusion.Zone) {
-			m.Material = *p
+			m.Take(p)
 			m.Start = p.Sorption.Content(activity, m.StartTemperature)
-			m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
 			Reheat(m, m.StartTemperature)
 		})
 		f.others = append(f.others, f.found[before:]...)

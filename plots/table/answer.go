@@ -98,8 +98,9 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	}
 	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s%s\n",
 		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value), also)
-	fmt.Fprintf(b, "Limit          %s\n", limit(m.Limit))
+	paragraph(b, "Limit          ", Limits(m))
 	paragraph(b, "Verdict        ", Meaning(r))
+	paragraph(b, "Means          ", BothLimits(&m.Material, r.Nozzle.Mean))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",

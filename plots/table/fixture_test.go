@@ -43,7 +43,8 @@ func polymer() materials.Polymer {
 		Density: stated(1000, 990, 1010, materials.Published, "A. Author, J. Made Up 1 (1990) 2"), HeatCapacity: memory(1500), Conductivity: memory(0.25),
 		GlassTransition: memory(323.15), Melting: &melting, Structure: materials.Semicrystalline, Softening: stated(368.15, 358.15, 373.15, materials.Memory, "made up"),
 		DryingTemperature: stated(353.15, 343.15, 358.15, materials.Practice, "common practice, no source"), NozzleTemperature: memory(523.15),
-		MoistureLimit: stated(0.002, 0.001, 0.002, materials.PublishedWeak, "a table on a wall"), YoungsModulus: &modulus,
+		PrintingLimit: stated(0.002, 0.001, 0.004, materials.Practice, "common practice, no source"),
+		MouldingLimit: stated(0.0015, 0.001, 0.002, materials.PublishedWeak, "a table on a wall"), Hydrolyses: true, YoungsModulus: &modulus,
 		Diffusivity: materials.Diffusivity{
 			Reference: 298.15, ReferenceValue: stated(1e-13, 5e-14, 2e-13, materials.Memory, "made up"),
 			Pieces: []materials.Arrhenius{{Activation: memory(50e3)}, {From: 373.15, Activation: memory(40e3)}},

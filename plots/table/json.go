@@ -9,15 +9,16 @@ import (
 
 // document is the answer as JSON, in SI units.
 type document struct {
-	Version     string     `json:"version"`
-	Title       string     `json:"title"`
-	File        string     `json:"file"`
-	Material    string     `json:"material"`
-	Origin      string     `json:"origin"` // of the material: library, or the file that its values come from
-	Verdict     string     `json:"verdict"`
-	Survives    string     `json:"survives"` // holds, doubtful, softens
-	Heat        endurance  `json:"heat"`
-	Moisture    moisture   `json:"moisture"`
+	Version  string    `json:"version"`
+	Title    string    `json:"title"`
+	File     string    `json:"file"`
+	Material string    `json:"material"`
+	Origin   string    `json:"origin"` // of the material: library, or the file that its values come from
+	Verdict  string    `json:"verdict"`
+	Survives string    `json:"survives"` // holds, doubtful, softens
+	Heat     endurance `json:"heat"`
+	Moisture moisture  `json:"moisture"`
+	limitWords
 	Steam       float64    `json:"steam_per_melt_volume"`
 	Zones       []zone     `json:"zones"`
 	Profile     profile    `json:"profile"`
@@ -36,13 +37,13 @@ type document struct {
 }
 
 type moisture struct {
-	Start          float64 `json:"start"`
-	Mean           float64 `json:"mean"`
-	Low            float64 `json:"low"`
-	High           float64 `json:"high"`
-	Centre         float64 `json:"centre"`
-	Skin           float64 `json:"skin"`
-	Limit          float64 `json:"limit"`
+	Start  float64 `json:"start"`
+	Mean   float64 `json:"mean"`
+	Low    float64 `json:"low"`
+	High   float64 `json:"high"`
+	Centre float64 `json:"centre"`
+	Skin   float64 `json:"skin"`
+	limits
 	Removed        float64 `json:"removed"`
 	NumericalError float64 `json:"numerical_error"` // of the mean
 	CentreError    float64 `json:"centre_error"`
@@ -124,11 +125,11 @@ func (a *Answer) document() document {
 		Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance),
 		Moisture: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
-			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
+			Skin: r.Nozzle.Skin, limits: limitsOf(m), Removed: r.Removed, NumericalError: r.NumericalError,
 			CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
 			LowError: r.LowError, HighError: r.HighError,
 		},
-		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
+		limitWords: limitWordsOf(m, r.Nozzle.Mean), Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
 		Settings: settings{
 			r.Settings.Resolution, r.Settings.Tolerance, r.Settings.Heat.String(), r.Nodes, r.Steps, r.Balance,

@@ -55,6 +55,7 @@ func (k *Keeps) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	cutLabels(&b, k.materials(), widestLabel)
 	legend(&b, [][2]string{
+		{"limit:     ", "each material's own for " + t.Purpose.String() + ", or what the scenario states for its own"},
 		{"keeps:     ", "until the mean passes the limit; fast–slow: at the greatest and the least likely diffusivity"},
 		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
 		{"for ever:  ", "relative humidity at the store's temperature in which it stays within its limit for ever"},

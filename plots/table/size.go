@@ -255,33 +255,34 @@ func marginal(text string) bool { return strings.HasPrefix(text, "The numerical 
 // sizeDocument is the answer as JSON; values of the key in its SI unit (unit; 1 for a plain
 // number or a fraction), contents in kg/kg dry.
 type sizeDocument struct {
-	Version        string      `json:"version"`
-	Title          string      `json:"title"`
-	File           string      `json:"file"`
-	Material       string      `json:"material"`
-	Origin         string      `json:"origin"` // of the material: library, or the file that its values come from
-	Key            string      `json:"key"`
-	Outcome        string      `json:"outcome"` // met, everywhere, nowhere
-	Value          float64     `json:"value"`   // that meets the limit, else the driest
-	Written        string      `json:"written"` // the value as a file states it
-	NumericalError float64     `json:"numerical_error"`
-	DryFrom        float64     `json:"limit_met_from"`
-	DryTo          float64     `json:"limit_met_to"`
-	From           float64     `json:"searched_from"`
-	To             float64     `json:"searched_to"`
-	Slow           sizeAt      `json:"at_least_diffusivity"`
-	Fast           sizeAt      `json:"at_greatest_diffusivity"`
-	Limit          float64     `json:"limit"`
-	Check          moisture    `json:"check"` // the run at the value
-	Verdict        string      `json:"verdict"`
-	Survives       string      `json:"survives"` // at the value: holds, doubtful, softens
-	Heat           endurance   `json:"heat"`
-	Cause          string      `json:"cause"` // what stands in the way: nothing, air, flow, rewetting, time
-	Floor          float64     `json:"air_floor"`
-	Conclusion     string      `json:"conclusion"`
-	Marches        int         `json:"marches"`
-	Points         []sizePoint `json:"points"` // that were tried, rising
-	Notes          []string    `json:"notes"`
+	Version        string  `json:"version"`
+	Title          string  `json:"title"`
+	File           string  `json:"file"`
+	Material       string  `json:"material"`
+	Origin         string  `json:"origin"` // of the material: library, or the file that its values come from
+	Key            string  `json:"key"`
+	Outcome        string  `json:"outcome"` // met, everywhere, nowhere
+	Value          float64 `json:"value"`   // that meets the limit, else the driest
+	Written        string  `json:"written"` // the value as a file states it
+	NumericalError float64 `json:"numerical_error"`
+	DryFrom        float64 `json:"limit_met_from"`
+	DryTo          float64 `json:"limit_met_to"`
+	From           float64 `json:"searched_from"`
+	To             float64 `json:"searched_to"`
+	Slow           sizeAt  `json:"at_least_diffusivity"`
+	Fast           sizeAt  `json:"at_greatest_diffusivity"`
+	Limit          float64 `json:"limit"`
+	limitWords
+	Check      moisture    `json:"check"` // the run at the value
+	Verdict    string      `json:"verdict"`
+	Survives   string      `json:"survives"` // at the value: holds, doubtful, softens
+	Heat       endurance   `json:"heat"`
+	Cause      string      `json:"cause"` // what stands in the way: nothing, air, flow, rewetting, time
+	Floor      float64     `json:"air_floor"`
+	Conclusion string      `json:"conclusion"`
+	Marches    int         `json:"marches"`
+	Points     []sizePoint `json:"points"` // that were tried, rising
+	Notes      []string    `json:"notes"`
 }
 
 type sizeAt struct {
@@ -307,10 +308,10 @@ func (s *Size) WriteJSON(out io.Writer) error {
 		Outcome: a.Outcome.String(), Value: a.Value, Written: a.Setting.Value, NumericalError: a.NumericalError,
 		DryFrom: a.DryFrom, DryTo: a.DryTo, From: a.From, To: a.To,
 		Slow: sizeAt{a.Slow.Outcome.String(), a.Slow.Value}, Fast: sizeAt{a.Fast.Outcome.String(), a.Fast.Value},
-		Limit: a.Model.Limit, Verdict: r.Verdict.String(), Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
+		Limit: a.Model.Limit, limitWords: limitWordsOf(a.Model, r.Nozzle.Mean), Verdict: r.Verdict.String(), Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
 		Check: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre, Skin: r.Nozzle.Skin,
-			Limit: a.Model.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
+			limits: limitsOf(a.Model), Removed: r.Removed, NumericalError: r.NumericalError,
 		},
 		Conclusion: s.Conclusion(), Marches: a.Marches, Notes: notNil(s.notes()),
 	}

@@ -41,6 +41,7 @@ func (s *Suits) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	cutLabels(&b, s.materials(), widestLabel)
 	legend(&b, [][2]string{
+		{"limit:   ", "each material's own for " + t.Purpose.String() + ", or what the scenario states for its own"},
 		{"start:   ", "mean moisture as it sets off"},
 		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
 		{"survives:", " whether the strand keeps its shape in the heat of the path"},

@@ -25,7 +25,8 @@ func (a Air) Humidity() float64 { return humidair.RelativeHumidity(a.VapourPress
 
 // Study is the answer for all materials.
 type Study struct {
-	Air     Air // in which the hours are counted
+	Air     Air               // in which the hours are counted
+	Purpose materials.Purpose // of the limits, but for one that the scenario states
 	Room    scenarios.Room
 	Store   scenarios.Store
 	Opening scenarios.Opening
@@ -70,7 +71,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 	if err != nil {
 		return nil, err
 	}
-	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Rows: rows}
+	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Model.Purpose, Rows: rows}
 	slices.SortStableFunc(out.Rows, func(a, b Row) int {
 		switch x, y := a.order(), b.order(); {
 		case x < y:
@@ -95,12 +96,10 @@ func (r *Row) order() float64 {
 // dry is a strand of the material that holds no water, in an air.
 func dry(s *scenarios.Scenario, p *materials.Polymer, air Air) rest.State {
 	m := s.Model
-	m.Limit = p.MoistureLimit.Value
-	if p.Same(&s.Model.Material) {
-		m.Limit = s.Model.Limit
-		p = &s.Model.Material
+	if !p.Same(&m.Material) {
+		m.Take(p)
 	}
-	m.Material, m.Start, m.StartTemperature, m.Storage = *p, 0, air.Temperature, nil
+	m.Start, m.StartTemperature, m.Storage = 0, air.Temperature, nil
 	return rest.State{
 		Model: m, Film: scenarios.StillAir(),
 		Air: diffusion.Air{Temperature: air.Temperature, VapourPressure: air.VapourPressure},

@@ -115,21 +115,21 @@ func TestReckoned(t *testing.T) {
 // By hand, with R = 8.314462618 J/mol/K. PC at 23 °C: 1/296.15 - 1/373.15 = 6.9677e-4, times
 // 33100/R = 3981.0 is 2.77385; D = 8.7e-11 exp(-2.77385) = 5.4303e-12 m2/s. The plate
 // of 3.2 mm after 24 h: τ = 5.4303e-12 x 86400 / 1.024e-5 = 0.045818; e^(-π² τ) = 0.63623, e^(-9 π² τ)/9 =
-// 0.00190, the next 1e-7; F = 1 - 0.810569 x 0.63813 = 0.48275; times 0.35 % = 0.16896 %.
+// 0.00190, the next 1e-7; F = 1 - 0.810569 x 0.63813 = 0.48275; times 0.30 % = 0.14483 %.
 func TestUptakeByHand(t *testing.T) {
 	c := find(t, compared(t), "pc", Uptake, "encyclopaedia", 296.15)
-	near(t, 0.16896e-2, c.Predicted.Value, 2e-4) // the digits carried above
-	require.Equal(t, Outside, c.Verdict)
+	near(t, 0.14483e-2, c.Predicted.Value, 2e-4) // the digits carried above
+	require.Equal(t, Inside, c.Verdict)
 	require.False(t, c.Predicted.Extrapolated)
 }
 
-// By hand. PLA at 50 °C: 4.0e-12 exp(43000/R (1/298.15 - 1/323.15)); 1/298.15 - 1/323.15 = 2.59480e-4, times
-// 5171.7 = 1.34195; D = 4.0e-12 x 3.82649 = 1.53060e-11 m2/s; scatter 2.5: 6.1224e-12 to 3.8265e-11.
+// By hand. PLA at 50 °C: 4.5e-12 exp(38000/R (1/298.15 - 1/323.15)); 1/298.15 - 1/323.15 = 2.59480e-4, times
+// 4570.4 = 1.18591; D = 4.5e-12 x 3.27368 = 1.47316e-11 m2/s; scatter 2.5: 5.8926e-12 to 3.6829e-11.
 func TestDiffusivityByHand(t *testing.T) {
 	c := find(t, compared(t), "pla", Diffusivity, "polylactic", 323.15)
-	near(t, 1.53060e-11, c.Predicted.Value, 1e-4)
-	near(t, 6.1224e-12, c.Predicted.Low, 1e-4)
-	near(t, 3.8265e-11, c.Predicted.High, 1e-4)
+	near(t, 1.47316e-11, c.Predicted.Value, 1e-4)
+	near(t, 5.8926e-12, c.Predicted.Low, 1e-4)
+	near(t, 3.6829e-11, c.Predicted.High, 1e-4)
 	require.Equal(t, Partly, c.Verdict) // 2e-11 to 1e-10 was measured
 }
 
@@ -177,9 +177,9 @@ func TestJudge(t *testing.T) {
 // changelog; it is never a reason to change a property.
 func TestStanding(t *testing.T) {
 	e := compared(t)
-	require.Equal(t, Tally{Inside: 23, Partly: 9, Outside: 16}, e.Independent)
+	require.Equal(t, Tally{Inside: 27, Partly: 10, Outside: 11}, e.Independent)
 	require.Equal(t, Tally{Inside: 31}, e.Anchors)
-	require.Equal(t, []string{"bvoh", "pa6-66", "pa6-cf20", "pcl"}, e.Unmeasured)
+	require.Equal(t, []string{"bvoh", "pa6-66", "pa6-cf20", "pcl", "pla-cryst"}, e.Unmeasured)
 	require.Equal(t, []string{"peek", "pei"}, e.AnchoredOnly)
 	require.Equal(t, e.Independent.All()+e.Anchors.All(), len(e.Comparisons))
 }

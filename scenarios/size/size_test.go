@@ -319,7 +319,7 @@ func ExampleFind() {
 		return
 	}
 	fmt.Printf("%s: %.2f m\n", a.Outcome, a.Value)
-	// Output: met: 2.41 m
+	// Output: met: 1.03 m
 }
 
 // A strand that lay in the room takes up more water the faster it diffuses: the wettest end of

@@ -17,14 +17,15 @@ import (
 
 // Study is the answer for all materials.
 type Study struct {
-	Zone    string   // whose length is sought: that the design dries with
-	Length  float64  // that it has in the scenario [m]
-	Speed   float64  // of the feed [m/s]
-	Longest float64  // that can be built [m]
-	Lain    float64  // that the strand of the second view has lain in the room [s]
-	Held    []string // zones whose humidity is held, whatever their temperature
-	Soaked  []Row    // first view, in the order in which it is shown
-	Opened  []Row    // second view, the same
+	Zone    string            // whose length is sought: that the design dries with
+	Length  float64           // that it has in the scenario [m]
+	Speed   float64           // of the feed [m/s]
+	Purpose materials.Purpose // of the limits, but for one that the scenario states
+	Longest float64           // that can be built [m]
+	Lain    float64           // that the strand of the second view has lain in the room [s]
+	Held    []string          // zones whose humidity is held, whatever their temperature
+	Soaked  []Row             // first view, in the order in which it is shown
+	Opened  []Row             // second view, the same
 }
 
 // Row is one material on this dryer.
@@ -85,7 +86,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	}
 	d := dryer{scenario: s, zone: levers.Dryer(&s.Model, &a.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held()}
+	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Model.Purpose}
 	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		for k, lain := range [2]float64{0, lain} {
@@ -119,23 +120,22 @@ type dryer struct {
 // the room before [s], zero for a strand in equilibrium with the room.
 func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Model {
 	m, room := s.Model, s.Room
-	m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
-	if p.Same(&s.Model.Material) {
-		m.Limit, m.NozzleTemperature = s.Model.Limit, s.Model.NozzleTemperature
-		p = &s.Model.Material
+	if !p.Same(&m.Material) {
+		m.Take(p)
 	}
-	m.Material, m.StartTemperature, m.Storage = *p, room.Temperature, nil
+	m.StartTemperature, m.Storage = room.Temperature, nil
 	m.Path = slices.Clone(m.Path)
 	levers.Reheat(&m, room.Temperature)
 	if lain > 0 {
-		m.Start = 0
+		m.Start, m.StartActivity = 0, 0
 		m.Storage = []diffusion.Zone{{
 			Name: "room", Duration: lain, Film: scenarios.StillAir(),
 			Air: diffusion.Air{Temperature: room.Temperature, VapourPressure: room.VapourPressure},
 		}}
 		return &m
 	}
-	m.Start = p.Sorption.Content(room.VapourPressure/humidair.SaturationPressure(room.Temperature), room.Temperature)
+	m.StartActivity = room.VapourPressure / humidair.SaturationPressure(room.Temperature)
+	m.Start = p.Sorption.Content(m.StartActivity, room.Temperature)
 	return &m
 }
 
