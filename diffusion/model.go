@@ -19,6 +19,7 @@ type Model struct {
 
 	Limit             float64           // wettest content at the nozzle [kg/kg dry]
 	LimitStated       bool              // by the scenario, whatever the material's own limits
+	LimitRange        materials.Range   // of a stated one, between which it lies nine times in ten [kg/kg dry]; zero where it is certain
 	Purpose           materials.Purpose // else which of the material's it is, and of another one's in its place
 	NozzleTemperature float64           // [K]
 	Pressure          float64           // of the air [Pa]

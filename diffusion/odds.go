@@ -98,22 +98,26 @@ func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
 
 // march is the logarithm of the content at deviates of the unknowns; no number where it cannot be marched.
 func (e *ensemble) march(deviates []float64) float64 {
-	m, open := e.model.drawn(e.unknowns, deviates)
-	log, err := e.logarithm(&m)
+	log, err := e.tried(deviates)
 	if err != nil {
 		e.fails(err)
 		return math.NaN()
 	}
+	return log
+}
+
+func (e *ensemble) tried(deviates []float64) (float64, error) {
+	m, open, err := e.model.drawn(e.unknowns, deviates)
+	if err != nil {
+		return 0, err
+	}
+	log, err := e.logarithm(&m)
 	endless, bored := m.unboundedBores()
-	if !bored {
-		return log
+	if err != nil || !bored {
+		return log, err
 	}
 	most, err := e.logarithm(&endless)
-	if err != nil {
-		e.fails(err)
-		return math.NaN()
-	}
-	return (1-open)*log + open*most
+	return (1-open)*log + open*most, err
 }
 
 // fails keeps the first error.
@@ -240,10 +244,13 @@ func (w *March) draws(unknowns int) [][]float64 {
 	return w.drawn[unknowns]
 }
 
-// limit with its doubt: there is none about a limit that is stated.
+// limit with its doubt: there is none about a limit that is stated, unless it is stated too.
 func (m *Model) limit() materials.Value {
 	if own := m.Material.Limit(m.Purpose); !m.LimitStated && own.Value == m.Limit {
 		return own
+	}
+	if r := m.LimitRange; r.Min < m.Limit && m.Limit < r.Max {
+		return materials.Value{Value: m.Limit, Low: r.Min, High: r.Max}
 	}
 	return materials.Value{Value: m.Limit, Low: m.Limit, High: m.Limit}
 }

@@ -61,7 +61,11 @@ func (f *family) at(points [][]float64, i int) []float64 {
 
 // along is [ensemble.march] for all lengths.
 func (f *family) along(deviates []float64) []float64 {
-	m, open := f.model.drawn(f.unknowns, deviates)
+	m, open, err := f.model.drawn(f.unknowns, deviates)
+	if err != nil {
+		f.fails(err)
+		return slices.Repeat([]float64{math.NaN()}, len(f.lengths))
+	}
 	logs := f.logarithms(&m)
 	endless, bored := m.unboundedBores()
 	if !bored {

@@ -19,7 +19,7 @@ type Unknown struct {
 // Given is an unknown of the one who states the model. Change makes of the model, whose Path and Storage are its own, that at a deviate.
 type Given struct {
 	Name   string
-	Change func(m *Model, deviate float64)
+	Change func(m *Model, deviate float64) error
 }
 
 // The names of the unknowns that a model has by itself.
@@ -40,7 +40,7 @@ type draw struct {
 	material materials.Deviates
 	film     float64
 	open     float64 // deviate of the mouths
-	given    []func(m *Model)
+	given    []func(m *Model) error
 }
 
 // Unknowns are those that the march depends on; the limit is another one, which [Odds] take from the material unless it is stated. Left out is what is certain, or does not
@@ -72,7 +72,7 @@ func (m *Model) Unknowns() []Unknown {
 		all = append(all, Unknown{UnknownMouths, func(d *draw, z float64) { d.open = z }})
 	}
 	for _, g := range m.Given {
-		all = append(all, Unknown{g.Name, func(d *draw, z float64) { d.given = append(d.given, func(m *Model) { g.Change(m, z) }) }})
+		all = append(all, Unknown{g.Name, func(d *draw, z float64) { d.given = append(d.given, func(m *Model) error { return g.Change(m, z) }) }})
 	}
 	return all
 }
@@ -84,7 +84,7 @@ func (m *Model) guessesFilm() bool {
 }
 
 // drawn is the model at deviates of its unknowns, and the share of what could come in through the mouths of its bores.
-func (m *Model) drawn(unknowns []Unknown, deviates []float64) (out Model, open float64) {
+func (m *Model) drawn(unknowns []Unknown, deviates []float64) (out Model, open float64, err error) {
 	out = *m
 	out.Path, out.Storage = slices.Clone(m.Path), slices.Clone(m.Storage)
 	d := draw{model: &out}
@@ -92,9 +92,6 @@ func (m *Model) drawn(unknowns []Unknown, deviates []float64) (out Model, open f
 		u.change(&d, deviates[i])
 	}
 	out.Material = m.Material.Drawn(d.material)
-	if m.StartActivity > 0 {
-		out.Start = out.Material.Sorption.Content(m.StartActivity, m.StartTemperature)
-	}
 	if d.film != 0 {
 		for _, zones := range [...][]Zone{out.Path, out.Storage} {
 			for i := range zones {
@@ -103,9 +100,14 @@ func (m *Model) drawn(unknowns []Unknown, deviates []float64) (out Model, open f
 		}
 	}
 	for _, change := range d.given {
-		change(&out)
+		if err := change(&out); err != nil {
+			return out, 0, err
+		}
 	}
-	return out, distuv.UnitNormal.CDF(d.open)
+	if out.StartActivity > 0 {
+		out.Start = out.Material.Sorption.Content(out.StartActivity, out.StartTemperature)
+	}
+	return out, distuv.UnitNormal.CDF(d.open), nil
 }
 
 // deviate changes the film of a zone. The uncertainty of a correlation is that which its source states, taken as what is exceeded one time

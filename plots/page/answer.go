@@ -158,8 +158,8 @@ func (l *Log) answer() []block {
 		{Facts: []fact{
 			{"Survives", table.Survives(m.Material.Name, r.Endurance)},
 			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
-			{"Likely range", fmt.Sprintf("%s to %s %%, as the diffusivity is known within a factor of %s",
-				table.Significant(100*r.Low, 3), table.Significant(100*r.High, 3), table.Given(m.Material.Diffusivity.Scatter.Value))},
+			{"Odds", "within the limit " + table.Chance(r.Probability)},
+			{"Likely range", table.Likely(&r.Odds)},
 			{"Limit", table.Limits(m)},
 			{"Means", table.BothLimits(&m.Material, r.Nozzle.Mean)},
 			{"Centre and skin", table.Cell(r.Nozzle.Centre) + " % at the centre, " + table.Percent(r.Nozzle.Skin) + " at the skin"},

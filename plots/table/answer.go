@@ -92,12 +92,7 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	m, r := a.Model, a.Assessment
 	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)\n", bounded(r.Nozzle.Mean, r.NumericalError))
 	fmt.Fprintf(b, "               centre %s, skin %s\n", bounded(r.Nozzle.Centre, r.Errors.Centre), bounded(r.Nozzle.Skin, r.Errors.Skin))
-	also := ""
-	if r.Mouths > 0 {
-		also = ",\n               and as the mouths of a bore may let air in"
-	}
-	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s%s\n",
-		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value), also)
+	paragraph(b, "               ", Likely(&r.Odds))
 	paragraph(b, "Limit          ", Limits(m))
 	paragraph(b, "Verdict        ", Meaning(r))
 	paragraph(b, "Means          ", BothLimits(&m.Material, r.Nozzle.Mean))

@@ -37,20 +37,29 @@ type document struct {
 }
 
 type moisture struct {
-	Start  float64 `json:"start"`
-	Mean   float64 `json:"mean"`
-	Low    float64 `json:"low"`
-	High   float64 `json:"high"`
-	Centre float64 `json:"centre"`
-	Skin   float64 `json:"skin"`
+	Start         float64 `json:"start"`
+	Mean          float64 `json:"mean"`
+	Low           float64 `json:"low"`  // 10 % point of the mean
+	High          float64 `json:"high"` // 90 % point
+	ByDiffusivity between `json:"by_diffusivity"`
+	Probability   float64 `json:"probability"` // of a mean within the limit
+	Centre        float64 `json:"centre"`
+	Skin          float64 `json:"skin"`
 	limits
 	Removed        float64 `json:"removed"`
 	NumericalError float64 `json:"numerical_error"` // of the mean
 	CentreError    float64 `json:"centre_error"`
 	SkinError      float64 `json:"skin_error"`
-	ProfileError   float64 `json:"profile_error"` // the largest along the radius
-	LowError       float64 `json:"low_numerical_error"`
-	HighError      float64 `json:"high_numerical_error"`
+	ProfileError   float64 `json:"profile_error"`   // the largest along the radius
+	SurrogateError float64 `json:"surrogate_error"` // of what the odds rest on, relative to the content
+
+	Unknowns []string `json:"unknowns"` // that the odds are drawn from, besides the limit
+}
+
+// between are the 10 and 90 % points of the mean if the diffusivity alone were in doubt.
+type between struct {
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
 }
 
 type zone struct {
@@ -127,7 +136,8 @@ func (a *Answer) document() document {
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
 			Skin: r.Nozzle.Skin, limits: limitsOf(m), Removed: r.Removed, NumericalError: r.NumericalError,
 			CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
-			LowError: r.LowError, HighError: r.HighError,
+			Probability: r.Probability, ByDiffusivity: between{r.ByDiffusivity.Low, r.ByDiffusivity.High},
+			SurrogateError: r.Fit, Unknowns: notNil(r.Unknowns),
 		},
 		limitWords: limitWordsOf(m, r.Nozzle.Mean), Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
