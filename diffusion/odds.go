@@ -140,13 +140,15 @@ func logarithm(content, limit float64) float64 {
 	return math.Log(max(content, least*limit))
 }
 
-// fitted is a surrogate of the logarithm of a content, and the content where the diffusivity alone deviates.
+// fitted is a surrogate of the logarithm of a content, a sample of that logarithm, and the content where the diffusivity alone deviates.
 type fitted struct {
 	surrogate     *surrogate.Surrogate
+	sample        []float64
 	byDiffusivity Between
 }
 
-// fit makes the marches that a surrogate needs, more where it serves badly. Marched gives the values at [surrogate.Points] and at further.
+// fit makes the marches that a surrogate needs, more where it serves badly; where it does so even then, the sample is of marches alone.
+// Marched gives the values at [surrogate.Points], at further and at the first few draws.
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
 	n := len(e.unknowns)
 	points := surrogate.Points(n)
@@ -162,11 +164,23 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
-	return fitted{f, e.alone(values)}, nil
+	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values)}
+	draws := e.marches.draws(n)
+	if n > 1 && f.Error > useless {
+		out.sample = slices.DeleteFunc(marched(draws[:alone]), math.IsNaN)
+		return out, nil
+	}
+	for _, z := range draws {
+		out.sample = append(out.sample, f.At(z))
+	}
+	return out, nil
 }
 
-// badly is the error of a surrogate, relative to the content, from which on more marches are made.
-const badly = 0.04
+// The errors of a surrogate, relative to the content, from which on more marches are made, and it is not asked.
+const badly, useless = 0.04, 0.12
+
+// alone are the draws that are marched where the surrogate is not asked.
+const alone = 256
 
 // further are points for a surrogate that serves badly.
 func further(unknowns int) [][]float64 {
@@ -174,8 +188,8 @@ func further(unknowns int) [][]float64 {
 	return surrogate.Draws(count, unknowns, seed)
 }
 
-// alone are the 10 and 90 % points of the content by the diffusivity alone, from the values at [surrogate.Points].
-func (e *ensemble) alone(values []float64) Between {
+// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, from the values at [surrogate.Points].
+func (e *ensemble) byDiffusivity(values []float64) Between {
 	b := Between{math.Exp(values[0]), math.Exp(values[0])}
 	if len(e.unknowns) == 0 || e.unknowns[0].Name != UnknownDiffusivity {
 		return b
@@ -197,17 +211,13 @@ func (e *ensemble) each(points [][]float64) []float64 {
 	return values
 }
 
-// odds asks the surrogate at many draws.
+// odds reads them off a sample.
 func (e *ensemble) odds(m *Model, f fitted) Odds {
 	o := Odds{ByDiffusivity: f.byDiffusivity, Fit: f.surrogate.Error}
 	for _, u := range e.unknowns {
 		o.Unknowns = append(o.Unknowns, u.Name)
 	}
-	draws := e.marches.draws(len(e.unknowns))
-	sample := make([]float64, len(draws))
-	for i, z := range draws {
-		sample[i] = f.surrogate.At(z)
-	}
+	sample := f.sample
 	const around = 0.02
 	o.Probability = m.meets(sample, 0)
 	o.Density = (m.meets(sample, around) - m.meets(sample, -around)) / (2 * around)

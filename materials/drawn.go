@@ -65,7 +65,7 @@ func (p *Polymer) Drawn(d Deviates) Polymer {
 		law.Pieces = slices.Clone(law.Pieces)
 		for i := range law.Pieces {
 			e := &law.Pieces[i].Activation
-			e.Value = max(0, e.Normal(d.Activation))
+			e.Value = e.LogNormal(d.Activation)
 		}
 	}
 	law.Beta.Value = law.Beta.Normal(d.Beta)

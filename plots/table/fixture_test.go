@@ -96,7 +96,8 @@ func answer() *Answer {
 	return &Answer{
 		Title: "Reedon for a winch drum: twelve metres at 90 °C", File: "drum.toml", Version: "0.0.0", Model: m,
 		Assessment: &diffusion.Assessment{
-			Result: r, Low: 0.00587, High: 0.0169, NumericalError: 8.7e-7, Verdict: diffusion.Wet,
+			Result: r, Odds: diffusion.Odds{Probability: 0.004, Low: 0.00587, High: 0.0169, ByDiffusivity: diffusion.Between{Low: 0.0061, High: 0.015}, Fit: 0.01, Unknowns: []string{diffusion.UnknownDiffusivity}},
+			NumericalError: 8.7e-7, Verdict: diffusion.Wet,
 			Errors:     diffusion.StateError{Mean: 8.7e-7, Centre: 1.1e-6, Skin: 4e-5, Profile: 6e-5},
 			ZoneErrors: []diffusion.StateError{{Mean: 9e-7, Centre: 1.1e-6, Skin: 3e-6}, {Mean: 8.7e-7, Centre: 1.1e-6, Skin: 4e-5}},
 			Endurance:  diffusion.Endurance{Zone: "drum", Strand: 353.15, Air: 353.15, Bears: 358.15, Yields: 373.15}, Settings: diffusion.DefaultSettings(),
