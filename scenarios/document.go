@@ -5,13 +5,15 @@ import (
 	"slices"
 	"strings"
 
+	"strandry/materials/inert"
 	"strandry/materials/nearest"
 	"strandry/materials/strict"
 )
 
 // Document is the text of a scenario. It is never changed, and safe to share.
 type Document struct {
-	File string // its name in messages
+	File string // its name in messages, escaped where it cannot be printed
+	path string // the same as it is
 	text []byte
 	open func(name string) ([]byte, error) // for material files; nil where none can be read
 }
@@ -27,7 +29,7 @@ func Parse(file string, text []byte) (*Document, error) {
 	if _, _, err := strict.Parse(file, text); err != nil {
 		return nil, err
 	}
-	return &Document{File: file, text: slices.Clone(text)}, nil
+	return &Document{File: inert.Escaped(file), path: file, text: slices.Clone(text)}, nil
 }
 
 // Read makes the scenario that a text states. It opens no file. The error is

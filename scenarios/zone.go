@@ -1,8 +1,6 @@
 package scenarios
 
 import (
-	"strings"
-
 	"strandry/diffusion"
 	"strandry/diffusion/film"
 	"strandry/materials/humidair"
@@ -35,8 +33,8 @@ func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
 		switch {
 		case !ok && !t.has("name"):
 			t.fault("name", "missing", "a name for the zone, different from the others'")
-		case len([]rune(name)) > longestName || strings.ContainsAny(name, "\n\t"):
-			t.fault("name", "no name that fits on a line", "up to 60 letters, without line breaks and tabs")
+		case len([]rune(name)) > longestName:
+			t.fault("name", "no name that fits on a line", "up to 60 letters")
 		case ok && seen[name]:
 			t.fault("name", "two zones have this name", "a name that no other zone has")
 		}
