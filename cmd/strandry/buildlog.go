@@ -82,7 +82,7 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 
 // logOf makes the files of a build log.
 func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io.Writer) ([]page.File, error) {
-	bar := newProgress(errOut, survey.Steps, "studies")
+	bar := newProgress(errOut, 0, survey.Steps, "studies")
 	defer bar.end()
 	a, err := answer(s)
 	if err != nil {
