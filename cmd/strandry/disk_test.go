@@ -26,13 +26,13 @@ func TestFullDisk(t *testing.T) {
 		require.IsType(t, &exec.ExitError{}, err)
 		return c.ProcessState.ExitCode(), string(said)
 	}
-	folder := t.TempDir()
+	folder, file := t.TempDir(), scenarioFile(t, quick)
 	sweep := []string{"sweep", "--demo", "clear-cover", "--quick", "--vary", "feed.speed=1 mm/s..4 mm/s:40", "-o", filepath.Join(folder, "sweep")}
 	for _, args := range [][]string{
 		{"new", filepath.Join(folder, "new.toml")},
 		{"prove", "-o", filepath.Join(folder, "prove")},
-		{"plot", "--demo", "lamp-shade", "-o", filepath.Join(folder, "plot")},
-		{"buildlog", "--demo", "lamp-shade", "-o", filepath.Join(folder, "log")},
+		{"plot", file, "-o", filepath.Join(folder, "plot")},
+		{"buildlog", file, "-o", filepath.Join(folder, "log")},
 		sweep,
 	} {
 		status, said := within("4", args...)

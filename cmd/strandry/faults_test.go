@@ -137,9 +137,9 @@ func TestBrokenOutput(t *testing.T) {
 func TestInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	text, err := scenarios.DemoText("winch-drum")
+	text, err := scenarios.DemoText("lamp-shade")
 	require.NoError(t, err)
-	slow := string(text) + "\n[numerics]\nresolution = 60\ntolerance = 1e-8\n"
+	slow := string(text) + "\n[numerics]\nresolution = 20\ntolerance = 1e-6\n" // it goes on behind the other tests
 	var out, errOut strings.Builder
 	require.Equal(t, failed, run(ctx, []string{"run", scenarioFile(t, slow)}, &out, &errOut))
 	require.Empty(t, out.String())

@@ -26,8 +26,8 @@ func TestSweepKilled(t *testing.T) {
 	}
 	program := built(t)
 	sweep := func(folder string) *exec.Cmd {
-		return exec.Command(program, "sweep", "-o", folder, "--continue",
-			"--vary", "zone.drum.length=0.5 m..50 m:12:log", "--vary", "feed.speed=1 mm/s..4 mm/s:12")
+		return exec.Command(program, "sweep", "--demo", "clear-cover", "-o", folder, "--continue",
+			"--vary", "zone.oven.length=0.5 m..50 m:12:log", "--vary", "feed.speed=1 mm/s..4 mm/s:12")
 	}
 	quiet := t.TempDir()
 	began := time.Now()
@@ -76,15 +76,15 @@ func TestPlotKilled(t *testing.T) {
 	}
 	program := built(t)
 	path := t.TempDir()
-	plot := func(demo string) *exec.Cmd { return exec.Command(program, "plot", "--demo", demo, "-o", path) }
-	demos := []string{"lamp-shade", "clear-cover"}
+	plot := func(file string) *exec.Cmd { return exec.Command(program, "plot", file, "-o", path) }
+	files := []string{scenarioFile(t, quick), scenarioFile(t, quick+"[[vary]]\nkey = \"feed.speed\"\nvalues = [\"1 mm/s\", \"2 mm/s\"]\n")}
 	began := time.Now()
-	said, err := plot(demos[0]).CombinedOutput()
+	said, err := plot(files[0]).CombinedOutput()
 	require.NoError(t, err, string(said))
 	took := time.Since(began)
 	dice := rand.New(rand.NewPCG(5, 6))
 	for round := range kills {
-		c := plot(demos[1-round%2])
+		c := plot(files[1-round%2])
 		require.NoError(t, c.Start())
 		time.Sleep(time.Duration((0.8 + 0.3*dice.Float64()) * float64(took)))
 		_ = c.Process.Kill() // it may have ended before
