@@ -6,14 +6,16 @@ import (
 	"slices"
 	"strings"
 
+	"strandry/materials/inert"
 	"strandry/materials/strict"
 )
 
 // Read reads a material from a TOML text; file is its name in messages and the
-// source of values given without one. With a line base = "pa6" the text states only
+// source of values given without one, both escaped where it cannot be printed. With a line base = "pa6" the text states only
 // what differs from the polymer that base returns for that name; base nil means
 // [Lookup]. The error is [strict.Faults], every fault with its line.
 func Read(file string, text []byte, base func(string) (Polymer, error)) (Polymer, error) {
+	file = inert.Escaped(file)
 	root, collector, err := strict.Parse(file, text)
 	if err != nil {
 		return Polymer{}, err

@@ -80,7 +80,7 @@ func (r *reading) named(t *strict.Table, words []string) (Key, bool) {
 		}
 	}
 	if slices.Contains(words, name) {
-		return Key{Name: name}, true
+		return Key{Name: name, Zone: r.owner(name)}, true
 	}
 	known := slices.Concat(r.names(), words)
 	t.Report("key", strict.Fault{Problem: "no number of the scenario has this name",

@@ -77,7 +77,7 @@ func (s *Scenario) Inputs() []string {
 	if s.document.open == nil {
 		return nil
 	}
-	all := []string{s.document.File}
+	all := []string{s.document.path}
 	for _, name := range slices.Concat([]string{s.found.name}, namedOn(s.Vary)) {
 		if !strings.HasSuffix(name, ".toml") {
 			continue
@@ -85,7 +85,7 @@ func (s *Scenario) Inputs() []string {
 		// What cannot be read is an error elsewhere.
 		_, _ = materials.Resolve(name, func(file string) ([]byte, error) {
 			if !filepath.IsAbs(file) {
-				file = filepath.Join(filepath.Dir(s.document.File), file)
+				file = filepath.Join(filepath.Dir(s.document.path), file)
 			}
 			all = append(all, file)
 			return Text(file)

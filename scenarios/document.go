@@ -5,13 +5,15 @@ import (
 	"slices"
 	"strings"
 
+	"strandry/materials/inert"
 	"strandry/materials/nearest"
 	"strandry/materials/strict"
 )
 
 // Document is the text of a scenario. It is never changed, and safe to share.
 type Document struct {
-	File string // its name in messages
+	File string // its name in messages, escaped where it cannot be printed
+	path string // the same as it is
 	text []byte
 	open func(name string) ([]byte, error) // for material files; nil where none can be read
 }
@@ -27,7 +29,7 @@ func Parse(file string, text []byte) (*Document, error) {
 	if _, _, err := strict.Parse(file, text); err != nil {
 		return nil, err
 	}
-	return &Document{File: file, text: slices.Clone(text)}, nil
+	return &Document{File: inert.Escaped(file), path: file, text: slices.Clone(text)}, nil
 }
 
 // Read makes the scenario that a text states. It opens no file. The error is
@@ -92,6 +94,26 @@ type reading struct {
 	axes     []*strict.Table // one for each axis read
 	doubts   []*strict.Table // one for each uncertainty read
 	warmed   []warmed
+	path     []string // the names of the zones
+}
+
+// zoneKeys are those of a zone, and of its tables the first part.
+func zoneKeys() []string {
+	return []string{"length", "temperature", "contact", "exposed", "air", "h", "k_m", "emissivity", "vertical", "bore", "shape"}
+}
+
+// owner is the zone that a key belongs to, "" for none. Of zones called "drum" and "drum.air" the second has
+// zone.drum.air.length, the first zone.drum.air.speed: the longest name with a key of a zone behind it.
+func (r *reading) owner(key string) string {
+	longest := ""
+	for _, name := range r.path {
+		rest, ok := strings.CutPrefix(key, "zone."+name+".")
+		first, _, _ := strings.Cut(rest, ".")
+		if ok && len(name) > len(longest) && slices.Contains(zoneKeys(), first) {
+			longest = name
+		}
+	}
+	return longest
 }
 
 func (r *reading) assume(what string) { r.assumed = append(r.assumed, what) }
@@ -111,10 +133,10 @@ func (r *reading) overlay(name string) *overlay {
 	return nil
 }
 
-// overlaid tells whether a setting replaces the key or something below it.
-func (r *reading) overlaid(name string) bool {
+// overlaid tells whether a setting replaces the key, of a zone or of none, or something below it.
+func (r *reading) overlaid(name, zone string) bool {
 	for _, o := range r.overlays {
-		if o.Key == name || strings.HasPrefix(o.Key, name+".") {
+		if o.Key == name || strings.HasPrefix(o.Key, name+".") && (zone == "" || r.owner(o.Key) == zone) {
 			return true
 		}
 	}

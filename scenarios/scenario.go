@@ -14,7 +14,7 @@ import (
 
 // Scenario is a file made into a model. All values are in SI.
 type Scenario struct {
-	File  string // as it was named to the reader
+	File  string // as it was named to the reader, escaped where it cannot be printed
 	Title string // the file's name when it has none
 
 	Model    diffusion.Model

@@ -12,6 +12,7 @@ import (
 // Key is a number in a scenario that a [Setting] may replace.
 type Key struct {
 	Name      string             // path by names, such as zone.drum.length or strand.storage.1.duration
+	Zone      string             // the zone that it belongs to, whose name may hold dots; "" for none
 	Dimension quantity.Dimension // its zero value for a plain number
 	Value     float64            // in force [SI]; zero when not Known
 	Known     bool               // it is given, or has a default
@@ -26,6 +27,7 @@ type section struct {
 	r     *reading
 	table *strict.Table // nil when the file has no such table
 	path  string        // by names
+	zone  string        // the zone that it is in; "" for none
 }
 
 func (s section) name(key string) string {
@@ -40,7 +42,7 @@ func (s section) name(key string) string {
 
 // sub is the table at a key.
 func (s section) sub(key string) section {
-	out := section{r: s.r, path: s.name(key)}
+	out := section{r: s.r, path: s.name(key), zone: s.zone}
 	if s.table != nil {
 		out.table = s.table.Table(key)
 	}
@@ -58,11 +60,11 @@ func (s section) subs(key string) []*strict.Table {
 // has tells whether the key, or something below it, is in the file or set.
 func (s section) has(key string) bool {
 	present := s.table != nil && s.table.Has(key)
-	return present || s.r.overlaid(s.name(key))
+	return present || s.r.overlaid(s.name(key), s.zone)
 }
 
 // void tells that the table is not there, neither in the file nor by a setting.
-func (s section) void() bool { return s.table == nil && !s.r.overlaid(s.path) }
+func (s section) void() bool { return s.table == nil && !s.r.overlaid(s.path, s.zone) }
 
 // atMostOne returns the one key present of several that exclude each other, ""
 // for none; more are a fault.
@@ -114,7 +116,7 @@ func (s section) report(key string, f strict.Fault) {
 
 // quantity reads a value with a unit. ok is false when it is absent, or a fault.
 func (s section) quantity(key string, dim quantity.Dimension, limits strict.Limits) (si float64, ok bool) {
-	known := s.r.register(Key{Name: s.name(key), Dimension: dim, limits: limits})
+	known := s.r.register(Key{Name: s.name(key), Zone: s.zone, Dimension: dim, limits: limits})
 	if table, at := s.place(key, text); table != nil {
 		si, ok = table.Quantity(at, dim, limits)
 	}
@@ -126,7 +128,7 @@ func (s section) quantity(key string, dim quantity.Dimension, limits strict.Limi
 
 // quantityOrWord is quantity for a key that also takes one of some words: said is that word, or "".
 func (s section) quantityOrWord(words []string, key string, dim quantity.Dimension, limits strict.Limits) (si float64, ok bool, said string) {
-	known := s.r.register(Key{Name: s.name(key), Dimension: dim, limits: limits})
+	known := s.r.register(Key{Name: s.name(key), Zone: s.zone, Dimension: dim, limits: limits})
 	if table, at := s.place(key, text); table != nil {
 		si, ok, said = table.QuantityOr(words, at, dim, limits)
 	}
@@ -153,7 +155,7 @@ func (s section) quantityOr(key string, dim quantity.Dimension, limits strict.Li
 
 // number reads a plain number.
 func (s section) number(key string, limits strict.Limits, otherwise float64) float64 {
-	known := s.r.register(Key{Name: s.name(key), limits: limits, Value: otherwise, Known: true})
+	known := s.r.register(Key{Name: s.name(key), Zone: s.zone, limits: limits, Value: otherwise, Known: true})
 	table, at := s.place(key, bare)
 	if table == nil {
 		return otherwise

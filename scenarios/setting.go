@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"strandry/materials/inert"
 	"strandry/materials/strict"
 )
 
@@ -84,7 +85,7 @@ func quoted(s string) string {
 		case r < ' ' || r == 0x7f:
 			fmt.Fprintf(&out, `\u%04x`, r)
 		default:
-			out.WriteRune(r)
+			out.WriteString(inert.Escaped(string(r)))
 		}
 	}
 	out.WriteByte('"')

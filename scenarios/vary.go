@@ -32,6 +32,9 @@ func (s *Scenario) Varied(axes ...string) (*Scenario, error) {
 		return nil, err
 	}
 	r := &reading{document: s.document, keys: s.keys, words: s.words}
+	for _, z := range s.Model.Path {
+		r.path = append(r.path, z.Name)
+	}
 	varied := *s
 	varied.varied = true
 	varied.Vary = r.axesOf(section{r: r, table: root})

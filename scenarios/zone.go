@@ -1,7 +1,7 @@
 package scenarios
 
 import (
-	"strings"
+	"slices"
 
 	"strandry/diffusion"
 	"strandry/diffusion/film"
@@ -27,22 +27,22 @@ func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
 	if !root.has("zone") || tables != nil && len(tables) == 0 {
 		root.fault("zone", "no zone", "one or more [[zone]], in the order in which the strand meets them")
 	}
-	var path []diffusion.Zone
-	seen := map[string]bool{}
 	for _, table := range tables {
 		t := section{r: r, table: table}
 		name, ok := t.text("name")
 		switch {
 		case !ok && !t.has("name"):
 			t.fault("name", "missing", "a name for the zone, different from the others'")
-		case len([]rune(name)) > longestName || strings.ContainsAny(name, "\n\t"):
-			t.fault("name", "no name that fits on a line", "up to 60 letters, without line breaks and tabs")
-		case ok && seen[name]:
+		case len([]rune(name)) > longestName:
+			t.fault("name", "no name that fits on a line", "up to 60 letters")
+		case ok && slices.Contains(r.path, name):
 			t.fault("name", "two zones have this name", "a name that no other zone has")
 		}
-		seen[name] = true
-		t.path = "zone." + name
-		path = append(path, r.zone(t, name, s))
+		r.path = append(r.path, name)
+	}
+	var path []diffusion.Zone
+	for i, name := range r.path { // all names first, for the owners of settings
+		path = append(path, r.zone(section{r: r, table: tables[i], path: "zone." + name, zone: name}, name, s))
 	}
 	return path
 }

@@ -47,7 +47,7 @@ air = { vapour_pressure = "0 Pa" }
 key = "zone.oven.length"
 from = "2 m"
 to = "20 m"
-count = 40
+count = 12
 `
 	// One that never held any, in a film that could not be thinner.
 	dryFromTheStart = `[strand]

@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"strandry/materials/inert"
 	"strandry/plots/folder"
 	"strandry/plots/page"
 	"strandry/scenarios"
@@ -81,7 +82,7 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 
 // logOf makes the files of a build log.
 func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io.Writer) ([]page.File, error) {
-	bar := newProgress(errOut, survey.Steps, "studies")
+	bar := newProgress(errOut, 0, survey.Steps, "studies")
 	defer bar.end()
 	a, err := answer(s)
 	if err != nil {
@@ -95,8 +96,19 @@ func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io
 	return l.Files()
 }
 
-// quoted is a file's name as a shell takes it.
+// quoted is a file's name as a shell takes it, in characters that can be printed.
 func quoted(name string) string {
+	if inert.Flaw(name) != "" {
+		var out strings.Builder
+		for _, b := range []byte(name) {
+			if b < ' ' || b > '~' || b == '\'' || b == '\\' {
+				fmt.Fprintf(&out, `\x%02x`, b)
+			} else {
+				out.WriteByte(b)
+			}
+		}
+		return "$'" + out.String() + "'"
+	}
 	if name != "" && strings.Trim(name, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-") == "" {
 		return name
 	}

@@ -10,18 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// built is the program, made anew.
-func built(t *testing.T) string {
-	t.Helper()
-	if testing.Short() {
-		t.Skip("builds the program")
-	}
-	program := filepath.Join(t.TempDir(), "strandry")
-	said, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput()
-	require.NoError(t, err, string(said))
-	return program
-}
-
 // TestFullDisk gives files no more room than a few kilobytes, as a full disk does, and requires
 // words, exit status 1 and nothing half-written; the rows of the sweep are not lost.
 func TestFullDisk(t *testing.T) {
@@ -38,13 +26,13 @@ func TestFullDisk(t *testing.T) {
 		require.IsType(t, &exec.ExitError{}, err)
 		return c.ProcessState.ExitCode(), string(said)
 	}
-	folder := t.TempDir()
+	folder, file := t.TempDir(), scenarioFile(t, quick)
 	sweep := []string{"sweep", "--demo", "clear-cover", "--quick", "--vary", "feed.speed=1 mm/s..4 mm/s:40", "-o", filepath.Join(folder, "sweep")}
 	for _, args := range [][]string{
 		{"new", filepath.Join(folder, "new.toml")},
 		{"prove", "-o", filepath.Join(folder, "prove")},
-		{"plot", "--demo", "lamp-shade", "-o", filepath.Join(folder, "plot")},
-		{"buildlog", "--demo", "lamp-shade", "-o", filepath.Join(folder, "log")},
+		{"plot", file, "-o", filepath.Join(folder, "plot")},
+		{"buildlog", file, "-o", filepath.Join(folder, "log")},
 		sweep,
 	} {
 		status, said := within("4", args...)
@@ -84,9 +72,7 @@ func TestLockedFolder(t *testing.T) {
 		command = []string{"setpriv", "--reuid", "65534", "--clear-groups", program}
 	}
 	locked := t.TempDir()
-	for _, folder := range []string{filepath.Dir(program), filepath.Dir(locked)} {
-		require.NoError(t, os.Chmod(folder, 0o755)) // anybody may look in
-	}
+	require.NoError(t, os.Chmod(filepath.Dir(locked), 0o755)) // anybody may look in
 	require.NoError(t, os.Chmod(locked, 0o555))
 	defer func() { require.NoError(t, os.Chmod(locked, 0o755)) }()
 	for _, args := range [][]string{

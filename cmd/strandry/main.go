@@ -3,7 +3,8 @@
 //
 // Exit status: 0 the question was answered, whatever the answer; 1 it could not be
 // answered (a faulty or unreadable file, no room to write); 2 the command line
-// was not understood.
+// was not understood. Where the reader of a pipe leaves early, as head does, the system's signal
+// ends the program, which a shell calls 141.
 package main
 
 import (
@@ -19,6 +20,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"strandry/materials/inert"
 	"strandry/materials/nearest"
 )
 
@@ -87,28 +89,30 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	switch {
 	case err == nil:
 		return answered
-	case errors.Is(err, syscall.EPIPE): // the reader has seen enough
-		return answered
 	case errors.As(err, &broken):
-		fmt.Fprintln(errOut, broken)
+		fmt.Fprintln(errOut, inert.EscapedLines(broken.Error()))
 		return failed
 	}
-	fmt.Fprintf(errOut, "strandry: %s\nstrandry --help lists the commands.\n", strings.TrimSpace(err.Error()))
+	fmt.Fprintf(errOut, "strandry: %s\nstrandry --help lists the commands.\n", inert.EscapedLines(strings.TrimSpace(err.Error())))
 	return misused
 }
 
-// outlet remembers that something could not be said.
+// outlet says nothing that a terminal would obey, such as the name of a file, and remembers that something
+// could not be said.
 type outlet struct {
 	io.Writer
 	err error // the first
 }
 
 func (o *outlet) Write(text []byte) (int, error) {
-	n, err := o.Writer.Write(text)
+	_, err := io.WriteString(o.Writer, inert.EscapedLines(string(text)))
 	if o.err == nil {
 		o.err = err
 	}
-	return n, err
+	if err != nil {
+		return 0, err
+	}
+	return len(text), nil
 }
 
 // nearestFlag adds to the error of an unknown flag the one that was most likely
@@ -132,4 +136,5 @@ it is at the nozzle, why, and how far that number can be trusted.
 A scenario is a TOML file; "strandry new FILE" writes one to start from.
 Without a file the commands work on a demonstration.
 
-Exit status: 0 answered, 1 failed, 2 wrong use.`
+Exit status: 0 answered, 1 failed, 2 wrong use; 141 where the reader of a pipe has
+left, as head does.`

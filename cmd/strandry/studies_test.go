@@ -70,7 +70,7 @@ func TestStudiesOfOneMaterial(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}
-	d := decoded(t, "suits", "--material", "pa6", "--opened", "2 d", "--json")
+	d := decoded(t, "suits", "--demo", "lamp-shade", "--material", "pa6", "--opened", "2 d", "--json")
 	require.Len(t, at(t, d, "soaked"), 1)
 	require.Len(t, at(t, d, "opened"), 1)
 	require.InDelta(t, 2*86400, number(t, d, "lain"), 0)
@@ -90,7 +90,7 @@ func TestStudiesOfOneMaterial(t *testing.T) {
 		mustAnswer(t, "keeps", "--material", "pla", "--humidity", "0 %", "--temperature", end)
 	}
 	design := filepath.Join(folder, "design.toml")
-	require.NoError(t, create(design, []byte("[strand]\nmaterial = \"own.toml\"\n[feed]\nspeed = \"1 mm/s\"\n[[zone]]\nname = \"box\"\nlength = \"3 m\"\ntemperature = \"70 °C\"\n")))
+	require.NoError(t, create(design, []byte("[strand]\nmaterial = \"own.toml\"\n[feed]\nspeed = \"1 mm/s\"\n[[zone]]\nname = \"box\"\nlength = \"3 m\"\ntemperature = \"70 °C\"\n[numerics]\nresolution = 2.5\ntolerance = 0.01\n")))
 	require.Len(t, at(t, decoded(t, "suits", design, "--json"), "soaked"), len(materials.Names())+1)
 	require.Contains(t, mustAnswer(t, "suits", design, "--material", "own"), "\nown ")
 }
@@ -128,12 +128,12 @@ func TestStudiesRefuse(t *testing.T) {
 func TestStudiesAreInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	for _, args := range [][]string{{"size", "--for", "strand.diameter"}, {"suits"}, {"keeps"}} {
+	for _, args := range [][]string{{"size", "--demo", "lamp-shade", "--for", "strand.diameter"}, {"suits", "--demo", "lamp-shade"}, {"keeps", "--demo", "lamp-shade"}} {
 		var out, errOut strings.Builder
 		require.Equal(t, failed, run(ctx, args, &out, &errOut), args)
 		require.Empty(t, out.String())
 	}
-	for _, args := range [][]string{{"size", "--for", "zone.drum.length"}, {"suits", "--material", "pa6", "--json"}, {"keeps", "--material", "pa6"}} {
+	for _, args := range [][]string{{"size", "--demo", "clear-cover", "--for", "zone.oven.length"}, {"suits", "--demo", "clear-cover", "--material", "pa6", "--json"}, {"keeps", "--material", "pa6"}} {
 		var errOut strings.Builder
 		require.Equal(t, failed, run(context.Background(), args, fullDisk{}, &errOut), args)
 		require.Contains(t, errOut.String(), "no space left", args)

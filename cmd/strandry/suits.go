@@ -68,7 +68,7 @@ func withMaterials(args []string, demo, name string) (*scenarios.Scenario, []mat
 	if name == own.ID && !slices.Contains(materials.Names(), name) {
 		name = given // it can be no other
 	}
-	if name == given || strings.HasSuffix(name, ".toml") && same(name, beside(s.File, given)) {
+	if name == given || strings.HasSuffix(name, ".toml") && len(args) == 1 && same(name, beside(args[0], given)) {
 		if own.Same(&base) {
 			return s, []materials.Polymer{own}, nil
 		}

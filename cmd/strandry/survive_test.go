@@ -31,6 +31,9 @@ air = { vapour_pressure = "10 Pa" }
 [[zone]]
 name = "guide"
 length = "20 mm"
+[numerics]
+resolution = 3
+tolerance = 0.003
 `
 
 func chamberFile(t *testing.T, material, length, temperature string) string {

@@ -120,7 +120,7 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		if err := f.free(dir, set, files, s); err != nil {
 			return err
 		}
-		g, err := f.sweep(ctx, dir, &work, o, errOut)
+		g, resumed, err := f.sweep(ctx, dir, &work, o, errOut)
 		if err != nil {
 			return err
 		}
@@ -134,6 +134,9 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		}
 		for _, why := range undrawn {
 			fmt.Fprintf(out, "%s\n", why)
+		}
+		if f.again {
+			fmt.Fprintf(out, "%s.\n", resumed)
 		}
 		_, err = fmt.Fprintf(out, "Written to %s: %s\n", f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", "))
 		return err
@@ -217,31 +220,46 @@ func (f *sweeping) copied(s *scenarios.Scenario) ([]folder.File, error) {
 	return append(files, folder.Bytes(inputFile, c.Text)), nil
 }
 
+// resumed is what a sweep that goes on has found and done.
+type resumed struct{ kept, found, rows, damaged int }
+
+// String tells how much of the work was done before.
+func (r resumed) String() string {
+	said := fmt.Sprintf("Of %d rows %d were kept from before, %d are new", r.rows, r.kept, r.found)
+	if r.damaged > 0 {
+		said += fmt.Sprintf("; lines of %s that were damaged and left out: %d", partialFile, r.damaged)
+	}
+	return said
+}
+
 // sweep runs and keeps each row; what it leaves when it fails can be continued.
-func (f *sweeping) sweep(ctx context.Context, dir *folder.Folder, work *sweep.Sweep, o sweep.Origin, errOut io.Writer) (*sweep.Grid, error) {
+func (f *sweeping) sweep(ctx context.Context, dir *folder.Folder, work *sweep.Sweep, o sweep.Origin, errOut io.Writer) (*sweep.Grid, resumed, error) {
 	open := sweep.CreatePartial
 	if f.again {
 		open = sweep.OpenPartial
 	}
 	part, err := open(dir.Root(), partialFile, o)
 	if err != nil {
-		return nil, err
+		return nil, resumed{}, err
 	}
-	kept := len(part.Known)
-	bar := newProgress(errOut, o.Rows-kept, "rows")
+	r := resumed{kept: len(part.Known), rows: o.Rows, damaged: part.Damaged}
+	bar := newProgress(errOut, r.kept, o.Rows, "rows")
 	work.Known = part.Known
 	work.Done = func(index int, row sweep.Row) error {
-		kept++
-		bar.step()
-		return part.Add(index, row)
+		err := part.Add(index, row)
+		if err == nil {
+			r.found++
+			bar.step()
+		}
+		return err
 	}
 	g, err := work.Run(ctx)
 	bar.end()
 	err = errors.Join(err, part.Close())
 	if errors.Is(err, context.Canceled) {
-		return nil, f.interrupted(kept, o.Rows)
+		return nil, r, f.interrupted(r.kept+r.found, o.Rows)
 	}
-	return g, err
+	return g, r, err
 }
 
 func (f *sweeping) interrupted(kept, rows int) error {

@@ -19,7 +19,7 @@ import (
 
 // small is a grid of few rows that do not take long.
 func small(folder string, more ...string) []string {
-	return append([]string{"sweep", "-o", folder, "--vary", "zone.guide.length=0.2 m..20 m:4:log", "--vary", "feed.speed=1 mm/s, 2 mm/s"}, more...)
+	return append([]string{"sweep", "--demo", "clear-cover", "-o", folder, "--vary", "zone.guide.length=0.2 m..20 m:4:log", "--vary", "feed.speed=1 mm/s, 2 mm/s"}, more...)
 }
 
 func content(t *testing.T, path ...string) string {
@@ -64,7 +64,7 @@ func TestSweepLeavesATableWithUnits(t *testing.T) {
 	agree(t, rows, content(t, folder, "sweep.json"))
 
 	// Two axes by --vary are told in the scenario that lies beside the table.
-	demo, err := scenarios.DemoText("winch-drum")
+	demo, err := scenarios.DemoText("clear-cover")
 	require.NoError(t, err)
 	require.True(t, strings.HasSuffix(content(t, folder, "scenario.toml"), string(demo)))
 	require.Contains(t, content(t, folder, "scenario.toml"), `# swept with --vary "feed.speed=1 mm/s, 2 mm/s"`)
@@ -146,7 +146,7 @@ func TestSweepAndWhatIsThere(t *testing.T) {
 	refused("holds a finished sweep: --force replaces it", small(folder)...)
 	refused("it was a full sweep, this is a quick one", small(folder, "--continue", "--quick")...)
 	refused("the text of the scenario is another", "sweep", "-o", folder, "--continue", "--demo", "lamp-shade")
-	refused("the axes are others", "sweep", "-o", folder, "--continue")
+	refused("the axes are others", "sweep", "-o", folder, "--continue", "--demo", "clear-cover")
 	require.Contains(t, mustAnswer(t, small(folder, "--continue")...), "nothing to do")
 
 	table := filepath.Join(folder, tableFile)
@@ -171,7 +171,7 @@ func TestSweepAndWhatIsThere(t *testing.T) {
 	// Figures of the sweep that is replaced go with it; what is no figure of it stays.
 	require.FileExists(t, filepath.Join(folder, "map.svg"))
 	require.NoError(t, os.WriteFile(filepath.Join(folder, "mine.png"), nil, 0o600))
-	mustAnswer(t, "sweep", "-o", folder, "--force", "--quick", "--vary", "feed.speed=1 mm/s, 2 mm/s")
+	mustAnswer(t, "sweep", "-o", folder, "--force", "--quick", "--demo", "clear-cover", "--vary", "feed.speed=1 mm/s, 2 mm/s")
 	require.Equal(t, []string{".strandry", "line.png", "line.svg", "mine.png", "scenario.toml", "sweep.csv", "sweep.json"}, names(t, folder))
 }
 
@@ -240,7 +240,7 @@ func TestSweepLeavesStrangersAlone(t *testing.T) {
 // An interrupt is heard within a second, says how to go on, and going on ends in the
 // same bytes.
 func TestSweepInterruptedAndContinued(t *testing.T) {
-	grid := []string{"--vary", "zone.drum.temperature=60 °C..90 °C:60", "--vary", "strand.material=pa6,pa66"}
+	grid := []string{"--demo", "clear-cover", "--vary", "zone.oven.temperature=60 °C..90 °C:60", "--vary", "strand.material=pc,pmma"}
 	whole, cut := t.TempDir(), t.TempDir()
 	mustAnswer(t, append([]string{"sweep", "-o", whole}, grid...)...)
 	args := append([]string{"sweep", "-o", cut, "--continue", "--cores", "1"}, grid...)

@@ -33,13 +33,13 @@ func demoFile(t *testing.T, path ...string) string {
 
 // Every name that a command writes, as a file of the user's: it is named and left alone, with --force too.
 func TestFilesOfTheUser(t *testing.T) {
-	file := demoFile(t, t.TempDir(), "cover.toml")
+	file, plain := demoFile(t, t.TempDir(), "cover.toml"), scenarioFile(t, quick)
 	for _, c := range []struct {
 		name string
 		args []string
 	}{
 		{"line.png", oneRow(file)}, {"line.svg", oneRow(file)}, {"sweep.csv", oneRow(file)}, {"sweep.json", oneRow(file)}, {"scenario.toml", oneRow(file)}, {"sweep.partial", oneRow(file)},
-		{"path.svg", []string{"plot", "--demo", "lamp-shade"}}, {"map.pdf", []string{"plot", "--demo", "lamp-shade"}}, {"proof.html", []string{"prove"}}, {"buildlog.html", []string{"buildlog", file}},
+		{"path.svg", []string{"plot", plain}}, {"map.pdf", []string{"plot", plain}}, {"proof.html", []string{"prove"}}, {"buildlog.html", []string{"buildlog", file}},
 	} {
 		for _, force := range []string{"", "--force"} {
 			folder := t.TempDir()
@@ -98,7 +98,8 @@ func TestChangedFigures(t *testing.T) {
 		t.Skip("slow, and its code is run by others")
 	}
 	folder := t.TempDir()
-	plot := []string{"plot", "--demo", "lamp-shade", "-o", folder}
+	file := scenarioFile(t, quick)
+	plot := []string{"plot", file, "-o", folder}
 	first := mustAnswer(t, plot...)
 	require.Equal(t, first, mustAnswer(t, plot...))
 	figure := filepath.Join(folder, "path.svg")
@@ -111,7 +112,7 @@ func TestChangedFigures(t *testing.T) {
 	require.Equal(t, "retouched", content(t, figure))
 	require.Equal(t, first, mustAnswer(t, append(plot, "--force")...))
 	require.Equal(t, whole, content(t, figure))
-	status, _, errOut = call("sweep", "--demo", "lamp-shade", "--quick", "-o", folder, "--force", "--vary", "zone.warm box.length=1 m, 2 m", "--vary", "room.humidity=20 %, 60 %")
+	status, _, errOut = call("sweep", file, "--quick", "-o", folder, "--force", "--vary", "zone.=oven.length=1 m, 2 m", "--vary", "room.humidity=20 %, 60 %")
 	require.Equal(t, failed, status)
 	require.Contains(t, errOut, "map.png belongs to the plot in this folder: name another folder")
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"strandry/materials/inert"
 )
 
 // Fault is one thing wrong with a file. Empty fields say nothing.
@@ -17,7 +19,7 @@ type Fault struct {
 	Nearest string // the allowed name closest to the one given
 }
 
-// String gives the fault on one line.
+// String gives the fault on one line; what cannot be printed is escaped.
 func (f Fault) String() string {
 	var out strings.Builder
 	out.WriteString(f.File)
@@ -41,7 +43,7 @@ func (f Fault) String() string {
 	if f.Nearest != "" {
 		fmt.Fprintf(&out, "; did you mean %q?", f.Nearest)
 	}
-	return out.String()
+	return inert.Escaped(out.String())
 }
 
 // Faults is the error of a file: every fault found, sorted by line.

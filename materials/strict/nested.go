@@ -43,7 +43,7 @@ func (t *Table) Tables(key string) []*Table {
 	return out
 }
 
-// Texts reads an array of texts.
+// Texts reads an array of texts of one line, which may be empty.
 func (t *Table) Texts(key string) ([]string, bool) {
 	value, ok := t.value(key)
 	if !ok {
@@ -58,6 +58,9 @@ func (t *Table) Texts(key string) ([]string, bool) {
 	for i, element := range list {
 		if out[i], ok = element.(string); !ok {
 			t.wrong(key, element, "a text")
+			return nil, false
+		}
+		if !t.inert(key, out[i]) {
 			return nil, false
 		}
 	}

@@ -5,8 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode"
 
+	"strandry/materials/inert"
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
 )
@@ -219,7 +219,7 @@ func (t *Table) allowed(limits Limits) string {
 	return limits.text(quantity.Dimension{})
 }
 
-// Text reads a text that is not blank.
+// Text reads a text of one line that is not blank and holds nothing that cannot be printed.
 func (t *Table) Text(key string) (string, bool) {
 	value, ok := t.value(key)
 	if !ok {
@@ -234,11 +234,16 @@ func (t *Table) Text(key string) (string, bool) {
 		t.Fault(key, "the text is empty", "")
 		return "", false
 	}
-	if strings.ContainsFunc(text, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }) {
-		t.Fault(key, "the text holds a control character", "what can be printed") // a terminal would obey it
-		return "", false
+	return text, t.inert(key, text)
+}
+
+// inert reports a text that cannot be shown as it is: a terminal would obey it, or a reader be misled.
+func (t *Table) inert(key, text string) bool {
+	flaw := inert.Flaw(text)
+	if flaw != "" {
+		t.Report(key, Fault{Given: shown(text), Problem: "the text holds " + flaw, Allowed: "one line of characters that can be printed"})
 	}
-	return text, true
+	return flaw == ""
 }
 
 // Choice reads a text that is one of the allowed.

@@ -23,7 +23,7 @@ func AxisOf(a scenarios.Axis) (Axis, error) {
 	if len(a.Values) == 0 {
 		return Axis{}, fmt.Errorf("figure: %s has no numbers to draw along an axis", a.Key.Name)
 	}
-	out := Axis{Name: keyName(a.Key.Name), Unit: a.Unit}
+	out := Axis{Name: keyName(a.Key), Unit: a.Unit}
 	if out.Unit == "" {
 		out.Unit = a.Key.Dimension.Usual()
 	}
@@ -43,18 +43,22 @@ func AxisOf(a scenarios.Axis) (Axis, error) {
 
 // keyName puts the name of a key in words: zone.drum.air.dew_point is the "dew point of the air
 // in drum".
-func keyName(key string) string {
-	parts := strings.Split(key, ".")
+func keyName(key scenarios.Key) string {
+	path := key.Name
+	if key.Zone != "" {
+		path = strings.TrimPrefix(path, "zone."+key.Zone+".") // which may hold dots itself
+	}
+	parts := strings.Split(path, ".")
 	last := strings.ReplaceAll(parts[len(parts)-1], "_", " ")
 	switch {
+	case key.Zone != "" && len(parts) == 1:
+		return last + " of " + key.Zone
+	case key.Zone != "":
+		return last + " of the " + parts[0] + " in " + key.Zone
 	case len(parts) == 1:
 		return last
-	case key == "feed.bead.speed":
+	case path == "feed.bead.speed":
 		return "speed of the print head"
-	case parts[0] == "zone" && len(parts) == 3:
-		return last + " of " + parts[1]
-	case parts[0] == "zone" && len(parts) == 4:
-		return last + " of the " + parts[2] + " in " + parts[1]
 	case parts[0] == "strand" && len(parts) > 2:
 		return last + " of " + strings.Join(parts[1:len(parts)-1], " ")
 	}

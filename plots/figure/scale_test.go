@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/scenarios"
 )
 
 func labels(ticks []tick) []string {
@@ -50,8 +52,9 @@ func TestWords(t *testing.T) {
 	require.Equal(t, "12.6\u00a0m", place(12.6))
 	require.Equal(t, "16\u00a0min", hours(960))
 	require.Equal(t, "5.1\u00a0days", hours(5.06*86400))
-	require.Equal(t, "length of drum", keyName("zone.drum.length"))
-	require.Equal(t, "dew point of the air in drum", keyName("zone.drum.air.dew_point"))
-	require.Equal(t, "feed speed", keyName("feed.speed"))
-	require.Equal(t, "beta of properties diffusivity", keyName("strand.properties.diffusivity.beta"))
+	require.Equal(t, "length of drum", keyName(scenarios.Key{Name: "zone.drum.length", Zone: "drum"}))
+	require.Equal(t, "dew point of the air in drum", keyName(scenarios.Key{Name: "zone.drum.air.dew_point", Zone: "drum"}))
+	require.Equal(t, "length of drum.shape", keyName(scenarios.Key{Name: "zone.drum.shape.length", Zone: "drum.shape"}))
+	require.Equal(t, "feed speed", keyName(scenarios.Key{Name: "feed.speed"}))
+	require.Equal(t, "beta of properties diffusivity", keyName(scenarios.Key{Name: "strand.properties.diffusivity.beta"}))
 }

@@ -93,8 +93,8 @@ func FrameOf(s *scenarios.Scenario, version string) Frame {
 func MapOf(s *scenarios.Scenario, zone int, lengths, speeds []float64, designs [][]needed.Design, f Frame) Map {
 	z := &s.Model.Path[zone]
 	out := Map{Frame: f, Limit: s.Model.Limit, Here: &Mark{X: z.Length, Y: 1000 * s.Model.Speed}}
-	out.X = Axis{Name: keyName("zone." + z.Name + ".length"), Unit: "m", Values: lengths, Log: evenly(lengths)}
-	out.Y = Axis{Name: keyName("feed.speed"), Unit: "mm/s", Log: evenly(speeds)}
+	out.X = Axis{Name: keyName(scenarios.Key{Name: "zone." + z.Name + ".length", Zone: z.Name}), Unit: "m", Values: lengths, Log: evenly(lengths)}
+	out.Y = Axis{Name: keyName(scenarios.Key{Name: "feed.speed"}), Unit: "mm/s", Log: evenly(speeds)}
 	for j, v := range speeds {
 		out.Y.Values = append(out.Y.Values, 1000*v)
 		var content []float64

@@ -140,7 +140,7 @@ type cut struct {
 func (c *cut) sheet(f Frame) (Sheet, string) {
 	var sheet Sheet
 	for _, k := range c.fixed {
-		f.Scenario += "\u00a0· " + keyName(c.grid.Axes[k].Key.Name) + " " + c.grid.Axes[k].Setting(c.at[k]).Value
+		f.Scenario += "\u00a0· " + keyName(c.grid.Axes[k].Key) + " " + c.grid.Axes[k].Setting(c.at[k]).Value
 	}
 	if why := c.sound(); why != "" {
 		return sheet, why

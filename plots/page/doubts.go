@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"strandry/materials/inert"
 	"strandry/plots/figure"
 	"strandry/plots/table"
 )
@@ -103,5 +104,5 @@ func (l *Log) again() []block {
 	if name, _ := l.Scenario.Named(); strings.HasSuffix(name, ".toml") {
 		blocks = append(blocks, text("The material comes from a file of its own, which is needed too; its values stand under the sources."))
 	}
-	return append(blocks, head("The scenario, "+l.file()), block{Code: string(l.Scenario.Document().Text())})
+	return append(blocks, head("The scenario, "+l.file()), block{Code: inert.EscapedLines(string(l.Scenario.Document().Text()))})
 }

@@ -90,10 +90,44 @@ func longestRun(s string, of byte) int {
 }
 
 // escaped makes a text inert: nothing in it is markup, it stays on one line and
-// no address in it becomes a link by its brackets.
+// no address in it becomes a link.
 func escaped(s string) string {
+	words := strings.Fields(s)
+	for i, word := range words {
+		if address(word) {
+			words[i] = verbatim(word)
+		} else {
+			words[i] = unmarked(word)
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+// address tells a word that a renderer may make a link of without being asked to.
+func address(word string) bool {
+	word = strings.ToLower(word)
+	for _, sign := range [...]string{"://", "www.", "@", "mailto:", "xmpp:"} {
+		if strings.Contains(word, sign) {
+			return true
+		}
+	}
+	return false
+}
+
+// verbatim sets a word as code, in which nothing becomes a link.
+func verbatim(word string) string {
+	fence := strings.Repeat("`", longestRun(word, '`')+1)
+	word = strings.ReplaceAll(word, "|", `\|`) // lest it end a cell
+	if word[0] == '`' || word[len(word)-1] == '`' {
+		word = " " + word + " "
+	}
+	return fence + word + fence
+}
+
+// unmarked is a word in which nothing is markup.
+func unmarked(word string) string {
 	var b strings.Builder
-	for _, r := range strings.Join(strings.Fields(s), " ") {
+	for _, r := range word {
 		switch r {
 		case '<':
 			b.WriteString("&lt;")

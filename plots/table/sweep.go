@@ -7,6 +7,7 @@ import (
 	"io"
 	"strconv"
 
+	"strandry/materials/inert"
 	"strandry/materials/quantity"
 	"strandry/scenarios"
 	"strandry/scenarios/sweep"
@@ -24,7 +25,8 @@ type Sweep struct {
 
 // WriteCSV writes a line for each row: its place on the axes in the units of the
 // scenario, contents in % of dry weight. A row without an answer has its reason in
-// the last column and nothing in those of the answer.
+// the last column and nothing in those of the answer. A text that a spreadsheet would take for a formula has an apostrophe
+// before it, see [inert.Cell].
 func (s *Sweep) WriteCSV(out io.Writer) error {
 	if err := s.check(); err != nil {
 		return err
@@ -51,6 +53,9 @@ func (s *Sweep) csvHeads() []string {
 			head += " [" + unit + "]"
 		}
 		heads = append(heads, head)
+	}
+	for k, head := range heads {
+		heads[k] = inert.Cell(head)
 	}
 	heads = append(heads, "mean [%]", "centre [%]", "skin [%]")
 	if !s.Grid.Quick {
@@ -92,7 +97,7 @@ func (s *Sweep) csvCells(line []string, i int) []string {
 	add(exact(row.Settings.Resolution), stated)
 	add(exact(row.Settings.Tolerance), stated)
 	add(row.Settings.Heat.String(), stated)
-	return append(line, row.Failed)
+	return append(line, inert.Cell(row.Failed))
 }
 
 // exact writes a number so that reading gives the same bits.
@@ -115,7 +120,7 @@ func axisCell(a scenarios.Axis, place int) string {
 	const digits = 12 // as the values of a sweep are written
 	switch {
 	case a.Names != nil:
-		return a.Names[place]
+		return inert.Cell(a.Names[place])
 	case a.Key.Plain():
 		return quantity.Number(a.Values[place], digits)
 	}

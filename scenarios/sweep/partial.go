@@ -16,7 +16,8 @@ import (
 // moment: a line that was torn is known by its checksum and left out when the file is
 // read. Two must not have it open at once: whoever opens it holds its folder.
 type Partial struct {
-	Known map[int]Row // rows that the file held when it was opened
+	Known   map[int]Row // rows that the file held when it was opened
+	Damaged int         // its lines that held none, torn or changed; their rows are found again
 
 	file   *os.File
 	origin uint32 // checksum of the origin
@@ -61,18 +62,18 @@ func isPartial(file io.Reader) bool {
 // one that ended within its first line, is started anew. It refuses a file whose origin
 // is another and says in what.
 func OpenPartial(root *os.Root, name string, o Origin) (*Partial, error) {
-	known, found, err := readPartial(root, name, o)
+	p, err := readPartial(root, name, o)
 	if err != nil {
 		return nil, err
 	}
-	if !found {
+	if p == nil {
 		return CreatePartial(root, name, o)
 	}
 	file, err := openPartial(root, name, os.O_WRONLY|os.O_APPEND)
 	if err != nil {
 		return nil, err
 	}
-	p := &Partial{Known: known, file: file, origin: checksum(0, o.String())}
+	p.file = file
 	// A torn line is ended, so that it takes no other with it.
 	if _, err := io.WriteString(file, "\n"); err != nil {
 		return nil, errors.Join(unwritable(path(root, name), err), file.Close())
@@ -106,49 +107,58 @@ func openPartial(root *os.Root, name string, flag int) (*os.File, error) {
 // path is the name of a file of the folder in messages.
 func path(root *os.Root, name string) string { return filepath.Join(root.Name(), name) }
 
-// readPartial reads what a file holds; found is false where there is nothing to
-// keep.
-func readPartial(root *os.Root, name string, o Origin) (known map[int]Row, found bool, err error) {
+// readPartial reads what a file holds; nil where there is nothing to keep.
+func readPartial(root *os.Root, name string, o Origin) (*Partial, error) {
 	file, err := openPartial(root, name, os.O_RDONLY)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, false, nil
+		return nil, nil
 	}
 	if err != nil {
-		return nil, false, err
+		return nil, err
 	}
 	defer file.Close()
-	known = map[int]Row{}
 	lines := bufio.NewReaderSize(file, longestLine)
 	first, more, err := nextLine(lines)
 	if err != nil || !more {
-		return nil, false, unreadable(path(root, name), err)
+		return nil, unreadable(path(root, name), err)
 	}
 	text, whole := unsealed(0, first)
 	if !whole {
 		if _, more, err = nextLine(lines); err == nil && more {
 			err = fmt.Errorf("%s: damaged: its first line is no origin of a sweep: move it away, or start again with --force", path(root, name))
 		}
-		return nil, false, err
+		return nil, err
 	}
 	earlier, err := ParseOrigin(text)
 	if err != nil {
-		return nil, false, fmt.Errorf("%s: damaged: %w; start again with --force", path(root, name), err)
+		return nil, fmt.Errorf("%s: damaged: %w; start again with --force", path(root, name), err)
 	}
 	if why := o.Differs(earlier); why != "" {
-		return nil, false, fmt.Errorf("%s: cannot be continued: %s", path(root, name), why)
+		return nil, fmt.Errorf("%s: cannot be continued: %s", path(root, name), why)
 	}
-	origin := checksum(0, text)
+	p := &Partial{Known: map[int]Row{}, origin: checksum(0, text)}
 	for {
 		line, more, err := nextLine(lines)
 		if err != nil || !more {
-			return known, true, unreadable(path(root, name), err)
+			return p, unreadable(path(root, name), err)
 		}
-		if text, whole := unsealed(origin, line); whole {
-			if index, row, ok := parseRecord(text, o.Rows); ok {
-				known[index] = row
-			}
+		if line != "" && !p.take(line, o.Rows) {
+			p.Damaged++
 		}
 	}
+}
+
+// take keeps the row of a line; it tells whether there was one, of a grid of so many.
+func (p *Partial) take(line string, rows int) bool {
+	text, whole := unsealed(p.origin, line)
+	if !whole {
+		return false
+	}
+	index, row, ok := parseRecord(text, rows)
+	if ok {
+		p.Known[index] = row
+	}
+	return ok
 }
 
 // unreadable names the file in an error; nil for none.
@@ -159,14 +169,15 @@ func unreadable(path string, err error) error {
 	return fmt.Errorf("%s: cannot be read: %w", path, reason(err))
 }
 
-// nextLine reads a line without its end. Of one that is too long to be a record nothing is kept.
+// nextLine reads a line without its end. Of one that is too long to be a record only the beginning is kept.
 func nextLine(lines *bufio.Reader) (line string, more bool, err error) {
 	text, err := lines.ReadSlice('\n')
 	if errors.Is(err, bufio.ErrBufferFull) {
+		line = string(text[:tooLong])
 		for errors.Is(err, bufio.ErrBufferFull) {
 			_, err = lines.ReadSlice('\n')
 		}
-		text = nil
+		text = []byte(line)
 	} else if errors.Is(err, io.EOF) && len(text) == 0 {
 		return "", false, nil
 	}
@@ -176,8 +187,8 @@ func nextLine(lines *bufio.Reader) (line string, more bool, err error) {
 	return strings.TrimSuffix(string(text), "\n"), err == nil, err
 }
 
-// longestLine is more than a record ever takes [bytes].
-const longestLine = 1 << 20
+// longestLine is more than a record ever takes, and tooLong what is kept of a line that is longer [bytes].
+const longestLine, tooLong = 1 << 20, 40
 
 // Add writes one finished row to the file, in one piece.
 func (p *Partial) Add(index int, row Row) error { return p.line(record(index, row)) }

@@ -88,6 +88,11 @@ func TestTornFiles(t *testing.T) {
 			lines++ // all but its end is there
 		}
 		require.Len(t, p.Known, max(0, lines), "%d bytes of %d", size, len(whole))
+		torn := 0
+		if last := whole[bytes.LastIndexByte(whole[:size], '\n')+1 : size]; size > head && len(last) > 0 && whole[size] != '\n' {
+			torn = 1
+		}
+		require.Equal(t, torn, p.Damaged, "%d bytes of %d", size, len(whole))
 		for i, row := range p.Known {
 			require.Equal(t, want.Rows[i], row)
 			require.GreaterOrEqual(t, size, head)
@@ -109,6 +114,7 @@ func TestTornFiles(t *testing.T) {
 	p, err = OpenPartial(root, partialName, o)
 	require.NoError(t, err)
 	require.Len(t, p.Known, len(want.Rows)-1)
+	require.Equal(t, 1, p.Damaged)
 	require.NoError(t, p.Close())
 }
 
@@ -243,6 +249,11 @@ func TestStrangers(t *testing.T) {
 		p, err = OpenPartial(root, partialName, origin(t, one))
 		require.NoError(t, err, name)
 		require.Equal(t, map[int]Row{0: {Mean: 0.5}}, p.Known, name)
+		damaged := 1
+		if name == "a stranger" {
+			damaged = 2 // its origin, and its row
+		}
+		require.Equal(t, damaged, p.Damaged, name)
 		require.NoError(t, p.Add(1, Row{Mean: 0.125}))
 		require.NoError(t, p.Close())
 		p, err = OpenPartial(root, partialName, origin(t, one))

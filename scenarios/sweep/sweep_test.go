@@ -226,7 +226,8 @@ func TestExampleOfAnAxisReads(t *testing.T) {
 // Done refuses ends the sweep.
 func TestInterrupted(t *testing.T) {
 	s := demo(t, "winch-drum", "zone.drum.temperature=60 °C..90 °C:400")
-	slow, err := s.With(scenarios.Setting{Key: "numerics.resolution", Value: "60"}, scenarios.Setting{Key: "numerics.tolerance", Value: "1e-8"})
+	// A march of some seconds, which goes on behind the other tests.
+	slow, err := s.With(scenarios.Setting{Key: "numerics.resolution", Value: "20"}, scenarios.Setting{Key: "numerics.tolerance", Value: "1e-6"})
 	require.NoError(t, err)
 	ctx, cancel := context.WithTimeout(context.Background(), 50*time.Millisecond)
 	defer cancel()
