@@ -39,9 +39,9 @@ func grid(t testing.TB, s Sweep) *Grid {
 func grids(t testing.TB) map[string]*scenarios.Scenario {
 	all := map[string]*scenarios.Scenario{
 		"one axis":       demo(t, "clear-cover", "feed.speed=1 mm/s, 3 mm/s"),
-		"lengths first":  demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:35:log", "feed.speed=4 mm/s"),
+		"lengths first":  demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:7:log", "feed.speed=4 mm/s"),
 		"lengths last":   demo(t, "lamp-shade", "feed.bead.speed=20 mm/s..60 mm/s:2", "zone.warm box.length=0.5 m..200 m:3:log"),
-		"against":        demo(t, "winch-drum", "zone.drum.length=30 m, 2 m, 2 m, 9 m"),
+		"against":        demo(t, "winch-drum", "zone.drum.length=9 m, 2 m, 2 m"),
 		"lists":          demo(t, "lamp-shade", "zone.warm box.length=30 m, 2 m, 2 m, 9 m", "room.humidity=20 %, 60 %"),
 		"names":          demo(t, "opened-yesterday", "strand.material=pa12, petg", "zone.warm tube.air.direction=with,against"),
 		"three":          demo(t, "winch-drum", "strand.material=pa6,pc", "zone.guide.length=0.2 m..2 m:3", "zone.drum.temperature=60 °C..90 °C:2"),
