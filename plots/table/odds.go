@@ -36,11 +36,11 @@ func chance(p float64) string {
 // Likely is where the content lies eight times in ten, and where it would if nothing but the diffusivity were in doubt.
 func Likely(o *diffusion.Odds) string {
 	return fmt.Sprintf("%s, eight times in ten (if the diffusivity alone were in doubt: %s)",
-		spanned(o.Low, o.High), spanned(o.ByDiffusivity.Low, o.ByDiffusivity.High))
+		Spanned(o.Low, o.High), Spanned(o.ByDiffusivity.Low, o.ByDiffusivity.High))
 }
 
-// spanned is two contents in so many digits that they differ, if they do.
-func spanned(low, high float64) string {
+// Spanned is two contents in so many digits that they differ, if they do.
+func Spanned(low, high float64) string {
 	const most = 6
 	digits := 2
 	for digits < most && significant(100*low, digits) == significant(100*high, digits) {
