@@ -267,3 +267,45 @@ func drawnByHand(r *rand.Rand, m *diffusion.Model) *diffusion.Model {
 	}
 	return &out
 }
+
+// Of the designs that are said to be dry with some probability as many are, when what is in doubt about each is drawn once and taken for
+// the truth. In each band of a tenth the number of dry ones lies within three deviations of what was said. 200 random designs, or 3,000 with STRANDRY_RANDOM=long.
+func TestOddsAreCalibrated(t *testing.T) {
+	if testing.Short() {
+		t.Skip("no two goroutines meet here")
+	}
+	library, err := materials.Library()
+	require.NoError(t, err)
+	count := 200
+	if os.Getenv("STRANDRY_RANDOM") == "long" {
+		count = 3000
+	}
+	r := rand.New(rand.NewPCG(5, 17))
+	w := diffusion.NewMarch()
+	var said, dry, number [10]float64
+	for range count {
+		m := random(r, library)
+		m.LimitStated = true
+		m.Limit = max(1e-8, run(t, m).Nozzle.Mean*math.Exp(0.4*r.NormFloat64()))
+		m.LimitRange = materials.Range{Min: m.Limit / 1.5, Max: m.Limit * 1.5}
+		o, err := w.Odds(m, diffusion.DefaultSettings())
+		require.NoError(t, err)
+		var truth diffusion.Result
+		require.NoError(t, w.Run(drawnByHand(r, m), diffusion.CoarseSettings(), &truth))
+		limit := m.Limit * math.Pow(1.5, r.NormFloat64()/deviateOf95)
+		band := min(9, int(10*o.Probability))
+		number[band]++
+		said[band] += o.Probability
+		if truth.Nozzle.Mean <= limit {
+			dry[band]++
+		}
+	}
+	for i := range said {
+		if number[i] == 0 {
+			continue
+		}
+		p := said[i] / number[i]
+		t.Logf("%.0f designs said to be dry with a probability of %.2f: %.2f are", number[i], p, dry[i]/number[i])
+		require.InDelta(t, p, dry[i]/number[i], 3*math.Sqrt(max(p*(1-p), 0.01)/number[i])+0.01)
+	}
+}
