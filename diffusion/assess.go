@@ -1,6 +1,7 @@
 package diffusion
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -60,16 +61,19 @@ const (
 // Assess runs the model at the medians of all that is in doubt, once refined, finds its odds and judges. Where the numerical error
 // alone stands between the answer and a verdict, the model is run again with [Settings.Refined] up to two times.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
+	odds := w.oddsMeanwhile(m, s)
 	a, err := w.assess(m, s)
-	if err != nil {
+	if err == nil {
+		a.Mouths, err = w.mouths(m, s)
+	}
+	found := <-odds
+	if err = cmp.Or(err, found.err); err != nil {
 		return nil, err
 	}
-	if a.Mouths, err = w.mouths(m, s); err != nil {
-		return nil, err
-	}
-	if a.Odds, err = w.Odds(m, s); err != nil {
-		return nil, err
-	}
+	a.Odds = found.Odds
 	a.judge()
 	const refinements = 2
 	for range refinements {
@@ -96,6 +100,25 @@ func (a *Assessment) laborious(m *Model) bool {
 		nodes *= anglesFor(a.Settings.Resolution)
 	}
 	return nodes*a.Steps > most
+}
+
+// foundOdds are odds, or why there are none.
+type foundOdds struct {
+	Odds
+	err error
+}
+
+// oddsMeanwhile finds the odds beside other work, on lanes of their own.
+func (w *March) oddsMeanwhile(m *Model, s Settings) <-chan foundOdds {
+	if w.beside == nil {
+		w.beside = NewMarch()
+	}
+	out := make(chan foundOdds, 1)
+	go func() {
+		o, err := w.beside.Odds(m, s)
+		out <- foundOdds{o, err}
+	}()
+	return out
 }
 
 // assess is the march at the medians with its errors.

@@ -19,6 +19,8 @@ type March struct {
 	main  lane
 	side  lane          // for what branches off, see RunLengths
 	drawn [][][]float64 // where odds ask, by the number of unknowns
+
+	beside *March // what finds the odds while this one marches
 }
 
 type gridKey struct {

@@ -150,6 +150,13 @@ func DefaultSettings() Settings { return Settings{Resolution: 5, Tolerance: 1e-3
 // numerical error stayed below 0.02 % of the answer.
 func CoarseSettings() Settings { return Settings{Resolution: 4, Tolerance: 3e-3} }
 
+// Coarser are no finer than [CoarseSettings].
+func (s Settings) Coarser() Settings {
+	c := CoarseSettings()
+	s.Resolution, s.Tolerance = min(s.Resolution, c.Resolution), max(s.Tolerance, c.Tolerance)
+	return s
+}
+
 // Refined halves the spacing and divides the error of a step by sixteen.
 func (s Settings) Refined() Settings {
 	s.Resolution *= 2

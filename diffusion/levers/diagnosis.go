@@ -63,7 +63,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
 		}
 	}
-	e := endless{march: w, model: m, settings: a.Settings, zones: a.Zones}
+	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	switch {
 	case a.Nozzle.Mean <= m.Limit && a.Endurance.Survival == diffusion.Softens:
 		d.Cause = Softening
@@ -84,7 +84,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 
 // Hindrance tells why no length of a zone meets the limit: Air, Flow or Rewetting.
 func Hindrance(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, zone int) Cause {
-	e := endless{march: w, model: m, settings: a.Settings, zones: a.Zones}
+	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	if a.Zones[zone].Supplied > m.Limit {
 		return Air
 	}

@@ -65,7 +65,7 @@ const (
 // marched, or with which the strand softens, is no lever and is left out.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
 	d := Diagnose(w, m, a)
-	f := finder{march: w, settings: a.Settings, best: d.Dryer}
+	f := finder{march: w, settings: a.Settings.Coarser(), best: d.Dryer}
 	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
 		func(m *diffusion.Model, z *diffusion.Zone) { z.Length *= 2 })
 	f.pull(m, Lever{Kind: Slower, From: m.Speed, To: m.Speed / 2},
