@@ -67,7 +67,7 @@ func sums(p *table.Proof) []block {
 		g.add(f.Name, fmt.Sprintf("%d of %d", f.Passed, f.Checks), p.Share(f.Worst))
 	}
 	return append(blocks, block{Grid: g},
-		text("A check is passed when the difference is no larger than the accuracy that its source claims. The worst of a family is the check that comes nearest to that."))
+		text("A check is passed when the difference is no larger than the accuracy that its source claims. The worst of a family is the check that comes nearest to that. "+p.Transcribed()))
 }
 
 func proofHeads() []string {
