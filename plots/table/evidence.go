@@ -157,6 +157,24 @@ func peoplesUnit(q measured.Quantity) string {
 	return ""
 }
 
+// Contradictions are a line for each material with measured figures outside what the library predicts.
+func Contradictions(all []measured.Comparison) []string {
+	var order []string
+	of := map[string][]string{}
+	e := &Evidence{}
+	for i := range all {
+		c := &all[i]
+		if of[c.Material] == nil {
+			order = append(order, c.Material)
+		}
+		of[c.Material] = append(of[c.Material], fmt.Sprintf("%s, measured %s, predicted %s", e.What(c), e.Measured(c), e.Predicted(c)))
+	}
+	for i, id := range order {
+		order[i] = fmt.Sprintf("Measured figures contradict the data of %s: %s (strandry evidence).", id, strings.Join(of[id], "; "))
+	}
+	return order
+}
+
 func (e *Evidence) asides() []string {
 	var all []string
 	for _, a := range e.Evidence.Asides {

@@ -220,6 +220,26 @@ func TestAWrongLibraryIsFoundOut(t *testing.T) {
 	require.Greater(t, e.Anchors.Outside, 5)
 }
 
+// What lies outside is told of the library's own material, and not of one that was changed.
+func TestContradicting(t *testing.T) {
+	pa6, err := materials.Lookup("pa6")
+	require.NoError(t, err)
+	pc, err := materials.Lookup("pc")
+	require.NoError(t, err)
+	found, err := Contradicting([]materials.Polymer{pc, pa6})
+	require.NoError(t, err)
+	require.NotEmpty(t, found)
+	for _, c := range found {
+		require.Equal(t, "pa6", c.Material)
+		require.Equal(t, Outside, c.Verdict)
+		require.True(t, c.Independent())
+	}
+	pa6.Origin = "mine.toml"
+	found, err = Contradicting([]materials.Polymer{pc, pa6})
+	require.NoError(t, err)
+	require.Empty(t, found)
+}
+
 func TestExtrapolatedIsSaid(t *testing.T) {
 	e := compared(t)
 	require.True(t, find(t, e, "pva", ActivationEnergy, "(1975)", 291.15).Predicted.Extrapolated) // data from 20 °C, the figure from 18 °C
