@@ -4,8 +4,10 @@ import (
 	"fmt"
 
 	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/materials/quantity"
 	"strandry/plots/table"
+	"strandry/scenarios/measured"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
 	"strandry/scenarios/survey"
@@ -23,7 +25,7 @@ func (l *Log) suits() []block {
 	}
 	t := &table.Suits{Title: l.Scenario.Title, Study: study, Version: l.Answer.Version, File: l.Scenario.File}
 	blocks := []block{text(t.Conclusion())}
-	for _, why := range t.Failures() {
+	for _, why := range append(t.Failures(), contradictions(study)...) {
 		blocks = append(blocks, text(why))
 	}
 	return append(blocks,
@@ -35,6 +37,19 @@ func (l *Log) suits() []block {
 		head("Dry, then "+table.Duration(study.Lain)+" in the room"), block{Grid: suited(t, study.Opened)},
 		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
 	)
+}
+
+// contradictions name what was measured outside of the data of the study's materials.
+func contradictions(study *suits.Study) []string {
+	var all []materials.Polymer
+	for i := range study.Soaked {
+		all = append(all, study.Soaked[i].Material)
+	}
+	found, err := measured.Contradicting(all)
+	if err != nil {
+		return []string{err.Error()}
+	}
+	return table.Contradictions(found)
 }
 
 func suited(t *table.Suits, rows []suits.Row) *grid {

@@ -9,6 +9,7 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
 	"strandry/materials"
+	"strandry/scenarios/measured"
 )
 
 // Answer is all that the answer to one scenario shows.
@@ -21,6 +22,8 @@ type Answer struct {
 	Diagnosis  levers.Diagnosis
 	Assumed    []string // what the scenario left open and how it was taken
 	Unused     []string // keys that were read and checked and have no effect yet
+
+	Contradicting []measured.Comparison // figures of the material that lie outside what the library predicts
 }
 
 // WriteText sets the answer as a table with its notes. It writes nothing and
@@ -124,6 +127,7 @@ func (a *Answer) notes(b *strings.Builder) {
 	if doubts := a.Model.Material.Doubts; len(doubts) > 0 {
 		notes = append(notes, a.doubts(doubts))
 	}
+	notes = append(notes, Contradictions(a.Contradicting)...)
 	if held := a.Model.Held(); len(held) > 0 {
 		notes = append(notes, AirRule(held))
 	}

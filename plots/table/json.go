@@ -152,9 +152,7 @@ func (a *Answer) document() document {
 		one.HeldHumidity = m.Path[i].Air.Held
 		d.Zones = append(d.Zones, one)
 	}
-	for _, w := range r.Warnings {
-		d.Warnings = append(d.Warnings, say(w, m))
-	}
+	d.Warnings = append(d.Warnings, a.Warnings()...)
 	d.Cooler = []lever{}
 	if c := a.Diagnosis.Cooler; c != nil {
 		d.Cooler = leversOf([]levers.Lever{*c})

@@ -48,7 +48,7 @@ func (a *Answer) Warnings() []string {
 	for _, w := range a.Assessment.Warnings {
 		out = append(out, say(w, a.Model))
 	}
-	return out
+	return append(out, Contradictions(a.Contradicting)...)
 }
 
 // Doubts lists what is doubtful in the data of the material, each with its source.

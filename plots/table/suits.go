@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"strandry/diffusion/levers"
+	"strandry/scenarios/measured"
 	"strandry/scenarios/rest"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
@@ -21,6 +22,8 @@ type Suits struct {
 	Version string
 	Study   *suits.Study
 	Assumed []string // of what can be built
+
+	Contradicting []measured.Comparison // figures of the materials that lie outside what the library predicts
 }
 
 // WriteText sets both views as tables. It writes nothing and returns an error if any figure is
@@ -51,7 +54,7 @@ func (s *Suits) WriteText(out io.Writer) error {
 	})
 	b.WriteByte('\n')
 	paragraph(&b, "", s.Conclusion())
-	for _, why := range s.Failures() {
+	for _, why := range append(s.Failures(), Contradictions(s.Contradicting)...) {
 		paragraph(&b, "", why)
 	}
 	assumed(&b, s.Assumed)
@@ -280,6 +283,7 @@ type suitsDocument struct {
 	Opened     []suitsRow `json:"opened"`        // dry, then in the room
 	Held       []string   `json:"held_humidity"` // zones whose relative humidity is held
 	Conclusion string     `json:"conclusion"`
+	Contradict []string   `json:"contradicting_evidence"`
 	Assumed    []string   `json:"assumptions"`
 }
 
@@ -340,7 +344,7 @@ func (s *Suits) WriteJSON(out io.Writer) error {
 	t := s.Study
 	return encode(out, suitsDocument{
 		Version: s.Version, Title: s.Title, File: s.File, Zone: t.Zone, Length: t.Length, Longest: t.Longest, Speed: t.Speed, Lain: t.Lain,
-		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Held: notNil(t.Held), Conclusion: s.Conclusion(), Assumed: notNil(s.Assumed),
+		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Held: notNil(t.Held), Conclusion: s.Conclusion(), Contradict: notNil(Contradictions(s.Contradicting)), Assumed: notNil(s.Assumed),
 	})
 }
 

@@ -204,7 +204,7 @@ func TestRewettingHasABestSpeed(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
-	s := demo(t, "winch-drum")
+	s := demo(t, "winch-drum", scenarios.Setting{Key: "strand.limit", Value: "moulding"})
 	a := find(t, s, "feed.speed")
 	require.Equal(t, size.Nowhere, a.Outcome)
 	require.True(t, a.Inside)
