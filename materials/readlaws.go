@@ -23,6 +23,9 @@ func readDiffusivity(parent *strict.Table, d *Diffusivity, complete bool) {
 		d.Reference = x
 	}
 	readProperties(t, d.properties(), complete)
+	if !complete && t.Has("value") && !t.Has("scatter") {
+		d.Scatter = d.ReferenceValue.scatter() // that of the base is of another value
+	}
 	readRange(t, "temperature", temperature(), &d.Temperature)
 	if t.Has("piece") {
 		d.Pieces = readPieces(t)

@@ -1,5 +1,7 @@
 package materials
 
+import "math"
+
 // GasConstant is the molar gas constant [J/(mol K)] (CODATA 2018).
 const GasConstant = 8.314462618
 
@@ -47,4 +49,27 @@ func (r Range) Holds(x float64) bool { return x >= r.Min && x <= r.Max }
 type Note struct {
 	Text, Source string
 	Kind         Kind
+	About        Subject // what it doubts
+}
+
+// Subject is a group of properties that a note is about.
+type Subject int
+
+// The subjects. A note about one of the last three goes where a user states the property himself.
+const (
+	Anything Subject = iota
+	AboutDiffusivity
+	AboutSorption
+	AboutLimit
+)
+
+func subjects() []string { return []string{"anything", "diffusivity", "sorption", "limit"} }
+
+// scatter is the factor that says the same as the ends of a value.
+func (v *Value) scatter() Value {
+	f := 1.0
+	if v.Low > 0 && v.Low < v.High {
+		f = math.Sqrt(v.High / v.Low)
+	}
+	return Value{Value: f, Low: f, High: f, Kind: v.Kind, Source: v.Source}
 }
