@@ -167,3 +167,18 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// Whoever states a diffusivity is believed: the library's scatter goes with its value, and a range of one's own is one's scatter.
+// By hand: 1e-13 to 4e-13 is a factor of 2 either way.
+func TestStatedDiffusivityIsBelieved(t *testing.T) {
+	for text, want := range map[string]float64{
+		"diffusivity = { value = \"2e-13 m2/s\" }":                                                          1,
+		"diffusivity = { value = { value = \"2e-13 m2/s\", low = \"1e-13 m2/s\", high = \"4e-13 m2/s\" } }": 2,
+		"diffusivity = { value = \"2e-13 m2/s\", scatter = 1.5 }":                                           1.5,
+		"diffusivity = { beta = 20 }":                                                                       3.2,
+	} {
+		p, err := Read("mine.toml", []byte("base = \"pa6\"\n"+text+"\n"), nil)
+		require.NoError(t, err, text)
+		require.InDelta(t, want, p.Diffusivity.Scatter.Value, 1e-12, text)
+	}
+}
