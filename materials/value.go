@@ -1,7 +1,5 @@
 package materials
 
-import "math"
-
 // GasConstant is the molar gas constant [J/(mol K)] (CODATA 2018).
 const GasConstant = 8.314462618
 
@@ -65,11 +63,3 @@ const (
 
 func subjects() []string { return []string{"anything", "diffusivity", "sorption", "limit"} }
 
-// scatter is the factor that says the same as the ends of a value.
-func (v *Value) scatter() Value {
-	f := 1.0
-	if v.Low > 0 && v.Low < v.High {
-		f = math.Sqrt(v.High / v.Low)
-	}
-	return Value{Value: f, Low: f, High: f, Kind: v.Kind, Source: v.Source}
-}

@@ -153,7 +153,7 @@ func TestPlateShare(t *testing.T) {
 	require.Zero(t, plateShare(0))
 }
 
-// Water into a plate whose diffusivity grows as exp(βC), by finite volumes of 400 and 800 stretched cells and scipy 1.15's BDF on the
+// Water into a plate whose diffusivity grows as exp(βC), by finite volumes of 400 and 800 stretched cells and scipy 1.10's BDF on the
 // equation itself (both alike to 1e-5): polyamide 6 with 1.5e-13 m2/s at 25 °C, 55 kJ/mol, β = 25 and 9.82 % takes up 1.7188 % in a
 // day at 23 °C through 3.2 mm, with 1.0e-13, 44 kJ/mol, β = 27 and 9.81 % 1.5308 %. A plain mean of D makes 1.52 and 1.35 %.
 func TestUptakeIsThatOfTheEquation(t *testing.T) {
