@@ -27,7 +27,7 @@ func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "s
 type Assessment struct {
 	Result
 	Low, High      float64      // driest and wettest mean content over the scatter of the diffusivity, and of the air in bores whose strand drags it [kg/kg dry]
-	LowError       float64      // numerical error of Low, as NumericalError [kg/kg dry]
+	LowError       float64      // numerical error of Low: as NumericalError where it could matter to the verdict, else what that makes likely [kg/kg dry]
 	HighError      float64      // of High [kg/kg dry]
 	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle

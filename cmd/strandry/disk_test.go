@@ -10,18 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// built is the program, made anew.
-func built(t *testing.T) string {
-	t.Helper()
-	if testing.Short() {
-		t.Skip("builds the program")
-	}
-	program := filepath.Join(t.TempDir(), "strandry")
-	said, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput()
-	require.NoError(t, err, string(said))
-	return program
-}
-
 // TestFullDisk gives files no more room than a few kilobytes, as a full disk does, and requires
 // words, exit status 1 and nothing half-written; the rows of the sweep are not lost.
 func TestFullDisk(t *testing.T) {
