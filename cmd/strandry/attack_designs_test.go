@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"regexp"
 	"strconv"
@@ -18,13 +19,13 @@ import (
 // verdict; text and JSON, one core and two, coarse and fine steps agree. What is not says in which file and key.
 func TestAttackDesigns(t *testing.T) {
 	t.Parallel()
-	count, answers := attacks(8, 1010), 0
+	count, answers := attacks(5, 1010), 0
 	for i := range count {
 		dice := attackDice(t, 1, i)
 		d := drafted(dice)
 		t.Run(strconv.Itoa(i), func(t *testing.T) {
 			defer tellDraft(t, d)
-			if attackDesign(t, d, i%8 == 0, i%8 == 1) {
+			if attackDesign(t, d, i%8, dice.Float64()) {
 				answers++
 			}
 		})
@@ -39,8 +40,8 @@ func tellDraft(t *testing.T, d draft) {
 	}
 }
 
-// attackDesign tells whether the design has an answer.
-func attackDesign(t *testing.T, d draft, cores, refine bool) bool {
+// attackDesign tells whether the design has an answer. turn is what is done besides, where is where the limit is put.
+func attackDesign(t *testing.T, d draft, turn int, where float64) bool {
 	file := d.file(t)
 	text := fired(t, 1, "run", file)
 	data := fired(t, 2, "run", "--json", file)
@@ -51,16 +52,18 @@ func attackDesign(t *testing.T, d draft, cores, refine bool) bool {
 		namesFileAndKey(t, file, d, text.errOut)
 		return false
 	}
-	if cores {
-		require.Equal(t, text, fired(t, 2, "run", file))
-		require.Equal(t, data, fired(t, 1, "run", "--json", file))
-	}
 	a := answerOf(t, data.out)
 	a.ordered(t)
 	a.within(t, file)
 	a.told(t, text.out)
-	if refine {
+	switch turn {
+	case 0:
+		require.Equal(t, text, fired(t, 2, "run", file))
+		require.Equal(t, data, fired(t, 1, "run", "--json", file))
+	case 1:
 		a.refined(t, d)
+	case 2, 3:
+		a.limited(t, d, where)
 	}
 	return true
 }
@@ -208,6 +211,23 @@ func (a jsonAnswer) refined(t *testing.T, d draft) {
 	if a.Verdict != "unsure" && f.Verdict != "unsure" {
 		require.Equal(t, a.Verdict, f.Verdict)
 	}
+}
+
+// limited puts the limit within a few numerical errors of the least or the greatest content, where the verdict changes.
+func (a jsonAnswer) limited(t *testing.T, d draft, where float64) {
+	t.Helper()
+	m := a.Moisture
+	end, off := m.Low, m.LowError
+	if where > 0.5 {
+		end, off = m.High, m.HighError
+	}
+	limit := end + 3*off*(4*math.Abs(where-0.5)-1)
+	if limit < 1e-9 || limit > 0.5 {
+		return // none that may be stated, or none that weighs
+	}
+	s := fired(t, 2, "run", "--json", d.with("strand.limit", fmt.Sprintf(`"%.15g %%"`, 100*limit)).file(t))
+	require.Equal(t, answered, s.status, s.errOut)
+	answerOf(t, s.out).ordered(t)
 }
 
 // endError is how far the least or the greatest content may be off. Where the limit is twenty times its error away no verdict

@@ -17,7 +17,7 @@ import (
 func TestAttackRows(t *testing.T) {
 	t.Parallel()
 	rows := 0
-	for i := 0; rows < attacks(12, 380); i++ {
+	for i := 0; rows < attacks(5, 380); i++ {
 		require.Less(t, i, 400)
 		dice := attackDice(t, 3, i)
 		d := drafted(dice)

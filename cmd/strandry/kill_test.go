@@ -23,7 +23,7 @@ func TestSweepKilled(t *testing.T) {
 	program := built(t)
 	sweep := func(folder string) *exec.Cmd {
 		return exec.Command(program, "sweep", "-o", folder, "--continue", "--demo", "clear-cover",
-			"--vary", "zone.oven.length=0.5 m..50 m:16:log", "--vary", "feed.speed=1 mm/s..4 mm/s:16")
+			"--vary", "zone.oven.length=0.5 m..50 m:12:log", "--vary", "feed.speed=1 mm/s..4 mm/s:12")
 	}
 	quiet := t.TempDir()
 	mine := func(folder string) {
@@ -89,7 +89,7 @@ func requireOldOrNew(t *testing.T, path string, whole map[string]string) {
 // TestPlotKilled kills the plots of two scenarios in one folder at random moments, most of them about the end:
 // what is listed there is whole, or said to be under way, and the next run ends it.
 func TestPlotKilled(t *testing.T) {
-	kills := attacks(3, 60)
+	kills := attacks(2, 60)
 	program := built(t)
 	path := t.TempDir()
 	plot := func(demo string) *exec.Cmd { return exec.Command(program, "plot", "--demo", demo, "-o", path) }
