@@ -112,7 +112,7 @@ func drafted(dice *rand.Rand) draft {
 		r.d.put("temperature", `"400 °C"`)
 	}
 	r.d.add("numerics", "[numerics]")
-	if r.chance(0.3) {
+	if r.chance(0.25) {
 		r.numerics()
 	}
 	for i := range 1 + r.IntN(4) {
@@ -167,8 +167,8 @@ func (r *drafter) feed() {
 }
 
 func (r *drafter) numerics() {
-	r.d.put("resolution", fmt.Sprintf("%.3g", r.log(2.4, 12)))
-	r.d.put("tolerance", fmt.Sprintf("%.3g", r.log(1e-5, 0.1)))
+	r.d.put("resolution", fmt.Sprintf("%.3g", r.log(2.4, 9)))
+	r.d.put("tolerance", fmt.Sprintf("%.3g", r.log(1e-4, 0.1)))
 	r.d.put("heat", r.one("auto", "lumped", "resolved"))
 	if r.chance(0.2) {
 		r.d.put("evaporation", "false")
@@ -199,12 +199,12 @@ func (r *drafter) zone(name string, diameter, room float64, hot bool) {
 }
 
 func (r *drafter) contact() {
-	switch r.IntN(6) {
+	switch r.IntN(16) { // few that keep their place, which take long
 	case 0:
 		r.d.put("exposed", r.quantity(r.linear(1, 100), "%"))
 	case 1:
 		r.d.put("contact", fmt.Sprintf(`{ share = "%.3g %%", arcs = %d, moves = false }`, r.linear(0.5, 99), 1+r.IntN(8)))
-	case 2:
+	case 2, 3, 4:
 		r.d.put("contact", fmt.Sprintf(`{ share = "%.3g %%", moves = true }`, r.linear(0.5, 99)))
 	}
 }
