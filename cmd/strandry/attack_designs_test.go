@@ -219,7 +219,7 @@ func (a jsonAnswer) refined(t *testing.T, d draft) {
 	}
 }
 
-// limited puts the limit within a few numerical errors of the least or the greatest content, where the verdict changes.
+// limited puts the limit within about a numerical error of the least or the greatest content, where the verdict changes.
 func (a jsonAnswer) limited(t *testing.T, d draft, where float64) {
 	t.Helper()
 	m := a.Moisture
@@ -227,7 +227,7 @@ func (a jsonAnswer) limited(t *testing.T, d draft, where float64) {
 	if where > 0.5 {
 		end, off = m.High, m.HighError
 	}
-	limit := end + 3*off*(4*math.Abs(where-0.5)-1)
+	limit := end + 1.2*off*(4*math.Abs(where-0.5)-1)
 	if limit < 1e-9 || limit > 0.5 {
 		return // none that may be stated, or none that weighs
 	}
