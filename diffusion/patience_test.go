@@ -42,3 +42,14 @@ func TestStalledCoversDoNotHang(t *testing.T) {
 	z.Contact = Contact{}
 	require.Zero(t, l.numerics(z, DefaultSettings()).MaxSteps, "the solver's own bound")
 }
+
+// What is refined for its verdict is refined no further than may be waited for: a march that is sought by several counts as several.
+func TestLaboriousWhereAirIsSought(t *testing.T) {
+	a := &Assessment{Settings: DefaultSettings(), Result: Result{Nodes: 40, Steps: 1200}}
+	m := &Model{Path: []Zone{{Length: 1, Air: Air{VolumeFlow: 1e-5, MeteredAt: 293, Direction: With}}}}
+	require.False(t, a.laborious(m))
+	m.Path[0].Air.Direction = Mixed
+	require.True(t, a.laborious(m))
+	m.Path[0].Air = m.Path[0].Air.Endless()
+	require.False(t, a.laborious(m))
+}
