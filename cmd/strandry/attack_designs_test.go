@@ -19,18 +19,19 @@ import (
 // verdict; text and JSON, one core and two, coarse and fine steps agree. What is not says in which file and key.
 func TestAttackDesigns(t *testing.T) {
 	t.Parallel()
-	count, answers := attacks(5, 1010), 0
+	count, made, answers := attacks(5, 1010), 0, 0
 	for i := range count {
 		dice := attackDice(t, 1, i)
 		d := drafted(dice)
 		t.Run(strconv.Itoa(i), func(t *testing.T) {
 			defer tellDraft(t, d)
+			made++
 			if attackDesign(t, d, i%8, dice.Float64()) {
 				answers++
 			}
 		})
 	}
-	require.Greater(t, answers, count/2)
+	require.GreaterOrEqual(t, answers, made/2)
 }
 
 // tellDraft shows the design of an attack that found something.
