@@ -27,7 +27,7 @@ func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "s
 type Assessment struct {
 	Result
 	Low, High      float64      // driest and wettest mean content over the scatter of the diffusivity, and of the air in bores whose strand drags it [kg/kg dry]
-	LowError       float64      // numerical error of Low, as NumericalError [kg/kg dry]
+	LowError       float64      // numerical error of Low: as NumericalError where it could matter to the verdict, else what that makes likely [kg/kg dry]
 	HighError      float64      // of High [kg/kg dry]
 	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle
@@ -84,12 +84,17 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	return a, nil
 }
 
-// laborious tells that the marches of an assessment took so long that four times as much would be felt.
+// laborious tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with
+// the strand there are several to each, of which the last alone is counted in the steps.
 func (a *Assessment) laborious(m *Model) bool {
 	const most = 200_000 // nodes in all steps, of a few hundredths of a microsecond each
 	nodes := a.Nodes
 	if m.covered() {
 		nodes *= anglesFor(a.Settings.Resolution)
+	}
+	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
+		const each = 5 // marches, or so
+		nodes *= each
 	}
 	return nodes*a.Steps > most
 }
