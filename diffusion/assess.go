@@ -92,12 +92,17 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	return a, nil
 }
 
-// laborious tells that the marches of an assessment took so long that four times as much would be felt.
+// laborious tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with
+// the strand there are several to each, of which the last alone is counted in the steps.
 func (a *Assessment) laborious(m *Model) bool {
 	const most = 200_000 // nodes in all steps, of a few hundredths of a microsecond each
 	nodes := a.Nodes
 	if m.covered() {
 		nodes *= anglesFor(a.Settings.Resolution)
+	}
+	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
+		const each = 5 // marches, or so
+		nodes *= each
 	}
 	return nodes*a.Steps > most
 }

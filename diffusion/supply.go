@@ -55,7 +55,7 @@ func (l *lane) through(z *Zone, s Settings) error {
 			a.supply.gain = -supply.gain
 		}
 		n := l.numerics(z, s)
-		n.MaxSteps = patience
+		n.MaxSteps = patience(s.Tolerance)
 		failed = l.advance(l.problem(), residence, n)
 		return c.Lost - lost - total, failed
 	}
@@ -70,8 +70,12 @@ func (l *lane) through(z *Zone, s Settings) error {
 }
 
 // patience is the number of steps after which a zone whose air has to agree with the
-// strand counts as having no answer; a hundred are usual.
-const patience = 2000
+// strand, or with a cover in its place, counts as having no answer; a hundred are usual. They grow about as the root of the tolerance falls
+// where a cold strand enters hot air.
+func patience(tolerance float64) int {
+	const usual, most = 2000, 100_000
+	return int(min(usual*max(1, math.Sqrt(DefaultSettings().Tolerance/tolerance)), most))
+}
 
 func preposition(d Direction) string {
 	if d == Mixed {

@@ -62,4 +62,3 @@ const (
 )
 
 func subjects() []string { return []string{"anything", "diffusivity", "sorption", "limit"} }
-

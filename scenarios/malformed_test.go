@@ -99,6 +99,17 @@ func TestUnreadableFiles(t *testing.T) {
 	}
 }
 
+// A material file that cannot be read is named, however long its path is.
+func TestUnreadableMaterialFiles(t *testing.T) {
+	folder := t.TempDir()
+	scenario := filepath.Join(folder, "drum.toml")
+	named := filepath.ToSlash(filepath.Join(folder, strings.Repeat("deep/", 30), "mine.toml"))
+	require.NoError(t, os.WriteFile(scenario, []byte(strings.Replace(string(Template()), `"pa6"`, `"`+named+`"`, 1)), 0o600))
+	_, err := Load(scenario)
+	require.ErrorContains(t, err, "there is no such file")
+	require.ErrorContains(t, err, "mine.toml")
+}
+
 // A material file beside the scenario is found wherever the program runs, and its
 // values come through.
 func TestMaterialFileBesideTheScenario(t *testing.T) {

@@ -104,6 +104,9 @@ func (s section) soundAir(key string, air diffusion.Air, pressure float64) {
 // fastestAir bounds the speed of air past the strand [m/s].
 const fastestAir = 100
 
+// leastBore is the narrowest bore around a strand in diameters: twice as far from the strand as package film asks.
+const leastBore = 1 + 2e-6
+
 // film reads what sets the exchange between strand and air.
 func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	f := &z.Film
@@ -113,8 +116,8 @@ func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	f.Vertical = t.truth("vertical", false)
 	speed, moving := air.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: fastestAir, Unit: "m/s"})
 	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
-	if tube && bore <= 2*s.Model.Radius {
-		t.fault("bore", "the strand does not fit", "more than the diameter, "+quantity.Length().Format(2*s.Model.Radius, "mm", 5))
+	if tube && bore < leastBore*2*s.Model.Radius {
+		t.fault("bore", "the strand does not fit", "more than the diameter, "+quantity.Length().Format(2*s.Model.Radius, "mm", 5)+", by two millionths of it or more")
 	}
 	past, given := air.choice("past", "across", "along")
 	switch {

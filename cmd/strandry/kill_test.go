@@ -3,7 +3,6 @@ package main
 import (
 	"crypto/sha256"
 	"fmt"
-	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -18,62 +17,79 @@ import (
 
 // TestSweepKilled kills a sweep at random moments, goes on with it, and requires the
 // bytes of one that was left alone. At no moment is there a part of a finished file.
-// STRANDRY_KILLS=long does it twenty times.
+// Half of the kills fall about its end, where the files get their names. What else lies in the folder stays as it is.
 func TestSweepKilled(t *testing.T) {
-	kills := 2
-	if os.Getenv("STRANDRY_KILLS") == "long" {
-		kills = 20
-	}
+	kills := attacks(2, 80)
 	program := built(t)
 	sweep := func(folder string) *exec.Cmd {
 		return exec.Command(program, "sweep", "--demo", "clear-cover", "-o", folder, "--continue",
 			"--vary", "zone.oven.length=0.5 m..50 m:12:log", "--vary", "feed.speed=1 mm/s..4 mm/s:12")
 	}
 	quiet := t.TempDir()
+	mine := func(folder string) {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "mine.csv"), []byte("mine"), 0o600))
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "mine.png"), []byte("mine"), 0o600))
+	}
+	mine(quiet)
 	began := time.Now()
 	said, err := sweep(quiet).CombinedOutput()
 	require.NoError(t, err, string(said))
 	took := time.Since(began)
+	whole := tree(t, quiet)
 
-	dice := rand.New(rand.NewPCG(3, 4))
+	dice := attackDice(t, 5, 0)
 	killed := 0
 	folder := ""
 	for round := range kills {
 		if round%4 == 0 {
 			folder = t.TempDir()
+			mine(folder)
 		}
 		c := sweep(folder)
 		require.NoError(t, c.Start())
-		time.Sleep(time.Duration(dice.Float64() * float64(took)))
+		at := dice.Float64()
+		if round%2 == 1 {
+			at = 0.85 + 0.2*at
+		}
+		time.Sleep(time.Duration(at * float64(took)))
 		require.NoError(t, c.Process.Kill())
 		if c.Wait() != nil {
 			killed++
 		}
-		for _, file := range []string{tableFile, dataFile, inputFile} {
-			if _, err := os.Stat(filepath.Join(folder, file)); err == nil {
-				require.Equal(t, content(t, quiet, file), content(t, folder, file))
-			}
-		}
+		requireOldOrNew(t, folder, whole)
 		if round%4 != 3 && round != kills-1 {
 			continue
 		}
 		said, err := sweep(folder).CombinedOutput()
 		require.NoError(t, err, string(said))
-		for _, file := range []string{tableFile, dataFile, inputFile} {
-			require.Equal(t, content(t, quiet, file), content(t, folder, file))
-		}
-		require.Equal(t, names(t, quiet), names(t, folder))
+		sameTree(t, whole, tree(t, folder), "killed before")
 	}
 	require.Positive(t, killed)
+}
+
+// requireOldOrNew requires of a folder that each file of the finished sweep is whole or not there, that no set is listed without all
+// of its files unless it is said to be under way, and that what is not of the sweep is untouched.
+func requireOldOrNew(t *testing.T, path string, whole map[string]string) {
+	t.Helper()
+	now := tree(t, path)
+	for name, text := range whole {
+		if got, there := now[name]; there && name != "/"+folder.Marker {
+			require.True(t, got == text, "%s is torn", name)
+		}
+	}
+	list, listed := now["/"+folder.Marker]
+	if listed && !strings.Contains(list, "# set under way") {
+		requireListed(t, path, 4)
+	}
+	for _, name := range []string{"/mine.csv", "/mine.png"} {
+		require.Equal(t, "mine", now[name])
+	}
 }
 
 // TestPlotKilled kills the plots of two scenarios in one folder at random moments, most of them about the end:
 // what is listed there is whole, or said to be under way, and the next run ends it.
 func TestPlotKilled(t *testing.T) {
-	kills := 3
-	if os.Getenv("STRANDRY_KILLS") == "long" {
-		kills = 60
-	}
+	kills := attacks(2, 60)
 	program := built(t)
 	path := t.TempDir()
 	plot := func(file string) *exec.Cmd { return exec.Command(program, "plot", file, "-o", path) }
@@ -82,7 +98,7 @@ func TestPlotKilled(t *testing.T) {
 	said, err := plot(files[0]).CombinedOutput()
 	require.NoError(t, err, string(said))
 	took := time.Since(began)
-	dice := rand.New(rand.NewPCG(5, 6))
+	dice := attackDice(t, 6, 0)
 	for round := range kills {
 		c := plot(files[1-round%2])
 		require.NoError(t, c.Start())

@@ -1,6 +1,7 @@
 package levers
 
 import (
+	"cmp"
 	"slices"
 
 	"strandry/diffusion"
@@ -108,13 +109,7 @@ type endless struct {
 func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
 	limit := e.model.Limit
 	dry := func(i int) bool { return e.zones[i].Supplied <= limit }
-	order := []int{dryer}
-	for i := range e.zones {
-		if i != dryer {
-			order = append(order, i)
-		}
-	}
-	for _, i := range order {
+	for _, i := range e.tried(dryer) {
 		mean, ok := e.run(func(k int) bool { return k == i }, false)
 		if ok && mean <= limit {
 			return Time, i, 0
@@ -130,6 +125,24 @@ func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
 		return Rewetting, dryer, mean
 	}
 	return Flow, dryer, content
+}
+
+// tried are the zones whose length may do alone: the dryer and then the others in the order of the path, of a path of thousands
+// those of the driest air.
+func (e *endless) tried(dryer int) []int {
+	const most = 20
+	order := make([]int, 0, len(e.zones))
+	for i := range e.zones {
+		if i != dryer {
+			order = append(order, i)
+		}
+	}
+	if len(order) > most {
+		slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(e.zones[i].Supplied, e.zones[k].Supplied) })
+		order = order[:most]
+		slices.Sort(order)
+	}
+	return slices.Insert(order, 0, dryer)
 }
 
 // run marches with some zones long enough for all that they can do, on request with air without limit

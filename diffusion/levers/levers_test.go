@@ -1,8 +1,10 @@
 package levers_test
 
 import (
+	"fmt"
 	"slices"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -353,4 +355,27 @@ func TestCoolerLeavesWhatHolds(t *testing.T) {
 	var r diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
 	require.InEpsilon(t, r.Nozzle.Mean, d.Cooler.Mean, 1e-3)
+}
+
+// A path in a thousand pieces is diagnosed in about as many marches as one in twenty: what would do is sought among the zones of
+// the driest air.
+func TestPathOfAThousandZones(t *testing.T) {
+	m := design(t, "petg", 3, 65, humidair.SaturationPressure(253.15), 50e-3)
+	guide := m.Path[1]
+	for i := range 1000 {
+		guide.Name = fmt.Sprint(i)
+		m.Path = append(m.Path, guide)
+	}
+	dry := guide
+	dry.Name, dry.Length, dry.Air = "dry", 1e-3, m.Path[0].Air
+	m.Path = append(m.Path, dry)
+	w, s := diffusion.NewMarch(), diffusion.Settings{Resolution: 2.4, Tolerance: 0.1}
+	a, err := w.Assess(m, s)
+	require.NoError(t, err)
+	require.Greater(t, a.Nozzle.Mean, m.Limit)
+	began := time.Now()
+	d := levers.Diagnose(w, m, a)
+	require.Less(t, time.Since(began), 10*time.Second) // a fiftieth of it alone on a machine
+	require.Equal(t, levers.Time, d.Cause)
+	require.Equal(t, "dry", m.Path[d.Dryer].Name)
 }

@@ -38,11 +38,11 @@ func Parse(file string, text []byte) (*Table, *Reader, error) {
 	}
 	var values map[string]any
 	if _, err := toml.Decode(string(text), &values); err != nil {
-		fault := Fault{File: file, Problem: "not valid TOML: " + err.Error()}
+		fault := Fault{File: file, Problem: "not valid TOML: " + shortened(err.Error())}
 		var detail toml.ParseError
 		if errors.As(err, &detail) {
 			fault.Line = detail.Position.Line
-			fault.Problem = "not valid TOML" + strings.TrimPrefix(err.Error(), fmt.Sprintf("toml: line %d", fault.Line))
+			fault.Problem = "not valid TOML" + shortened(strings.TrimPrefix(err.Error(), fmt.Sprintf("toml: line %d", fault.Line)))
 		}
 		return nil, nil, Faults{fault}
 	}
@@ -96,8 +96,9 @@ func (r *Reader) SoFar() error {
 func shown(value any) string {
 	switch v := value.(type) {
 	case string:
-		if runes := []rune(v); len(runes) > 60 {
-			v = string(runes[:60]) + "…"
+		const ends = 36 // the name of a file is at the end of its path
+		if runes := []rune(v); len(runes) > 2*ends {
+			v = string(runes[:ends]) + "…" + string(runes[len(runes)-ends:])
 		}
 		return strconv.Quote(v)
 	case float64:
