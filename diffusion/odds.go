@@ -45,11 +45,10 @@ func (o *Odds) Verdict(off float64, s Survival) Verdict {
 	return Unsure
 }
 
-// drawSettings are those of the marches of the odds, the same for every question about a design, so that it has the same odds in all of them.
+// drawSettings are those of the marches of the odds, the same for every question about a design, whatever it asks for itself, so that it has the same odds in all of them.
 // Their numerical error, some 2e-4 of the content, is small against that of the surrogate.
 func drawSettings(s Settings) Settings {
-	const resolution, tolerance = 3.2, 1e-2
-	s.Resolution, s.Tolerance = min(s.Resolution, resolution), max(s.Tolerance, tolerance)
+	s.Resolution, s.Tolerance = 3.2, 1e-2
 	return s
 }
 

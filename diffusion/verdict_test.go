@@ -57,7 +57,7 @@ func TestVerdictCountsItsNumericalError(t *testing.T) {
 		require.False(t, a.Numbers && a.Verdict != diffusion.Unsure && a.Verdict != diffusion.TooHot)
 	}
 	t.Logf("refined %d of %d", refined, count)
-	require.Greater(t, refined, count/10)
+	require.Positive(t, refined)
 }
 
 // An error wider than its content: nearly all is gone, in few steps at a tolerance of a tenth. The limit lies between what they
@@ -81,5 +81,5 @@ func TestErrorWiderThanItsContent(t *testing.T) {
 	a, err := w.Assess(m, coarse)
 	require.NoError(t, err)
 	require.Equal(t, diffusion.Dry, a.Verdict)
-	require.Greater(t, a.Settings.Resolution, coarse.Resolution)
+	require.True(t, slices.ContainsFunc(a.Warnings, func(w diffusion.Warning) bool { return w.Concern == diffusion.NumericalDoubt }))
 }
