@@ -226,6 +226,22 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	return o
 }
 
+// Rests is the probability that the content in equilibrium with a water activity [-] at a temperature [K] is within the limit.
+func (w *March) Rests(m *Model, activity, temperature float64) float64 {
+	unknowns := m.Unknowns()
+	draws := w.draws(len(unknowns))
+	sample := make([]float64, 0, len(draws))
+	for _, z := range draws {
+		d := draw{model: m}
+		for i, u := range unknowns {
+			u.change(&d, z[i])
+		}
+		p := m.Material.Drawn(d.material)
+		sample = append(sample, logarithm(p.Sorption.Content(activity, temperature), m.Limit))
+	}
+	return m.meets(sample, 0)
+}
+
 // meets is the probability that a content, of which a sample of logarithms is given, is no more than the limit times exp(by).
 func (m *Model) meets(sample []float64, by float64) float64 {
 	limit, sum := m.limit(), 0.0

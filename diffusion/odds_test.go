@@ -309,3 +309,21 @@ func TestOddsAreCalibrated(t *testing.T) {
 		require.InDelta(t, p, dry[i]/number[i], 3*math.Sqrt(max(p*(1-p), 0.01)/number[i])+0.01)
 	}
 }
+
+// The content at rest is log-normal as the level of the isotherm is, and the limit as well: their quotient is within 1 as often as the normal
+// distribution of the sum of both variances says.
+func TestRests(t *testing.T) {
+	m := certain(transit(t, 0))
+	s := &m.Material.Sorption
+	for _, v := range []*materials.Value{&s.Saturation, &s.Monolayer, &s.Linear, &s.Power} {
+		v.Low, v.High = v.Value/1.3, v.Value*1.3
+	}
+	rest := s.Content(0.3, 340)
+	for _, by := range []float64{0.8, 1, 1.4} {
+		m.Limit = by * rest
+		m.LimitRange = materials.Range{Min: m.Limit / 1.5, Max: m.Limit * 1.5}
+		width := math.Hypot(math.Log(1.3), math.Log(1.5)) / deviateOf95
+		want := math.Erfc(-math.Log(by)/width/math.Sqrt2) / 2
+		require.InDelta(t, want, diffusion.NewMarch().Rests(m, 0.3, 340), 2e-3, "%g", by)
+	}
+}

@@ -73,6 +73,9 @@ func (a *Answer) cause() string {
 	case levers.Nothing:
 		return a.nothing()
 	case levers.Air:
+		if d.FloorWithin > diffusion.Unlikely {
+			return "Air, more than time, may be what it lacks: " + hindrance(d, m)
+		}
 		return "Not time but air is what it lacks: " + hindrance(d, m)
 	case levers.Flow, levers.Rewetting:
 		return capital(hindrance(d, m))
@@ -115,7 +118,7 @@ func hindrance(d *levers.Diagnosis, m *diffusion.Model) string {
 	}
 	switch {
 	case d.Cause == levers.Air:
-		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s.", d.FloorZone, over(d.Floor))
+		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s, and be within it %s.", d.FloorZone, over(d.Floor), Chance(d.FloorWithin))
 	case d.Cause == levers.Flow && d.Endless > 0:
 		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: however long %s is, the strand reaches the nozzle with %s.", m.Path[d.Dryer].Name, over(d.Endless))
 	case d.Cause == levers.Flow:
