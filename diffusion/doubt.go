@@ -9,15 +9,15 @@ import (
 
 // Doubt is the logarithm of the content at the nozzle over the limit, as a function of all that is not known for sure.
 type Doubt struct {
-	Odds
 	Unknowns []string        // the limit is the last, where there is doubt about it
 	Limit    materials.Value // [kg/kg dry]; certain where its ends are alike
+	Fit      float64         // error of the surrogate, as in [Odds]
 
 	surrogate *surrogate.Surrogate
 	marched   int // unknowns of the surrogate
 }
 
-// Doubt makes the function from some fifty marches, and the odds from it.
+// Doubt makes the function from some fifty marches, those of [March.Odds].
 func (w *March) Doubt(m *Model, s Settings) (*Doubt, error) {
 	e, err := w.ensemble(m, drawSettings(s))
 	if err != nil {
@@ -27,8 +27,10 @@ func (w *March) Doubt(m *Model, s Settings) (*Doubt, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Doubt{Odds: e.odds(m, fit), Limit: m.limit(), surrogate: fit.surrogate, marched: len(e.unknowns)}
-	d.Unknowns = d.Odds.Unknowns
+	d := &Doubt{Limit: m.limit(), Fit: fit.surrogate.Error, surrogate: fit.surrogate, marched: len(e.unknowns)}
+	for _, u := range e.unknowns {
+		d.Unknowns = append(d.Unknowns, u.Name)
+	}
 	if d.Limit.Low < d.Limit.High {
 		d.Unknowns = append(d.Unknowns, UnknownLimit)
 	}

@@ -174,7 +174,7 @@ func TestBounds(t *testing.T) {
 func TestWithoutVariance(t *testing.T) {
 	got := Sobol(Function{Unknowns: 2, At: func([]float64) float64 { return 7.1 }, Off: 1})
 	require.Equal(t, Indices{First: make([]Index, 2), Total: make([]Index, 2)}, got)
-	require.Empty(t, Order(Function{Unknowns: 2, At: func([]float64) float64 { return 7.1 }}, 0.1))
+	require.Zero(t, Left(Function{Unknowns: 2, At: func([]float64) float64 { return 7.1 }}, 1))
 }
 
 func TestOneUnknown(t *testing.T) {

@@ -16,10 +16,13 @@ func TestWidthOfASum(t *testing.T) {
 	for _, c := range []struct {
 		known []int
 		left  float64
-	}{{nil, 21.04}, {[]int{0}, 17.04}, {[]int{1}, 5.04}, {[]int{1, 0}, 1.04}, {[]int{3}, 21}, {[]int{2, 1, 0}, 0.04}, {[]int{0, 1, 2, 3}, 0}} {
-		want := tenToNinety * math.Sqrt(c.left)
-		closeTo(t, want, Width(f, c.known...), 0.015*want, "width")
+	}{{[]int{0}, 17.04}, {[]int{1}, 5.04}, {[]int{1, 0}, 1.04}, {[]int{3}, 21}, {[]int{2, 1, 0}, 0.04}, {[]int{0, 1, 2, 3}, 0}} {
+		want := math.Sqrt(c.left / 21.04)
+		closeTo(t, want, Left(f, c.known...), 0.015, "left")
 	}
+	whole := tenToNinety * math.Sqrt(21.04)
+	closeTo(t, whole, Spread(f).Width(), 0.015*whole, "width")
+	closeTo(t, 0, (Spread(f).Low+Spread(f).High)/2, 0.015*whole, "middle")
 	steps := Order(f, 0.1)
 	require.Len(t, steps, 3)
 	for i, want := range []Step{{1, math.Sqrt(5.04 / 21.04)}, {0, math.Sqrt(1.04 / 21.04)}, {2, math.Sqrt(0.04 / 21.04)}} {
@@ -32,8 +35,9 @@ func TestWidthOfASum(t *testing.T) {
 // sqrt(2/pi) exp(-1/2) + erf(1/sqrt 2) (mean of a folded normal, Leone et al., Technometrics 3:543-550 (1961)).
 func TestWidthIsAMean(t *testing.T) {
 	f := Function{Unknowns: 2, At: func(z []float64) float64 { return z[0] * (1 + z[1]) }}
-	want := tenToNinety * (math.Sqrt(2/math.Pi)*math.Exp(-0.5) + math.Erf(math.Sqrt(0.5)))
-	closeTo(t, want, Width(f, 1), 0.02*want, "width")
+	want := math.Sqrt(2/math.Pi)*math.Exp(-0.5) + math.Erf(math.Sqrt(0.5))
+	want *= tenToNinety
+	closeTo(t, want, Left(f, 1)*Spread(f).Width(), 0.02*want, "left")
 }
 
 // All are made known where nothing less is enough, and the last leaves nothing.
