@@ -63,7 +63,7 @@ func (d *Doubt) Lines() [][2]string {
 		limits += fmt.Sprintf("; nine times in ten from %s to %s", limit(t.Limit.Low), limit(t.Limit.High))
 	}
 	lines := [][2]string{
-		{"At the nozzle", bounded(a.Nozzle.Mean, a.NumericalError) + "; " + spanned(a.Low, a.High) + ", eight times in ten"},
+		{"At the nozzle", bounded(a.Nozzle.Mean, a.NumericalError) + "; " + Likely(&a.Odds)},
 		{"Limit", limits},
 		{"Verdict", Meaning(a)},
 	}
