@@ -17,7 +17,7 @@ func aDoubt() Doubt {
 	rows := []doubt.Row{
 		{Unknown: "activation energy", First: index(0.37, 0.03), Total: index(0.42, 0.02), Left: 0.82},
 		{Unknown: "limit", First: index(0.36, 0.03), Total: index(0.36, 0.03), Left: 0.7},
-		{Unknown: "temperature of the air in the long drum", First: index(0.15, 0.05), Total: index(0.19, 0.05), Left: 0.9},
+		{Unknown: "zone.long drum of ash.temperature", First: index(0.15, 0.05), Total: index(0.19, 0.05), Left: 0.9},
 		{Unknown: "growth of the diffusivity with content", First: index(0.002, 0.004), Total: index(0.003, 0.004), Left: 0.998},
 		{Unknown: "heat of sorption", First: sensitivity.Index{High: 0.01, Estimate: -0.003}, Total: index(0.004, 0.004), Left: 1},
 	}

@@ -178,19 +178,19 @@ func (d *Doubt) steps() []string {
 
 func (d *Doubt) notes() []string {
 	t := d.Study
-	notes := []string{"To be known is to be known exactly: what is measured keeps the error of its measurement."}
-	if t.Variance == 0 {
-		notes = nil
-	}
-	for _, r := range t.Rows {
-		if e := r.First.Estimate; e < 0 {
-			notes = append(notes, fmt.Sprintf("%s, alone: 0 (the estimate is %s %%, below zero within its error).", r.Unknown, short(100*e, 2)))
+	var notes []string
+	if t.Variance > 0 {
+		notes = append(notes, "To be known is to be known exactly: what is measured keeps the error of its measurement.")
+		for _, r := range t.Rows {
+			if e := r.First.Estimate; e < 0 {
+				notes = append(notes, fmt.Sprintf("%s, alone: 0 (the estimate is %s %%, below zero within its error).", r.Unknown, short(100*e, 2)))
+			}
 		}
-	}
-	const rough = 0.3 // of the deviation
-	notes = append(notes, fmt.Sprintf("The shares are those of a stand-in for the marches, off by some %s %% of the content where it was tried; the ranges cover that.", significant(100*t.Fit, 2)))
-	if t.Fit > rough*math.Sqrt(t.Variance) {
-		notes = append(notes, "That is much beside the doubt itself: take the shares as rough.")
+		notes = append(notes, fmt.Sprintf("The shares are those of a stand-in for the marches, off by some %s %% of the content where it was tried; the ranges cover that.", significant(100*t.Fit, 2)))
+		const rough = 0.3 // of the deviation
+		if t.Fit > rough*math.Sqrt(t.Variance) {
+			notes = append(notes, "That is much beside the doubt itself: take the shares as rough.")
+		}
 	}
 	if len(d.Assumed) > 0 {
 		notes = append(notes, notGiven(d.Assumed))
