@@ -19,8 +19,7 @@
 //
 // Each index has an interval that holds it nine times in ten. It joins two errors. That of the draws comes from blocks of them. That of a surrogate
 // comes from adding to it random smooth functions (sums of cosines along random directions, Rahimi & Recht, Adv. Neural Inf. Process. Syst. 20 (2007)) as large as what
-// it is off by: the truth is the surrogate and some such function. The functions differ in how fast they vary; that they are as likely to be
-// coarse as fine is a choice, whose coverage is tested.
+// it is off by, and somewhat more: the truth is the surrogate and some such function. How fast these vary is a choice; that the intervals hold is tested.
 //
 // # Widths
 //

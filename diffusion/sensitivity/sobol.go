@@ -10,7 +10,7 @@ import (
 type Function struct {
 	Unknowns int                       // at least one
 	At       func(z []float64) float64 // finite
-	Off      float64                   // root mean square of what it is off where the function that it stands in for is known; zero if it is that itself
+	Off      float64                   // root mean square of what it is off at a few dozen draws at which the function that it stands in for was tried; zero if it is that itself
 }
 
 // Index is a share of the variance, from 0 to 1.

@@ -27,8 +27,13 @@ func fitted(t *testing.T, f Function, seed uint64) Function {
 	line := surrogate.Line(n, values)
 	s, err := surrogate.Fit(points, values, line, value(line))
 	require.NoError(t, err)
-	return Function{Unknowns: n, At: s.At, Off: s.Error}
+	out := Function{Unknowns: n, At: s.At}
+	out.Off = max(s.Error, off(f, out, surrogate.Draws(tries, n, seed+1)))
+	return out
 }
+
+// tries are the fresh draws at which a surrogate is held against its function.
+const tries = 32
 
 // product is one of many functions: the product of 1 + a_i e_i(z_i), where e is an exponential brought to mean zero and variance one. Its
 // variances are a_i² and their products (Saltelli & Sobol (1995), as for any product of functions of one unknown).
@@ -66,7 +71,7 @@ func TestCoverageOfSurrogates(t *testing.T) {
 	for seed := range uint64(count(200)) {
 		k := product(source)
 		f := fitted(t, k.function, 1000+seed)
-		ratios = append(ratios, off(k.function, f)/f.Off)
+		ratios = append(ratios, off(k.function, f, surrogate.Draws(2048, f.Unknowns, 99))/f.Off)
 		got := sobol(f, seed)
 		for i := range k.first {
 			all[0][small(k.first[i])].add(got.First[i], k.first[i])
@@ -82,7 +87,7 @@ func TestCoverageOfSurrogates(t *testing.T) {
 	}
 	slices.Sort(ratios)
 	middle := ratios[len(ratios)/2]
-	t.Logf("off over all draws, over what it is off at its points: %.2f, at most %.2f", middle, ratios[len(ratios)-1])
+	t.Logf("off over all draws, over what it was off where it was tried: %.2f, at most %.2f", middle, ratios[len(ratios)-1])
 	require.Greater(t, middle, 1.0)
 	require.Less(t, middle, 2.5)
 }
@@ -94,14 +99,14 @@ func small(index float64) int {
 	return 0
 }
 
-// off is the root mean square of the difference of two functions.
-func off(f, g Function) float64 {
-	sum, draws := 0.0, surrogate.Draws(2048, f.Unknowns, 99)
-	for _, z := range draws {
+// off is the root mean square of the difference of two functions at some points.
+func off(f, g Function, points [][]float64) float64 {
+	sum := 0.0
+	for _, z := range points {
 		d := f.At(z) - g.At(z)
 		sum += d * d
 	}
-	return math.Sqrt(sum / float64(len(draws)))
+	return math.Sqrt(sum / float64(len(points)))
 }
 
 // Ishigami's function is none that a surrogate of degree two can fit. The intervals then are wide, and hold the indices.

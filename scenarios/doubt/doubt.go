@@ -18,7 +18,7 @@ type Study struct {
 	Model      *diffusion.Model
 	Assessment *diffusion.Assessment // with the odds, those of a run
 	Limit      materials.Value       // with its doubt [kg/kg dry]
-	Fit        float64               // error of the surrogate, relative to the content
+	Fit        float64               // error of the surrogate where it was tried, relative to the content
 	Spread     sensitivity.Range     // of the logarithm of the content over the limit
 	Variance   float64               // of that; zero where nothing is in doubt
 	Rows       []Row                 // the greatest share with others first

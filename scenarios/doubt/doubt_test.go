@@ -12,6 +12,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/scenarios"
 )
@@ -78,6 +79,24 @@ func TestAgainstOpenTURNS(t *testing.T) {
 			require.True(t, x.Low-own <= want && want <= x.High+own, "%s: %g from %g to %g", r[1], want, x.Low, x.High)
 		}
 	}
+}
+
+// At the medians the function is the content of a run over the limit; the limit at its 95 % point takes off what that is above its median.
+func TestFunction(t *testing.T) {
+	s := demo(t, "winch-drum")
+	d, err := diffusion.NewMarch().Doubt(&s.Model, s.Settings)
+	require.NoError(t, err)
+	z := make([]float64, len(d.Unknowns))
+	var result diffusion.Result
+	require.NoError(t, diffusion.NewMarch().Run(&s.Model, s.Settings, &result))
+	middle := d.At(z)
+	closeTo(t, math.Log(result.Nozzle.Mean/s.Model.Limit), middle, 0.01, "medians")
+	require.Equal(t, diffusion.UnknownLimit, d.Unknowns[len(z)-1])
+	z[len(z)-1] = materials.NineInTen
+	closeTo(t, -math.Log(d.Limit.High/d.Limit.Value), d.At(z)-middle, 1e-9, "limit")
+	z[len(z)-1] = 0
+	z[0] = 1
+	require.Less(t, d.At(z), middle, "a greater diffusivity dries")
 }
 
 // What is left when the limit is known is the width of the content alone, as the odds tell it from other draws.
