@@ -65,19 +65,6 @@ func (w *March) Odds(m *Model, s Settings) (Odds, error) {
 	return e.odds(m, fit), nil
 }
 
-// Surrogate gives, besides the unknowns, what stands in for the logarithm of the content at the nozzle over them.
-func (w *March) Surrogate(m *Model, s Settings) ([]Unknown, *surrogate.Surrogate, error) {
-	e, err := w.ensemble(m, drawSettings(s))
-	if err != nil {
-		return nil, nil, err
-	}
-	fit, err := e.fit(e.each)
-	if err != nil {
-		return nil, nil, err
-	}
-	return e.unknowns, fit.surrogate, nil
-}
-
 // ensemble marches a model at deviates of its unknowns.
 type ensemble struct {
 	marches  *March

@@ -180,6 +180,6 @@ func all() map[string]Figure {
 		"profiles": Profiles{frame(), model(), trace()},
 		"heatmap":  HeatMap{frame(), model(), trace()},
 		"section":  aSection(),
-		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(),
+		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(), "doubt": aDoubt(),
 	}
 }
