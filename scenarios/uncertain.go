@@ -47,7 +47,7 @@ func (r *reading) uncertain(root section) []Uncertainty {
 			table.Fault("key", "the scenario has no value for it", "a key that has a value, which is the median")
 			ok = false
 		case which == "low":
-			u.ends(table)
+			ok = u.ends(table, r.overlay(key.Name) != nil)
 		default:
 			table.Require("deviation")
 			u.deviates(table)
@@ -72,16 +72,19 @@ func (u *Uncertainty) deviates(table *strict.Table) {
 	u.Value, u.Normal = materials.Value{Value: u.Key.Value, Low: u.Key.Value - reach, High: u.Key.Value + reach}, true
 }
 
-// ends reads low and high.
-func (u *Uncertainty) ends(table *strict.Table) {
+// ends reads low and high. They are those of the file's own value: another one that is laid over it, and does not lie between them, is believed,
+// and ok is false.
+func (u *Uncertainty) ends(table *strict.Table, overlaid bool) (ok bool) {
 	table.Require("high")
 	u.Value.Value = u.Key.Value
 	low, okLow := u.Key.read(table, "low")
 	high, okHigh := u.Key.read(table, "high")
-	if u.Low, u.High = low, high; okLow && okHigh && !(low < u.Key.Value && u.Key.Value < high) {
+	u.Low, u.High, u.Normal = low, high, u.temperature() || !(low > 0)
+	between := low < u.Key.Value && u.Key.Value < high
+	if okLow && okHigh && !between && !overlaid {
 		table.Fault("low", "the value of "+u.Key.Name+" does not lie between low and high", "ends on either side of the value, which is the median")
 	}
-	u.Normal = u.temperature() || !(low > 0)
+	return between
 }
 
 func (u *Uncertainty) temperature() bool {
