@@ -57,9 +57,9 @@ func TestMaterialOfAFileIsThatFile(t *testing.T) {
 	}
 	material, _ := ownNylon(t, "")
 	for verb, list := range map[string]string{"suits": "soaked", "keeps": "materials"} {
-		d := decoded(t, verb, "--demo", "lamp-shade", "--material", material, "--json")
+		d := decoded(t, verb, "--demo", "opened-yesterday", "--material", material, "--json")
 		require.Equal(t, map[string]float64{material: 0.0005}, rowsOf(t, d, list, "pa6"), verb)
-		d = decoded(t, verb, "--demo", "lamp-shade", "--material", "pa6", "--json")
+		d = decoded(t, verb, "--demo", "opened-yesterday", "--material", "pa6", "--json")
 		require.Equal(t, map[string]float64{"library": 0.003}, rowsOf(t, d, list, "pa6"), verb)
 	}
 }

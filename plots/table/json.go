@@ -28,6 +28,7 @@ type document struct {
 	Cooler      []lever    `json:"cooler"` // the path no hotter than the strand bears; empty where it is no hotter
 	Others      []lever    `json:"other_materials"`
 	Warnings    []string   `json:"warnings"`
+	Unknowns    []string   `json:"unknowns"` // that the odds are drawn from, besides the limit
 	Assumptions []string   `json:"assumptions"`
 	Unused      []string   `json:"unused_keys"`
 	Sources     []string   `json:"sources"`
@@ -52,8 +53,6 @@ type moisture struct {
 	SkinError      float64 `json:"skin_error"`
 	ProfileError   float64 `json:"profile_error"`   // the largest along the radius
 	SurrogateError float64 `json:"surrogate_error"` // of what the odds rest on, relative to the content
-
-	Unknowns []string `json:"unknowns"` // that the odds are drawn from, besides the limit
 }
 
 // between are the 10 and 90 % points of the mean if the diffusivity alone were in doubt.
@@ -137,10 +136,10 @@ func (a *Answer) document() document {
 			Skin: r.Nozzle.Skin, limits: limitsOf(m), Removed: r.Removed, NumericalError: r.NumericalError,
 			CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
 			Probability: r.Probability, ByDiffusivity: between{r.ByDiffusivity.Low, r.ByDiffusivity.High},
-			SurrogateError: r.Fit, Unknowns: notNil(r.Unknowns),
+			SurrogateError: r.Fit,
 		},
 		limitWords: limitWordsOf(m, r.Nozzle.Mean), Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
-		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
+		Unknowns: notNil(r.Unknowns), Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
 		Settings: settings{
 			r.Settings.Resolution, r.Settings.Tolerance, r.Settings.Heat.String(), r.Nodes, r.Steps, r.Balance,
 		},
