@@ -67,7 +67,7 @@ func TestSoftenedStrandIsNeverDry(t *testing.T) {
 
 // Where the strand is wet it stays wet, and that it softens is told.
 func TestWetAndSoft(t *testing.T) {
-	oven := fmt.Sprintf(chamber, "petg", "60 mm", "200 °C")
+	oven := fmt.Sprintf(chamber, "petg", "10 mm", "200 °C")
 	file := scenarioFile(t, strings.Replace(oven, "[strand]\n", "[strand]\nlimit = \"moulding\"\n", 1))
 	text := mustAnswer(t, "run", file)
 	require.Regexp(t, "Verdict +WET: within the limit [a-z0-9 ]+ in 100,\\s+and it softens", text)

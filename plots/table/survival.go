@@ -57,7 +57,7 @@ func heat(name string, e diffusion.Endurance) string {
 	}
 	switch {
 	case e.Survival == diffusion.Softens:
-		return fmt.Sprintf("%s, above %s, where %s certainly gives way", at, celsius(e.Yields), name)
+		return fmt.Sprintf("%s, above %s, where %s is all but sure to give way", at, celsius(e.Yields), name)
 	case e.Running() && e.Air > e.Yields:
 		return fmt.Sprintf("%s, but the air is at %s: it would soften if the feed stops; %s", at, celsius(e.Air), between)
 	case e.Running():
