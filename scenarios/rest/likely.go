@@ -30,41 +30,36 @@ func (s *State) DriesLikely(w *diffusion.March, median Time, n diffusion.Setting
 		return Likely{Never: true}, nil
 	}
 	far, near := s.steps()
-	search := likely.Search{At: s.chance(w, n), From: math.Log(shortest), To: math.Log(longest), Step: far}
+	search := likely.Search{From: shortest, To: longest, Step: far}
 	if !median.Already {
-		search.From, search.Crossing, search.Step = math.Log(median.Seconds), true, near
+		search.From, search.Crossing, search.Step = median.Seconds, true, near
 	}
-	return found(search.Find())
+	return s.likely(w, search, n)
 }
 
 // WetsLikely finds until when the content is within the limit nine times in ten; median is what [State.Wets] has found.
 func (s *State) WetsLikely(w *diffusion.March, median Time, n diffusion.Settings) (Likely, error) {
 	far, near := s.steps()
-	search := likely.Search{At: s.chance(w, n), From: math.Log(longest), To: math.Log(shortest), Step: far}
+	search := likely.Search{From: longest, To: shortest, Step: far}
 	if !median.Never {
-		search.From, search.Crossing, search.Step = math.Log(max(median.Seconds, shortest)), true, near
+		search.From, search.Crossing, search.Step = max(median.Seconds, shortest), true, near
 	}
-	l, err := found(search.Find())
+	l, err := s.likely(w, search, n)
 	l.Never, l.Already = l.Already, l.Never
 	return l, err
 }
 
-func found(f likely.Found, err error) (Likely, error) {
+// likely searches between two times [s], as lengths of a strand that runs.
+func (s *State) likely(w *diffusion.March, search likely.Search, n diffusion.Settings) (Likely, error) {
+	m, err := s.model(longest)
+	if err != nil {
+		return Likely{}, err
+	}
+	search.From, search.To = math.Log(search.From*speed), math.Log(search.To*speed)
+	f, err := search.Lengths(w, m, 0, n)
 	l := Likely{Already: f.Outcome == likely.Already, Never: f.Outcome == likely.Nowhere, Probability: f.Probability}
 	if f.Outcome == likely.Met {
-		l.Seconds = math.Exp(f.Place)
+		l.Seconds = math.Exp(f.Place) / speed
 	}
 	return l, err
-}
-
-// chance is the probability of being within the limit after a time, as its logarithm.
-func (s *State) chance(w *diffusion.March, n diffusion.Settings) func(u float64) (float64, error) {
-	return func(u float64) (float64, error) {
-		m, err := s.model(math.Exp(u))
-		if err != nil {
-			return 0, err
-		}
-		o, err := w.Odds(m, n)
-		return o.Probability, err
-	}
 }

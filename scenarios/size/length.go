@@ -79,24 +79,17 @@ type LikelyLength struct {
 // LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
 // meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is.
 func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, s diffusion.Settings) (LikelyLength, error) {
-	varied := *m
-	varied.Path = slices.Clone(m.Path)
-	at := func(u float64) (float64, error) {
-		varied.Path[zone].Length = math.Exp(u)
-		o, err := w.Odds(&varied, s)
-		return o.Probability, err
-	}
 	if shortest.Outcome == Nowhere {
 		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
 	}
-	search := likely.Search{At: at, From: math.Log(Shortest), To: math.Log(Longest), Step: farStep}
+	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep}
 	switch {
 	case shortest.Outcome == Met && shortest.None():
 		search.To = math.Log(shortest.Value)
 	case shortest.Outcome == Met:
 		search.From, search.Crossing, search.Step = math.Log(shortest.Value), true, FirstStep(m)
 	}
-	f, err := search.Find()
+	f, err := search.Lengths(w, m, zone, s)
 	outcomes := [...]Outcome{likely.Met: Met, likely.Already: Everywhere, likely.Nowhere: Nowhere}
 	return LikelyLength{outcomes[f.Outcome], math.Exp(f.Place), f.Probability}, err
 }
