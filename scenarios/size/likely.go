@@ -8,7 +8,7 @@ import (
 
 // likely seeks the values that meet the limit nine times in ten: from either end of the stretch that meets it at the medians.
 func (t *task) likely() (Likely, error) {
-	a, s := t.answer, t.last
+	a := t.answer
 	out := Likely{Outcome: a.Outcome, Value: a.Value, Probability: a.Check.Probability, Survives: a.Check.Endurance.Survival}
 	if a.Outcome == Nowhere {
 		return out, nil
@@ -21,7 +21,7 @@ func (t *task) likely() (Likely, error) {
 	if err != nil {
 		return out, err
 	}
-	out.Value, out.Probability = s.value(first.Place), first.Probability
+	out.Value, out.Probability = t.valueAt(first.Place), first.Probability
 	if first.Outcome == likely.Nowhere {
 		out.Outcome = Nowhere
 		return out, nil
@@ -33,16 +33,26 @@ func (t *task) likely() (Likely, error) {
 	if other.Outcome == likely.Nowhere { // the sample alone, where there is hardly a stretch
 		other.Place = first.Place
 	}
-	out.Outcome, out.From, out.To = Met, min(out.Value, s.value(other.Place)), max(out.Value, s.value(other.Place))
+	out.Outcome, out.From, out.To = Met, min(out.Value, t.valueAt(other.Place)), max(out.Value, t.valueAt(other.Place))
 	if first.Outcome == likely.Already {
 		if other.Outcome == likely.Already {
 			out.Outcome = Everywhere
 		}
-		out.Value, out.Probability = s.value(other.Place), other.Probability
+		out.Value, out.Probability = t.valueAt(other.Place), other.Probability
 	}
 	p, err := t.point(out.Value)
 	out.Survives = p.Survives
 	return out, err
+}
+
+// valueAt is the value at a place of the scale; an end of the range is that end, to the bit.
+func (t *task) valueAt(u float64) float64 {
+	for _, end := range [...]float64{t.answer.From, t.answer.To} {
+		if u == t.last.scale(end) {
+			return end
+		}
+	}
+	return t.last.value(u)
 }
 
 // from seeks between two values, from one that just meets the limit or is an end of the range.
