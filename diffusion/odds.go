@@ -72,7 +72,8 @@ type ensemble struct {
 	unknowns []Unknown
 	settings Settings
 	result   Result
-	failed   error // the first march without an answer
+	failed   error                           // the first march without an answer
+	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 }
 
 func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
@@ -114,6 +115,10 @@ func (e *ensemble) fails(err error) {
 }
 
 func (e *ensemble) logarithm(m *Model) (float64, error) {
+	if e.measure != nil {
+		x, err := e.measure(m)
+		return math.Log(x), err
+	}
 	if err := e.marches.Run(m, e.settings, &e.result); err != nil {
 		return 0, err
 	}

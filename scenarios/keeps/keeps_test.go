@@ -62,8 +62,7 @@ func TestHoursAgainstTheShortTimeSeries(t *testing.T) {
 		fo := r.Hours.Seconds * pace
 		share := 4*math.Sqrt(fo/math.Pi) - fo - fo*math.Sqrt(fo)/(3*math.SqrtPi)
 		require.InEpsilon(t, r.Limit/r.Equilibrium, share, 0.02, id)
-		require.InEpsilon(t, p.Diffusivity.Scatter.Value, r.Slow.Seconds/r.Hours.Seconds, 0.03, id)
-		require.InEpsilon(t, p.Diffusivity.Scatter.Value, r.Hours.Seconds/r.Fast.Seconds, 0.06, id)
+		require.Less(t, r.Likely.Seconds, r.Hours.Seconds/math.Pow(p.Diffusivity.Scatter.Value, 0.7), "the diffusivity alone takes 0.78 of its scatter at nine in ten")
 		require.Greater(t, r.SkinShare, 0.19)
 		require.LessOrEqual(t, r.SkinShare, 1.0)
 		require.InEpsilon(t, r.Equilibrium, r.Skin, 0.02)
@@ -114,8 +113,8 @@ func TestGainOfOneOpening(t *testing.T) {
 		}
 		require.InEpsilon(t, most, r.Gain, 0.03, id)
 		require.Less(t, r.GainNumericalError, 0.01*r.Gain)
-		require.Greater(t, r.GainFast, r.Gain)
-		require.Less(t, r.GainSlow, r.Gain)
+		require.Greater(t, r.GainHigh, r.Gain)
+		require.Less(t, r.GainLow, r.Gain)
 	}
 }
 

@@ -61,8 +61,9 @@ func TestRowsAreThoseOfDirectRuns(t *testing.T) {
 		require.InEpsilon(t, a.Start.Mean, r.Start, 1e-9)
 		// The flow of dry air that the scenario makes of a volume does not rest on the zone.
 		require.InEpsilon(t, a.Nozzle.Mean, r.Mean, 1e-6, p.ID)
-		require.InEpsilon(t, a.Low, r.Low, 1e-6)
-		require.InEpsilon(t, a.High, r.High, 1e-6)
+		require.InDelta(t, a.Probability, r.Odds.Probability, 1e-3, "the same odds")
+		require.InEpsilon(t, a.Low, r.Odds.Low, 1e-3)
+		require.InEpsilon(t, a.High, r.Odds.High, 1e-3)
 		require.Equal(t, a.Verdict, r.Verdict)
 		// Over ice at -10 °C: 259.9 Pa (Goff & Gratch, Smithsonian tables, from memory, to the last digit).
 		dryness := 259.9 / humidair.SaturationPressure(p.DryingTemperature.Value)
@@ -74,15 +75,10 @@ func TestRowsAreThoseOfDirectRuns(t *testing.T) {
 		a, err = diffusion.NewMarch().Assess(&long.Model, long.Settings)
 		require.NoError(t, err)
 		require.InDelta(t, r.Limit, a.Nozzle.Mean, a.NumericalError+1e-4*r.Limit)
-		for factor, length := range map[float64]float64{
-			p.Diffusivity.Scatter.Value: suits.Needed(r.Fast), 1 / p.Diffusivity.Scatter.Value: suits.Needed(r.Slow),
-		} {
-			long := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(length)})
-			long.Model.DiffusivityFactor = factor
-			var run diffusion.Result
-			require.NoError(t, diffusion.NewMarch().Run(&long.Model, long.Settings, &run))
-			require.InEpsilon(t, r.Limit, run.Nozzle.Mean, 1e-3)
-		}
+		likely := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Likely.Value)})
+		o, err := diffusion.NewMarch().Odds(&likely.Model, likely.Settings)
+		require.NoError(t, err)
+		require.InDelta(t, diffusion.Likely, o.Probability, 0.02, p.ID)
 	}
 }
 
@@ -266,20 +262,25 @@ func TestRestIsTheDwellInStillAir(t *testing.T) {
 	for _, rows := range [][]suits.Row{study.Soaked, study.Opened} {
 		for _, r := range rows {
 			for _, c := range []struct {
-				length size.Length
-				rest   rest.Time
-			}{{r.Needed, r.Rest}, {r.Fast, r.RestFast}, {r.Slow, r.RestSlow}} {
-				require.Equal(t, c.length.Outcome == size.Met, c.rest.Seconds > 0, r.Material.ID)
-				require.Equal(t, c.length.Outcome == size.Nowhere, c.rest.Never, r.Material.ID)
-				require.Equal(t, c.length.Outcome == size.Everywhere, c.rest.Already, r.Material.ID)
+				outcome size.Outcome
+				length  float64
+				rest    rest.Time
+				within  float64
+			}{
+				{r.Needed.Outcome, r.Needed.Value, r.Rest, 1e-3},
+				{r.Likely.Outcome, r.Likely.Value, rest.Time{Already: r.RestLikely.Already, Never: r.RestLikely.Never, Seconds: r.RestLikely.Seconds}, 0.03},
+			} {
+				require.Equal(t, c.outcome == size.Met, c.rest.Seconds > 0, r.Material.ID)
+				require.Equal(t, c.outcome == size.Nowhere, c.rest.Never, r.Material.ID)
+				require.Equal(t, c.outcome == size.Everywhere, c.rest.Already, r.Material.ID)
 				if c.rest.Seconds > 0 {
 					met++
-					require.InEpsilon(t, c.length.Value/study.Speed, c.rest.Seconds, 1e-3, r.Material.ID)
+					require.InEpsilon(t, c.length/study.Speed, c.rest.Seconds, c.within, r.Material.ID)
 				}
 			}
 		}
 	}
-	require.Greater(t, met, 20)
+	require.Greater(t, met, 13)
 }
 
 // Behind a dryer that would do, a zone of moist air needs no length: its strand is wet again after some.
