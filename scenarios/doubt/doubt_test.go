@@ -106,6 +106,17 @@ func TestLimitKnown(t *testing.T) {
 	closeTo(t, math.Log(a.High/a.Low)/study.Spread.Width(), study.row("limit").Left, 0.03, "left")
 }
 
+// The surrogate of this design was off by 0.068 over the 4,096 marches of testdata/sensitivity/indices.csv, where leaving out its own values said 0.025.
+func TestFit(t *testing.T) {
+	s, err := scenarios.Load(filepath.Join("..", "..", "testdata", "sensitivity", "winch-drum.toml"))
+	require.NoError(t, err)
+	d, err := diffusion.NewMarch().Doubt(&s.Model, s.Settings)
+	require.NoError(t, err)
+	t.Log(d.Fit)
+	require.Greater(t, d.Fit, 0.034)
+	require.Less(t, d.Fit, 0.136)
+}
+
 // The same study on any number of cores.
 func TestCores(t *testing.T) {
 	s := demo(t, "clear-cover")
