@@ -23,10 +23,11 @@ func doubtCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "doubt [FILE]",
 		Short: "What makes the answer doubtful, and what to measure first?",
-		Long: `doubt tells how much of the doubt about one scenario each unknown makes: what is not
-known of the material, the limit, the film, and each [[uncertain]] of the file. For each: its share
-by itself and with what it does beside others (first-order and total Sobol indices), each
-with an interval; what the doubt would come down to if it were known; in which order to measure, and how.
+		Long: `doubt tells how much of the doubt about one scenario each unknown makes: what is
+not known of the material, the limit, the film, and each [[uncertain]] of the file.
+For each: its share by itself and with what it does beside others (first-order and
+total Sobol indices), each with an interval; what the doubt would come down to if it
+were known; in which order to measure, and how.
 
 -o draws the shares as PNG, SVG and PDF. ` + forceRule,
 		Args: fileOrDemo,

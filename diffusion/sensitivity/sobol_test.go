@@ -178,7 +178,9 @@ func TestWithoutVariance(t *testing.T) {
 }
 
 func TestOneUnknown(t *testing.T) {
-	got := Sobol(Function{Unknowns: 1, At: func(z []float64) float64 { return math.Exp(z[0] / 2) }})
+	got := Sobol(Function{Unknowns: 1, At: func(z []float64) float64 { return math.Exp(z[0] / 2) }, Off: 0.05})
 	closeTo(t, 1, got.First[0].Value, 0.01, "first")
 	closeTo(t, 1, got.Total[0].Value, 0.01, "total")
+	require.LessOrEqual(t, got.First[0].High, 1.0)
+	require.LessOrEqual(t, got.Total[0].High, 1.0)
 }

@@ -104,7 +104,7 @@ func (f Doubt) draw(s *sheet, headline string) {
 	top := room.Max.Y - tickSize*0.6
 	room.Max.Y -= tickSize * 1.5
 	p := s.inside(room, a)
-	f.legend(p, vg.Point{X: room.Min.X, Y: top})
+	p.shareLegend(vg.Point{X: room.Min.X, Y: top})
 	s.put(s.style(tickSize, quiet(), false), vg.Point{X: room.Max.X, Y: p.box.Max.Y + tickSize*0.65}, toLeft(), "interval, if known")
 	for _, t := range p.x.ticks(ticksAlong(p.box.Size().X, true)) {
 		s.StrokeLine2(stroke(faint(), 0.8), p.atX(t.value), p.box.Min.Y, p.atX(t.value), p.box.Max.Y)
@@ -150,8 +150,8 @@ func (p *panel) whisker(style draw.LineStyle, low, high, y vg.Length) {
 	p.s.StrokeLine2(style, high, y-half, high, y+half)
 }
 
-// legend explains the bars on one line, from the left.
-func (f Doubt) legend(p *panel, at vg.Point) {
+// shareLegend explains the bars on one line, from the left.
+func (p *panel) shareLegend(at vg.Point) {
 	const wide vg.Length = 22
 	style := p.s.style(tickSize, quiet(), false)
 	for i, text := range [...]string{"by itself", "with what it does beside others", "nine times in ten"} {

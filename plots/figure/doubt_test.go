@@ -39,7 +39,8 @@ func TestDoubtRefusals(t *testing.T) {
 		"empty": func(f *Doubt) { f.Rows = nil }, "no name": func(f *Doubt) { f.Rows[1].Unknown = "" },
 		"not a number": func(f *Doubt) { f.Rows[1].First.Value = math.NaN() }, "left infinite": func(f *Doubt) { f.Rows[1].Left = math.Inf(1) },
 		"below zero": func(f *Doubt) { f.Rows[4].First.Low = -0.01 }, "above one": func(f *Doubt) { f.Rows[0].Total.High = 1.01 },
-		"outside": func(f *Doubt) { f.Rows[0].Total.Low = 0.5 }, "none decides": func(f *Doubt) { f.Decides = 0 }, "too many decide": func(f *Doubt) { f.Decides = 6 },
+		"outside above": func(f *Doubt) { f.Rows[0].First.High = 0.3 },
+		"outside":       func(f *Doubt) { f.Rows[0].Total.Low = 0.5 }, "none decides": func(f *Doubt) { f.Decides = 0 }, "too many decide": func(f *Doubt) { f.Decides = 6 },
 	} {
 		f := aDoubt()
 		require.NoError(t, f.check())

@@ -83,7 +83,7 @@ func (t *Study) share(ctx context.Context, names []string, f sensitivity.Functio
 	for _, step := range sensitivity.Order(f, Enough) {
 		t.Order = append(t.Order, Step{names[step.Unknown], step.Left})
 	}
-	return ctx.Err()
+	return nil
 }
 
 // Decides lists the unknowns of which it cannot be told which has the greatest share with others: one, where the intervals tell.
