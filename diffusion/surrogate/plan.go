@@ -26,8 +26,9 @@ func Points(unknowns int) [][]float64 {
 	if unknowns < 2 {
 		return points
 	}
-	const least, spare, seed = 32, 8, 7
-	return append(points, Draws(max(least, unknowns*(unknowns-1)/2+spare), unknowns, seed)...)
+	const least, seed = 32, 7
+	terms := (unknowns + 1) * (unknowns + 2) / 2 // of the polynomial: with twice as many values, leaving one out tells something
+	return append(points, Draws(max(least, 2*terms-len(points)), unknowns, seed)...)
 }
 
 // knots of the curve along the steepest line, without the centre; the sample of a few thousand draws hardly leaves them.

@@ -28,5 +28,5 @@ func ExampleFind() {
 	// the activation energy makes 0.4 of the doubt
 	// limit: leaves 0.7
 	// activation energy: leaves 0.5
-	// diffusivity at the reference: leaves 0.1
+	// diffusivity at the reference: leaves 0.0
 }

@@ -272,7 +272,7 @@ func TestRanges(t *testing.T) {
 	require.InDelta(t, 273.15+45, a.To, 0.1)
 
 	// So little air that the march has no answer.
-	a, err = ask("winch-drum", "zone.drum.air.flow", "0.001 L/min", "50 L/min")
+	a, err = ask("winch-drum", "zone.drum.air.flow", "0.0002 L/min", "50 L/min")
 	require.NoError(t, err)
 	require.True(t, a.Narrowed)
 	require.Equal(t, size.Nowhere, a.Outcome)
