@@ -15,7 +15,6 @@ type lengths struct {
 	zone     int
 	settings diffusion.Settings
 	width    float64
-	from     float64 // at which the odds themselves are asked
 	windows  []*window
 }
 
@@ -26,38 +25,30 @@ type window struct {
 }
 
 // Lengths searches over the logarithm of the length [m] of a zone; At is not used. It mostly takes some sixty marches; where the surrogate
-// over the lengths is not to be trusted the odds themselves are asked, twice at most.
+// over the lengths is not to be trusted the odds themselves are asked, once.
 func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diffusion.Settings) (Found, error) {
-	const widest, parts, sound = 1.0, 1.6, 0.06
-	l := lengths{march: w, model: m, zone: zone, settings: n, width: math.Min(s.Step/parts, widest), from: math.NaN()}
-	if !s.Crossing {
-		l.from = s.From
-	}
+	const widest, parts, sound = 1.0, 1.6, 0.1
+	l := lengths{march: w, model: m, zone: zone, settings: n, width: math.Min(s.Step/parts, widest)}
 	s.At = l.at
 	f, err := s.Find()
 	if err != nil || f.Outcome == Already {
 		return f, err
 	}
-	for range 2 {
-		in, err := l.window(f.Place)
-		if err != nil || in.Error <= sound {
-			return f, err
-		}
-		p, err := l.exact(f.Place)
-		if err != nil {
-			return f, err
-		}
-		off := deviate(p) - deviate(f.Probability)
-		f.Probability = p
-		if enoughOf(f) {
-			return f, nil
-		}
-		in.off += off
-		if f, err = s.Find(); err != nil || f.Outcome == Already {
-			return f, err
-		}
+	in, err := l.window(f.Place)
+	if err != nil || in.Error <= sound {
+		return f, err
 	}
-	return f, nil
+	p, err := l.exact(f.Place)
+	if err != nil {
+		return f, err
+	}
+	off := deviate(p) - deviate(f.Probability)
+	f.Probability = p
+	if enoughOf(f) {
+		return f, nil
+	}
+	in.off += off
+	return s.Find()
 }
 
 // enoughOf tells that the probability at a place is what its outcome says.
@@ -71,9 +62,6 @@ func enoughOf(f Found) bool {
 }
 
 func (l *lengths) at(u float64) (float64, error) {
-	if u == l.from {
-		return l.exact(u)
-	}
 	in, err := l.window(u)
 	if err != nil {
 		return 0, err
