@@ -58,7 +58,7 @@ func (a *Answer) elsewhere() string {
 	if len(dry) > namedMaterials {
 		named = strings.Join(dry[:namedMaterials], ", ") + " …"
 	}
-	return fmt.Sprintf(" Another material: of %d others, each at its own drying temperature, %d would be dry here (%s).",
+	return fmt.Sprintf(" Another material: of %d others, each at its own drying temperature, %d would be within their limits here at the medians of what is known (%s).",
 		len(d.Materials), len(dry), named)
 }
 
