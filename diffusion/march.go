@@ -20,7 +20,8 @@ type March struct {
 	side  lane          // for what branches off, see RunLengths
 	drawn [][][]float64 // where odds ask, by the number of unknowns
 
-	beside *March // what finds the odds while this one marches
+	beside *March   // what finds the odds while this one marches
+	more   []*March // what marches draws at the same time
 }
 
 type gridKey struct {

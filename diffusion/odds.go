@@ -4,7 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -107,10 +110,10 @@ func (e *ensemble) tried(deviates []float64) (float64, error) {
 	return (1-open)*log + open*most, err
 }
 
-// fails keeps the first error.
+// fails keeps an error.
 func (e *ensemble) fails(err error) {
 	if e.failed == nil {
-		e.failed = err
+		e.failed = err // the first
 	}
 }
 
@@ -193,13 +196,42 @@ func (e *ensemble) byDiffusivity(values []float64) Between {
 	return b
 }
 
-// each marches at some points.
+// each marches at some points, on several cores; which core marches where changes nothing.
 func (e *ensemble) each(points [][]float64) []float64 {
-	values := make([]float64, len(points))
-	for i, p := range points {
-		values[i] = e.march(p)
+	values, failures := make([]float64, len(points)), make([]error, len(points))
+	var next atomic.Int64
+	work := func(w *March) {
+		own := *e
+		own.marches, own.result = w, Result{}
+		for i := int(next.Add(1)) - 1; i < len(points); i = int(next.Add(1)) - 1 {
+			if values[i], failures[i] = own.tried(points[i]); failures[i] != nil {
+				values[i] = math.NaN()
+			}
+		}
+	}
+	var all sync.WaitGroup
+	if e.measure == nil { // which marches for itself
+		for _, other := range e.marches.others(min(runtime.GOMAXPROCS(0), mostAtOnce, len(points)) - 1) {
+			all.Go(func() { work(other) })
+		}
+	}
+	work(e.marches)
+	all.Wait()
+	for _, err := range failures {
+		e.fails(err)
 	}
 	return values
+}
+
+// mostAtOnce bounds the cores that one question of odds takes.
+const mostAtOnce = 4
+
+// others are so many more to march with at the same time.
+func (w *March) others(count int) []*March {
+	for len(w.more) < count {
+		w.more = append(w.more, NewMarch())
+	}
+	return w.more[:max(0, count)]
 }
 
 // odds reads them off a sample.

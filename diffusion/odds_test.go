@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"runtime"
 	"slices"
 	"testing"
 
@@ -153,6 +154,14 @@ func TestVerdictOfOdds(t *testing.T) {
 		o := diffusion.Odds{Probability: r.probability, Density: r.density}
 		require.Equal(t, r.want, o.Verdict(r.off, r.survival), "%v", r)
 	}
+}
+
+// The same bits on one core and on several.
+func TestOddsOnAnyNumberOfCores(t *testing.T) {
+	m := path(t, "pva", 6, 70, dry)
+	several := odds(t, m)
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	require.Equal(t, several, odds(t, m))
 }
 
 // The odds for several lengths are those of each by itself, to the bit; with a bore whose strand drags its air too.
