@@ -35,7 +35,7 @@ func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diff
 		return f, err
 	}
 	in, err := l.window(f.Place)
-	if err != nil || in.Error <= sound {
+	if err != nil || in.Error <= sound || s.Rough > 0 && math.Exp(f.Place) > s.Rough {
 		return f, err
 	}
 	p, err := l.exact(f.Place)

@@ -24,13 +24,16 @@ func (s *State) steps() (far, near float64) {
 	return decades, rest + share*math.Log(s.Model.Material.Diffusivity.Scatter.Value)
 }
 
+// rough is the time [s] beyond which that until a strand is dry is good to some tens of per cent only: nobody waits so long for one.
+const rough = 2 * 86400
+
 // DriesLikely finds from when on the content is within the limit nine times in ten; median is what [State.Dries] has found.
 func (s *State) DriesLikely(w *diffusion.March, median Time, n diffusion.Settings) (Likely, error) {
 	if median.Never {
 		return Likely{Never: true}, nil
 	}
 	far, near := s.steps()
-	search := likely.Search{From: shortest, To: longest, Step: far}
+	search := likely.Search{From: shortest, To: longest, Step: far, Rough: rough * speed}
 	if !median.Already {
 		search.From, search.Crossing, search.Step = median.Seconds, true, near
 	}

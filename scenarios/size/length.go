@@ -77,12 +77,13 @@ type LikelyLength struct {
 }
 
 // LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
-// meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is.
-func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, s diffusion.Settings) (LikelyLength, error) {
+// meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is. A length beyond rough [m],
+// above zero, is good to some tens of per cent only.
+func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, rough float64, s diffusion.Settings) (LikelyLength, error) {
 	if shortest.Outcome == Nowhere {
 		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
 	}
-	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep}
+	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough}
 	switch {
 	case shortest.Outcome == Met && shortest.None():
 		search.To = math.Log(shortest.Value)

@@ -186,7 +186,7 @@ func (t *task) answered(x float64) error {
 		return err
 	}
 	t.marches += assessed
-	_, err = t.march.Assess(m, settings)
+	_, _, err = t.march.NumericalError(m, settings)
 	return err
 }
 

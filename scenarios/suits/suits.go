@@ -166,7 +166,7 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	} else if r.Class == Forbidden {
 		r.Obstacle = levers.Hindrance(w, m, a, d.zone)
 	}
-	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, n); err != nil {
+	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, far*d.scenario.Build.Longest, n); err != nil {
 		return r, err
 	}
 	if r.Rest, err = resting.Dries(w, n); err != nil {
@@ -175,6 +175,9 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	r.RestLikely, err = resting.DriesLikely(w, r.Rest, n)
 	return r, err
 }
+
+// far beyond what can be built, how long exactly is of no use.
+const far = 1.5
 
 func (r *Row) classify(longest float64) {
 	switch {
