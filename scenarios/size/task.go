@@ -185,13 +185,13 @@ func (t *task) answered(x float64) error {
 	if err != nil {
 		return err
 	}
-	t.marches += assessed
+	t.marches += checked
 	_, _, err = t.march.NumericalError(m, settings)
 	return err
 }
 
-// assessed is how many marches an assessment takes at least.
-const assessed = 4
+// checked is how many marches it takes to tell whether there is an answer: at the settings, and finer.
+const checked = 2
 
 // edges moves those ends of a search at which the scenario cannot be marched inwards, by
 // halves towards the first candidate at which it can.
@@ -290,7 +290,7 @@ func (t *task) check(f found) error {
 		a.DryTo = a.Value
 	}
 	a.Model = &s.Model
-	t.marches += assessed
+	t.marches += checked
 	if a.Outcome == Nowhere {
 		library, err := materials.Library()
 		if err != nil {
