@@ -17,7 +17,7 @@ import (
 )
 
 // Odds say how likely it is that the strand meets its limit, and where its content lies, when all that is not known for sure about the
-// model is drawn from what is known about it. They rest on some fifty marches and a surrogate of them. Against 4,000 marches the probability was within 0.02 and the
+// model is drawn from what is known about it. They rest on some seventy marches and a surrogate of them. Against 4,000 marches the probability was within 0.02 and the
 // 10 and 90 % points mostly within 3 %.
 type Odds struct {
 	Probability   float64 // that the mean content at the nozzle is no more than the limit

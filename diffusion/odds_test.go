@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/film"
 	"strandry/materials"
 )
 
@@ -136,6 +137,30 @@ func TestOddsOfTheStart(t *testing.T) {
 	o = odds(t, m)
 	within(t, m.Start*math.Pow(1.2, -deviateOf90/deviateOf95), o.Low, 0.005)
 	within(t, m.Start*math.Pow(1.5, deviateOf90/deviateOf95), o.High, 0.005)
+}
+
+// With the film alone in doubt the content lies between those of marches whose coefficients, of heat and of mass together, are off by what the source
+// of the correlation states, which is exceeded one time in ten. A film that is given is in no doubt.
+func TestOddsOfTheFilm(t *testing.T) {
+	m := certain(transit(t, 0))
+	m.Path = m.Path[1:2]
+	m.Path[0].Length = 0.3
+	require.Empty(t, odds(t, m).Unknowns)
+	m.Path[0].Film = diffusion.Film{Flow: film.Across, AirSpeed: 0.3, Emissivity: 0.9}
+	coefficients := run(t, m).Zones[0].Film
+	require.Greater(t, coefficients.MassUncertainty, coefficients.Uncertainty)
+	at := func(share float64) float64 {
+		varied := *m
+		varied.Path = slices.Clone(m.Path)
+		f := &varied.Path[0].Film
+		f.HeatFactor, f.MassFactor = math.Pow(1+coefficients.Uncertainty, share), math.Pow(1+coefficients.MassUncertainty, share)
+		return run(t, &varied).Nozzle.Mean
+	}
+	o := odds(t, m)
+	require.Equal(t, []string{diffusion.UnknownFilm}, o.Unknowns)
+	within(t, at(deviateOf90/deviateOf95), o.Low, 2e-3)
+	within(t, at(-deviateOf90/deviateOf95), o.High, 2e-3)
+	require.Greater(t, o.High/o.Low, 1.01, "a case that tests nothing")
 }
 
 // The verdict by its definition.

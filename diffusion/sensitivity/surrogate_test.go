@@ -11,7 +11,7 @@ import (
 	"strandry/diffusion/surrogate"
 )
 
-// fitted is a surrogate of a function from some fifty of its values, at points that a seed chooses.
+// fitted is a surrogate of a function from some seventy of its values, at points that a seed chooses.
 func fitted(t *testing.T, f Function, seed uint64) Function {
 	t.Helper()
 	value := func(points [][]float64) []float64 {

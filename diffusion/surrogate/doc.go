@@ -1,5 +1,5 @@
 // Package surrogate stands in for a function that is dear to compute, so that it can be asked thousands of times: a smooth function of a few
-// standard normal unknowns, such as the logarithm of a content. It is fitted to some fifty values.
+// standard normal unknowns, such as the logarithm of a content. It is fitted to some seventy values.
 //
 // The unknowns mostly act as one: each shifts the function along one curve. So the function is computed along the line of steepest change
 // through the centre, g(t), and what remains is a small shift of t, a polynomial of degree two in the unknowns z:
