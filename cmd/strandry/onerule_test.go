@@ -30,7 +30,7 @@ import (
 // needed and the advice, for all ways to state the air and its flow. 15 random designs, or 400 with STRANDRY_RANDOM=long.
 func TestOneDesignOneNumber(t *testing.T) {
 	t.Parallel()
-	count := 15
+	count := 10
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
 		count = 400
 	}
