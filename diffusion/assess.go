@@ -1,6 +1,7 @@
 package diffusion
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -9,12 +10,11 @@ import (
 type Verdict int
 
 const (
-	// Unsure: the limit lies between the wettest and the driest of the marches over
-	// the scatter of the diffusivity, their numerical errors included.
+	// Unsure: neither dry nor wet nine times in ten.
 	Unsure Verdict = iota
-	// Dry: even the wettest of them meets the limit, by more than its numerical error.
+	// Dry: it meets the limit nine times in ten or more, the numerical error taken off.
 	Dry
-	// Wet: even the driest of them does not, by more than its numerical error.
+	// Wet: it meets the limit one time in ten or less, the numerical error included.
 	Wet
 	// TooHot: dry enough, or perhaps, but the strand softens on its way.
 	TooHot
@@ -22,14 +22,11 @@ const (
 
 func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "softens"}[v] }
 
-// Assessment is an answer with its two errors: that of the numbers and that of
-// the diffusivity.
+// Assessment is an answer with its odds and its numerical error.
 type Assessment struct {
 	Result
-	Low, High      float64      // driest and wettest mean content over the scatter of the diffusivity, and of the air in bores whose strand drags it [kg/kg dry]
-	LowError       float64      // numerical error of Low: as NumericalError where it could matter to the verdict, else what that makes likely [kg/kg dry]
-	HighError      float64      // of High [kg/kg dry]
-	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean [kg/kg dry]
+	Odds
+	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean at the medians [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle
 	ZoneErrors     []StateError // and at the exit of each zone
 	Mouths         float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
@@ -37,7 +34,7 @@ type Assessment struct {
 	Numbers        bool // the numerical error alone makes the verdict unsure
 	Endurance      Endurance
 	Warnings       []Warning
-	Settings       Settings // of the marches; finer than was asked for where that decides the verdict
+	Settings       Settings // of the march at the medians; finer than was asked for where that decides the verdict
 }
 
 // Safety factor and order of the grid convergence index: Roache, Verification and
@@ -61,14 +58,23 @@ const (
 	coverError = 2e-4
 )
 
-// Assess runs the model at its central diffusivity, once refined, and over the scatter of it
-// ([Span]), and judges. Where the numerical error alone stands between the answer and a verdict, all of it is done again
-// with [Settings.Refined] up to two times.
+// Assess runs the model at the medians of all that is in doubt, once refined, finds its odds and judges. Where the numerical error
+// alone stands between the answer and a verdict, the model is run again with [Settings.Refined] up to two times.
 func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
-	a, err := w.assess(m, s)
-	if err != nil {
+	if err := m.Check(); err != nil {
 		return nil, err
 	}
+	odds := w.oddsMeanwhile(m, s)
+	a, err := w.assess(m, s)
+	if err == nil {
+		a.Mouths, err = w.mouths(m, s)
+	}
+	found := <-odds
+	if err = cmp.Or(err, found.err); err != nil {
+		return nil, err
+	}
+	a.Odds = found.Odds
+	a.judge()
 	const refinements = 2
 	for range refinements {
 		if !a.Numbers || a.laborious(m) {
@@ -78,7 +84,9 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 		if err != nil {
 			break // what is known stands, and says that it is in doubt
 		}
+		finer.Odds, finer.Mouths = a.Odds, a.Mouths
 		a = finer
+		a.judge()
 	}
 	a.Warnings = warnings(m, a)
 	return a, nil
@@ -99,7 +107,26 @@ func (a *Assessment) laborious(m *Model) bool {
 	return nodes*a.Steps > most
 }
 
-// assess is one round of Assess, without warnings.
+// foundOdds are odds, or why there are none.
+type foundOdds struct {
+	Odds
+	err error
+}
+
+// oddsMeanwhile finds the odds beside other work, on lanes of their own.
+func (w *March) oddsMeanwhile(m *Model, s Settings) <-chan foundOdds {
+	if w.beside == nil {
+		w.beside = NewMarch()
+	}
+	out := make(chan foundOdds, 1)
+	go func() {
+		o, err := w.beside.Odds(m, s)
+		out <- foundOdds{o, err}
+	}()
+	return out
+}
+
+// assess is the march at the medians with its errors.
 func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 	a := &Assessment{Settings: s}
 	if err := w.measured(m, s, &a.Result); err != nil {
@@ -110,62 +137,18 @@ func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 		return nil, err
 	}
 	a.errors(&other, m.Unseen(s))
-	var span Span
-	span.Add(0, m, &a.Result)
-	for _, power := range [...]float64{1, -1} {
-		varied := m.Scattered(power)
-		if err := w.Run(&varied, s, &other); err != nil {
-			return nil, err
-		}
-		span.Add(power, &varied, &other)
-	}
-	var err error
-	if a.Low, a.High, err = span.Ends(w, m, s); err != nil {
-		return nil, err
-	}
-	if a.Mouths, err = w.mouths(m, s); err != nil {
-		return nil, err
-	}
-	if err := a.bounds(w, m, &span); err != nil {
-		return nil, err
-	}
 	a.Endurance = a.Endures(m)
-	a.Verdict = Judge(a.Low-a.LowError, a.High+a.HighError, m.Limit, a.Endurance.Survival)
-	a.Numbers = a.Verdict != Judge(a.Low, a.High, m.Limit, a.Endurance.Survival)
 	return a, nil
 }
 
-// bounds sets the numerical errors of the driest and of the wettest content: that of the central one, absolute or relative,
-// whichever is more, or, where many times as much could matter to the verdict, by a refined march, though no less than the central.
-func (a *Assessment) bounds(w *March, m *Model, span *Span) error {
-	const near, share = 20, 0.01 // times the error, and of the limit
-	for _, end := range [...]struct {
-		point point
-		into  *float64
-	}{{span.driest(), &a.LowError}, {span.wettest(), &a.HighError}} {
-		*end.into = a.errorAt(end.point.mean)
-		if math.Abs(end.point.mean-m.Limit) > max(near**end.into, share*m.Limit) || end.point.power == 0 {
-			continue
-		}
-		varied := m.Scattered(end.point.power)
-		_, off, err := w.NumericalError(&varied, a.Settings)
-		if err != nil {
-			return err
-		}
-		*end.into = max(off, a.NumericalError) // two marches may agree by chance
+// judge sets the verdict.
+func (a *Assessment) judge() {
+	off := 0.0
+	if a.Nozzle.Mean > 0 {
+		off = a.NumericalError / a.Nozzle.Mean
 	}
-	if slack := span.slack(); slack > 0 {
-		a.LowError, a.HighError = a.LowError+slack, a.HighError+slack
-	}
-	return nil
-}
-
-// errorAt is what the numerical error of the central content makes likely for another one [kg/kg dry].
-func (a *Assessment) errorAt(content float64) float64 {
-	if a.Nozzle.Mean <= 0 {
-		return a.NumericalError
-	}
-	return a.NumericalError * max(1, content/a.Nozzle.Mean)
+	a.Verdict = a.Odds.Verdict(off, a.Endurance.Survival)
+	a.Numbers = a.Verdict != a.Odds.Verdict(0, a.Endurance.Survival)
 }
 
 // NumericalError runs a model and the same refined: the mean content at the nozzle, and the half-width of the band that holds
@@ -200,18 +183,4 @@ func (m *Model) Unseen(s Settings) float64 {
 func Margin(coarse, refined float64) float64 {
 	ratio := math.Pow(gridRatio, gridOrder)
 	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)
-}
-
-// Judge compares the driest and the wettest content, each with its numerical error taken off or added, with the limit. A
-// strand that softens is never dry.
-func Judge(low, high, limit float64, s Survival) Verdict {
-	switch {
-	case low > limit:
-		return Wet
-	case s == Softens:
-		return TooHot
-	case high <= limit:
-		return Dry
-	}
-	return Unsure
 }

@@ -11,19 +11,6 @@ import (
 	"strandry/diffusion"
 )
 
-// The verdict by its definition: dry where the wettest of the span meets the limit, wet where the driest does not.
-func TestJudge(t *testing.T) {
-	for _, r := range []struct {
-		low, high, limit float64
-		want             diffusion.Verdict
-	}{
-		{1, 2, 3, diffusion.Dry}, {1, 2, 2, diffusion.Dry}, {1, 3, 2, diffusion.Unsure},
-		{2, 3, 2, diffusion.Unsure}, {3, 4, 2, diffusion.Wet},
-	} {
-		require.Equal(t, r.want, diffusion.Judge(r.low, r.high, r.limit, diffusion.Holds), "%v", r)
-	}
-}
-
 // Two values of a method of first order, 1 + h at h = 0.2 and 0.1: the coarse one is off by 0.2, to which Roache
 // (Verification and Validation in Computational Science and Engineering, 1998) adds a quarter.
 func TestMarginOfTheFirstOrder(t *testing.T) {
@@ -38,47 +25,6 @@ func TestUnseenErrorFallsWithTheGrid(t *testing.T) {
 	require.Less(t, at(10), 0.6*at(5))
 	require.GreaterOrEqual(t, at(4), at(5))
 	require.Less(t, transit(t, 0).Unseen(diffusion.Settings{Resolution: 5}), 0.1*at(5), "no front without a diffusivity that grows")
-}
-
-// A strand turns where it dries and is wetted, however little, in whichever order; not where it does one of them.
-func TestTurns(t *testing.T) {
-	turns := func(zones ...int) bool {
-		m := transit(t, 0)
-		path := m.Path
-		m.Path = nil
-		for _, i := range zones {
-			m.Path = append(m.Path, path[i])
-		}
-		if zones[0] == 2 {
-			m.Start = 0
-		}
-		r := run(t, m)
-		return r.Turns(m)
-	}
-	require.False(t, turns(1, 1), "dries")
-	require.False(t, turns(2, 2), "is wetted")
-	require.True(t, turns(1, 2))
-	require.True(t, turns(2, 1))
-	m := transit(t, 0)
-	m.Path[2] = m.Path[1]
-	m.Path[2].Length = 1e-7
-	r := run(t, m)
-	require.False(t, r.Turns(m), "dries, and then nothing happens")
-	m = transit(t, 0)
-	m.Path[2].Length = 1e-4
-	r = run(t, m)
-	rise := r.Nozzle.Mean/r.Zones[1].Exit.Mean - 1
-	require.Greater(t, rise, 1e-5)
-	require.Less(t, rise, 5e-3)
-	require.True(t, r.Turns(m))
-}
-
-// At the power of one the diffusivity is the greatest likely one, by the factor of the data.
-func TestScatteredGrowsWithThePower(t *testing.T) {
-	m := transit(t, 0)
-	for power, factor := range map[float64]float64{-1: 1.0 / 3, 0: 1, 1: 3} {
-		within(t, factor, m.Scattered(power).DiffusivityFactor, 1e-12)
-	}
 }
 
 // Data that end at 290 K serve at 291 K and not at 285 K; a limit at the very content is in doubt, one at twice it is not.

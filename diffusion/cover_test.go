@@ -22,7 +22,7 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Model {
 	m := &diffusion.Model{
 		Radius: log(0.1e-3, 2.5e-3), Material: p, Speed: log(0.02e-3, 50e-3),
 		Start: p.Sorption.Content(r.Float64(), room), StartTemperature: room,
-		Limit: p.MoistureLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
+		Limit: p.PrintingLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
 		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
 	}
 	zone := func(hottest float64) diffusion.Zone {
@@ -98,54 +98,6 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 	}
 }
 
-// The interval over the scatter holds a scan of it, on paths that dry and rewet too.
-func TestSpanHoldsAScan(t *testing.T) {
-	if testing.Short() {
-		t.Skip("no two goroutines meet here")
-	}
-	library, err := materials.Library()
-	require.NoError(t, err)
-	turned := 0
-	for _, p := range library {
-		for _, length := range []float64{2, 6, 20} {
-			m := transit(t, 0)
-			m.Material, m.Start = p, p.Sorption.Content(0.5, room)
-			oven, guide := m.Path[1], m.Path[2]
-			oven.Air.Temperature, oven.Length = p.DryingTemperature.Value, length
-			guide.Air = diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.5, room)}
-			guide.Length = 0.6
-			m.Path = []diffusion.Zone{oven, guide}
-			if holdsAScan(t, m) {
-				turned++
-			}
-		}
-	}
-	require.Greater(t, turned, 10, "paths that are driest between the ends")
-}
-
-// The same of a strand that is wetted and half dried before it sets off: it turns between its storages.
-func TestSpanOfAStrandThatTurnsInStorage(t *testing.T) {
-	if testing.Short() {
-		t.Skip("no two goroutines meet here")
-	}
-	library, err := materials.Library()
-	require.NoError(t, err)
-	for _, p := range library {
-		m := transit(t, 0)
-		m.Material, m.Start = p, 0
-		guide := m.Path[2]
-		guide.Air = diffusion.Air{Temperature: room, VapourPressure: humidair.VapourPressureAt(0.5, room)}
-		guide.Length = 0.3
-		damp, box := guide, guide
-		damp.Air.VapourPressure = humidair.VapourPressureAt(0.7, room)
-		damp.Length, damp.Duration = 0, 8*3600
-		box.Air = diffusion.Air{Temperature: 343.15, VapourPressure: humidair.VapourPressureAt(0.05, 343.15)}
-		box.Length, box.Duration = 0, 3600
-		m.Storage, m.Path = []diffusion.Zone{damp, box}, []diffusion.Zone{guide}
-		holdsAScan(t, m)
-	}
-}
-
 // A front in wetted nylon, whose error of space stands still from resolution 5 to 10: the printed error holds it.
 // The model's exact answer is that of a resolution of 60.
 func TestErrorThatRefiningDoesNotShow(t *testing.T) {
@@ -164,23 +116,4 @@ func TestErrorThatRefiningDoesNotShow(t *testing.T) {
 	require.NoError(t, diffusion.NewMarch().Run(m, s, &fine))
 	require.InDelta(t, fine.Nozzle.Mean, a.Nozzle.Mean, a.NumericalError)
 	require.Greater(t, math.Abs(fine.Nozzle.Mean-a.Nozzle.Mean), 0.1*a.NumericalError, "a case that tests nothing")
-}
-
-// holdsAScan tells whether the driest place lies between the ends.
-func holdsAScan(t *testing.T, m *diffusion.Model) bool {
-	a := assess(t, m)
-	const places = 60
-	least, most, at := math.Inf(1), 0.0, 0
-	for i := range places + 1 {
-		varied := m.Scattered(2*float64(i)/places - 1)
-		mean := run(t, &varied).Nozzle.Mean
-		if mean < least {
-			least, at = mean, i
-		}
-		most = max(most, mean)
-	}
-	slack := 0.005 * (a.High - a.Low)
-	require.LessOrEqual(t, a.Low, least+slack, m.Material.ID)
-	require.GreaterOrEqual(t, a.High, most-slack, m.Material.ID)
-	return at > 0 && at < places
 }

@@ -17,7 +17,11 @@ import (
 type March struct {
 	grids map[gridKey]*radial.Grid
 	main  lane
-	side  lane // for what branches off, see RunLengths
+	side  lane          // for what branches off, see RunLengths
+	drawn [][][]float64 // where odds ask, by the number of unknowns
+
+	beside *March   // what finds the odds while this one marches
+	more   []*March // what marches draws at the same time
 }
 
 type gridKey struct {

@@ -163,7 +163,7 @@ func TestEveryMaterialStaysWithinItsBounds(t *testing.T) {
 	require.NoError(t, err)
 	for _, p := range library {
 		m := transit(t, 0)
-		m.Material, m.Limit = p, p.MoistureLimit.Value
+		m.Material, m.Limit = p, p.PrintingLimit.Value
 		m.Start = p.Sorption.Content(0.5, 296.15)
 		m.Path[1].Air.Temperature = p.DryingTemperature.Value
 		r := run(t, m)

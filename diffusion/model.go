@@ -12,16 +12,29 @@ type Model struct {
 	Speed    float64 // of the feed [m/s]; used for zones with a length
 
 	Start            float64 // moisture content, uniform [kg/kg dry]
+	StartActivity    float64 // water activity that Start is in equilibrium with at StartTemperature; zero for a content that is known by itself
 	StartTemperature float64 // [K]
 	Storage          []Zone  // what the strand lay through before it set off, each with a Duration
 	Path             []Zone  // what it runs through, each with a Length
 
-	Limit             float64 // wettest content that prints well [kg/kg dry]
-	NozzleTemperature float64 // [K]
-	Pressure          float64 // of the air [Pa]
+	Limit             float64           // wettest content at the nozzle [kg/kg dry]
+	LimitStated       bool              // by the scenario, whatever the material's own limits
+	LimitRange        materials.Range   // of a stated one, between which it lies nine times in ten [kg/kg dry]; zero where it is certain
+	Purpose           materials.Purpose // else which of the material's it is, and of another one's in its place
+	NozzleTemperature float64           // [K]
+	Pressure          float64           // of the air [Pa]
 
 	// DiffusivityFactor multiplies the diffusivity: 1 for the central value.
 	DiffusivityFactor float64
+
+	// Given are unknowns besides those of the material and the film.
+	Given []Given
+}
+
+// Take puts another polymer in the place of the material, with its own limit for the model's purpose and its own nozzle
+// temperature.
+func (m *Model) Take(p *materials.Polymer) {
+	m.Material, m.Limit, m.LimitStated, m.NozzleTemperature = *p, p.Limit(m.Purpose).Value, false, p.NozzleTemperature.Value
 }
 
 // Zone is a stretch of the way, or a time at rest, in one air.
@@ -136,6 +149,13 @@ func DefaultSettings() Settings { return Settings{Resolution: 5, Tolerance: 1e-3
 // CoarseSettings serve where many designs are compared: in 95 of 100 random designs the
 // numerical error stayed below 0.02 % of the answer.
 func CoarseSettings() Settings { return Settings{Resolution: 4, Tolerance: 3e-3} }
+
+// Coarser are no finer than [CoarseSettings].
+func (s Settings) Coarser() Settings {
+	c := CoarseSettings()
+	s.Resolution, s.Tolerance = min(s.Resolution, c.Resolution), max(s.Tolerance, c.Tolerance)
+	return s
+}
 
 // Refined halves the spacing and divides the error of a step by sixteen.
 func (s Settings) Refined() Settings {

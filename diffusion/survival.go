@@ -24,7 +24,7 @@ type Endurance struct {
 	Strand   float64 // hottest mean of the section there [K]
 	Air      float64 // of the air there [K]
 	Bears    float64 // up to here the strand holds [K]
-	Yields   float64 // above here it certainly gives way [K]
+	Yields   float64 // above here it is all but sure to give way [K]
 }
 
 // Running tells that only the air is too hot: the strand would soften, or might, if the feed stopped.
@@ -78,7 +78,7 @@ func (e *Endurance) judge() { e.Survival = e.Excess().Survival() }
 
 // Excess is how much too hot a place is [K]; below zero, how much there is to spare.
 type Excess struct {
-	Yield float64 // of the strand over the temperature above which it certainly gives way
+	Yield float64 // of the strand over the temperature above which it is all but sure to give way
 	Bear  float64 // of the strand, or its air, over that up to which it holds
 }
 

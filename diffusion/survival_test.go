@@ -86,8 +86,12 @@ func TestOnlyWhileItRuns(t *testing.T) {
 // One function gives the verdict: what softens is dry nowhere, wet stays wet.
 func TestJudgeWithHeat(t *testing.T) {
 	for _, s := range []diffusion.Survival{diffusion.Holds, diffusion.Doubtful, diffusion.Softens} {
-		require.Equal(t, diffusion.Wet, diffusion.Judge(0.3, 0.4, 0.2, s))
-		dry, unsure := diffusion.Judge(0.1, 0.15, 0.2, s), diffusion.Judge(0.1, 0.3, 0.2, s)
+		judge := func(p float64) diffusion.Verdict {
+			o := diffusion.Odds{Probability: p}
+			return o.Verdict(0, s)
+		}
+		require.Equal(t, diffusion.Wet, judge(0.05))
+		dry, unsure := judge(0.95), judge(0.5)
 		if s == diffusion.Softens {
 			require.Equal(t, []diffusion.Verdict{diffusion.TooHot, diffusion.TooHot}, []diffusion.Verdict{dry, unsure})
 			continue

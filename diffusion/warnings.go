@@ -112,22 +112,10 @@ func warnings(m *Model, a *Assessment) []Warning {
 	if k := p.Diffusivity.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak {
 		add(UnmeasuredDiffusivity, "", 0, 0)
 	}
-	if off, distance := a.doubt(m.Limit); off > distance {
-		add(NumericalDoubt, "", off, distance)
+	if distance := math.Abs(a.Nozzle.Mean - m.Limit); a.Numbers || a.NumericalError > distance {
+		add(NumericalDoubt, "", a.NumericalError, distance)
 	}
 	return all
-}
-
-// doubt is the numerical error of the content whose side of the limit is told least, and its distance from there [kg/kg dry].
-func (a *Assessment) doubt(limit float64) (off, distance float64) {
-	off, distance = a.NumericalError, math.Abs(a.Nozzle.Mean-limit)
-	if off > distance || !a.Numbers {
-		return off, distance
-	}
-	if a.Low > limit {
-		return a.LowError, a.Low - limit
-	}
-	return a.HighError, limit - a.High
 }
 
 // beyond gives the end of the range that x has passed by more than a thousandth of

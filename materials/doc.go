@@ -21,6 +21,19 @@
 // term of low activity), dH being the enthalpy
 // of mixing, which is the heat of sorption plus that of vaporisation.
 //
+// # Doubt
+//
+// Of each number, value is the median, and nine times in ten the truth lies between low and high: they are its
+// 5 and 95 % points. The form is log-normal for what cannot be zero or less, and normal for the rest: a temperature [K], beta
+// and the enthalpy of mixing. A lopsided range has two pieces, each half of such a curve with a deviation of its own:
+//
+//	log-normal   ln(high/value)/1.645 above the median, ln(value/low)/1.645 below
+//	normal       (high - value)/1.645 above, (value - low)/1.645 below
+//
+// 1.645 being the 95 % point of the normal distribution. The scatter f of a diffusivity says the same of it in one
+// number: D/f to D f. In the library the two agree, and each value lies strictly between its ends. A number that a user
+// gives without a range has no doubt.
+//
 // # Softening
 //
 // A strand that is pulled stretches, or sticks to what it touches, from some temperature on: near the glass

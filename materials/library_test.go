@@ -2,6 +2,7 @@ package materials
 
 import (
 	"path"
+	"slices"
 	"strings"
 	"testing"
 
@@ -65,6 +66,40 @@ func requireStated(t *testing.T, where string, table map[string]any) int {
 	return seen
 }
 
+// The ends of each range are the 5 and 95 % points of a law whose median is the value: it lies strictly between, and what
+// is log-normal has no end at zero. The scatter says the same of the diffusivity, to the digits that are written.
+func TestRangesAreLaws(t *testing.T) {
+	polymers, err := Library()
+	require.NoError(t, err)
+	check := func(id, key string, v Value) {
+		require.Less(t, v.Low, v.Value, "%s: %s", id, key)
+		require.Less(t, v.Value, v.High, "%s: %s", id, key)
+		if key != "beta" && key != "mixing_enthalpy" {
+			require.Positive(t, v.Low, "%s: %s", id, key)
+		}
+	}
+	for i := range polymers {
+		p := &polymers[i]
+		all := slices.Concat(p.properties(), p.Diffusivity.properties(), p.Sorption.parameters())
+		all = append(all, property{key: "mixing_enthalpy", into: &p.Sorption.MixingEnthalpy})
+		for j := range p.Diffusivity.Pieces {
+			all = append(all, property{key: "activation", into: &p.Diffusivity.Pieces[j].Activation})
+		}
+		for _, one := range all {
+			switch {
+			case one.key == "scatter":
+			case one.into != nil:
+				check(p.ID, one.key, *one.into)
+			case *one.optional != nil:
+				check(p.ID, one.key, **one.optional)
+			}
+		}
+		d, f := p.Diffusivity.ReferenceValue, p.Diffusivity.Scatter.Value
+		require.InEpsilon(t, f, d.High/d.Value, 0.07, p.ID)
+		require.InEpsilon(t, f, d.Value/d.Low, 0.07, p.ID)
+	}
+}
+
 func TestLookup(t *testing.T) {
 	_, err := Lookup("PA-6")
 	var unknown *UnknownError
@@ -110,7 +145,7 @@ func TestIdentity(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, "mine", mine.Label())
 	require.Equal(t, library.Name, mine.Title())
-	files["own/pa6.toml"] += "moisture_limit = \"0.05 %\"\n"
+	files["own/pa6.toml"] += "printing_limit = \"0.05 %\"\n"
 	changed, err := Resolve("own/pa6.toml", open)
 	require.NoError(t, err)
 	require.False(t, changed.Same(&own))

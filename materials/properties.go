@@ -55,7 +55,8 @@ func (p *Polymer) properties() []property {
 		{key: "softening", measure: temperature(), into: &p.Softening},
 		{key: "drying_temperature", measure: temperature(), into: &p.DryingTemperature},
 		{key: "nozzle_temperature", measure: temperature(), into: &p.NozzleTemperature},
-		{key: "moisture_limit", measure: content(), into: &p.MoistureLimit},
+		{key: "printing_limit", measure: content(), into: &p.PrintingLimit},
+		{key: "moulding_limit", measure: content(), into: &p.MouldingLimit},
 		{key: "youngs_modulus", measure: within(quantity.Pressure(), 1e4, 1e12, "MPa"), optional: &p.YoungsModulus},
 	}
 }

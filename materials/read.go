@@ -66,6 +66,7 @@ func ReadTable(t *strict.Table, base Polymer) Polymer {
 
 // readInto lays what the table states over p; complete asks for everything.
 func readInto(t *strict.Table, p *Polymer, complete bool) {
+	base := *p
 	words := []*string{&p.Name, &p.Family, &p.Summary}
 	for i, key := range []string{"name", "family", "summary"} {
 		if text, ok := t.Text(key); ok {
@@ -76,12 +77,27 @@ func readInto(t *strict.Table, p *Polymer, complete bool) {
 		t.Require("name", "family", "summary")
 	}
 	readStructure(t, p, complete)
+	readHydrolyses(t, p, complete)
 	readProperties(t, p.properties(), complete)
 	readDiffusivity(t, &p.Diffusivity, complete)
 	readSorption(t, &p.Sorption, complete)
-	p.Doubts = append(slices.Clone(p.Doubts), notes(t, "doubt")...)
+	p.Doubts = append(slices.DeleteFunc(slices.Clone(p.Doubts), func(n Note) bool { return p.settles(n.About, &base) }), notes(t, "doubt")...)
 	p.Cautions = append(slices.Clone(p.Cautions), notes(t, "caution")...)
 	checkTemperatures(t, p)
+}
+
+// settles tells whether a polymer states a property itself that is another's in what it differs from, which settles the notes about it.
+func (p *Polymer) settles(about Subject, base *Polymer) bool {
+	a, b := &p.Sorption, &base.Sorption
+	switch about {
+	case AboutDiffusivity:
+		return p.Diffusivity.ReferenceValue != base.Diffusivity.ReferenceValue
+	case AboutSorption:
+		return a.Form != b.Form || a.Saturation != b.Saturation || a.Monolayer != b.Monolayer || a.Linear != b.Linear || a.Power != b.Power
+	case AboutLimit:
+		return p.PrintingLimit != base.PrintingLimit || p.MouldingLimit != base.MouldingLimit
+	}
+	return false
 }
 
 func readProperties(t *strict.Table, all []property, complete bool) {
@@ -173,7 +189,11 @@ func notes(t *strict.Table, key string) []Note {
 	for _, one := range t.Tables(key) {
 		one.Require("text")
 		text, _ := one.Text("text")
-		all = append(all, Note{Text: text, Source: readSource(one), Kind: readKind(one)})
+		n := Note{Text: text, Source: readSource(one), Kind: readKind(one)}
+		if word, ok := one.Choice("about", subjects()); ok {
+			n.About = Subject(slices.Index(subjects(), word))
+		}
+		all = append(all, n)
 	}
 	return all
 }

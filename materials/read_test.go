@@ -161,9 +161,49 @@ func FuzzRead(f *testing.F) {
 				require.False(t, math.IsNaN(slope) || math.IsInf(slope, 0) || slope <= 0)
 			}
 		}
-		for _, v := range []Value{p.Density, p.HeatCapacity, p.Conductivity, p.MoistureLimit, p.Softening} {
+		for _, v := range []Value{p.Density, p.HeatCapacity, p.Conductivity, p.PrintingLimit, p.Softening} {
 			require.True(t, Range{Min: v.Low, Max: v.High}.Holds(v.Value))
 			require.Positive(t, v.Value)
 		}
 	})
+}
+
+// A property that the user states himself is believed: what the base says against its own goes, and so does the scatter of its own; a range
+// of the user's takes its place.
+func TestStatedPropertiesAreBelieved(t *testing.T) {
+	about := func(p Polymer, subject Subject) int {
+		n := 0
+		for _, d := range p.Doubts {
+			if d.About == subject {
+				n++
+			}
+		}
+		return n
+	}
+	base, err := Lookup("pa6")
+	require.NoError(t, err)
+	require.Positive(t, about(base, AboutDiffusivity))
+	require.Positive(t, about(base, AboutSorption))
+	require.Positive(t, about(base, AboutLimit))
+	require.Greater(t, base.Diffusivity.Scatter.Value, 1.0)
+	for _, r := range []struct {
+		text                      string
+		scatter                   float64
+		diffusivity, sorpt, limit bool // their notes stay
+	}{
+		{"", base.Diffusivity.Scatter.Value, true, true, true},
+		{"[diffusivity]\nvalue = \"2e-13 m2/s\"\n", 1, false, true, true},
+		{"[diffusivity]\nvalue = { value = \"2e-13 m2/s\", low = \"1e-13 m2/s\", high = \"4e-13 m2/s\" }\n", 2, false, true, true},
+		{"[diffusivity]\nvalue = \"2e-13 m2/s\"\nscatter = 1.5\n", 1.5, false, true, true},
+		{"[diffusivity]\nbeta = 20\n", base.Diffusivity.Scatter.Value, true, true, true},
+		{"[sorption]\nlinear = \"5 %\"\n", base.Diffusivity.Scatter.Value, true, false, true},
+		{"printing_limit = \"0.3 %\"\n", base.Diffusivity.Scatter.Value, true, true, false},
+	} {
+		p, err := Read("mine.toml", []byte("base = \"pa6\"\n"+r.text), nil)
+		require.NoError(t, err)
+		require.InDelta(t, r.scatter, p.Diffusivity.Scatter.Value, 1e-12, r.text)
+		require.Equal(t, r.diffusivity, about(p, AboutDiffusivity) > 0, r.text)
+		require.Equal(t, r.sorpt, about(p, AboutSorption) > 0, r.text)
+		require.Equal(t, r.limit, about(p, AboutLimit) > 0, r.text)
+	}
 }

@@ -1,6 +1,7 @@
 package materials
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -23,10 +24,19 @@ func readDiffusivity(parent *strict.Table, d *Diffusivity, complete bool) {
 		d.Reference = x
 	}
 	readProperties(t, d.properties(), complete)
+	if t.Has("value") && !t.Has("scatter") && d.ReferenceValue.Low > 0 {
+		d.Scatter = scatterOf(d.ReferenceValue)
+	}
 	readRange(t, "temperature", temperature(), &d.Temperature)
 	if t.Has("piece") {
 		d.Pieces = readPieces(t)
 	}
+}
+
+// scatterOf is the factor that the range of a diffusivity amounts to: 1 where its user gives none, who is believed.
+func scatterOf(v Value) Value {
+	f := math.Sqrt(v.High / v.Low)
+	return Value{Value: f, Low: f, High: f, Kind: v.Kind, Source: v.Source}
 }
 
 func readPieces(parent *strict.Table) []Arrhenius {

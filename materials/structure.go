@@ -28,7 +28,7 @@ func (s Structure) String() string {
 }
 
 // GivesWay is the range of temperature [K] over which a pulled strand begins to stretch or stick: up to its
-// Min it holds, above its Max it certainly gives way (5 and 95 % points). That is the range of Softening, and
+// Min it holds, above its Max it is all but sure to give way (5 and 95 % points). That is the range of Softening, and
 // for a semicrystalline polymer no more than its melting allows.
 func (p *Polymer) GivesWay() Range {
 	r := Range{Min: p.Softening.Low, Max: p.Softening.High}

@@ -9,15 +9,16 @@ type Kind int
 // The kinds, from the best to the least; Given is whatever a user's file states
 // without a kind.
 const (
-	Published     Kind = iota // the figure itself was read in a reviewed text
-	PublishedWeak             // read, but in a text without review
-	Memory                    // remembered from handbooks and papers, not checked
-	Practice                  // common practice, without a scientific source
-	Given                     // stated by the user
+	Published         Kind = iota // the figure itself was read in a reviewed text
+	PublishedAbstract             // read in its abstract, the text itself not
+	PublishedWeak                 // read, but in a text without review
+	Memory                        // remembered from handbooks and papers, not checked
+	Practice                      // common practice, without a scientific source
+	Given                         // stated by the user
 )
 
 func kinds() []string {
-	return []string{"published", "published-weak", "memory", "practice", "given"}
+	return []string{"published", "published-abstract", "published-weak", "memory", "practice", "given"}
 }
 
 // String returns the word used in material files, such as "published-weak".
@@ -28,7 +29,8 @@ func (k Kind) String() string {
 	return "unknown"
 }
 
-// Value is a number in SI with its doubt and origin; Low <= Value <= High.
+// Value is a number in SI with its doubt and origin; Low <= Value <= High. What the three mean stands in the package
+// comment; equal, they leave no doubt.
 type Value struct {
 	Value, Low, High float64
 	Kind             Kind
@@ -45,4 +47,18 @@ func (r Range) Holds(x float64) bool { return x >= r.Min && x <= r.Max }
 type Note struct {
 	Text, Source string
 	Kind         Kind
+	About        Subject // what it doubts
 }
+
+// Subject is a group of properties that a note is about.
+type Subject int
+
+// The subjects. A note about one of the last three goes where a user states the property himself.
+const (
+	Anything Subject = iota
+	AboutDiffusivity
+	AboutSorption
+	AboutLimit
+)
+
+func subjects() []string { return []string{"anything", "diffusivity", "sorption", "limit"} }

@@ -14,7 +14,7 @@ const unlimited = "unlimited"
 // without limit unless the file says so: what is not stated is the stated speed times the ring
 // between strand and bore, or else what the strand drags along.
 func (r *reading) flow(zone, t section, z *diffusion.Zone, s *Scenario) {
-	flow, stated, endless := t.quantityOrWord(unlimited, "flow", quantity.VolumeFlow(), strict.Limits{Min: 1e-9, Max: 1, Unit: "L/min"})
+	flow, stated, word := t.quantityOrWord([]string{unlimited}, "flow", quantity.VolumeFlow(), strict.Limits{Min: 1e-9, Max: 1, Unit: "L/min"})
 	open := t.has("flow") || !zone.has("bore")
 	switch {
 	case stated:
@@ -32,7 +32,7 @@ func (r *reading) flow(zone, t section, z *diffusion.Zone, s *Scenario) {
 		z.Air.Dragged, z.Air.Direction = true, diffusion.With
 		r.assume(t.name("flow") + ": what the strand drags along through the bore, with it")
 	}
-	r.direction(t, z, endless)
+	r.direction(t, z, word == unlimited)
 }
 
 // direction reads how the air of a zone meets the strand.

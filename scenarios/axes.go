@@ -27,12 +27,6 @@ func (a Axis) Len() int { return len(a.written) }
 // Setting returns the setting of the value with the given index.
 func (a Axis) Setting(i int) Setting { return Setting{Key: a.Key.Name, Value: a.written[i]} }
 
-// Uncertainty is a key with the standard deviation of its value.
-type Uncertainty struct {
-	Key       Key
-	Deviation float64 // [SI]; of a temperature in kelvins
-}
-
 // Most axes of a sweep, and most values of one.
 const mostAxes, mostValues = 3, 10000
 
@@ -264,29 +258,6 @@ func (s *Scenario) tryAxes(tables []*strict.Table) error {
 	}
 	if len(all) == 0 {
 		return nil
-	}
-	return all
-}
-
-// uncertain reads [[uncertain]]; nothing rests on it yet.
-func (r *reading) uncertain(root section) []Uncertainty {
-	var all []Uncertainty
-	for _, table := range root.subs("uncertain") {
-		key, ok := r.named(table, nil)
-		table.Require("deviation")
-		if !ok {
-			continue
-		}
-		width := key
-		width.limits = strict.Limits{Max: math.Inf(1), ExclusiveMin: true}
-		if key.Dimension.Name() == quantity.Temperature().Name() {
-			width.Dimension = quantity.TemperatureDifference()
-		}
-		deviation, _ := width.read(table, "deviation")
-		all = append(all, Uncertainty{Key: key, Deviation: deviation})
-	}
-	if len(all) > 0 {
-		r.unused = append(r.unused, "uncertain")
 	}
 	return all
 }

@@ -38,7 +38,7 @@ func put(t *testing.T, content string, path ...string) string {
 
 // limited is a material file on a base whose limit tells it from others.
 func limited(base, limit string) string {
-	return "base = \"" + base + "\"\nname = \"Mine\"\nmoisture_limit = { value = \"" + limit + "\", source = \"a label\", kind = \"published\" }\n"
+	return "base = \"" + base + "\"\nname = \"Mine\"\nprinting_limit = { value = \"" + limit + "\", source = \"a label\", kind = \"published\" }\n"
 }
 
 // A copy runs from an empty folder, means the same to the bit, and is a copy of itself from then on.

@@ -69,8 +69,12 @@ func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 	}
 	out.document, out.set, out.found = d, set, r.found
 	out.keys, out.words = r.keys, r.words
+	out.doubt()
 	if len(set) == 0 {
 		if err := out.tryAxes(r.axes); err != nil {
+			return nil, err
+		}
+		if err := out.tryDoubts(r.doubts); err != nil {
 			return nil, err
 		}
 	}
@@ -88,6 +92,7 @@ type reading struct {
 	assumed  []string
 	unused   []string
 	axes     []*strict.Table // one for each axis read
+	doubts   []*strict.Table // one for each uncertainty read
 	warmed   []warmed
 	path     []string // the names of the zones
 }

@@ -126,11 +126,11 @@ func (s section) quantity(key string, dim quantity.Dimension, limits strict.Limi
 	return si, ok
 }
 
-// quantityOrWord is quantity for a key that also takes a word, which said tells.
-func (s section) quantityOrWord(word, key string, dim quantity.Dimension, limits strict.Limits) (si float64, ok, said bool) {
+// quantityOrWord is quantity for a key that also takes one of some words: said is that word, or "".
+func (s section) quantityOrWord(words []string, key string, dim quantity.Dimension, limits strict.Limits) (si float64, ok bool, said string) {
 	known := s.r.register(Key{Name: s.name(key), Zone: s.zone, Dimension: dim, limits: limits})
 	if table, at := s.place(key, text); table != nil {
-		si, ok, said = table.QuantityOr(word, at, dim, limits)
+		si, ok, said = table.QuantityOr(words, at, dim, limits)
 	}
 	if ok {
 		known.Value, known.Known = si, true

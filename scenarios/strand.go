@@ -22,12 +22,26 @@ func (r *reading) strand(t section, s *Scenario) {
 	r.registerProperties(&m.Material)
 	r.start(t, s, known)
 	m.Storage = r.storage(t, s.Room)
+	r.limit(t, m, known)
+}
+
+// limit reads how wet the strand may be: a content, or for which purpose, which then names one of the material's own limits.
+func (r *reading) limit(t section, m *diffusion.Model, known bool) {
 	limits := strict.Limits{Max: maxContent, ExclusiveMin: true, Unit: "%"}
-	m.Limit = m.Material.MoistureLimit.Value
-	if known {
-		m.Limit = t.quantityOr("limit", quantity.Fraction(), limits, m.Limit)
-	} else {
-		t.quantity("limit", quantity.Fraction(), limits)
+	words := []string{materials.Printing.String(), materials.Moulding.String()}
+	content, stated, word := t.quantityOrWord(words, "limit", quantity.Fraction(), limits)
+	if m.Purpose, _ = materials.PurposeOf(word); stated {
+		m.Limit, m.LimitStated = content, true
+		return
+	}
+	m.Limit = m.Material.Limit(m.Purpose).Value
+	if !known {
+		return
+	}
+	key := &r.keys[len(r.keys)-1]
+	key.Value, key.Known = m.Limit, true
+	if !t.has("limit") {
+		r.assume(t.name("limit") + ": that for printing, " + quantity.Fraction().Format(m.Limit, "%", 6))
 	}
 }
 
@@ -121,7 +135,7 @@ func (r *reading) start(t section, s *Scenario, known bool) {
 	if !known {
 		return
 	}
-	m.Start = m.Material.Sorption.Content(humidity, m.StartTemperature)
+	m.StartActivity, m.Start = humidity, m.Material.Sorption.Content(humidity, m.StartTemperature)
 	if !(m.Start >= 0 && m.Start <= maxContent) {
 		t.fault("room", "the isotherm gives a content of "+quantity.Fraction().Format(m.Start, "%", 4), "0 % to 50 %")
 	}

@@ -95,14 +95,14 @@ func attackRows(t *testing.T, dice *rand.Rand, d draft, axes []string) int {
 
 // sweptRow is a row of sweep.json.
 type sweptRow struct {
-	Mean, Centre, Skin, Low, High, Limit, Removed *float64
-	Verdict, Survives                             string
-	Resolution, Tolerance                         float64
-	Failed                                        string `json:"no_answer_because"`
+	Mean, Centre, Skin, Low, High, Probability, Limit, Removed *float64
+	Verdict, Survives                                          string
+	Resolution, Tolerance                                      float64
+	Failed                                                     string `json:"no_answer_because"`
 }
 
 func (r sweptRow) numbers() map[string]*float64 {
-	return map[string]*float64{"mean": r.Mean, "centre": r.Centre, "skin": r.Skin, "low": r.Low, "high": r.High, "limit": r.Limit, "removed": r.Removed}
+	return map[string]*float64{"mean": r.Mean, "centre": r.Centre, "skin": r.Skin, "low": r.Low, "high": r.High, "probability": r.Probability, "limit": r.Limit, "removed": r.Removed}
 }
 
 // sameAsTable requires the CSV to say the same in per cent.
@@ -110,14 +110,17 @@ func (r sweptRow) sameAsTable(t *testing.T, row map[string]string) {
 	t.Helper()
 	require.Equal(t, []string{r.Verdict, r.Survives, r.Failed}, []string{row["verdict"], row["survives"], row["no answer because"]})
 	for name, x := range r.numbers() {
-		cell := row[name+" [%]"]
+		cell, times := row[name+" [%]"], 100.0
+		if name == "probability" {
+			cell, times = row[name], 1
+		}
 		if x == nil {
 			require.Empty(t, cell, name)
 			continue
 		}
 		printed, err := strconv.ParseFloat(cell, 64)
 		require.NoError(t, err, name)
-		require.Equal(t, 100**x, printed, name)
+		require.Equal(t, times**x, printed, name)
 	}
 }
 
@@ -145,7 +148,7 @@ func (r sweptRow) sameAsRun(t *testing.T, d draft, row map[string]string, axes [
 		require.InDelta(t, m.Mean, *r.Mean, 50*m.NumericalError+0.1*m.Mean, where)
 		return
 	}
-	for name, want := range map[string]float64{"mean": m.Mean, "centre": m.Centre, "skin": m.Skin, "low": m.Low, "high": m.High, "limit": m.Limit, "removed": m.Removed} {
+	for name, want := range map[string]float64{"mean": m.Mean, "centre": m.Centre, "skin": m.Skin, "low": m.Low, "high": m.High, "probability": m.Probability, "limit": m.Limit, "removed": m.Removed} {
 		require.Equal(t, want, *r.numbers()[name], "%s of %s", name, where)
 	}
 	if a.Verdict != "unsure" { // run adds the numerical error

@@ -67,7 +67,7 @@ func TestBuildlog(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(mustAnswer(t, "run", scenarioFile(t, strange), "--json")), &d))
 	words := wordsOf(t, files[page.HTML])
 	require.Contains(t, words, table.Bounded(d.Moisture.Mean, d.Moisture.NumericalError)+" (numerical error)")
-	require.Contains(t, words, table.Significant(100*d.Moisture.Low, 3)+" to "+table.Significant(100*d.Moisture.High, 3)+" %, as the diffusivity")
+	require.Contains(t, words, table.Spanned(d.Moisture.Low, d.Moisture.High)+", eight times in ten")
 	require.Contains(t, words, "limit of "+table.Limit(d.Moisture.Limit))
 	require.Contains(t, words, "covered by one arc that stays in its place")
 	require.Contains(t, words, d.Conclusion)

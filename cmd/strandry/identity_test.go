@@ -15,7 +15,7 @@ func ownNylon(t *testing.T, properties string) (material, scenario string) {
 	folder := t.TempDir()
 	require.NoError(t, os.Mkdir(filepath.Join(folder, "own"), 0o700))
 	material = filepath.Join(folder, "own", "pa6.toml")
-	require.NoError(t, os.WriteFile(material, []byte("base = \"pa6\"\nname = \"PA6\"\nmoisture_limit = \"0.05 %\"\n"), 0o600))
+	require.NoError(t, os.WriteFile(material, []byte("base = \"pa6\"\nname = \"PA6\"\nprinting_limit = \"0.05 %\"\n"), 0o600))
 	scenario = filepath.Join(folder, "dryer.toml")
 	require.NoError(t, os.WriteFile(scenario, []byte(`[strand]
 material = "own/pa6.toml"
@@ -57,10 +57,10 @@ func TestMaterialOfAFileIsThatFile(t *testing.T) {
 	}
 	material, _ := ownNylon(t, "")
 	for verb, list := range map[string]string{"suits": "soaked", "keeps": "materials"} {
-		d := decoded(t, verb, "--demo", "lamp-shade", "--material", material, "--json")
+		d := decoded(t, verb, "--demo", "opened-yesterday", "--material", material, "--json")
 		require.Equal(t, map[string]float64{material: 0.0005}, rowsOf(t, d, list, "pa6"), verb)
-		d = decoded(t, verb, "--demo", "lamp-shade", "--material", "pa6", "--json")
-		require.Equal(t, map[string]float64{"library": 0.002}, rowsOf(t, d, list, "pa6"), verb)
+		d = decoded(t, verb, "--demo", "opened-yesterday", "--material", "pa6", "--json")
+		require.Equal(t, map[string]float64{"library": 0.003}, rowsOf(t, d, list, "pa6"), verb)
 	}
 }
 
@@ -70,10 +70,10 @@ func TestTwoMaterialsOfOneName(t *testing.T) {
 		t.Skip("long; others meet the same goroutines")
 	}
 	material, scenario := ownNylon(t, "")
-	both := map[string]float64{"library": 0.002, "own/pa6.toml": 0.0005}
+	both := map[string]float64{"library": 0.003, "own/pa6.toml": 0.0005}
 	for verb, list := range map[string]string{"suits": "soaked", "keeps": "materials"} {
 		require.Equal(t, both, rowsOf(t, decoded(t, verb, scenario, "--json"), list, "pa6"), verb)
-		require.Equal(t, map[string]float64{"library": 0.002}, rowsOf(t, decoded(t, verb, scenario, "--material", "pa6", "--json"), list, "pa6"), verb)
+		require.Equal(t, map[string]float64{"library": 0.003}, rowsOf(t, decoded(t, verb, scenario, "--material", "pa6", "--json"), list, "pa6"), verb)
 		d := decoded(t, verb, scenario, "--material", material, "--json") // by another way to the file
 		require.Equal(t, map[string]float64{"own/pa6.toml": 0.0005}, rowsOf(t, d, list, "pa6"), verb)
 		text := mustAnswer(t, verb, scenario)
@@ -103,11 +103,11 @@ func TestPropertiesMakeAnotherMaterial(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}
-	_, scenario := ownNylon(t, "[strand.properties]\nmoisture_limit = \"0.1 %\"\n")
+	_, scenario := ownNylon(t, "[strand.properties]\nprinting_limit = \"0.1 %\"\n")
 	both := map[string]float64{"own/pa6.toml": 0.0005, scenario: 0.001}
 	d := decoded(t, "suits", scenario, "--material", "own/pa6.toml", "--json")
 	require.Equal(t, both, rowsOf(t, d, "soaked", "pa6"))
-	both["library"] = 0.002
+	both["library"] = 0.003
 	delete(both, "own/pa6.toml")
 	require.Equal(t, both, rowsOf(t, decoded(t, "suits", scenario, "--json"), "soaked", "pa6"))
 }

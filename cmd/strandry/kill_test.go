@@ -22,7 +22,7 @@ func TestSweepKilled(t *testing.T) {
 	kills := attacks(2, 80)
 	program := built(t)
 	sweep := func(folder string) *exec.Cmd {
-		return exec.Command(program, "sweep", "--demo", "clear-cover", "-o", folder, "--continue",
+		return exec.Command(program, "sweep", "--quick", "--demo", "clear-cover", "-o", folder, "--continue",
 			"--vary", "zone.oven.length=0.5 m..50 m:12:log", "--vary", "feed.speed=1 mm/s..4 mm/s:12")
 	}
 	quiet := t.TempDir()

@@ -75,7 +75,7 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(nearestFlag)
 	root.SetVersionTemplate("strandry {{.Version}}\n")
-	root.AddCommand(runCommand(), materialsCommand(), newCommand(), sweepCommand(), sizeCommand(), suitsCommand(), plotCommand(), keepsCommand(), buildlogCommand(), proveCommand(), evidenceCommand())
+	root.AddCommand(runCommand(), materialsCommand(), newCommand(), sweepCommand(), sizeCommand(), suitsCommand(), doubtCommand(), plotCommand(), keepsCommand(), buildlogCommand(), proveCommand(), evidenceCommand())
 	root.SetHelpCommand(helpCommand(root))
 	root.SetArgs(args)
 	said := &outlet{Writer: out}

@@ -30,7 +30,7 @@ import (
 // needed and the advice, for all ways to state the air and its flow. 15 random designs, or 400 with STRANDRY_RANDOM=long.
 func TestOneDesignOneNumber(t *testing.T) {
 	t.Parallel()
-	count := 15
+	count := 10
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
 		count = 400
 	}
@@ -182,11 +182,11 @@ func (d *asked) advice() {
 			continue
 		}
 		want := d.run(set)
-		d.same(l.Kind.String(), l.Mean, want)
+		require.InEpsilon(d.t, want.Nozzle.Mean, l.Mean, 1e-3, "%s", l.Kind)
 	}
 	for _, l := range d.answer.Diagnosis.Materials {
 		if l.Material == "peek" || l.Material == "pp" {
-			d.same("another material", l.Mean, d.other(l.Material))
+			require.InEpsilon(d.t, d.other(l.Material).Nozzle.Mean, l.Mean, 1e-3, "another material")
 		}
 	}
 }

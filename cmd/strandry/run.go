@@ -12,6 +12,7 @@ import (
 	"strandry/materials"
 	"strandry/plots/table"
 	"strandry/scenarios"
+	"strandry/scenarios/measured"
 )
 
 func runCommand() *cobra.Command {
@@ -73,8 +74,12 @@ func answer(s *scenarios.Scenario) (*table.Answer, error) {
 		return nil, err
 	}
 	d := levers.Find(march, m, a, library)
+	contradicting, err := measured.Contradicting([]materials.Polymer{m.Material})
+	if err != nil {
+		return nil, err
+	}
 	return &table.Answer{
 		Title: s.Title, File: s.File, Version: version, Model: m, Assessment: a, Diagnosis: d,
-		Assumed: s.Assumed, Unused: s.Unused,
+		Assumed: s.Assumed, Unused: s.Unused, Contradicting: contradicting,
 	}, nil
 }

@@ -129,13 +129,14 @@ func keysOf(t *testing.T, d map[string]any, zones int) {
 	require.LessOrEqual(t, mean, high)
 	require.Equal(t, at(t, d, "zones", zones-1, "mean"), mean)
 	require.InDelta(t, 1-mean/number(t, d, "moisture", "start"), number(t, d, "moisture", "removed"), 1e-12)
-	switch at(t, d, "verdict") {
+	require.Positive(t, limit)
+	switch p := number(t, d, "moisture", "probability"); at(t, d, "verdict") {
 	case "dry":
-		require.LessOrEqual(t, high, limit)
+		require.GreaterOrEqual(t, p, 0.9)
 	case "wet":
-		require.Greater(t, low, limit)
+		require.LessOrEqual(t, p, 0.1)
 	default:
-		require.True(t, low <= limit && limit < high)
+		require.True(t, p > 0.1 && p < 0.9)
 	}
 }
 

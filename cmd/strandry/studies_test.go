@@ -84,7 +84,7 @@ func TestStudiesOfOneMaterial(t *testing.T) {
 	// A material file of one's own joins the library, or stands alone.
 	folder := filepath.Dir(scenarioFile(t, ""))
 	own := filepath.Join(folder, "own.toml")
-	require.NoError(t, create(own, []byte("base = \"pa6\"\nmoisture_limit = \"0.3 %\"\n")))
+	require.NoError(t, create(own, []byte("base = \"pa6\"\nprinting_limit = \"0.35 %\"\n")))
 	require.Contains(t, mustAnswer(t, "keeps", "--material", own), "\nown ")
 	for _, end := range []string{"-40 °C", "300 °C"} {
 		mustAnswer(t, "keeps", "--material", "pla", "--humidity", "0 %", "--temperature", end)

@@ -12,6 +12,7 @@ import (
 	"strandry/materials/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios"
+	"strandry/scenarios/measured"
 	"strandry/scenarios/suits"
 )
 
@@ -41,7 +42,11 @@ room, and one that was dry and has lain in the room for a few hours (--opened).`
 			if err != nil {
 				return failure{err}
 			}
-			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Build.Assumed}
+			contradicting, err := measured.Contradicting(all)
+			if err != nil {
+				return failure{err}
+			}
+			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Build.Assumed, Contradicting: contradicting}
 			return shown(c, &page, asJSON)
 		},
 	}

@@ -55,7 +55,7 @@ func TestSweepLeavesATableWithUnits(t *testing.T) {
 	rows, err := csv.NewReader(strings.NewReader(content(t, folder, "sweep.csv"))).ReadAll()
 	require.NoError(t, err)
 	require.Equal(t, []string{"zone.guide.length [m]", "feed.speed [mm/s]", "mean [%]", "centre [%]", "skin [%]", "low [%]", "high [%]",
-		"limit [%]", "removed [%]", "verdict", "survives", "resolution", "tolerance", "heat", "no answer because"}, rows[0])
+		"probability", "limit [%]", "removed [%]", "verdict", "survives", "resolution", "tolerance", "heat", "no answer because"}, rows[0])
 	require.Len(t, rows, 9)
 	require.Equal(t, []string{"0.2", "1"}, rows[1][:2])
 	require.Equal(t, []string{"0.2", "2"}, rows[2][:2], "the last axis is the fastest")
@@ -79,12 +79,13 @@ func agree(t *testing.T, rows [][]string, text string) {
 	require.InDelta(t, 2e-3, number(t, d, "axes", 1, "values", 1), 1e-12)
 	require.Len(t, at(t, d, "rows"), len(rows)-1)
 	for i, row := range rows[1:] {
-		for name, column := range map[string]int{"mean": 2, "centre": 3, "skin": 4, "low": 5, "high": 6, "limit": 7, "removed": 8} {
+		for name, column := range map[string]int{"mean": 2, "centre": 3, "skin": 4, "low": 5, "high": 6, "limit": 8, "removed": 9} {
 			x, err := strconv.ParseFloat(row[column], 64)
 			require.NoError(t, err)
 			require.InEpsilon(t, number(t, d, "rows", i, name), x/100, 1e-14)
 		}
-		require.Equal(t, row[9], at(t, d, "rows", i, "verdict"))
+		require.Equal(t, row[10], at(t, d, "rows", i, "verdict"))
+		require.Equal(t, row[7], strconv.FormatFloat(number(t, d, "rows", i, "probability"), 'g', -1, 64))
 		require.Equal(t, []any{float64(i / 2), float64(i % 2)}, at(t, d, "rows", i, "at"))
 	}
 	require.Greater(t, number(t, d, "relative_error"), 0.0)

@@ -204,7 +204,7 @@ func TestCopyOfTheScenario(t *testing.T) {
 	deep := filepath.Join(base, strings.Repeat("deep/", 60))
 	require.NoError(t, os.MkdirAll(filepath.Join(base, "designs"), 0o700))
 	require.NoError(t, os.MkdirAll(deep, 0o700))
-	require.NoError(t, os.WriteFile(filepath.Join(deep, "mine.toml"), []byte("base = \"pc\"\nname = \"Mine\"\nmoisture_limit = { value = \"0.01 %\", source = \"a label\", kind = \"published\" }\n"), 0o600))
+	require.NoError(t, os.WriteFile(filepath.Join(deep, "mine.toml"), []byte("base = \"pc\"\nname = \"Mine\"\nprinting_limit = { value = \"0.01 %\", source = \"a label\", kind = \"published\" }\n"), 0o600))
 	named := "../" + strings.Repeat("deep/", 60) + "mine.toml"
 	file := filepath.Join(base, "designs", "cover.toml")
 	require.NoError(t, os.WriteFile(file, []byte("\ufeff"+strings.Replace(string(text), `material = "pc"`, `material = "`+named+`"`, 1)), 0o600))

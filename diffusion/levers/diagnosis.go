@@ -35,8 +35,9 @@ func (c Cause) String() string {
 type Diagnosis struct {
 	Cause Cause
 	// Floor is the lowest content that the air as supplied allows [kg/kg dry], in zone FloorZone.
-	Floor     float64
-	FloorZone string
+	Floor       float64
+	FloorZone   string
+	FloorWithin float64 // probability that it is within the limit, where the cause is Air
 	// Lowest is the lowest mean content at the end of a zone [kg/kg dry], in zone
 	// LowestZone; "" as the strand sets off.
 	Lowest     float64
@@ -55,16 +56,17 @@ type Diagnosis struct {
 // Diagnose tells what holds a design back, without levers.
 func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) Diagnosis {
 	first := a.Zones[0]
+	floor := first
 	d := Diagnosis{Floor: first.Supplied, FloorZone: first.Name, Lowest: a.Start.Mean, Dryer: Dryer(m, &a.Result)}
 	for _, z := range a.Zones {
 		if z.Supplied < d.Floor {
-			d.Floor, d.FloorZone = z.Supplied, z.Name
+			d.Floor, d.FloorZone, floor = z.Supplied, z.Name, z
 		}
 		if z.Exit.Mean < d.Lowest {
 			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
 		}
 	}
-	e := endless{march: w, model: m, settings: a.Settings, zones: a.Zones}
+	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	switch {
 	case a.Nozzle.Mean <= m.Limit && a.Endurance.Survival == diffusion.Softens:
 		d.Cause = Softening
@@ -77,6 +79,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 		if len(m.Storage) > 0 && e.dips(d.Dryer) {
 			d.Cause = Time
 		}
+		d.FloorWithin = w.Rests(m, m.Material.Sorption.Activity(d.Floor, floor.AirTemperature), floor.AirTemperature)
 	default:
 		d.Cause, d.Dryer, d.Endless = e.cause(d.Dryer)
 	}
@@ -85,7 +88,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 
 // Hindrance tells why no length of a zone meets the limit: Air, Flow or Rewetting.
 func Hindrance(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, zone int) Cause {
-	e := endless{march: w, model: m, settings: a.Settings, zones: a.Zones}
+	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	if a.Zones[zone].Supplied > m.Limit {
 		return Air
 	}

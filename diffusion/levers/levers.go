@@ -3,6 +3,7 @@ package levers
 import (
 	"cmp"
 	"slices"
+	"sync"
 
 	"strandry/diffusion"
 	"strandry/materials"
@@ -65,7 +66,10 @@ const (
 // marched, or with which the strand softens, is no lever and is left out.
 func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, others []materials.Polymer) Diagnosis {
 	d := Diagnose(w, m, a)
-	f := finder{march: w, settings: a.Settings, best: d.Dryer}
+	f := finder{march: w, settings: a.Settings.Coarser(), best: d.Dryer}
+	materials := finder{march: diffusion.NewMarch(), settings: f.settings, best: f.best}
+	var meanwhile sync.WaitGroup
+	meanwhile.Go(func() { materials.material(m, others) })
 	f.pull(m, Lever{Kind: Longer, From: m.Path[f.best].Length, To: 2 * m.Path[f.best].Length},
 		func(m *diffusion.Model, z *diffusion.Zone) { z.Length *= 2 })
 	f.pull(m, Lever{Kind: Slower, From: m.Speed, To: m.Speed / 2},
@@ -75,12 +79,13 @@ func Find(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, other
 	f.air(m)
 	f.cover(m, a)
 	f.thinner(m)
-	f.material(m, others)
-	d.Levers, d.Materials = sorted(f.found), sorted(f.others)
+	d.Levers = sorted(f.found)
 	f.found = nil
 	if f.cooler(m, a); len(f.found) > 0 {
 		d.Cooler = &f.found[0]
 	}
+	meanwhile.Wait()
+	d.Materials = sorted(materials.found)
 	return d
 }
 
@@ -89,7 +94,6 @@ type finder struct {
 	settings diffusion.Settings
 	best     int
 	found    []Lever
-	others   []Lever
 	result   diffusion.Result
 }
 
@@ -217,15 +221,11 @@ func (f *finder) material(m *diffusion.Model, others []materials.Polymer) {
 		if p.Same(&m.Material) {
 			continue
 		}
-		before := len(f.found)
 		f.pull(m, Lever{Kind: OtherMaterial, Material: p.Label()}, func(m *diffusion.Model, _ *diffusion.Zone) {
-			m.Material = *p
+			m.Take(p)
 			m.Start = p.Sorption.Content(activity, m.StartTemperature)
-			m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
 			Reheat(m, m.StartTemperature)
 		})
-		f.others = append(f.others, f.found[before:]...)
-		f.found = f.found[:before]
 	}
 }
 

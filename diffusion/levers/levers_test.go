@@ -34,7 +34,7 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 			zone("chamber", length, celsius+273.15, vapour),
 			zone("guide", guide, room, humidair.VapourPressureAt(0.5, room)),
 		},
-		Limit: p.MoistureLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
+		Limit: p.MouldingLimit.Value, Purpose: materials.Moulding, NozzleTemperature: p.NozzleTemperature.Value,
 		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
 	}
 }
@@ -103,7 +103,7 @@ func TestLeversAreRuns(t *testing.T) {
 		change(&varied)
 		var r diffusion.Result
 		require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
-		require.Equal(t, r.Nozzle.Mean, kinds[kind].Mean, kind.String())
+		require.InEpsilon(t, r.Nozzle.Mean, kinds[kind].Mean, 1e-3, kind.String())
 	}
 	check(levers.Longer, func(m *diffusion.Model) { m.Path[0].Length = 12 })
 	check(levers.Slower, func(m *diffusion.Model) { m.Speed = 1e-3 })
@@ -187,7 +187,7 @@ func TestCausesInLimitedAir(t *testing.T) {
 func TestCausesOfRewetting(t *testing.T) {
 	_, d := find(t, design(t, "pc", 1, 50, 103, 2))
 	require.Equal(t, levers.Rewetting, d.Cause)
-	require.Greater(t, d.Endless, 1.5*2e-4)
+	require.Greater(t, d.Endless, 1.4*2e-4)
 	require.Equal(t, 0, d.Dryer)
 
 	m := design(t, "pc", 12, 110, 103, 2)
@@ -263,7 +263,7 @@ func TestWetSkinInMoistAir(t *testing.T) {
 	m := design(t, "pla", 0.05, 45, humidair.VapourPressureAt(0.5, room), 0.02)
 	storage := m.Path[1]
 	storage.Length, storage.Duration = 0, 7200
-	m.Storage, m.Path, m.Start, m.Limit = []diffusion.Zone{storage}, m.Path[:1], 0, 1.1e-3
+	m.Storage, m.Path, m.Start, m.Limit = []diffusion.Zone{storage}, m.Path[:1], 0, 1e-3
 	a, d := find(t, m)
 	require.Greater(t, a.Zones[0].Supplied, m.Limit)
 	require.Equal(t, levers.Time, d.Cause)
@@ -331,7 +331,7 @@ func TestSofteningIsACause(t *testing.T) {
 	varied.Path[0].Air.Temperature = d.Cooler.To
 	var r diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
-	require.Equal(t, r.Nozzle.Mean, d.Cooler.Mean)
+	require.InEpsilon(t, r.Nozzle.Mean, d.Cooler.Mean, 1e-3)
 	for _, l := range d.Materials {
 		require.Equal(t, l.Mean <= l.Limit && l.Survives != diffusion.Softens, l.Dry())
 	}
@@ -354,7 +354,7 @@ func TestCoolerLeavesWhatHolds(t *testing.T) {
 	varied.Path[0].Air.Temperature = d.Cooler.To
 	var r diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
-	require.Equal(t, r.Nozzle.Mean, d.Cooler.Mean)
+	require.InEpsilon(t, r.Nozzle.Mean, d.Cooler.Mean, 1e-3)
 }
 
 // A path in a thousand pieces is diagnosed in about as many marches as one in twenty: what would do is sought among the zones of

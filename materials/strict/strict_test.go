@@ -233,20 +233,23 @@ func TestManyFaultsAreToldInFew(t *testing.T) {
 func TestQuantityOrAWord(t *testing.T) {
 	root, reader, err := Parse("t.toml", []byte("a = \"any\"\nb = \"2 m\"\nc = \"yna\"\nd = \"2 kg\"\ne = 3\n"))
 	require.NoError(t, err)
-	ask := func(key string) (float64, bool, bool) {
-		return root.QuantityOr("any", key, quantity.Length(), Limits{Max: 10, Unit: "m"})
+	ask := func(key string) (float64, bool, string) {
+		return root.QuantityOr([]string{"any", "none"}, key, quantity.Length(), Limits{Max: 10, Unit: "m"})
 	}
 	_, ok, said := ask("a")
-	require.Equal(t, []bool{false, true}, []bool{ok, said})
+	require.False(t, ok)
+	require.Equal(t, "any", said)
 	si, ok, said := ask("b")
-	require.Equal(t, []bool{true, false}, []bool{ok, said})
+	require.True(t, ok)
+	require.Empty(t, said)
 	require.InDelta(t, 2, si, 0)
 	for _, key := range []string{"c", "d", "e", "absent"} {
 		_, ok, said = ask(key)
-		require.Equal(t, []bool{false, false}, []bool{ok, said}, key)
+		require.False(t, ok, key)
+		require.Empty(t, said, key)
 	}
 	err = reader.Finish()
-	require.ErrorContains(t, err, `c = "yna": neither a length nor the word; allowed: any, or a number with one of`)
+	require.ErrorContains(t, err, `c = "yna": neither a length nor a word that is known here; allowed: any, none, or a number with one of`)
 	require.ErrorContains(t, err, `t.toml:4: d = "2 kg"`)
 	require.ErrorContains(t, err, `t.toml:5: e = 3: `)
 	require.NotContains(t, err.Error(), "absent")

@@ -3,6 +3,7 @@ package strict
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"strandry/materials/inert"
@@ -148,22 +149,22 @@ func (t *Table) Quantity(key string, dim quantity.Dimension, limits Limits) (flo
 	return si, t.within(key, si, dim, limits)
 }
 
-// QuantityOr is [Table.Quantity] for a key whose value may also be a word, which said tells.
-func (t *Table) QuantityOr(word, key string, dim quantity.Dimension, limits Limits) (si float64, ok, said bool) {
+// QuantityOr is [Table.Quantity] for a key whose value may also be one of some words: said is that word, or "".
+func (t *Table) QuantityOr(words []string, key string, dim quantity.Dimension, limits Limits) (si float64, ok bool, said string) {
 	value, _ := t.value(key)
 	text, _ := value.(string)
-	if text == word {
-		return 0, false, true
+	if slices.Contains(words, text) {
+		return 0, false, text
 	}
 	if text == "" || strings.ContainsAny(text, "0123456789") {
 		si, ok = t.Quantity(key, dim, limits)
-		return si, ok, false
+		return si, ok, ""
 	}
 	t.Report(key, Fault{
-		Problem: "neither a " + dim.Name() + " nor the word", Nearest: nearest.Name(text, []string{word}),
-		Allowed: word + ", or a number with one of " + strings.Join(dim.Units(), ", "),
+		Problem: "neither a " + dim.Name() + " nor a word that is known here", Nearest: nearest.Name(text, words),
+		Allowed: strings.Join(words, ", ") + ", or a number with one of " + strings.Join(dim.Units(), ", "),
 	})
-	return 0, false, false
+	return 0, false, ""
 }
 
 // Number reads a plain number within the limits. The result is finite.

@@ -4,7 +4,7 @@
 // weight) are set here.
 //
 // Every figure is a struct that [Encode] turns into a file's bytes: [Path],
-// [Profiles], [HeatMap], [Section], [Map], [Line], [Needed], [Suits], [Keeps], and of the solver [Convergence] and
+// [Profiles], [HeatMap], [Section], [Map], [Line], [Needed], [Suits], [Keeps], [Doubt], and of the solver [Convergence] and
 // [ErrorTime]. Data that are
 // empty, ragged, NaN or infinite are refused. The same data give the same bytes.
 //

@@ -118,7 +118,7 @@ func aSuits() Suits {
 	s := Suits{Frame: frame(), Longest: 20, Given: 12, Zone: "drum"}
 	for k := range 12 {
 		l := 2 * math.Pow(1.9, float64(k))
-		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Bears: 343.15 + 5*float64(k), Length: l, Low: l / 3, High: l * 3, Sure: l*3 <= 20}
+		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Bears: 343.15 + 5*float64(k), Length: l, Likely: l * 3, Sure: l*3 <= 20}
 		switch {
 		case l > 36:
 			row.Verdict = diffusion.Wet
@@ -127,7 +127,7 @@ func aSuits() Suits {
 		}
 		s.Rows = append(s.Rows, row)
 	}
-	s.Rows[11].High = 0
+	s.Rows[11].Likely = 0
 	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Bears: 343.15, Any: true, Sure: true, Verdict: diffusion.Dry}},
 		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Bears: 323.15, Verdict: diffusion.Wet},
 			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone, ""}
@@ -137,7 +137,7 @@ func aKeeps() Keeps {
 	k := Keeps{Frame: frame(), Air: "20\u00a0°C and 60\u00a0% humidity"}
 	for i := range 10 {
 		t := 600 * math.Pow(3, float64(i))
-		k.Rows = append(k.Rows, Keep{Material: fmt.Sprintf("Polymer %c", 'A'+i), Time: t, Low: t / 2, High: 3 * t})
+		k.Rows = append(k.Rows, Keep{Material: fmt.Sprintf("Polymer %c", 'A'+i), Time: t, Likely: t / 2})
 	}
 	k.Rows = append(k.Rows, Keep{Material: "Polymer Z"})
 	return k
@@ -180,6 +180,6 @@ func all() map[string]Figure {
 		"profiles": Profiles{frame(), model(), trace()},
 		"heatmap":  HeatMap{frame(), model(), trace()},
 		"section":  aSection(),
-		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(),
+		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(), "doubt": aDoubt(),
 	}
 }

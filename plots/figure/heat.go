@@ -11,7 +11,7 @@ import (
 	"strandry/materials"
 )
 
-// Heat is where a strand gives way, in the unit of an axis: up to Bears it holds, above Yields it certainly
+// Heat is where a strand gives way, in the unit of an axis: up to Bears it holds, above Yields it all but surely
 // stretches or sticks.
 type Heat struct{ Bears, Yields float64 }
 
@@ -36,7 +36,7 @@ func softened() color.NRGBA { return rgb(0xd3d3d3) }
 // hatch is the line over it.
 func hatch() color.NRGBA { return rgb(0x8a8a8a) }
 
-// heatUpright draws where the strand begins and where it has certainly begun to give way across an axis of x, and
+// heatUpright draws where the strand begins and where it has all but surely begun to give way across an axis of x, and
 // names it above the panel, in a strip of [heatStrip].
 func (p *panel) heatUpright(h *Heat, unit string) {
 	from, to := p.box.Max.X, p.box.Min.X

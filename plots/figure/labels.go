@@ -96,6 +96,15 @@ type anchored struct {
 // clear sets a text at the first of the places that is inside the panel, free of other labels and of passing
 // lines; where none is, at the first, on a box of paper.
 func (p *panel) clear(style draw.TextStyle, text string, places []anchored, passing []vg.Point) {
+	if p.offer(style, text, places, passing) {
+		return
+	}
+	p.s.fill(grown(box(style, places[0].at, places[0].a, text), 2), paper())
+	p.s.put(style, places[0].at, places[0].a, text)
+}
+
+// offer is clear, but for leaving the text out where no place is free; it tells whether it was set.
+func (p *panel) offer(style draw.TextStyle, text string, places []anchored, passing []vg.Point) bool {
 	for _, spot := range places {
 		r := grown(box(style, spot.at, spot.a, text), 2)
 		if !within(r, p.box) || !p.s.free(r) {
@@ -106,9 +115,8 @@ func (p *panel) clear(style draw.TextStyle, text string, places []anchored, pass
 				p.s.StrokeLines(stroke(style.Color, 0.8), []vg.Point{*spot.from, spot.at.Sub(vg.Point{X: 2})})
 			}
 			p.s.put(style, spot.at, spot.a, text)
-			return
+			return true
 		}
 	}
-	p.s.fill(grown(box(style, places[0].at, places[0].a, text), 2), paper())
-	p.s.put(style, places[0].at, places[0].a, text)
+	return false
 }

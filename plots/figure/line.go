@@ -9,7 +9,7 @@ import (
 	"strandry/diffusion"
 )
 
-// Line is moisture over one axis, with the spread that the diffusivity allows.
+// Line is moisture over one axis, with the band in which it lies eight times in ten.
 type Line struct {
 	Frame
 	X         Axis
@@ -134,7 +134,7 @@ func (f Line) draw(s *sheet, headline string) {
 	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: max(p.atY(100*v), p.box.Min.Y)} }
 	if f.Low != nil {
 		p.band(f.X.Values, hundredfold(f.Low), hundredfold(f.High), mix(sky(), paper(), 0.6))
-		labels = append(labels, label{text: "data spread", at: end((f.High[last] + f.Content[last]) / 2), color: quiet()})
+		labels = append(labels, label{text: "8 in 10", at: end((f.High[last] + f.Content[last]) / 2), color: quiet()})
 	}
 	p.grid()
 	p.limit(100 * f.Limit)

@@ -64,10 +64,10 @@ func TestRefusals(t *testing.T) {
 		"needed negative":       func() Figure { n := aNeeded(); n.Lengths[1][1] = -1; return n }(),
 		"suits empty":           Suits{Longest: 20},
 		"suits not a number":    func() Figure { s := aSuits(); s.Rows[3].Length = math.NaN(); return s }(),
-		"suits outside":         func() Figure { s := aSuits(); s.Rows[3].Low = 1e6; return s }(),
+		"suits outside":         func() Figure { s := aSuits(); s.Rows[3].Likely = 1e-6; return s }(),
 		"suits no name":         func() Figure { s := aSuits(); s.Rows[3].Material = ""; return s }(),
 		"keeps empty":           Keeps{Air: "dry"},
-		"keeps infinite":        func() Figure { k := aKeeps(); k.Rows[2].High = math.Inf(1); return k }(),
+		"keeps infinite":        func() Figure { k := aKeeps(); k.Rows[2].Likely = math.Inf(1); return k }(),
 		"keeps no air":          func() Figure { k := aKeeps(); k.Air = ""; return k }(),
 	} {
 		for _, format := range Formats() {

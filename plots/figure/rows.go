@@ -16,7 +16,8 @@ type row struct {
 	value, low, high float64
 	text             string // beside the mark
 	mark             shape
-	any              bool // every value will do
+	any              bool // every value will do; a high is one from which on it is sure
+	open             bool // and none that is
 }
 
 // shape is what marks a value.
@@ -54,7 +55,7 @@ func checkRows(rows []row) error {
 				return fmt.Errorf("figure: %s: %g; none lies below zero", r.name, v)
 			}
 		}
-		if r.value == 0 && r.high > 0 || r.any && r.value+r.low+r.high > 0 {
+		if r.value == 0 && r.high > 0 && !r.any || r.any && r.value+r.low > 0 {
 			return fmt.Errorf("figure: %s: a spread from %g to %g without a value", r.name, r.low, r.high)
 		}
 		if r.value > 0 && (r.low > r.value || r.high > 0 && r.high < r.value) {
@@ -116,7 +117,15 @@ func (p *panel) rows(rows []row) {
 // bar draws the bar and the mark of a row at a height.
 func (p *panel) bar(r row, y vg.Length) {
 	if r.any {
-		p.mark(r.mark, vg.Point{X: p.box.Min.X + 9, Y: y})
+		begin := p.box.Min.X + 9
+		switch {
+		case r.high > 0:
+			p.s.StrokeLine2(stroke(barColor(), 7), begin, y, p.atX(r.high), y)
+		case r.open:
+			p.s.StrokeLine2(stroke(barColor(), 7), begin, y, p.box.Max.X, y)
+			p.arrow(p.box.Max.X, y)
+		}
+		p.mark(r.mark, vg.Point{X: begin, Y: y})
 		return
 	}
 	from, to := p.box.Min.X, p.box.Max.X

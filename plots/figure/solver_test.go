@@ -14,18 +14,22 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/scenarios/measured"
 	"strandry/scenarios/prove"
 )
 
-// The figures of the solver for the documents, testdata/figures/convergence.png and
-// error-time.png: go test ./plots/figure -run SolverFigures -update writes them anew.
+// The figures of the solver and of the evidence for the documents, testdata/figures/convergence.png, error-time.png and
+// evidence.png: go test ./plots/figure -run SolverFigures -update writes them anew.
 func TestSolverFigures(t *testing.T) {
 	orders, err := prove.Convergence()
 	require.NoError(t, err)
+	evidence, err := measured.Compare()
+	require.NoError(t, err)
 	for name, f := range map[string]Figure{
+		"evidence":    Evidence{Frame{Settings: "bars: what is printed and its range, upright; the predicted interval, level; on the dashed line both agree"}, evidence.Comparisons},
 		"convergence": Convergence{Frame{Settings: "stretch 2; in space with a tolerance of 1e-10, in time on 250 nodes"}, orders},
 		"error-time": ErrorTime{Frame{Settings: "standard transit; each dot a setting, the line the best of each code; " +
-			"dots far below their neighbours are errors that cancel; two cores, 2026-11-25"}, measured(t), 1e-3},
+			"dots far below their neighbours are errors that cancel; two cores, 2026-11-25"}, benchmarked(t), 1e-3},
 	} {
 		require.NoError(t, f.check(), name)
 		image := raster(f, 96).Image()
@@ -46,8 +50,8 @@ func TestSolverFigures(t *testing.T) {
 	}
 }
 
-// measured reads testdata/bench/error-time.csv, which tells its origin.
-func measured(t *testing.T) []Timed {
+// benchmarked reads testdata/bench/error-time.csv, which tells its origin.
+func benchmarked(t *testing.T) []Timed {
 	t.Helper()
 	file, err := os.Open(filepath.Join("..", "..", "testdata", "bench", "error-time.csv"))
 	require.NoError(t, err)
@@ -95,6 +99,8 @@ func TestSolverFiguresRefuse(t *testing.T) {
 	good := Timed{"a", 0, 1e-3, 1e-3}
 	require.NoError(t, ErrorTime{Points: []Timed{good}, Error: 1e-3}.check())
 	for name, f := range map[string]Figure{
+		"no figures":    Evidence{},
+		"below zero":    Evidence{Comparisons: []measured.Comparison{{Figure: measured.Figure{Low: -1, High: 1}, Predicted: measured.Prediction{Value: 1, Low: 1, High: 1}}}},
 		"no orders":     Convergence{},
 		"one side":      Convergence{Orders: []prove.Order{inTime}},
 		"no error":      both(func(o *prove.Order) { o.Error[1] = 0 }),

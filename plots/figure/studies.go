@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"math"
 	"slices"
 	"strconv"
 
@@ -9,7 +8,6 @@ import (
 	"strandry/scenarios"
 	"strandry/scenarios/keeps"
 	"strandry/scenarios/needed"
-	"strandry/scenarios/rest"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
 )
@@ -23,28 +21,21 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 			continue
 		}
 		one := Suit{Material: r.Material.Title(), Temperature: r.Heated, Verdict: r.Verdict, Bears: r.Material.GivesWay().Min}
+		one.Sure = r.LikelyWithin(study.Longest)
+		likely := 0.0
+		if r.Likely.Outcome == size.Met {
+			likely = r.Likely.Value
+		}
 		switch {
 		case r.Survives == diffusion.Softens:
 		case r.Class == suits.AsItIs || r.Needed.None():
-			one.Any = true
+			one.Any, one.Likely = true, likely
 		case r.Needed.Outcome == size.Met:
-			one.Length = r.Needed.Value
-			one.Low, one.High = spreadOf(one.Length, suits.Needed(r.Fast), suits.Needed(r.Slow))
+			one.Length, one.Likely = r.Needed.Value, likely
 		}
-		most := max(suits.Needed(r.Needed), suits.Needed(r.Fast), suits.Needed(r.Slow))
-		one.Sure = r.Class == suits.AsItIs || most <= study.Longest
 		out.Rows = append(out.Rows, one)
 	}
 	return out
-}
-
-// spreadOf orders a value and those at the ends of the spread; an end without limit becomes 0.
-func spreadOf(all ...float64) (low, high float64) {
-	low, high = bounds(all)
-	if math.IsInf(high, 1) {
-		high = 0
-	}
-	return low, high
 }
 
 // KeepsOf makes the figure of a study, in the order of its rows.
@@ -53,20 +44,12 @@ func KeepsOf(study *keeps.Study, f Frame) Keeps {
 	for i := range study.Rows {
 		r := &study.Rows[i]
 		one := Keep{Material: r.Material.Title(), Survives: r.Survives}
-		if !r.Hours.Never && r.Survives != diffusion.Softens {
-			one.Time = r.Hours.Seconds
-			one.Low, one.High = spreadOf(one.Time, seconds(r.Fast), seconds(r.Slow))
+		if r.Survives != diffusion.Softens {
+			one.Time, one.Likely = r.Hours.Seconds, r.Likely.Seconds
 		}
 		out.Rows = append(out.Rows, one)
 	}
 	return out
-}
-
-func seconds(t rest.Time) float64 {
-	if t.Never {
-		return math.Inf(1)
-	}
-	return t.Seconds
 }
 
 // NeededOf makes the figure of a table of lengths for a scenario.

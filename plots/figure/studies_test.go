@@ -20,18 +20,21 @@ func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m
 
 func TestSuitsOf(t *testing.T) {
 	nowhere, everywhere := size.Length{Outcome: size.Nowhere}, size.Length{Outcome: size.Everywhere}
-	row := func(name string, central, fast, slow size.Length) suits.Row {
-		return suits.Row{Material: materials.Polymer{Name: name, Softening: materials.Value{Low: 363.15, High: 373.15}}, Heated: 353.15, Class: suits.Buildable, Needed: central, Fast: fast, Slow: slow}
+	row := func(name string, central size.Length, likely size.LikelyLength) suits.Row {
+		return suits.Row{Material: materials.Polymer{Name: name, Softening: materials.Value{Low: 363.15, High: 373.15}}, Heated: 353.15, Class: suits.Buildable, Needed: central, Likely: likely}
 	}
+	nine := func(m float64) size.LikelyLength { return size.LikelyLength{Outcome: size.Met, Value: m} }
+	none, any := size.LikelyLength{Outcome: size.Nowhere, Value: 9}, size.LikelyLength{Outcome: size.Everywhere}
 	rows := []suits.Row{
-		row("usual", met(6), met(2), met(18)), row("rewets when fast", met(6), met(9), met(18)), row("fast never", met(6), nowhere, met(18)),
-		row("never", nowhere, nowhere, nowhere), row("any", everywhere, everywhere, everywhere), row("fast any", met(1), everywhere, met(3)),
+		row("usual", met(6), nine(18)), row("long", met(6), nine(28)), row("unsure", met(6), none),
+		row("none", nowhere, none), row("any", everywhere, any), row("perhaps", everywhere, nine(3)), row("hardly", everywhere, none),
 	}
 	f := SuitsOf(&suits.Study{Zone: "drum", Length: 12, Longest: 20}, rows, frame())
 	require.NoError(t, f.check())
 	want := []Suit{
-		{Material: "usual", Length: 6, Low: 2, High: 18, Sure: true}, {Material: "rewets when fast", Length: 6, Low: 6, High: 18, Sure: true},
-		{Material: "fast never", Length: 6, Low: 6}, {Material: "never"}, {Material: "any", Any: true, Sure: true}, {Material: "fast any", Length: 1, High: 3, Sure: true},
+		{Material: "usual", Length: 6, Likely: 18, Sure: true}, {Material: "long", Length: 6, Likely: 28},
+		{Material: "unsure", Length: 6}, {Material: "none"}, {Material: "any", Any: true, Sure: true}, {Material: "perhaps", Any: true, Likely: 3, Sure: true},
+		{Material: "hardly", Any: true},
 	}
 	for i := range want {
 		want[i].Temperature, want[i].Bears = 353.15, 363.15
@@ -42,15 +45,14 @@ func TestSuitsOf(t *testing.T) {
 
 func TestKeepsOf(t *testing.T) {
 	after := func(s float64) rest.Time { return rest.Time{Seconds: s} }
-	never := rest.Time{Never: true}
 	study := &keeps.Study{Air: keeps.Air{Temperature: 293.15, VapourPressure: 1170}, Rows: []keeps.Row{
-		{Material: materials.Polymer{Name: "usual"}, Hours: after(600), Fast: after(200), Slow: after(1800)},
-		{Material: materials.Polymer{Name: "slow never"}, Hours: after(600), Fast: after(200), Slow: never},
-		{Material: materials.Polymer{Name: "never"}, Hours: never, Fast: never, Slow: never},
+		{Material: materials.Polymer{Name: "usual"}, Hours: after(600), Likely: rest.Likely{Seconds: 200}},
+		{Material: materials.Polymer{Name: "perhaps"}, Hours: rest.Time{Never: true}, Likely: rest.Likely{Seconds: 200}},
+		{Material: materials.Polymer{Name: "long"}, Hours: rest.Time{Never: true}, Likely: rest.Likely{Never: true}},
 	}}
 	f := KeepsOf(study, frame())
 	require.NoError(t, f.check())
-	require.Equal(t, []Keep{{Material: "usual", Time: 600, Low: 200, High: 1800}, {Material: "slow never", Time: 600, Low: 200}, {Material: "never"}}, f.Rows)
+	require.Equal(t, []Keep{{Material: "usual", Time: 600, Likely: 200}, {Material: "perhaps", Likely: 200}, {Material: "long"}}, f.Rows)
 	require.Equal(t, "20\u00a0°C and 50\u00a0% humidity", f.Air) // 1170 Pa of 2339 Pa
 }
 

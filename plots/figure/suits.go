@@ -23,10 +23,10 @@ type Suits struct {
 type Suit struct {
 	Material    string
 	Temperature float64 // of the air [K]
-	Length      float64 // needed at the central diffusivity [m]
-	Low, High   float64 // needed at the highest and at the lowest likely diffusivity [m]
-	Any         bool    // none is needed; Length is 0
-	Sure        bool    // what can be built is enough over the whole spread
+	Length      float64 // needed at the medians of what is in doubt [m]
+	Likely      float64 // needed to be dry nine times in ten [m]; 0 without Sure if no length that was looked at is
+	Any         bool    // none is needed at the medians; Length is 0
+	Sure        bool    // what can be built dries nine times in ten
 	Verdict     diffusion.Verdict
 	Bears       float64 // up to here a strand holds [K]
 }
@@ -37,13 +37,15 @@ func (f Suits) height() float64 { return rowsHeight(len(f.Rows)) }
 func (f Suits) rows() []row {
 	rows := make([]row, len(f.Rows))
 	for i, r := range f.Rows {
-		rows[i] = row{name: r.Material + ", " + digits(math.Round(r.Temperature-zeroCelsius), 4) + " of " + celsius(r.Bears), value: r.Length, low: r.Low, high: r.High, any: r.Any, mark: shapeOf(r.Verdict)}
+		rows[i] = row{name: r.Material + ", " + digits(math.Round(r.Temperature-zeroCelsius), 4) + " of " + celsius(r.Bears), value: r.Length, low: r.Length, high: r.Likely, any: r.Any, mark: shapeOf(r.Verdict)}
 		rows[i].text = "none"
 		switch {
 		case r.Verdict == diffusion.TooHot:
 			rows[i].text = "softens"
-		case r.Any:
+		case r.Any && r.Sure && r.Likely == 0:
 			rows[i].text = "no need"
+		case r.Any:
+			rows[i].text, rows[i].open = "perhaps no need", r.Likely == 0
 		case r.Length > 0:
 			rows[i].text = metres(r.Length)
 		}
@@ -83,20 +85,23 @@ func (f Suits) Headline() string {
 	}
 	path := metres(f.Longest) + " of " + f.zone()
 	some := fmt.Sprintf("%d of them", sure)
-	if sure == len(names) {
+	switch sure {
+	case 0:
+		some = "none of them"
+	case len(names):
 		some = "all of them"
 	}
-	text := fmt.Sprintf("%s dries %d of %d materials", path, len(names), len(f.Rows))
+	text := fmt.Sprintf("%s dries %d of %d materials at the medians", path, len(names), len(f.Rows))
 	switch {
 	case len(names) == 0:
-		text = fmt.Sprintf("%s dries none of %d materials", path, len(f.Rows))
+		text = fmt.Sprintf("%s dries none of %d materials at the medians", path, len(f.Rows))
 	case len(names) <= 4:
 		text += fmt.Sprintf(" (%s), %s", strings.Join(names, ", "), some)
 	default:
 		text += ", " + some
 	}
 	if len(names) > 0 {
-		text += " whatever the spread of the data"
+		text += " nine times in ten"
 	}
 	if f.State != "" {
 		text = f.State + ": " + text
@@ -122,7 +127,7 @@ func (f Suits) draw(s *sheet, headline string) {
 	if slices.ContainsFunc(rows, func(r row) bool { return r.mark == triangle }) {
 		marks, words = append(marks, triangle), append(words, "softens")
 	}
-	words = append(words, "spread of the data")
+	words = append(words, "to nine times in ten")
 	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", "air, of what it bears", rows, 2, marks, words)
 	p.s.fill(p.box, forbidden())
 	p.column(p.x.min, f.Longest, allowed())

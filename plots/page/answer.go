@@ -60,9 +60,9 @@ func (l *Log) scenario() []block {
 	blocks := []block{
 		text(fmt.Sprintf("The strand is %s: %s. %s", p.Name, p.Family, p.Summary)),
 		text(l.start()),
-		text(fmt.Sprintf("The room is at %s and %s %% relative humidity, %s. The nozzle is at %s. A strand that prints well holds no more than %s. "+
+		text(fmt.Sprintf("The room is at %s and %s %% relative humidity, %s. The nozzle is at %s. At the nozzle it may hold no more than %s. "+
 			"All moistures are in %% of the dry weight.",
-			table.Celsius(room.Temperature), table.Given(100*room.Humidity), dew(room.VapourPressure), table.Celsius(m.NozzleTemperature), table.Limit(m.Limit))),
+			table.Celsius(room.Temperature), table.Given(100*room.Humidity), dew(room.VapourPressure), table.Celsius(m.NozzleTemperature), table.Limits(m))),
 	}
 	g := &grid{Heads: []string{"Zone", "Length", "Time in it", "Air", "Moisture of the air", "Flow", "Open to the air"}, Words: true}
 	for i := range m.Path {
@@ -158,9 +158,10 @@ func (l *Log) answer() []block {
 		{Facts: []fact{
 			{"Survives", table.Survives(m.Material.Name, r.Endurance)},
 			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
-			{"Likely range", fmt.Sprintf("%s to %s %%, as the diffusivity is known within a factor of %s",
-				table.Significant(100*r.Low, 3), table.Significant(100*r.High, 3), table.Given(m.Material.Diffusivity.Scatter.Value))},
-			{"Limit", table.Limit(m.Limit)},
+			{"Odds", "within the limit " + table.Chance(r.Probability)},
+			{"Likely range", table.Likely(&r.Odds)},
+			{"Limit", table.Limits(m)},
+			{"Means", table.Percent(r.Nozzle.Mean) + " is " + table.BothLimits(&m.Material, r.Nozzle.Mean)},
 			{"Centre and skin", table.Cell(r.Nozzle.Centre) + " % at the centre, " + table.Percent(r.Nozzle.Skin) + " at the skin"},
 			{"Removed", table.Removed(r)},
 			{"Steam", fmt.Sprintf("%s volumes at %s for each volume of melt", table.Significant(r.Steam, 2), table.Celsius(m.NozzleTemperature))},

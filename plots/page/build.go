@@ -4,8 +4,10 @@ import (
 	"fmt"
 
 	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/materials/quantity"
 	"strandry/plots/table"
+	"strandry/scenarios/measured"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
 	"strandry/scenarios/survey"
@@ -23,18 +25,32 @@ func (l *Log) suits() []block {
 	}
 	t := &table.Suits{Title: l.Scenario.Title, Study: study, Version: l.Answer.Version, File: l.Scenario.File}
 	blocks := []block{text(t.Conclusion())}
-	for _, why := range t.Failures() {
+	for _, why := range append(t.Failures(), contradictions(study)...) {
 		blocks = append(blocks, text(why))
 	}
 	return append(blocks,
 		text(fmt.Sprintf("Each material runs through this path at %s, a heated zone at its own usual highest drying temperature, no hotter than it bears. %s "+
-			"Length needed: of %s (now %s) to just meet the limit; fast–slow: the same at the greatest and at the least likely diffusivity. "+
-			"At rest: the time that a loose strand would need in still air of the same state. Floor: what that air leaves in it for ever.",
+			"Odds: how many times in a hundred the limit is met on the path as it is; eight times in ten: where the moisture at the nozzle lies. "+
+			"Length needed: of %s (now %s) to just meet the limit at the medians of what is in doubt; nine times in ten: to meet it so often. "+
+			"At rest: the time that a loose strand would need in still air of the same state, the same way. Floor: what that air leaves in it for ever, at the medians.",
 			table.Speed(study.Speed), table.AirRule(study.Held), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), block{Grid: suited(t, study.Soaked)},
 		head("Dry, then "+table.Duration(study.Lain)+" in the room"), block{Grid: suited(t, study.Opened)},
-		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. Where a fast strand needs more than a slow one, that is why: it suffers from the later zone first."),
+		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; none that was looked at does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. A time at rest that is none is longer than thirty years."),
 	)
+}
+
+// contradictions name what was measured outside of the data of the study's materials.
+func contradictions(study *suits.Study) []string {
+	var all []materials.Polymer
+	for i := range study.Soaked {
+		all = append(all, study.Soaked[i].Material)
+	}
+	found, err := measured.Contradicting(all)
+	if err != nil {
+		return []string{err.Error()}
+	}
+	return table.Contradictions(found)
 }
 
 func suited(t *table.Suits, rows []suits.Row) *grid {
@@ -97,7 +113,7 @@ func (l *Log) advice() string {
 	}
 	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.Longest
 	long := func(x float64) string {
-		if a.Value == a.DryTo {
+		if x == a.DryTo || x == a.Likely.To {
 			x = atMost(x)
 		} else {
 			x = atLeast(x)
@@ -109,31 +125,37 @@ func (l *Log) advice() string {
 	}
 	switch {
 	case a.Outcome == size.Everywhere:
-		return fmt.Sprintf("Any length of %s meets the limit: it is not what the strand needs to be dry.", zone)
+		return fmt.Sprintf("At the medians any length of %s meets the limit: it is not what the strand needs to be dry. %s", zone, l.likely(long))
 	case a.Outcome == size.Nowhere:
-		return fmt.Sprintf("Length alone will not do: no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
+		return fmt.Sprintf("Length alone will not do: at the medians no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
 	}
-	text := fmt.Sprintf("Build at least %s. ", long(a.Value))
+	text := fmt.Sprintf("At the medians of what is in doubt it takes at least %s to meet the limit, as likely as not. ", long(a.Value))
 	switch {
 	case a.Value == a.DryTo:
-		text = fmt.Sprintf("Build no more than %s: beyond, the strand is wetter than its limit. ", long(a.Value))
+		text = fmt.Sprintf("Build no more than %s: beyond, the strand is wetter than its limit at the medians of what is in doubt. ", long(a.Value))
 	case a.Value > longest:
-		text = fmt.Sprintf("At this feed it takes %s to meet the limit, more than the %s that is to be built: change something else first. ", long(a.Value), table.Length(longest))
+		text += fmt.Sprintf("That is more than the %s that is to be built: change something else first. ", table.Length(longest))
 	}
-	from, to, ok := a.Sure()
+	return text + l.likely(long)
+}
+
+// likely says what to build to be dry nine times in ten.
+func (l *Log) likely(long func(x float64) string) string {
+	a, longest := l.Survey.Length.Answer, l.Scenario.Build.Longest
+	n := &a.Likely
 	switch {
-	case !ok:
-		text += "No length meets it at the least and at the greatest likely diffusivity too."
-	case a.Value == a.DryTo:
-		text += fmt.Sprintf("To meet it at the least and the greatest likely diffusivity too: no more than %s.", long(to))
-	default:
-		text += fmt.Sprintf("To meet it at the least and the greatest likely diffusivity too: %s", long(from))
-		if a.Value <= longest && from > longest {
-			text += ", more than is to be built"
-		}
-		text += "."
+	case n.Outcome == size.Nowhere:
+		return fmt.Sprintf("No length that was looked at is dry nine times in ten; %s is %s.", table.Length(n.Value), table.Chance(n.Probability))
+	case n.Outcome == size.Everywhere:
+		return "Nine times in ten every length that was looked at does."
+	case n.Survives == diffusion.Softens:
+		return "What would be dry nine times in ten softens."
+	case n.From <= a.From || a.Value == a.DryTo:
+		return fmt.Sprintf("To be dry nine times in ten, build no more than %s.", long(n.To))
+	case n.From > longest:
+		return fmt.Sprintf("To be dry nine times in ten it takes %s, more than is to be built.", long(n.From))
 	}
-	return text
+	return fmt.Sprintf("To be dry nine times in ten, build at least %s.", long(n.From))
 }
 
 // films lists air and film of each zone.

@@ -14,20 +14,15 @@ import (
 func (l *Log) doubts() []block {
 	m, r, f := l.Answer.Model, l.Answer.Assessment, l.Survey.Film
 	g := &grid{Heads: []string{"What is in doubt", "By how much", "Mean at the nozzle"}, Words: true}
-	span := func(low, high float64) string {
-		digits := 3
-		for ; digits < 6 && table.Significant(low, digits) == table.Significant(high, digits); digits++ {
-		}
-		return table.Significant(100*low, digits) + " to " + table.Significant(100*high, digits) + " %"
-	}
-	g.add("The diffusivity of "+m.Material.Name, "a factor of "+table.Given(m.Material.Diffusivity.Scatter.Value)+" either way", span(r.Low, r.High))
+	g.add("All that is drawn: "+strings.Join(r.Unknowns, ", "), "nine times in ten between the ends of each, see the sources", table.Spanned(r.Low, r.High)+", eight times in ten")
+	g.add("The diffusivity of "+m.Material.Name+" alone", "a factor of "+table.Given(m.Material.Diffusivity.Scatter.Value)+" either way, nine times in ten", table.Spanned(r.ByDiffusivity.Low, r.ByDiffusivity.High)+", eight times in ten")
 	if f.Heat > 0 || f.Mass > 0 {
-		g.add("The film between strand and air", fmt.Sprintf("heat %s %%, vapour %s %% either way", table.Significant(100*f.Heat, 2), table.Significant(100*f.Mass, 2)), span(f.Low, f.High))
+		g.add("The film between strand and air", fmt.Sprintf("heat %s %%, vapour %s %% either way", table.Significant(100*f.Heat, 2), table.Significant(100*f.Mass, 2)), table.Spanned(f.Low, f.High))
 	} else {
 		g.add("The film between strand and air", "given in the scenario, taken as exact", table.Percent(r.Nozzle.Mean))
 	}
 	g.add("The arithmetic", "a band of ± "+table.Significant(100*r.NumericalError, 2)+" %, from a second march at half the spacing", table.Bounded(r.Nozzle.Mean, r.NumericalError))
-	blocks := []block{text("Each doubt on its own, the others at their central values."), {Grid: g}}
+	blocks := []block{text("The first line is all of the doubt; the others are each on its own, the rest at their medians."), {Grid: g}}
 	if grid := l.Survey.Map; grid != nil {
 		blocks = append(blocks, text(fmt.Sprintf("The map of length against feed is marched at coarser steps; at %d of its places the numerical error was looked at and is at most %s %% of the content.",
 			grid.Checked, table.Significant(100*grid.RelativeError, 2))))

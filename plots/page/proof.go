@@ -7,6 +7,7 @@ import (
 
 	"strandry/plots/figure"
 	"strandry/plots/table"
+	"strandry/scenarios/measured"
 )
 
 // Proof is the name of the page of checks.
@@ -18,9 +19,14 @@ func OfProof(p *table.Proof) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	library, err := beside(p)
+	if err != nil {
+		return nil, err
+	}
 	d := &document{Kind: "Proof", Skip: "sums", Title: p.Summary(), Lead: "What the program computes, beside values from outside: published tables, handbooks, independent codes.",
 		Foot: "strandry " + p.Version + ", strandry prove"}
-	d.Sections = append(d.Sections, section{"sums", "The sums", sums(p)}, section{"convergence", "Convergence", []block{plots}})
+	d.Sections = append(d.Sections, section{"sums", "The sums", sums(p)}, section{"convergence", "Convergence", []block{plots}},
+		section{"evidence", "The library beside what was measured", []block{library}})
 	d.Sections = append(d.Sections, families(p)...)
 	var out bytes.Buffer
 	if err := writeHTML(&out, d); err != nil {
@@ -39,6 +45,22 @@ func refinement(p *table.Proof) (block, error) {
 		caption: "Slowest mode: the slowest of the decays under a film, which has a closed form. Manufactured: a solution chosen at will, with a diffusivity " +
 			"that grows with content and surroundings that vary, and the source that makes it exact. The order is the slope of each line.",
 		figure: figure.Convergence{Frame: figure.Frame{Version: p.Version}, Orders: p.Orders},
+	}
+	picture, err := drawn.encode(1)
+	return block{Picture: picture}, err
+}
+
+// beside sets the library against the figures that were measured by others.
+func beside(p *table.Proof) (block, error) {
+	found, err := measured.Compare()
+	if err != nil {
+		return block{}, err
+	}
+	drawn := drawing{
+		name: "evidence", head: "Measured against predicted", kind: "Log-log charts of measured against predicted contents, diffusivities, activation energies and ratios, with bars both ways.",
+		caption: "Each figure that could be read, by what the library predicts for its conditions; strandry evidence names them and their sources. Upright bars: the range that is printed, or half a digit. " +
+			"Level bars: the predicted interval. On the dashed line both agree. Grey figures prove nothing, since some value of the library was made from them.",
+		figure: figure.Evidence{Frame: figure.Frame{Version: p.Version}, Comparisons: found.Comparisons},
 	}
 	picture, err := drawn.encode(1)
 	return block{Picture: picture}, err
@@ -67,7 +89,7 @@ func sums(p *table.Proof) []block {
 		g.add(f.Name, fmt.Sprintf("%d of %d", f.Passed, f.Checks), p.Share(f.Worst))
 	}
 	return append(blocks, block{Grid: g},
-		text("A check is passed when the difference is no larger than the accuracy that its source claims. The worst of a family is the check that comes nearest to that."))
+		text("A check is passed when the difference is no larger than the accuracy that its source claims. The worst of a family is the check that comes nearest to that. "+p.Transcribed()))
 }
 
 func proofHeads() []string {

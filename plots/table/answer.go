@@ -9,6 +9,7 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/levers"
 	"strandry/materials"
+	"strandry/scenarios/measured"
 )
 
 // Answer is all that the answer to one scenario shows.
@@ -21,6 +22,8 @@ type Answer struct {
 	Diagnosis  levers.Diagnosis
 	Assumed    []string // what the scenario left open and how it was taken
 	Unused     []string // keys that were read and checked and have no effect yet
+
+	Contradicting []measured.Comparison // figures of the material that lie outside what the library predicts
 }
 
 // WriteText sets the answer as a table with its notes. It writes nothing and
@@ -92,14 +95,10 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	m, r := a.Model, a.Assessment
 	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)\n", bounded(r.Nozzle.Mean, r.NumericalError))
 	fmt.Fprintf(b, "               centre %s, skin %s\n", bounded(r.Nozzle.Centre, r.Errors.Centre), bounded(r.Nozzle.Skin, r.Errors.Skin))
-	also := ""
-	if r.Mouths > 0 {
-		also = ",\n               and as the mouths of a bore may let air in"
-	}
-	fmt.Fprintf(b, "               %s to %s %% as the diffusivity is known within a factor of %s%s\n",
-		significant(100*r.Low, 3), significant(100*r.High, 3), given(m.Material.Diffusivity.Scatter.Value), also)
-	fmt.Fprintf(b, "Limit          %s\n", limit(m.Limit))
+	paragraph(b, "               ", Likely(&r.Odds))
+	paragraph(b, "Limit          ", Limits(m))
 	paragraph(b, "Verdict        ", Meaning(r))
+	paragraph(b, "Means          ", percent(r.Nozzle.Mean)+" is "+BothLimits(&m.Material, r.Nozzle.Mean))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",
@@ -128,6 +127,7 @@ func (a *Answer) notes(b *strings.Builder) {
 	if doubts := a.Model.Material.Doubts; len(doubts) > 0 {
 		notes = append(notes, a.doubts(doubts))
 	}
+	notes = append(notes, Contradictions(a.Contradicting)...)
 	if held := a.Model.Held(); len(held) > 0 {
 		notes = append(notes, AirRule(held))
 	}

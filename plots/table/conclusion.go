@@ -58,7 +58,7 @@ func (a *Answer) elsewhere() string {
 	if len(dry) > namedMaterials {
 		named = strings.Join(dry[:namedMaterials], ", ") + " …"
 	}
-	return fmt.Sprintf(" Another material: of %d others, each at its own drying temperature, %d would be dry here (%s).",
+	return fmt.Sprintf(" Another material: of %d others, each at its own drying temperature, %d would be within their limits here at the medians of what is known (%s).",
 		len(d.Materials), len(dry), named)
 }
 
@@ -71,25 +71,11 @@ func (a *Answer) cause() string {
 		return fmt.Sprintf("Heat holds this design back: %s would reach the nozzle with %s, within its limit of %s, but it softens: %s.",
 			m.Material.Name, percent(r.Nozzle.Mean), limit(m.Limit), heat(m.Material.Name, r.Endurance))
 	case levers.Nothing:
-		if r.Verdict == diffusion.Dry && r.Endurance.Survival == diffusion.Doubtful {
-			return fmt.Sprintf("Nothing but heat may hold this design back: at any likely diffusivity %s would reach the nozzle with %s at most, within its limit of %s.",
-				m.Material.Name, percent(r.High), limit(m.Limit))
-		}
-		if r.Verdict == diffusion.Dry {
-			return fmt.Sprintf("Nothing holds this design back: at any likely diffusivity %s reaches the nozzle with %s at most, below its limit of %s.",
-				m.Material.Name, percent(r.High), limit(m.Limit))
-		}
-		if r.Mouths > m.Limit {
-			return fmt.Sprintf("%s meets its limit only as far as no more air gets into the bore than the strand drags along (else up to %s): that doubt holds this design back.",
-				m.Material.Name, percent(r.High))
-		}
-		if r.Numbers {
-			return fmt.Sprintf("%s would meet its limit at any likely diffusivity (%s at most), were it not for the numerical error: finer [numerics] would tell.",
-				m.Material.Name, percent(r.High))
-		}
-		return fmt.Sprintf("At the central diffusivity %s meets its limit, at some likely one it does not (%s): the doubt about the material holds this design back.",
-			m.Material.Name, percent(r.High))
+		return a.nothing()
 	case levers.Air:
+		if d.FloorWithin > diffusion.Unlikely {
+			return "Air, more than time, may be what it lacks: " + hindrance(d, m)
+		}
 		return "Not time but air is what it lacks: " + hindrance(d, m)
 	case levers.Flow, levers.Rewetting:
 		return capital(hindrance(d, m))
@@ -108,6 +94,23 @@ func (a *Answer) cause() string {
 		significant(total, 2), covered)
 }
 
+// nothing is the sentence on a strand that is within its limit at the medians of all that is in doubt.
+func (a *Answer) nothing() string {
+	m, r := a.Model, a.Assessment
+	within := fmt.Sprintf("%s reaches the nozzle within its limit of %s %s", m.Material.Name, limit(m.Limit), Chance(r.Probability))
+	switch {
+	case r.Verdict == diffusion.Dry && r.Endurance.Survival == diffusion.Doubtful:
+		return "Nothing but heat may hold this design back: " + within + "."
+	case r.Verdict == diffusion.Dry:
+		return "Nothing holds this design back: " + within + "."
+	case r.Numbers:
+		return fmt.Sprintf("%s, which the numerical error leaves in doubt: finer [numerics] would tell.", within)
+	case r.Mouths > m.Limit:
+		return fmt.Sprintf("Doubt holds this design back, about the material and the air that gets into the bore besides what the strand drags along: %s.", within)
+	}
+	return fmt.Sprintf("Doubt about what the material does holds this design back: %s, where nine times in ten is wanted.", within)
+}
+
 // hindrance is the sentence on what is in the way besides time.
 func hindrance(d *levers.Diagnosis, m *diffusion.Model) string {
 	over := func(content float64) string {
@@ -115,7 +118,7 @@ func hindrance(d *levers.Diagnosis, m *diffusion.Model) string {
 	}
 	switch {
 	case d.Cause == levers.Air:
-		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s.", d.FloorZone, over(d.Floor))
+		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s, and be within it %s.", d.FloorZone, over(d.Floor), Chance(d.FloorWithin))
 	case d.Cause == levers.Flow && d.Endless > 0:
 		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: however long %s is, the strand reaches the nozzle with %s.", m.Path[d.Dryer].Name, over(d.Endless))
 	case d.Cause == levers.Flow:

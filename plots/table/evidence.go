@@ -104,6 +104,9 @@ func (e *Evidence) What(c *measured.Comparison) string {
 
 // Measured is the value or the range as it was measured.
 func (e *Evidence) Measured(c *measured.Comparison) string {
+	if c.Rounded {
+		return given(inPeoples(c.Quantity, c.Middle())) + peoplesUnit(c.Quantity) + " (one digit)"
+	}
 	if c.Low == c.High {
 		return given(inPeoples(c.Quantity, c.Low)) + peoplesUnit(c.Quantity)
 	}
@@ -154,6 +157,24 @@ func peoplesUnit(q measured.Quantity) string {
 	return ""
 }
 
+// Contradictions are a line for each material with measured figures outside what the library predicts.
+func Contradictions(all []measured.Comparison) []string {
+	var order []string
+	of := map[string][]string{}
+	e := &Evidence{}
+	for i := range all {
+		c := &all[i]
+		if of[c.Material] == nil {
+			order = append(order, c.Material)
+		}
+		of[c.Material] = append(of[c.Material], fmt.Sprintf("%s, measured %s, predicted %s", e.What(c), e.Measured(c), e.Predicted(c)))
+	}
+	for i, id := range order {
+		order[i] = fmt.Sprintf("Measured figures contradict the data of %s: %s (strandry evidence).", id, strings.Join(of[id], "; "))
+	}
+	return order
+}
+
 func (e *Evidence) asides() []string {
 	var all []string
 	for _, a := range e.Evidence.Asides {
@@ -170,10 +191,10 @@ func (e *Evidence) laws(b *strings.Builder) {
 	b.WriteString("\nHOW IT IS PREDICTED\n")
 	for _, text := range []string{
 		"Equilibrium: the isotherm; the interval is what the ranges of its parameters and of the heat of mixing allow.",
-		"Diffusivity: with no water, or, where a humidity is given, its mean over sorption to it; the interval is D/f to D f, f being the scatter factor.",
+		"Diffusivity: with no water, or, where a humidity is given, what sorption to it shows, (5/3) C0^(-5/3) times the integral of C^(2/3) D (Crank, 1975, section 9.4); the interval is D/f to D f, f being the scatter factor.",
 		"Uptake: the equilibrium times M/Minf = (4/sqrt(pi)) sqrt(D t/h2), h being the full thickness of a plate exposed on both sides, and beyond D t/h2 = 0.04 the series for the same plate (Crank, The Mathematics of Diffusion, 1975); both intervals together.",
 		"Activation energy: R ln(D2/D1)/(1/T1 - 1/T2). It and the ratios take the range of the activation energy or of the heat of mixing.",
-		"Contents are by dry weight. A figure is a point where its source states no uncertainty. A range counts as inside when all of it is, as partly when some of it is. No property is changed to meet a figure.",
+		"Contents are by dry weight. A figure is a point where its source states no uncertainty; one printed with one digit is inside where the printed value is, partly where only half a digit more or less reaches. A range counts as inside when all of it is, as partly when some of it is. No property is changed to meet a figure.",
 	} {
 		paragraph(b, "  ", text)
 	}

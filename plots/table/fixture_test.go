@@ -43,7 +43,8 @@ func polymer() materials.Polymer {
 		Density: stated(1000, 990, 1010, materials.Published, "A. Author, J. Made Up 1 (1990) 2"), HeatCapacity: memory(1500), Conductivity: memory(0.25),
 		GlassTransition: memory(323.15), Melting: &melting, Structure: materials.Semicrystalline, Softening: stated(368.15, 358.15, 373.15, materials.Memory, "made up"),
 		DryingTemperature: stated(353.15, 343.15, 358.15, materials.Practice, "common practice, no source"), NozzleTemperature: memory(523.15),
-		MoistureLimit: stated(0.002, 0.001, 0.002, materials.PublishedWeak, "a table on a wall"), YoungsModulus: &modulus,
+		PrintingLimit: stated(0.002, 0.001, 0.004, materials.Practice, "common practice, no source"),
+		MouldingLimit: stated(0.0015, 0.001, 0.002, materials.PublishedWeak, "a table on a wall"), Hydrolyses: true, YoungsModulus: &modulus,
 		Diffusivity: materials.Diffusivity{
 			Reference: 298.15, ReferenceValue: stated(1e-13, 5e-14, 2e-13, materials.Memory, "made up"),
 			Pieces: []materials.Arrhenius{{Activation: memory(50e3)}, {From: 373.15, Activation: memory(40e3)}},
@@ -95,7 +96,8 @@ func answer() *Answer {
 	return &Answer{
 		Title: "Reedon for a winch drum: twelve metres at 90 °C", File: "drum.toml", Version: "0.0.0", Model: m,
 		Assessment: &diffusion.Assessment{
-			Result: r, Low: 0.00587, High: 0.0169, NumericalError: 8.7e-7, Verdict: diffusion.Wet,
+			Result: r, Odds: diffusion.Odds{Probability: 0.004, Low: 0.00587, High: 0.0169, ByDiffusivity: diffusion.Between{Low: 0.0061, High: 0.015}, Fit: 0.01, Unknowns: []string{diffusion.UnknownDiffusivity}},
+			NumericalError: 8.7e-7, Verdict: diffusion.Wet,
 			Errors:     diffusion.StateError{Mean: 8.7e-7, Centre: 1.1e-6, Skin: 4e-5, Profile: 6e-5},
 			ZoneErrors: []diffusion.StateError{{Mean: 9e-7, Centre: 1.1e-6, Skin: 3e-6}, {Mean: 8.7e-7, Centre: 1.1e-6, Skin: 4e-5}},
 			Endurance:  diffusion.Endurance{Zone: "drum", Strand: 353.15, Air: 353.15, Bears: 358.15, Yields: 373.15}, Settings: diffusion.DefaultSettings(),

@@ -9,15 +9,16 @@ import (
 
 // document is the answer as JSON, in SI units.
 type document struct {
-	Version     string     `json:"version"`
-	Title       string     `json:"title"`
-	File        string     `json:"file"`
-	Material    string     `json:"material"`
-	Origin      string     `json:"origin"` // of the material: library, or the file that its values come from
-	Verdict     string     `json:"verdict"`
-	Survives    string     `json:"survives"` // holds, doubtful, softens
-	Heat        endurance  `json:"heat"`
-	Moisture    moisture   `json:"moisture"`
+	Version  string    `json:"version"`
+	Title    string    `json:"title"`
+	File     string    `json:"file"`
+	Material string    `json:"material"`
+	Origin   string    `json:"origin"` // of the material: library, or the file that its values come from
+	Verdict  string    `json:"verdict"`
+	Survives string    `json:"survives"` // holds, doubtful, softens
+	Heat     endurance `json:"heat"`
+	Moisture moisture  `json:"moisture"`
+	limitWords
 	Steam       float64    `json:"steam_per_melt_volume"`
 	Zones       []zone     `json:"zones"`
 	Profile     profile    `json:"profile"`
@@ -27,6 +28,7 @@ type document struct {
 	Cooler      []lever    `json:"cooler"` // the path no hotter than the strand bears; empty where it is no hotter
 	Others      []lever    `json:"other_materials"`
 	Warnings    []string   `json:"warnings"`
+	Unknowns    []string   `json:"unknowns"` // that the odds are drawn from, besides the limit
 	Assumptions []string   `json:"assumptions"`
 	Unused      []string   `json:"unused_keys"`
 	Sources     []string   `json:"sources"`
@@ -36,20 +38,27 @@ type document struct {
 }
 
 type moisture struct {
-	Start          float64 `json:"start"`
-	Mean           float64 `json:"mean"`
-	Low            float64 `json:"low"`
-	High           float64 `json:"high"`
-	Centre         float64 `json:"centre"`
-	Skin           float64 `json:"skin"`
-	Limit          float64 `json:"limit"`
+	Start         float64 `json:"start"`
+	Mean          float64 `json:"mean"`
+	Low           float64 `json:"low"`  // 10 % point of the mean
+	High          float64 `json:"high"` // 90 % point
+	ByDiffusivity between `json:"by_diffusivity"`
+	Probability   float64 `json:"probability"` // of a mean within the limit
+	Centre        float64 `json:"centre"`
+	Skin          float64 `json:"skin"`
+	limits
 	Removed        float64 `json:"removed"`
 	NumericalError float64 `json:"numerical_error"` // of the mean
 	CentreError    float64 `json:"centre_error"`
 	SkinError      float64 `json:"skin_error"`
-	ProfileError   float64 `json:"profile_error"` // the largest along the radius
-	LowError       float64 `json:"low_numerical_error"`
-	HighError      float64 `json:"high_numerical_error"`
+	ProfileError   float64 `json:"profile_error"`   // the largest along the radius
+	SurrogateError float64 `json:"surrogate_error"` // of what the odds rest on, relative to the content
+}
+
+// between are the 10 and 90 % points of the mean if the diffusivity alone were in doubt.
+type between struct {
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
 }
 
 type zone struct {
@@ -124,12 +133,13 @@ func (a *Answer) document() document {
 		Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance),
 		Moisture: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
-			Skin: r.Nozzle.Skin, Limit: m.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
+			Skin: r.Nozzle.Skin, limits: limitsOf(m), Removed: r.Removed, NumericalError: r.NumericalError,
 			CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
-			LowError: r.LowError, HighError: r.HighError,
+			Probability: r.Probability, ByDiffusivity: between{r.ByDiffusivity.Low, r.ByDiffusivity.High},
+			SurrogateError: r.Fit,
 		},
-		Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
-		Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
+		limitWords: limitWordsOf(m, r.Nozzle.Mean), Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
+		Unknowns: notNil(r.Unknowns), Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
 		Settings: settings{
 			r.Settings.Resolution, r.Settings.Tolerance, r.Settings.Heat.String(), r.Nodes, r.Steps, r.Balance,
 		},
@@ -141,9 +151,7 @@ func (a *Answer) document() document {
 		one.HeldHumidity = m.Path[i].Air.Held
 		d.Zones = append(d.Zones, one)
 	}
-	for _, w := range r.Warnings {
-		d.Warnings = append(d.Warnings, say(w, m))
-	}
+	d.Warnings = append(d.Warnings, a.Warnings()...)
 	d.Cooler = []lever{}
 	if c := a.Diagnosis.Cooler; c != nil {
 		d.Cooler = leversOf([]levers.Lever{*c})

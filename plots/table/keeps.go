@@ -55,13 +55,14 @@ func (k *Keeps) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	cutLabels(&b, k.materials(), widestLabel)
 	legend(&b, [][2]string{
-		{"keeps:     ", "until the mean passes the limit; fast–slow: at the greatest and the least likely diffusivity"},
+		{"limit:     ", "each material's own for " + t.Purpose.String() + ", or what the scenario states for its own"},
+		{"keeps:     ", "until the mean passes the limit at the medians of what is in doubt; 9 in 10: it is still within the limit nine times in ten until then"},
 		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
-		{"for ever:  ", "relative humidity at the store's temperature in which it stays within its limit for ever"},
+		{"for ever:  ", "relative humidity at the store's temperature in which it stays within its limit for ever, at the medians"},
 		{"survives:  ", "whether a strand keeps its shape in the hotter of this air and the store"},
-		{"shut:      ", "what it comes to in the store that is never opened; used: with the openings"},
-		{"one costs: ", "the most that the mean rises by one opening, from the store's equilibrium"},
-		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant"},
+		{"shut:      ", "what it comes to, at the medians, in the store that is not opened; used: with the openings"},
+		{"one costs: ", "the most that the mean rises by one opening, from the store's equilibrium; 8 in 10: it lies between these eight times in ten"},
+		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant and the medians"},
 		{"return:    ", "the longest time constant that does so at these openings a day. none: the shut store is too moist as it is, or the open door alone lets in too much"},
 	})
 	b.WriteByte('\n')
@@ -113,29 +114,30 @@ func (k *Keeps) materials() []string {
 func (k *Keeps) lying(b *strings.Builder) {
 	names, name := k.names()
 	columns := []column{
-		{"material", "", -name}, {"limit", "%", 5}, {"keeps", "", 8}, {"fast–slow", "", -17}, {"skin", "%", 5}, {"tenth", "%", 5},
+		{"material", "", -name}, {"limit", "%", 5}, {"keeps", "", 8}, {"9 in 10", "", 8}, {"skin", "%", 5}, {"tenth", "%", 5},
 		{"equil.", "%", 6}, {"for ever", "% RH", 8}, {"survives", "", -8},
 	}
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
-		cells := []string{names[i], given(100 * r.Limit), "for ever", "", "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
+		cells := []string{names[i], given(100 * r.Limit), "for ever", keepsLikely(r.Likely), "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
 		if !r.Hours.Never {
-			cells[2], cells[3] = duration(r.Hours.Seconds), timeRange(r)
+			cells[2] = duration(r.Hours.Seconds)
 			cells[4], cells[5] = narrowCell(r.Skin), trim(100*r.SkinShare, 0)
 		}
 		row(b, columns, cells)
 	}
 }
 
-func timeRange(r *keeps.Row) string {
-	word := func(t rest.Time) string {
-		if t.Never {
-			return "for ever"
-		}
-		return duration(t.Seconds)
+// keepsLikely is until when it is within its limit nine times in ten.
+func keepsLikely(l rest.Likely) string {
+	switch {
+	case l.Never:
+		return ">30 y"
+	case l.Already:
+		return "none"
 	}
-	return word(r.Fast) + "–" + word(r.Slow)
+	return duration(l.Seconds)
 }
 
 func humidityCell(h float64) string {
@@ -148,14 +150,14 @@ func humidityCell(h float64) string {
 func (k *Keeps) stored(b *strings.Builder) {
 	names, name := k.names()
 	columns := []column{
-		{"material", "", -name}, {"limit", "%", 5}, {"shut", "%", 6}, {"used", "%", 6}, {"one costs", "%", 9}, {"fast–slow", "%", -13},
+		{"material", "", -name}, {"limit", "%", 5}, {"shut", "%", 6}, {"used", "%", 6}, {"one costs", "%", 9}, {"8 in 10", "%", -13},
 		{"bears", "a day", 6}, {"return", "", 8},
 	}
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
 		row(b, columns, []string{names[i], given(100 * r.Limit), narrowCell(r.Store), narrowCell(r.InStore),
-			cell2(r.Gain), cell2(r.GainFast) + "–" + cell2(r.GainSlow), openings(r.Bearable), returning(r.SlowestTimeConstant)})
+			cell2(r.Gain), cell2(r.GainLow) + "–" + cell2(r.GainHigh), openings(r.Bearable), returning(r.SlowestTimeConstant)})
 	}
 }
 
@@ -195,7 +197,7 @@ func (k *Keeps) Conclusion() string {
 		case diffusion.Doubtful:
 			may = append(may, r.Material.Label())
 		}
-		if r.Hours.Never {
+		if r.Likely.Never {
 			ever = append(ever, r.Material.Label())
 		}
 		if r.InStore <= r.Limit {
@@ -206,15 +208,13 @@ func (k *Keeps) Conclusion() string {
 	}
 	text := ""
 	if first := &t.Rows[0]; !first.Hours.Never {
-		text = fmt.Sprintf("In this air %s is past its limit after %s", first.Material.Label(), duration(first.Hours.Seconds))
-		if len(ever) > 0 {
-			text += "; for ever keep: " + strings.Join(ever, ", ")
-		}
-		text += ". "
-	} else if len(ever) > 0 {
-		text = "For ever keep in this air: " + strings.Join(ever, ", ") + ". "
+		text = fmt.Sprintf("In this air %s is past its limit after %s at the medians; nine times in ten it is still within it until %s. ",
+			first.Material.Label(), duration(first.Hours.Seconds), keepsLikely(first.Likely))
 	}
-	text += fmt.Sprintf("This store with its openings keeps in the long run: %s; not: %s.", listed(kept), listed(lost))
+	if len(ever) > 0 {
+		text += "Still within their limits after 30 years, nine times in ten: " + strings.Join(ever, ", ") + ". "
+	}
+	text += fmt.Sprintf("At the medians this store with its openings keeps in the long run: %s; not: %s.", listed(kept), listed(lost))
 	if len(soft) > 0 {
 		text += fmt.Sprintf(" It is too hot there for: %s, which soften, dry or not.", listed(soft))
 	}
@@ -258,23 +258,22 @@ type openJSON struct {
 }
 
 type keepsRow struct {
-	Material    string   `json:"material"`
-	Origin      string   `json:"origin"` // library, or the file that its values come from
-	Limit       float64  `json:"limit"`
-	Survives    string   `json:"survives"` // the hotter of air and store: holds, doubtful, softens
-	Keeps       restJSON `json:"keeps"`    // until the mean passes the limit
-	KeepsFast   restJSON `json:"keeps_at_greatest_diffusivity"`
-	KeepsSlow   restJSON `json:"keeps_at_least_diffusivity"`
-	Skin        float64  `json:"skin"`       // at that time; 0 where never
-	SkinShare   float64  `json:"skin_share"` // of the water in the outer tenth of the radius
-	Equilibrium float64  `json:"equilibrium"`
-	ForEver     float64  `json:"humidity_for_ever"`
-	Shut        float64  `json:"equilibrium_store_shut"`
-	Used        float64  `json:"content_with_openings"`
-	Gain        float64  `json:"gain_of_one_opening"`
-	GainFast    float64  `json:"gain_at_greatest_diffusivity"`
-	GainSlow    float64  `json:"gain_at_least_diffusivity"`
-	GainError   float64  `json:"gain_numerical_error"`
+	Material    string         `json:"material"`
+	Origin      string         `json:"origin"` // library, or the file that its values come from
+	Limit       float64        `json:"limit"`
+	Survives    string         `json:"survives"`          // the hotter of air and store: holds, doubtful, softens
+	Keeps       restJSON       `json:"keeps"`             // until the mean passes the limit, at the medians
+	KeepsLikely likelyTimeJSON `json:"keeps_nine_in_ten"` // until when it is within its limit nine times in ten
+	Skin        float64        `json:"skin"`              // at that time; 0 where never
+	SkinShare   float64        `json:"skin_share"`        // of the water in the outer tenth of the radius
+	Equilibrium float64        `json:"equilibrium"`
+	ForEver     float64        `json:"humidity_for_ever"`
+	Shut        float64        `json:"equilibrium_store_shut"`
+	Used        float64        `json:"content_with_openings"`
+	Gain        float64        `json:"gain_of_one_opening"`
+	GainLow     float64        `json:"gain_low"`  // 10 % point
+	GainHigh    float64        `json:"gain_high"` // 90 % point
+	GainError   float64        `json:"gain_numerical_error"`
 	// Bearable and Return are null for "any", 0 for "none".
 	Bearable *float64 `json:"openings_a_day"`
 	Return   *float64 `json:"longest_time_constant"`
@@ -302,9 +301,9 @@ func (k *Keeps) WriteJSON(out io.Writer) error {
 	for i := range t.Rows {
 		r := &t.Rows[i]
 		d.Materials = append(d.Materials, keepsRow{
-			Material: r.Material.ID, Origin: r.Material.Origin, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsFast: restOf(r.Fast), KeepsSlow: restOf(r.Slow),
+			Material: r.Material.ID, Origin: r.Material.Origin, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsLikely: likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years"),
 			Skin: r.Skin, SkinShare: r.SkinShare, Equilibrium: r.Equilibrium, ForEver: r.ForEver, Shut: r.Store, Used: r.InStore,
-			Gain: r.Gain, GainFast: r.GainFast, GainSlow: r.GainSlow, GainError: r.GainNumericalError,
+			Gain: r.Gain, GainLow: r.GainLow, GainHigh: r.GainHigh, GainError: r.GainNumericalError,
 			Bearable: bounded(r.Bearable), Return: bounded(r.SlowestTimeConstant),
 		})
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 // widestName is how much of a long name the list shows [columns].
-const widestName = 24
+const widestName = 22
 
 // Materials lists polymers, one line each. It writes nothing and returns an error
 // if any figure is not finite.
@@ -24,7 +24,7 @@ func Materials(out io.Writer, all []materials.Polymer) error {
 		name = max(name, min(widestName, utf8.RuneCountInString(all[i].ID)))
 	}
 	columns := []column{
-		{"material", "", -name}, {"limit", "%", 6}, {"room", "%", 6}, {"dry at", "°C", 6},
+		{"material", "", -name}, {"print", "%", 6}, {"mould", "%", 6}, {"room", "%", 6}, {"dry at", "°C", 6},
 		{"D then", "m²/s", 8}, {"scatter", "factor", 7},
 	}
 	family := width
@@ -43,12 +43,13 @@ func Materials(out io.Writer, all []materials.Polymer) error {
 		if unread(d.ReferenceValue.Kind) {
 			mark = "~"
 		}
-		row(&b, columns, []string{shorten(p.ID, name), given(100 * p.MoistureLimit.Value),
+		row(&b, columns, []string{shorten(p.ID, name), given(100 * p.PrintingLimit.Value), given(100 * p.MouldingLimit.Value),
 			significant(100*p.Sorption.Content(0.5, roomTemperature), 2), trim(dryAt-zeroCelsius, 0),
 			mark + significant(d.Dry(dryAt), 2), given(d.Scatter.Value), " " + shorten(what, family)})
 	}
 	b.WriteByte('\n')
-	paragraph(&b, "limit:   ", "wettest strand that prints well, % of dry weight")
+	paragraph(&b, "print:   ", "wettest strand that prints without bubbles, strings or rough skin, % of dry weight; common practice")
+	paragraph(&b, "mould:   ", "wettest that moulders melt, so that no chain is cut and no streak shows, % of dry weight")
 	paragraph(&b, "room:    ", "content in equilibrium with air of 23 °C and 50 %, % of dry weight")
 	paragraph(&b, "dry at:  ", "usual highest drying temperature")
 	paragraph(&b, "D then:  ", "diffusivity of the dry polymer at that temperature; ~ where it rests on no reviewed measurement that was read")

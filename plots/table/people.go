@@ -1,6 +1,10 @@
 package table
 
-import "strandry/scenarios/suits"
+import (
+	"slices"
+
+	"strandry/scenarios/suits"
+)
 
 // Celsius prints a temperature [K] in °C.
 func Celsius(kelvin float64) string { return celsius(kelvin) }
@@ -48,7 +52,7 @@ func (a *Answer) Warnings() []string {
 	for _, w := range a.Assessment.Warnings {
 		out = append(out, say(w, a.Model))
 	}
-	return out
+	return append(out, Contradictions(a.Contradicting)...)
 }
 
 // Doubts lists what is doubtful in the data of the material, each with its source.
@@ -56,17 +60,18 @@ func (a *Answer) Doubts() []string { return remarks(a.Model.Material.Doubts) }
 
 // Heads are the columns of [Suits.Cells].
 func (s *Suits) Heads() []string {
-	return []string{"Material", "Dried at, °C", "Limit, %", "Sets off with, %", "At the nozzle, %", "Over the scatter, %", "Answer", "Survives",
-		"Length needed, m", "Fast–slow, m", "Dwell, h", "At rest, h", "Floor of the air, %"}
+	return []string{"Material", "Dried at, °C", "Limit, %", "Sets off with, %", "At the nozzle, %", "Eight times in ten, %", "Odds, %", "Answer", "Survives",
+		"Length needed, m", "Nine times in ten, m", "Dwell, h", "At rest, h", "Nine times in ten, h", "Floor of the air, %"}
 }
 
 // Cells are the figures of one material in a view of the study; "-" for what does not apply.
 func (s *Suits) Cells(r *suits.Row) []string {
+	cells := []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit)}
 	if r.Class == suits.Unanswered {
-		return []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"}
+		return append(cells, slices.Repeat([]string{"-"}, len(s.Heads())-len(cells))...)
 	}
-	return []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start), narrowCell(r.Mean),
-		narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), r.Survives.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)}
+	return append(cells, narrowCell(r.Start), narrowCell(r.Mean), eightInTen(r), chance(r.Odds.Probability), r.Verdict.String(), r.Survives.String(),
+		s.needed(r), likelyLength(r.Likely), s.dwell(r), restTime(r.Rest), likelyTime(r.RestLikely), narrowCell(r.Floor))
 }
 
 // Group is the heading of a class of rows.

@@ -80,6 +80,17 @@ func (p *Proof) Summary() string {
 	return fmt.Sprintf("%d of %d checks passed", p.Passed(), len(p.Results))
 }
 
+// Transcribed tells how many of the checks show no more than that a formula is written down right.
+func (p *Proof) Transcribed() string {
+	n := 0
+	for i := range p.Results {
+		if p.Results[i].Kind == prove.Transcribed {
+			n++
+		}
+	}
+	return fmt.Sprintf("%d of the checks are transcriptions: the same formula computed once more, which shows that it is written down right, and no more.", n)
+}
+
 // Cells are the case, the value expected, that computed, their difference and the one
 // allowed.
 func (p *Proof) Cells(r *prove.Result) []string {
@@ -180,6 +191,7 @@ func (p *Proof) sums(b *strings.Builder) {
 	if p.Unmeasured != "" {
 		paragraph(b, "!!! ", "The orders of the solver could not be measured: "+p.Unmeasured)
 	}
+	paragraph(b, "", p.Transcribed())
 	fmt.Fprintf(b, "%s\n", p.Summary())
 }
 

@@ -52,7 +52,7 @@ func (s *Size) WriteText(out io.Writer) error {
 		paragraph(&b, "  - ", c)
 	}
 	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; %d marches, resolution %s, tolerance %s.", s.Version, s.File, a.Marches,
+	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; %d marches, and the odds at %d values; resolution %s, tolerance %s.", s.Version, s.File, a.Marches, a.Likely.Asked,
 		given(a.Check.Settings.Resolution), given(a.Check.Settings.Tolerance)))
 	_, err := io.WriteString(out, b.String())
 	return err
@@ -61,28 +61,27 @@ func (s *Size) WriteText(out io.Writer) error {
 // Lines are the figures, each with what it is.
 func (s *Size) Lines() [][2]string {
 	a := s.Answer
-	check := fmt.Sprintf("%s at the nozzle; limit %s; by the scatter %s to %s %%", bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
-		limit(a.Model.Limit), significant(100*a.Check.Low, 3), significant(100*a.Check.High, 3))
+	check := fmt.Sprintf("%s at the nozzle; limit %s; %s; within it %s", bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
+		limit(a.Model.Limit), Likely(&a.Check.Odds), Chance(a.Check.Probability))
 	value, off := s.written()
 	var lines [][2]string
 	switch a.Outcome {
 	case size.Met:
-		lines = append(lines, [2]string{"Value", fmt.Sprintf("%s ± %s (numerical error)", value, s.band(a.NumericalError+off))},
+		lines = append(lines, [2]string{"Value", fmt.Sprintf("%s ± %s (numerical error), at the medians of what is in doubt", value, s.band(a.NumericalError+off))},
 			[2]string{"Run at it", check},
-			[2]string{"Limit met", fmt.Sprintf("from %s to %s", s.value(a.DryFrom), s.value(a.DryTo))})
+			[2]string{"Limit met", fmt.Sprintf("from %s to %s, at the medians", s.value(a.DryFrom), s.value(a.DryTo))})
 	case size.Everywhere:
-		lines = append(lines, [2]string{"Value", "every one that was looked at meets the limit"},
+		lines = append(lines, [2]string{"Value", "every one that was looked at meets the limit, at the medians of what is in doubt"},
 			[2]string{"Driest", value}, [2]string{"Run at it", check})
 	default:
-		lines = append(lines, [2]string{"Value", "none that was looked at meets the limit"},
+		lines = append(lines, [2]string{"Value", "none that was looked at meets the limit, at the medians of what is in doubt"},
 			[2]string{"Driest", value}, [2]string{"Run at it", check})
 	}
 	lines = append(lines, [2]string{"Survives", Survives(a.Model.Material.Name, a.Check.Endurance)})
 	if from, to, ok := a.Softening(); ok {
 		lines = append(lines, [2]string{"Too hot", "of the values tried that meet the limit the strand softens at " + s.span(from, to)})
 	}
-	lines = append(lines, [2]string{"Doubt", fmt.Sprintf("least likely diffusivity: %s; greatest: %s (a factor of %s)",
-		s.scattered(a.Slow), s.scattered(a.Fast), given(a.Model.Material.Diffusivity.Scatter.Value))})
+	lines = append(lines, [2]string{"Nine in ten", s.nineInTen()})
 	if a.Now.Ratio > 0 {
 		lines = append(lines, [2]string{"In the file", fmt.Sprintf("%s: %s the limit", s.value(a.Now.X), times(a.Now.Ratio))})
 	}
@@ -134,17 +133,37 @@ func (s *Size) band(x float64) string {
 	return significant(inUnit, 2) + " " + unit
 }
 
-func (s *Size) scattered(o size.Scattered) string {
-	switch o.Outcome {
-	case size.Met:
-		if o.Value == o.DryTo && o.DryFrom < o.DryTo {
-			return "at most " + s.value(o.Value)
-		}
-		return s.value(o.Value)
-	case size.Everywhere:
-		return "any"
+// nineInTen are the values that meet the limit nine times in ten, in words.
+func (s *Size) nineInTen() string {
+	a, l := s.Answer, &s.Answer.Likely
+	text := ""
+	switch {
+	case l.Outcome == size.Nowhere:
+		return fmt.Sprintf("no value that was looked at meets the limit nine times in ten; %s meets it %s", s.value(l.Value), Chance(l.Probability))
+	case l.Outcome == size.Everywhere:
+		text = "every value that was looked at meets the limit nine times in ten"
+	case l.From <= a.From:
+		text = "at most " + s.outward(l.To, false)
+	case l.To >= a.To:
+		text = "at least " + s.outward(l.From, true)
+	default:
+		text = "from " + s.outward(l.From, true) + " to " + s.outward(l.To, false)
 	}
-	return "none"
+	if l.Survives == diffusion.Softens {
+		text += ", but the strand softens there"
+	}
+	return text
+}
+
+// outward is a value in three digits, on its safe side.
+func (s *Size) outward(x float64, up bool) string {
+	const digits = 3
+	k := s.Answer.Key
+	text := k.Setting(x, digits).Value
+	if written, err := k.Parse(text); err == nil && (up && written < x || !up && written > x) {
+		return k.Setting(x+2*(x-written), digits).Value
+	}
+	return text
 }
 
 func (s *Size) ends() string {
@@ -184,32 +203,16 @@ func (s *Size) outcome() string {
 	switch a.Outcome {
 	case size.Met:
 		value, _ := s.written()
-		text := fmt.Sprintf("%s = %s just meets the limit.", a.Key.Name, value)
-		return text + " At the least and the greatest likely diffusivity too: " + s.sure() + "."
+		return fmt.Sprintf("%s = %s just meets the limit at the medians, about one time in two. To be dry nine times in ten: %s.", a.Key.Name, value, s.nineInTen())
 	case size.Everywhere:
-		return fmt.Sprintf("Every %s from %s to %s meets the limit.", a.Key.Name, s.value(a.From), s.value(a.To))
+		return fmt.Sprintf("Every %s from %s to %s meets the limit at the medians. To be dry nine times in ten: %s.", a.Key.Name, s.value(a.From), s.value(a.To), s.nineInTen())
 	}
-	text := fmt.Sprintf("No %s from %s to %s meets the limit; the best is %s, which leaves %s, %s the limit.", a.Key.Name,
+	text := fmt.Sprintf("No %s from %s to %s meets the limit at the medians; the best is %s, which leaves %s, %s the limit.", a.Key.Name,
 		s.value(a.From), s.value(a.To), s.value(a.Value), percent(a.Check.Nozzle.Mean), times(a.Check.Nozzle.Mean/a.Model.Limit))
 	if a.Inside {
 		text += " On both sides of it the strand is wetter."
 	}
 	return text + " " + s.obstacle()
-}
-
-// sure is the range that meets the limit at any likely diffusivity, in words.
-func (s *Size) sure() string {
-	a := s.Answer
-	from, to, ok := a.Sure()
-	switch {
-	case !ok:
-		return "none"
-	case from <= a.From:
-		return "at most " + s.value(to)
-	case to >= a.To:
-		return "at least " + s.value(from)
-	}
-	return "from " + s.value(from) + " to " + s.value(to)
 }
 
 // obstacle says what stands in the way at the best value.
@@ -251,71 +254,3 @@ func (s *Size) notes() []string {
 // marginal tells of the warning that the numerical error is larger than the distance to the
 // limit, which at a value that just meets it says nothing.
 func marginal(text string) bool { return strings.HasPrefix(text, "The numerical error (") }
-
-// sizeDocument is the answer as JSON; values of the key in its SI unit (unit; 1 for a plain
-// number or a fraction), contents in kg/kg dry.
-type sizeDocument struct {
-	Version        string      `json:"version"`
-	Title          string      `json:"title"`
-	File           string      `json:"file"`
-	Material       string      `json:"material"`
-	Origin         string      `json:"origin"` // of the material: library, or the file that its values come from
-	Key            string      `json:"key"`
-	Outcome        string      `json:"outcome"` // met, everywhere, nowhere
-	Value          float64     `json:"value"`   // that meets the limit, else the driest
-	Written        string      `json:"written"` // the value as a file states it
-	NumericalError float64     `json:"numerical_error"`
-	DryFrom        float64     `json:"limit_met_from"`
-	DryTo          float64     `json:"limit_met_to"`
-	From           float64     `json:"searched_from"`
-	To             float64     `json:"searched_to"`
-	Slow           sizeAt      `json:"at_least_diffusivity"`
-	Fast           sizeAt      `json:"at_greatest_diffusivity"`
-	Limit          float64     `json:"limit"`
-	Check          moisture    `json:"check"` // the run at the value
-	Verdict        string      `json:"verdict"`
-	Survives       string      `json:"survives"` // at the value: holds, doubtful, softens
-	Heat           endurance   `json:"heat"`
-	Cause          string      `json:"cause"` // what stands in the way: nothing, air, flow, rewetting, time
-	Floor          float64     `json:"air_floor"`
-	Conclusion     string      `json:"conclusion"`
-	Marches        int         `json:"marches"`
-	Points         []sizePoint `json:"points"` // that were tried, rising
-	Notes          []string    `json:"notes"`
-}
-
-type sizeAt struct {
-	Outcome string  `json:"outcome"`
-	Value   float64 `json:"value"`
-}
-
-type sizePoint struct {
-	Value    float64 `json:"value"`
-	Ratio    float64 `json:"content_over_limit"`
-	Survives string  `json:"survives"`
-}
-
-// WriteJSON writes the answer as indented JSON in SI units. It writes nothing and returns an
-// error if any figure is not finite.
-func (s *Size) WriteJSON(out io.Writer) error {
-	if err := finite("the size", s.Answer); err != nil {
-		return err
-	}
-	a, r := s.Answer, s.Answer.Check
-	d := sizeDocument{
-		Version: s.Version, Title: s.Title, File: s.File, Material: a.Model.Material.ID, Origin: a.Model.Material.Origin, Key: a.Key.Name,
-		Outcome: a.Outcome.String(), Value: a.Value, Written: a.Setting.Value, NumericalError: a.NumericalError,
-		DryFrom: a.DryFrom, DryTo: a.DryTo, From: a.From, To: a.To,
-		Slow: sizeAt{a.Slow.Outcome.String(), a.Slow.Value}, Fast: sizeAt{a.Fast.Outcome.String(), a.Fast.Value},
-		Limit: a.Model.Limit, Verdict: r.Verdict.String(), Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
-		Check: moisture{
-			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre, Skin: r.Nozzle.Skin,
-			Limit: a.Model.Limit, Removed: r.Removed, NumericalError: r.NumericalError,
-		},
-		Conclusion: s.Conclusion(), Marches: a.Marches, Notes: notNil(s.notes()),
-	}
-	for _, p := range a.Points {
-		d.Points = append(d.Points, sizePoint{p.X, p.Ratio, p.Survives.String()})
-	}
-	return encode(out, d)
-}

@@ -44,6 +44,8 @@ func kind(k materials.Kind) string {
 	switch k {
 	case materials.Published:
 		return "published"
+	case materials.PublishedAbstract:
+		return "published, abstract read"
 	case materials.PublishedWeak:
 		return "published without review"
 	case materials.Memory:

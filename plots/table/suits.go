@@ -8,7 +8,9 @@ import (
 	"strconv"
 	"strings"
 
+	"strandry/diffusion"
 	"strandry/diffusion/levers"
+	"strandry/scenarios/measured"
 	"strandry/scenarios/rest"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
@@ -21,6 +23,8 @@ type Suits struct {
 	Version string
 	Study   *suits.Study
 	Assumed []string // of what can be built
+
+	Contradicting []measured.Comparison // figures of the materials that lie outside what the library predicts
 }
 
 // WriteText sets both views as tables. It writes nothing and returns an error if any figure is
@@ -41,16 +45,17 @@ func (s *Suits) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	cutLabels(&b, s.materials(), widestLabel)
 	legend(&b, [][2]string{
-		{"start:   ", "mean moisture as it sets off"},
-		{"mean:    ", "moisture at the nozzle, path as it is; low–high: over the scatter of the diffusivity"},
-		{"survives:", " whether the strand keeps its shape in the heat of the path"},
-		{"length:  ", "the shortest of " + t.Zone + " that meets the limit, and what it would be at the greatest (fast) and the least (slow) likely diffusivity; dwell: the time in it. ≤: it needs none, and bears no more; any length will do; none does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets it again, which a fast one suffers first; softens: it does not bear the heat"},
-		{"rest:    ", "the same strand, loose, in still air of the same state, until it meets its limit, without later zones; a wound spool takes longer"},
-		{"floor:   ", "what it would come to in that air"},
+		{"limit:   ", "each material's own for " + t.Purpose.String() + ", or what the scenario states for its own"},
+		{"start:   ", "mean moisture as it sets off, at the medians of what is in doubt"},
+		{"8 in 10: ", "moisture at the nozzle, path as it is: it lies between these eight times in ten"},
+		{"odds:    ", "times in a hundred that the limit is met"},
+		{"answer:  ", "dry from 90 on, wet up to 10; with a question mark where the strand may give way in the heat of the path"},
+		{"length:  ", "the shortest of " + t.Zone + " that meets the limit at the medians, and (9 in 10) nine times in ten. ≤: it needs none, and bears no more; any length will do; none that was looked at does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets it again; softens: it does not bear the heat"},
+		{"rest:    ", "the same strand, loose, in still air of the same state, until it meets its limit, without later zones; a wound spool takes longer. none: not in 30 years"},
 	})
 	b.WriteByte('\n')
 	paragraph(&b, "", s.Conclusion())
-	for _, why := range s.Failures() {
+	for _, why := range append(s.Failures(), Contradictions(s.Contradicting)...) {
 		paragraph(&b, "", why)
 	}
 	assumed(&b, s.Assumed)
@@ -106,8 +111,8 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 	}
 	labels, name := narrowed(labels, widestLabel)
 	columns := []column{
-		{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}, {"start", "%", 5}, {"mean", "%", 5}, {"low–high", "%", -11},
-		{"answer", "", -7}, {"survives", "", -8}, {"length", "m", 6}, {"fast–slow", "m", -9}, {"dwell", "h", 5}, {"rest", "h", 5}, {"floor", "%", 5},
+		{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}, {"start", "%", 5}, {"8 in 10", "%", -11}, {"odds", "%", 4},
+		{"answer", "", -7}, {"length", "m", 6}, {"9 in 10", "m", 7}, {"rest", "h", 5}, {"9 in 10", "h", 7},
 	}
 	heads(b, columns)
 	class := suits.Class(-1)
@@ -118,27 +123,35 @@ func (s *Suits) table(b *strings.Builder, rows []suits.Row) {
 			fmt.Fprintf(b, "— %s\n", group(class, s.Study.Longest))
 		}
 		if r.Class == suits.Unanswered {
-			row(b, columns, []string{labels[i], trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-", "-", "-"})
+			row(b, columns, []string{labels[i], trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), "-", "-", "-", "-", "-", "-", "-", "-"})
 			continue
 		}
-		row(b, columns, []string{labels[i], trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start),
-			narrowCell(r.Mean), narrowCell(r.Low) + "–" + narrowCell(r.High), r.Verdict.String(), r.Survives.String(), s.needed(r), lengths(r), s.dwell(r), restTime(r.Rest), narrowCell(r.Floor)})
+		answer := r.Verdict.String()
+		if r.Survives == diffusion.Doubtful {
+			answer += "?"
+		}
+		row(b, columns, []string{labels[i], trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit), narrowCell(r.Start), eightInTen(r),
+			chance(r.Odds.Probability), answer, s.needed(r), likelyLength(r.Likely), restTime(r.Rest), likelyTime(r.RestLikely)})
 	}
+}
+
+func eightInTen(r *suits.Row) string {
+	return narrowCell(r.Odds.Low) + "–" + narrowCell(r.Odds.High)
 }
 
 // group is the heading of a class.
 func group(c suits.Class, longest float64) string {
 	switch c {
 	case suits.AsItIs:
-		return "sets off within its limit: needs no drying"
+		return "at the medians: sets off within its limit, needs no drying"
 	case suits.Buildable:
-		return "can be built: up to " + length(longest)
+		return "at the medians: can be built, up to " + length(longest)
 	case suits.TooLong:
-		return "longer than can be built"
+		return "at the medians: longer than can be built"
 	case suits.Unanswered:
 		return "no answer"
 	}
-	return "no length will do"
+	return "at the medians: no length will do"
 }
 
 // narrowCell prints a content [kg/kg] in % with two significant digits, but no more than three decimals.
@@ -197,13 +210,15 @@ func metres(x float64) string {
 	return significant(x, 2)
 }
 
-// lengths is what is needed at the greatest and at the least likely diffusivity.
-func lengths(r *suits.Row) string {
-	fast, slow := shortLength(r.Fast), shortLength(r.Slow)
-	if fast == slow {
-		return fast
+// likelyLength is what is needed nine times in ten.
+func likelyLength(l size.LikelyLength) string {
+	switch l.Outcome {
+	case size.Everywhere:
+		return "any"
+	case size.Nowhere:
+		return "none"
 	}
-	return fast + "–" + slow
+	return metres(l.Value)
 }
 
 func (s *Suits) dwell(r *suits.Row) string {
@@ -218,9 +233,13 @@ func restTime(t rest.Time) string {
 	case t.Already:
 		return "-"
 	case t.Never:
-		return "never"
+		return "none"
 	}
 	return hours(t.Seconds)
+}
+
+func likelyTime(t rest.Likely) string {
+	return restTime(rest.Time{Already: t.Already, Never: t.Never, Seconds: t.Seconds})
 }
 
 // hours prints seconds as hours, two significant digits and no more than three decimals.
@@ -249,125 +268,21 @@ func (s *Suits) Failures() []string {
 
 // Conclusion says which materials inline drying is for on this path.
 func (s *Suits) Conclusion() string {
-	names := func(rows []suits.Row, c suits.Class) string {
+	longest := s.Study.Longest
+	names := func(rows []suits.Row, in func(r *suits.Row) bool) string {
 		var all []string
 		for i := range rows {
-			if rows[i].Class == c {
+			if in(&rows[i]) {
 				all = append(all, rows[i].Material.Label())
 			}
 		}
-		if len(all) == 0 {
-			return "none"
-		}
-		return strings.Join(all, ", ")
+		return listed(all)
 	}
-	return fmt.Sprintf("Soaked, this dryer with up to %s of %s can be built for: %s. Opened %s ago: %s.", length(s.Study.Longest), s.Study.Zone,
-		names(s.Study.Soaked, suits.Buildable), duration(s.Study.Lain), names(s.Study.Opened, suits.Buildable))
-}
-
-// suitsDocument is the study as JSON: SI units, contents in kg/kg dry.
-type suitsDocument struct {
-	Version    string     `json:"version"`
-	Title      string     `json:"title"`
-	File       string     `json:"file"`
-	Zone       string     `json:"zone"`              // whose length is sought
-	Length     float64    `json:"length"`            // that it has
-	Longest    float64    `json:"longest_buildable"` // [build] longest
-	Speed      float64    `json:"speed"`
-	Lain       float64    `json:"lain"`          // time in the room of the second view
-	Soaked     []suitsRow `json:"soaked"`        // in equilibrium with the room
-	Opened     []suitsRow `json:"opened"`        // dry, then in the room
-	Held       []string   `json:"held_humidity"` // zones whose relative humidity is held
-	Conclusion string     `json:"conclusion"`
-	Assumed    []string   `json:"assumptions"`
-}
-
-type suitsRow struct {
-	Material       string     `json:"material"`
-	Origin         string     `json:"origin"` // library, or the file that its values come from
-	Class          string     `json:"class"`  // needs no drying, buildable, too long, no answer, no length will do
-	Obstacle       string     `json:"obstacle,omitempty"`
-	Failed         string     `json:"failed,omitempty"` // why there is no answer; all figures are zero then
-	Temperature    float64    `json:"temperature"`
-	Limit          float64    `json:"limit"`
-	Start          float64    `json:"start"`
-	Mean           float64    `json:"mean"`
-	Low            float64    `json:"low"`
-	High           float64    `json:"high"`
-	NumericalError float64    `json:"numerical_error"`
-	Verdict        string     `json:"verdict"`
-	Survives       string     `json:"survives,omitempty"` // holds, doubtful, softens
-	Length         sizeLength `json:"length"`
-	LengthFast     sizeLength `json:"length_at_greatest_diffusivity"`
-	LengthSlow     sizeLength `json:"length_at_least_diffusivity"`
-	Rest           restJSON   `json:"rest"`
-	RestFast       restJSON   `json:"rest_at_greatest_diffusivity"`
-	RestSlow       restJSON   `json:"rest_at_least_diffusivity"`
-	Floor          float64    `json:"floor"`
-}
-
-// sizeLength is a length, its error and the dwell in it; absent unless met.
-type sizeLength struct {
-	Outcome string   `json:"outcome"`     // met, everywhere, nowhere
-	None    bool     `json:"none_needed"` // met up to the length
-	Length  *float64 `json:"length,omitempty"`
-	Error   *float64 `json:"numerical_error,omitempty"` // of the length
-	Dwell   *float64 `json:"dwell,omitempty"`
-}
-
-// restJSON is a time; absent where the limit is never passed, or is as the rest begins.
-type restJSON struct {
-	Already        bool     `json:"already"`
-	Never          bool     `json:"never"`
-	Time           *float64 `json:"time,omitempty"`
-	NumericalError *float64 `json:"numerical_error,omitempty"`
-}
-
-func restOf(t rest.Time) restJSON {
-	if t.Never || t.Already {
-		return restJSON{Never: t.Never, Already: t.Already}
+	dries := func(rows []suits.Row) string {
+		nine := func(r *suits.Row) bool { return r.Class != suits.AsItIs && r.LikelyWithin(longest) }
+		less := func(r *suits.Row) bool { return r.Class == suits.Buildable && !r.LikelyWithin(longest) }
+		return fmt.Sprintf("nine times in ten for %s; at the medians, but not so often, for %s", names(rows, nine), names(rows, less))
 	}
-	return restJSON{Time: &t.Seconds, NumericalError: &t.NumericalError}
-}
-
-// WriteJSON writes the study as indented JSON in SI units. It writes nothing and returns an error if
-// any figure is not finite.
-func (s *Suits) WriteJSON(out io.Writer) error {
-	if err := finite("the study", s.Study); err != nil {
-		return err
-	}
-	t := s.Study
-	return encode(out, suitsDocument{
-		Version: s.Version, Title: s.Title, File: s.File, Zone: t.Zone, Length: t.Length, Longest: t.Longest, Speed: t.Speed, Lain: t.Lain,
-		Soaked: s.rows(t.Soaked), Opened: s.rows(t.Opened), Held: notNil(t.Held), Conclusion: s.Conclusion(), Assumed: notNil(s.Assumed),
-	})
-}
-
-func (s *Suits) rows(rows []suits.Row) []suitsRow {
-	lengthOf := func(l size.Length) sizeLength {
-		out := sizeLength{Outcome: l.Outcome.String(), None: l.None()}
-		if l.Outcome == size.Met {
-			dwell := l.Value / s.Study.Speed
-			out.Length, out.Error, out.Dwell = &l.Value, &l.NumericalError, &dwell
-		}
-		return out
-	}
-	out := make([]suitsRow, 0, len(rows))
-	for i := range rows {
-		r := &rows[i]
-		d := suitsRow{
-			Material: r.Material.ID, Origin: r.Material.Origin, Class: r.Class.String(), Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
-			Mean: r.Mean, Low: r.Low, High: r.High, NumericalError: r.NumericalError, Verdict: r.Verdict.String(),
-			Length: lengthOf(r.Needed), LengthFast: lengthOf(r.Fast), LengthSlow: lengthOf(r.Slow),
-			Failed: r.Failed, Rest: restOf(r.Rest), RestFast: restOf(r.RestFast), RestSlow: restOf(r.RestSlow), Floor: r.Floor,
-		}
-		if r.Class == suits.Forbidden {
-			d.Obstacle = r.Obstacle.String()
-		}
-		if r.Class != suits.Unanswered {
-			d.Survives = r.Survives.String()
-		}
-		out = append(out, d)
-	}
-	return out
+	return fmt.Sprintf("Soaked, up to %s of %s will do: %s. Opened %s ago: %s.", length(longest), s.Study.Zone,
+		dries(s.Study.Soaked), duration(s.Study.Lain), dries(s.Study.Opened))
 }

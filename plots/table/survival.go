@@ -10,28 +10,25 @@ import (
 
 // Meaning says what a verdict means of a strand that bears its heat, may bear it, or does not.
 func Meaning(r *diffusion.Assessment) string {
-	s := r.Endurance.Survival
+	s, odds := r.Endurance.Survival, "within the limit "+Chance(r.Probability)
 	doubtful := s == diffusion.Doubtful
 	switch r.Verdict {
 	case diffusion.TooHot:
 		return "SOFTENS: the strand gives way before the nozzle, however dry it is"
 	case diffusion.Dry:
 		if doubtful {
-			return "DRY, IF IT BEARS THE HEAT: within the limit at any likely diffusivity"
+			return "DRY, IF IT BEARS THE HEAT: " + odds
 		}
-		return "DRY: within the limit at any likely diffusivity"
+		return "DRY: " + odds
 	case diffusion.Wet:
 		if s == diffusion.Softens {
-			return "WET: above the limit at any likely diffusivity, and it softens"
+			return "WET: " + odds + ", and it softens"
 		}
-		return "WET: above the limit at any likely diffusivity"
+		return "WET: " + odds
 	}
-	unsure := "UNSURE: the limit lies within the doubt about the diffusivity"
-	if r.Mouths > 0 {
-		unsure += " and the air in the bore"
-	}
+	unsure := "UNSURE: " + odds
 	if r.Numbers {
-		unsure = "UNSURE: the limit lies within the numerical error"
+		unsure += ", but for the numerical error"
 	}
 	if doubtful {
 		unsure += ", and the heat is doubtful too"
@@ -60,7 +57,7 @@ func heat(name string, e diffusion.Endurance) string {
 	}
 	switch {
 	case e.Survival == diffusion.Softens:
-		return fmt.Sprintf("%s, above %s, where %s certainly gives way", at, celsius(e.Yields), name)
+		return fmt.Sprintf("%s, above %s, where %s is all but sure to give way", at, celsius(e.Yields), name)
 	case e.Running() && e.Air > e.Yields:
 		return fmt.Sprintf("%s, but the air is at %s: it would soften if the feed stops; %s", at, celsius(e.Air), between)
 	case e.Running():

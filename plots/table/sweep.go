@@ -59,7 +59,7 @@ func (s *Sweep) csvHeads() []string {
 	}
 	heads = append(heads, "mean [%]", "centre [%]", "skin [%]")
 	if !s.Grid.Quick {
-		heads = append(heads, "low [%]", "high [%]")
+		heads = append(heads, "low [%]", "high [%]", "probability")
 	}
 	heads = append(heads, "limit [%]", "removed [%]")
 	if !s.Grid.Quick {
@@ -86,6 +86,7 @@ func (s *Sweep) csvCells(line []string, i int) []string {
 	if !s.Grid.Quick {
 		add(exact(100*row.Low), answered)
 		add(exact(100*row.High), answered)
+		add(exact(row.Probability), answered)
 	}
 	add(exact(100*row.Limit), row.Limit > 0)
 	add(exact(100*row.Removed), answered)
@@ -155,6 +156,7 @@ type sweepRow struct {
 	Skin       *float64 `json:"skin"`
 	Low        *float64 `json:"low,omitempty"`
 	High       *float64 `json:"high,omitempty"`
+	Within     *float64 `json:"probability,omitempty"`
 	Limit      *float64 `json:"limit"`
 	Removed    *float64 `json:"removed"`
 	Verdict    string   `json:"verdict,omitempty"`
@@ -215,7 +217,7 @@ func (s *Sweep) rowData(i int) sweepRow {
 	d.Mean, d.Centre, d.Skin, d.Removed = &row.Mean, &row.Centre, &row.Skin, &row.Removed
 	d.Survives = row.Survives().String()
 	if !s.Grid.Quick {
-		d.Low, d.High, d.Verdict = &row.Low, &row.High, row.Verdict.String()
+		d.Low, d.High, d.Within, d.Verdict = &row.Low, &row.High, &row.Probability, row.Verdict.String()
 	}
 	return d
 }

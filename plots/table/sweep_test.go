@@ -25,7 +25,7 @@ func made(t *testing.T, quick bool, axes ...string) *Sweep {
 	for i := range g.Rows {
 		mean := 0.004 / math.Exp2(float64(i))
 		g.Rows[i] = sweep.Row{
-			Mean: mean, Centre: 1.5 * mean, Skin: mean / 2, Low: 0.8 * mean, High: 1.25 * mean, Limit: 0.002, Removed: 1 - mean/0.025,
+			Mean: mean, Centre: 1.5 * mean, Skin: mean / 2, Low: 0.8 * mean, High: 1.25 * mean, Probability: 0.3, Limit: 0.002, Removed: 1 - mean/0.025,
 			Verdict: diffusion.Verdict(i % 3), Settings: diffusion.Settings{Resolution: 3, Tolerance: 0.03},
 		}
 	}
@@ -36,10 +36,10 @@ func made(t *testing.T, quick bool, axes ...string) *Sweep {
 func TestSweepCSV(t *testing.T) {
 	var out strings.Builder
 	require.NoError(t, made(t, false, "zone.drum.temperature=60 °C, 350 K, 90 °C", "strand.material=pa6").WriteCSV(&out))
-	require.Equal(t, `zone.drum.temperature [°C],strand.material,mean [%],centre [%],skin [%],low [%],high [%],limit [%],removed [%],verdict,survives,resolution,tolerance,heat,no answer because
-60,pa6,0.4,0.6,0.2,0.32,0.5,0.2,84,unsure,holds,3,0.03,by the Biot number,
-76.85,pa6,,,,,,,,,,,,,"the axes, together, make ""no"" scenario"
-90,pa6,0.1,0.15,0.05,0.08,0.125,0.2,96,wet,holds,3,0.03,by the Biot number,
+	require.Equal(t, `zone.drum.temperature [°C],strand.material,mean [%],centre [%],skin [%],low [%],high [%],probability,limit [%],removed [%],verdict,survives,resolution,tolerance,heat,no answer because
+60,pa6,0.4,0.6,0.2,0.32,0.5,0.3,0.2,84,unsure,holds,3,0.03,by the Biot number,
+76.85,pa6,,,,,,,,,,,,,,"the axes, together, make ""no"" scenario"
+90,pa6,0.1,0.15,0.05,0.08,0.125,0.3,0.2,96,wet,holds,3,0.03,by the Biot number,
 `, out.String())
 }
 

@@ -69,17 +69,17 @@ func (s *Sweep) where(row int) string {
 }
 
 func (s *Sweep) rows(b *strings.Builder) {
-	columns := []column{{shorten(s.Grid.Axes[0].Key.Name, 22), "", -22}, {"mean", "%", 7}, {"centre", "%", 7}, {"skin", "%", 7}}
+	columns := []column{{shorten(s.Grid.Axes[0].Key.Name, 22), "", -22}, {"mean", "%", 7}, {"skin", "%", 7}}
 	if !s.Grid.Quick {
-		columns = append(columns, column{"low", "%", 7}, column{"high", "%", 7}, column{"verdict", "", -7})
+		columns = append(columns, column{"low", "%", 7}, column{"high", "%", 7}, column{"within", "of 100", 6}, column{"verdict", "", -7})
 	}
 	columns = append(columns, column{"survives", "", -8})
 	heads(b, columns)
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
-		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Centre), cell(r.Skin)}
+		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Skin)}
 		if !s.Grid.Quick {
-			cells = append(cells, cell(r.Low), cell(r.High), r.Verdict.String())
+			cells = append(cells, cell(r.Low), cell(r.High), chance(r.Probability), r.Verdict.String())
 		}
 		cells = append(cells, r.Survives().String())
 		if r.Failed != "" {
@@ -88,6 +88,9 @@ func (s *Sweep) rows(b *strings.Builder) {
 			}
 		}
 		row(b, columns, cells)
+	}
+	if !s.Grid.Quick {
+		paragraph(b, "low, high: ", "the mean lies between them eight times in ten; within: how often it is within the limit.")
 	}
 }
 
@@ -110,7 +113,7 @@ func (s *Sweep) counts(b *strings.Builder) {
 			doubtful++
 		}
 	}
-	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Unsure: the limit lies within the doubt about the diffusivity, or within the numerical error.",
+	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Dry: within the limit nine times in ten or more; wet: one time in ten or less; unsure: between, or the numerical error leaves it open.",
 		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet], of[diffusion.TooHot])
 	if s.Grid.Quick {
 		text = fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; above it: %d; within it but soft: %d.",

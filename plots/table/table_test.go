@@ -100,7 +100,7 @@ func TestNothingShownThatIsNotFinite(t *testing.T) {
 	figures := map[string]func(*Answer) *float64{
 		"the result.Nozzle.Mean":         func(a *Answer) *float64 { return &a.Assessment.Nozzle.Mean },
 		"the result.NumericalError":      func(a *Answer) *float64 { return &a.Assessment.NumericalError },
-		"the result.Low":                 func(a *Answer) *float64 { return &a.Assessment.Low },
+		"the result.Low":                 func(a *Answer) *float64 { return &a.Assessment.Odds.Low },
 		"the result.Steam":               func(a *Answer) *float64 { return &a.Assessment.Steam },
 		"the result.Profile[2]":          func(a *Answer) *float64 { return &a.Assessment.Profile[1] },
 		"the result.Zones[2].Biot":       func(a *Answer) *float64 { return &a.Assessment.Zones[1].Biot },

@@ -24,7 +24,7 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 	case diffusion.HotterThanUsual:
 		return fmt.Sprintf("%s: %s is above the usual highest drying temperature of %s, %s. The strand may stick, oxidise or lose its shape; try a short piece first.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
 	case diffusion.AirSetsFloor:
-		return fmt.Sprintf("The air is too moist: left in the driest zone for ever the strand would stay at %s, %s its limit of %s.", percent(w.Value), times(w.Value/w.Limit), limit(w.Limit))
+		return fmt.Sprintf("The air is moist: left in the driest zone for ever the strand would stay at %s, %s its limit of %s, at the medians of what is known.", percent(w.Value), times(w.Value/w.Limit), limit(w.Limit))
 	case diffusion.Evaporation:
 		act := "evaporation cools"
 		if w.Value < 0 {

@@ -111,7 +111,21 @@ func TestCautions(t *testing.T) {
 func TestUnsureByTheNumbers(t *testing.T) {
 	a := answer()
 	a.Assessment.Verdict, a.Assessment.Numbers, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
-	require.Equal(t, "UNSURE: the limit lies within the numerical error", Meaning(a.Assessment))
+	a.Assessment.Probability = 0.91
+	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Assessment))
 	a.Diagnosis.Cause = levers.Nothing
-	require.Contains(t, a.cause(), "were it not for the numerical error")
+	require.Contains(t, a.cause(), "which the numerical error leaves in doubt")
+}
+
+// Nothing that was drawn is certain.
+func TestChance(t *testing.T) {
+	for p, want := range map[float64]string{
+		0: "less than once in 100", 0.0049: "less than once in 100", 0.0051: "once in 100", 0.5: "50 times in 100",
+		0.994: "99 times in 100", 0.9951: "more than 99 times in 100", 1: "more than 99 times in 100",
+	} {
+		require.Equal(t, want, Chance(p), "%g", p)
+	}
+	require.Equal(t, []string{"<1", "1", "50", ">99"}, []string{chance(0), chance(0.01), chance(0.5), chance(1)})
+	require.Equal(t, "0.24 to 0.41 %", Spanned(0.0024, 0.0041))
+	require.Equal(t, "0.2400 to 0.2401 %", Spanned(0.0024, 0.002401))
 }

@@ -80,7 +80,7 @@ func TestBearableOpenings(t *testing.T) {
 	p, err := materials.Lookup("pa6")
 	require.NoError(t, err)
 	c := cycle{isotherm: p.Sorption.At(296.15), beta: p.Diffusivity.Beta.Value, room: 0.5, store: 0.02, open: 30}
-	limit := p.MoistureLimit.Value
+	limit := p.PrintingLimit.Value
 	n := c.bearable(600, limit)
 	require.Greater(t, n, 1.0)
 	require.InEpsilon(t, limit, c.inside(day/n, 600), 1e-6)

@@ -25,7 +25,8 @@ func (a Air) Humidity() float64 { return humidair.RelativeHumidity(a.VapourPress
 
 // Study is the answer for all materials.
 type Study struct {
-	Air     Air // in which the hours are counted
+	Air     Air               // in which the hours are counted
+	Purpose materials.Purpose // of the limits, but for one that the scenario states
 	Room    scenarios.Room
 	Store   scenarios.Store
 	Opening scenarios.Opening
@@ -39,18 +40,17 @@ type Row struct {
 	Limit    float64            // [kg/kg dry]
 	Survives diffusion.Survival // in the hotter of the air and the store
 
-	// Dry, in the air: until the mean passes the limit, at the central diffusivity, the greatest likely one
-	// and the least likely one.
-	Hours, Fast, Slow rest.Time
-	Skin              float64 // content at the surface at that time [kg/kg dry]
-	SkinShare         float64 // share of the water in the outer tenth of the radius then [-]
-	Equilibrium       float64 // content that it comes to in the air [kg/kg dry]
+	Hours       rest.Time   // dry, in the air: until the mean passes the limit, at the medians of what is in doubt
+	Likely      rest.Likely // and until when it is still within its limit nine times in ten
+	Skin        float64     // content at the surface at Hours [kg/kg dry]
+	SkinShare   float64     // share of the water in the outer tenth of the radius then [-]
+	Equilibrium float64     // content that it comes to in the air [kg/kg dry]
 
 	ForEver float64 // relative humidity, at the store's temperature, in which it stays within its limit; 1 for any
 	Store   float64 // content that it comes to in the closed store [kg/kg dry]
 
-	Gain                float64 // of the mean by one opening [kg/kg dry]
-	GainFast, GainSlow  float64 // the same at the greatest and the least likely diffusivity [kg/kg dry]
+	Gain                float64 // of the mean by one opening, at the medians [kg/kg dry]
+	GainLow, GainHigh   float64 // 10 and 90 % points of it [kg/kg dry]
 	GainNumericalError  float64 // half-width of the band that holds the true gain [kg/kg dry]
 	InStore             float64 // content that it comes to with the openings of the scenario [kg/kg dry]
 	Bearable            float64 // openings a day that keep it within its limit; 0 for none, infinite for any
@@ -70,7 +70,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 	if err != nil {
 		return nil, err
 	}
-	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Rows: rows}
+	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Model.Purpose, Rows: rows}
 	slices.SortStableFunc(out.Rows, func(a, b Row) int {
 		switch x, y := a.order(), b.order(); {
 		case x < y:
@@ -95,12 +95,12 @@ func (r *Row) order() float64 {
 // dry is a strand of the material that holds no water, in an air.
 func dry(s *scenarios.Scenario, p *materials.Polymer, air Air) rest.State {
 	m := s.Model
-	m.Limit = p.MoistureLimit.Value
-	if p.Same(&s.Model.Material) {
-		m.Limit = s.Model.Limit
-		p = &s.Model.Material
+	own := p.Same(&m.Material)
+	if !own {
+		m.Take(p)
 	}
-	m.Material, m.Start, m.StartTemperature, m.Storage = *p, 0, air.Temperature, nil
+	m.Given = s.DoubtsOf(own, false)
+	m.Start, m.StartActivity, m.StartTemperature, m.Storage = 0, 0, air.Temperature, nil
 	return rest.State{
 		Model: m, Film: scenarios.StillAir(),
 		Air: diffusion.Air{Temperature: air.Temperature, VapourPressure: air.VapourPressure},
@@ -112,15 +112,12 @@ func row(w *diffusion.March, s *scenarios.Scenario, air Air, p *materials.Polyme
 	m := &state.Model
 	r := Row{Material: m.Material, Limit: m.Limit, Equilibrium: state.Equilibrium()}
 	r.Survives = diffusion.AtRest(&m.Material, max(air.Temperature, s.Store.Temperature))
-	scatter := m.Material.Diffusivity.Scatter.Value
-	for _, c := range []struct {
-		factor float64
-		time   *rest.Time
-	}{{1, &r.Hours}, {scatter, &r.Fast}, {1 / scatter, &r.Slow}} {
-		var err error
-		if *c.time, err = state.Wets(w, c.factor, s.Settings); err != nil {
-			return r, err
-		}
+	var err error
+	if r.Hours, err = state.Wets(w, s.Settings); err != nil {
+		return r, err
+	}
+	if r.Likely, err = state.WetsLikely(w, r.Hours, s.Settings); err != nil {
+		return r, err
 	}
 	if !r.Hours.Never {
 		r.Skin = r.Hours.Result.Nozzle.Skin
@@ -138,7 +135,7 @@ func row(w *diffusion.March, s *scenarios.Scenario, air Air, p *materials.Polyme
 	r.InStore = c.inside(day/s.Opening.PerDay, s.Opening.TimeConstant)
 	r.Bearable = c.bearable(s.Opening.TimeConstant, m.Limit)
 	r.SlowestTimeConstant = c.slowestReturn(s.Opening.PerDay, m.Limit)
-	return r, r.opening(w, s, scatter)
+	return r, r.opening(w, s, m)
 }
 
 // open is the vapour pressure in the store with its door open [Pa].

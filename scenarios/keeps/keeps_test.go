@@ -62,8 +62,7 @@ func TestHoursAgainstTheShortTimeSeries(t *testing.T) {
 		fo := r.Hours.Seconds * pace
 		share := 4*math.Sqrt(fo/math.Pi) - fo - fo*math.Sqrt(fo)/(3*math.SqrtPi)
 		require.InEpsilon(t, r.Limit/r.Equilibrium, share, 0.02, id)
-		require.InEpsilon(t, p.Diffusivity.Scatter.Value, r.Slow.Seconds/r.Hours.Seconds, 0.03, id)
-		require.InEpsilon(t, p.Diffusivity.Scatter.Value, r.Hours.Seconds/r.Fast.Seconds, 0.06, id)
+		require.Less(t, r.Likely.Seconds, r.Hours.Seconds/math.Pow(p.Diffusivity.Scatter.Value, 0.7), "the diffusivity alone takes 0.78 of its scatter at nine in ten")
 		require.Greater(t, r.SkinShare, 0.19)
 		require.LessOrEqual(t, r.SkinShare, 1.0)
 		require.InEpsilon(t, r.Equilibrium, r.Skin, 0.02)
@@ -114,20 +113,20 @@ func TestGainOfOneOpening(t *testing.T) {
 		}
 		require.InEpsilon(t, most, r.Gain, 0.03, id)
 		require.Less(t, r.GainNumericalError, 0.01*r.Gain)
-		require.Greater(t, r.GainFast, r.Gain)
-		require.Less(t, r.GainSlow, r.Gain)
+		require.Greater(t, r.GainHigh, r.Gain)
+		require.Less(t, r.GainLow, r.Gain)
 	}
 }
 
 // A store so cold that the room's air is more than saturated in it: with its door open its air is saturated. A straight
 // isotherm takes the mean of the air, by the integral of TestStraightIsothermTakesTheMeanOfTheAir, and all that lies
-// there is at the store's temperature: polycarbonate holds 0.35 % exp(6300/R (1/296.15 - 1/275.15)) = 0.2879 % at 2 °C.
+// there is at the store's temperature: polycarbonate holds 0.30 % exp(5000/R (1/296.15 - 1/275.15)) = 0.2569 % at 2 °C.
 func TestColdStore(t *testing.T) {
 	_, rows := study(t, scenarios.Setting{Key: "store.temperature", Value: "2 °C"}, scenarios.Setting{Key: "store.humidity", Value: "10 %"},
 		scenarios.Setting{Key: "opening.duration", Value: "1 h"}, scenarios.Setting{Key: "opening.time_constant", Value: "30 min"},
 		scenarios.Setting{Key: "opening.per_day", Value: "4"})
 	r := rows["pc"]
-	const saturated = 2.879e-3
+	const saturated = 2.5693e-3
 	share := (3600 + 1800*(1-math.Exp(-18000.0/1800))) / 21600
 	require.InEpsilon(t, saturated*(0.1+0.9*share), r.InStore, 1e-3)
 	require.InEpsilon(t, 0.1*saturated, r.Store, 1e-3)
@@ -158,7 +157,7 @@ func TestOrderOfThoseThatKeepForEver(t *testing.T) {
 	for _, r := range found.Rows {
 		if r.Hours.Never {
 			ever++
-			require.Less(t, r.Equilibrium/r.Limit, before, r.Material.ID)
+			require.LessOrEqual(t, r.Equilibrium/r.Limit, before, r.Material.ID)
 			before = r.Equilibrium / r.Limit
 		}
 	}
@@ -209,5 +208,5 @@ func ExampleFind() {
 	}
 	r := study.Rows[0]
 	fmt.Printf("%s: %.1f h in the room; for ever below %.1f %%\n", r.Material.Name, r.Hours.Seconds/3600, 100*r.ForEver)
-	// Output: PA6: 0.8 h in the room; for ever below 3.7 %
+	// Output: PA6: 2.4 h in the room; for ever below 5.5 %
 }

@@ -12,12 +12,12 @@ const speed = 1e-3
 // turns when the skin has as much as the strand inside it, long before.
 const watched = 12
 
-// opening sets what one opening costs.
-func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, scatter float64) error {
-	m := s.Model
+// opening sets what one opening costs a strand, given as it lies dry in the air.
+func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.Model) error {
+	m := *dry
 	store := Air{Temperature: s.Store.Temperature, VapourPressure: s.Store.VapourPressure}
-	m.Material, m.Limit, m.Start, m.StartTemperature = r.Material, r.Limit, r.Store, store.Temperature
-	m.Storage, m.Speed = nil, speed
+	m.Start, m.StartActivity, m.StartTemperature = r.Store, s.Store.Humidity, store.Temperature
+	m.Speed = speed
 	still := diffusion.Zone{
 		Film: scenarios.StillAir(),
 		Air:  diffusion.Air{Temperature: store.Temperature, VapourPressure: store.VapourPressure},
@@ -30,31 +30,29 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, scatter float64
 	if err := m.Check(); err != nil {
 		return err
 	}
-	gain := func(factor float64, n diffusion.Settings) (float64, error) {
-		varied := m
-		varied.DiffusivityFactor *= factor
-		t, err := w.Trace(&varied, n)
+	gain := func(m *diffusion.Model, n diffusion.Settings) (float64, error) {
+		t, err := w.Trace(m, n)
 		if err != nil {
 			return 0, err
 		}
 		return peak(t.Points) - m.Start, nil
 	}
-	var fine float64
 	var err error
-	for _, c := range []struct {
-		factor float64
-		n      diffusion.Settings
-		into   *float64
-	}{
-		{1, s.Settings, &r.Gain}, {scatter, s.Settings, &r.GainFast}, {1 / scatter, s.Settings, &r.GainSlow},
-		{1, s.Settings.Refined(), &fine},
-	} {
-		if *c.into, err = gain(c.factor, c.n); err != nil {
-			return err
-		}
+	if r.Gain, err = gain(&m, s.Settings); err != nil {
+		return err
+	}
+	fine, err := gain(&m, s.Settings.Refined())
+	if err != nil {
+		return err
 	}
 	r.GainNumericalError = diffusion.Margin(r.Gain, fine)
-	return nil
+	likely, err := w.Spread(&m, s.Settings, func(m *diffusion.Model, n diffusion.Settings) (float64, error) {
+		const least = 1e-12 // nothing, but above zero
+		x, err := gain(m, n)
+		return max(x, least), err
+	})
+	r.GainLow, r.GainHigh = likely.Low, likely.High
+	return err
 }
 
 // peak is the greatest mean between the points, by the parabola through the greatest and its neighbours.

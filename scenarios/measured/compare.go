@@ -12,8 +12,8 @@ type Verdict int
 // The verdicts.
 const (
 	Outside Verdict = iota // no part of what was measured lies in the predicted interval
-	Partly                 // part of a measured range does
-	Inside                 // all of it does
+	Partly                 // part of a measured range does, or of what a printed digit was rounded from
+	Inside                 // all of it does, or the value as it is printed
 )
 
 // String returns "inside", "partly" or "outside".
@@ -27,12 +27,16 @@ func (v Verdict) String() string {
 	return "outside"
 }
 
-// judge compares a measured range with a predicted one. What is not a number lies outside.
-func judge(low, high float64, p Prediction) Verdict {
+// judge compares what was measured with a prediction. What is not a number lies outside.
+func judge(f *Figure, p Prediction) Verdict {
+	low, high := f.Low, f.High
+	if f.Rounded {
+		low, high = f.Middle(), f.Middle()
+	}
 	switch {
 	case low >= p.Low && high <= p.High:
 		return Inside
-	case high >= p.Low && low <= p.High:
+	case f.High >= p.Low && f.Low <= p.High:
 		return Partly
 	}
 	return Outside
@@ -103,7 +107,7 @@ func compare(library []materials.Polymer, figures []Figure, asides []Aside) *Evi
 		own := slices.DeleteFunc(slices.Clone(figures), func(f Figure) bool { return f.Material != p.ID })
 		for j := range own {
 			predicted := Predict(p, &own[j])
-			c := Comparison{own[j], predicted, judge(own[j].Low, own[j].High, predicted)}
+			c := Comparison{own[j], predicted, judge(&own[j], predicted)}
 			e.Comparisons = append(e.Comparisons, c)
 			if c.Independent() {
 				e.Independent.add(c.Verdict)
@@ -127,4 +131,18 @@ func (e *Evidence) lacks(id string, own []Figure) {
 	if !slices.ContainsFunc(own, func(f Figure) bool { return f.Independent() && (f.Quantity == Diffusivity || f.Quantity == Uptake) }) {
 		e.DiffusivityUntested = append(e.DiffusivityUntested, id)
 	}
+}
+
+// Contradicting are the independent figures that lie outside what the library predicts, of those of the polymers that are the
+// library's own, in their order. A polymer of which anything was changed has none.
+func Contradicting(polymers []materials.Polymer) ([]Comparison, error) {
+	figures, err := Figures()
+	if err != nil {
+		return nil, err
+	}
+	own := slices.Clone(polymers)
+	own = slices.DeleteFunc(own, func(p materials.Polymer) bool { return p.Origin != materials.FromLibrary })
+	return slices.DeleteFunc(compare(own, figures, nil).Comparisons, func(c Comparison) bool {
+		return !c.Independent() || c.Verdict != Outside
+	}), nil
 }

@@ -15,8 +15,8 @@
 // # Prediction
 //
 //	equilibrium        C(a, T) by the isotherm
-//	diffusivity        D(T, 0), or with a humidity its mean over sorption to the content C:
-//	                   (1/C) ∫ D dC = D(T, 0) [exp(βC) - 1]/(βC)
+//	diffusivity        D(T, 0), or with a humidity what sorption from dry to the content C0 shows, the mean
+//	                   (5/3) C0^(-5/3) ∫ C^(2/3) D dC, which weighs the wet end more
 //	activation energy  R ln(D2/D1)/(1/T1 - 1/T2)
 //	ratios             of D or C at two temperatures
 //	uptake             C times the share F of a plate of full thickness h, dry, both faces
@@ -25,7 +25,8 @@
 //	                   F = 1 - (8/π²) Σ exp(-(2n+1)² π² τ)/(2n+1)², n = 0, 1, 2, …
 //
 // The plate is that of Crank, The Mathematics of Diffusion, 2nd ed., Oxford 1975, section
-// 4.3 (number from memory).
+// 4.3, the mean that of section 9.4 (numbers from memory). Against the equation itself, for βC0 from -1 to 4, an uptake of less
+// than 0.4 of the equilibrium is within 1 %, of 0.8 within 6 %.
 //
 // # Interval
 //
@@ -36,7 +37,7 @@
 //
 // # What is left out
 //
-// The rounding of what is printed: a value without a stated uncertainty is a point, even one of a single
-// digit. Curves: none could be read. The uncertainty of a prediction's conditions, such as a
+// The rounding of what is printed with two digits or more. A value of one digit spans half a digit each way: it lies
+// inside where the printed value does, partly where only its rounding reaches. Curves: none could be read. The uncertainty of a prediction's conditions, such as a
 // humidity printed to two digits.
 package measured

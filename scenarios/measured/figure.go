@@ -55,6 +55,7 @@ type Figure struct {
 	Quantity  Quantity
 	At        Conditions
 	Low, High float64        // as stated; equal for a single value [Quantity.Unit]
+	Rounded   bool           // Low and High are how far a value of one printed digit, midway, may have been rounded
 	Kind      materials.Kind // Published or PublishedWeak
 	Read      string         // where in the source: abstract or text
 	Source    string

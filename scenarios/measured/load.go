@@ -97,6 +97,13 @@ func readStated(t *strict.Table, f *Figure) {
 	if t.OneOf("value", "low") == "value" {
 		f.Low, _ = readValue(t, "value", f.Quantity)
 		f.High = f.Low
+		if f.Rounded = t.Has("rounding"); f.Rounded {
+			half, ok := readValue(t, "rounding", f.Quantity)
+			if ok && half >= f.Low {
+				t.Fault("rounding", "not below value", "half of the last digit that is printed")
+			}
+			f.Low, f.High = f.Low-half, f.High+half
+		}
 		return
 	}
 	t.Require("low", "high")

@@ -98,12 +98,6 @@ func TestReckoned(t *testing.T) {
 	flow := find(t, e, "pp", Diffusivity, "Togashi", 298.15)
 	near(t, 1.5e-10/2.9e-10*math.Exp(-41e3/(gas*298.15))*1e-4, flow.Middle(), half)
 
-	law := math.Exp(-23.9+0.49*43.5) * 1e-4
-	near(t, law*math.Exp(-43.5e3/(gas*303.15)), find(t, e, "abs", Diffusivity, "Krongauz", 303.15).Middle(), 2e-2)
-	near(t, law*math.Exp(-43.5e3/(gas*348.15)), find(t, e, "abs", Diffusivity, "Krongauz", 348.15).Middle(), 2e-2)
-
-	near(t, 2.6e-2/3600*math.Exp(-8.66*4184/(gas*298.15)), find(t, e, "pet", Diffusivity, "exercise", 298.15).Middle(), 2e-2)
-
 	pla := find(t, e, "pla", Equilibrium, "polylactic", 323.15)
 	near(t, 400e-6*0.9*12350*molar/ideal/1.245, pla.Low, half)
 	near(t, 1000e-6*0.9*12350*molar/ideal/1.245, pla.High, half)
@@ -115,21 +109,21 @@ func TestReckoned(t *testing.T) {
 // By hand, with R = 8.314462618 J/mol/K. PC at 23 °C: 1/296.15 - 1/373.15 = 6.9677e-4, times
 // 33100/R = 3981.0 is 2.77385; D = 8.7e-11 exp(-2.77385) = 5.4303e-12 m2/s. The plate
 // of 3.2 mm after 24 h: τ = 5.4303e-12 x 86400 / 1.024e-5 = 0.045818; e^(-π² τ) = 0.63623, e^(-9 π² τ)/9 =
-// 0.00190, the next 1e-7; F = 1 - 0.810569 x 0.63813 = 0.48275; times 0.35 % = 0.16896 %.
+// 0.00190, the next 1e-7; F = 1 - 0.810569 x 0.63813 = 0.48275; times 0.30 % = 0.14483 %.
 func TestUptakeByHand(t *testing.T) {
 	c := find(t, compared(t), "pc", Uptake, "encyclopaedia", 296.15)
-	near(t, 0.16896e-2, c.Predicted.Value, 2e-4) // the digits carried above
-	require.Equal(t, Outside, c.Verdict)
+	near(t, 0.14483e-2, c.Predicted.Value, 2e-4) // the digits carried above
+	require.Equal(t, Inside, c.Verdict)
 	require.False(t, c.Predicted.Extrapolated)
 }
 
-// By hand. PLA at 50 °C: 4.0e-12 exp(43000/R (1/298.15 - 1/323.15)); 1/298.15 - 1/323.15 = 2.59480e-4, times
-// 5171.7 = 1.34195; D = 4.0e-12 x 3.82649 = 1.53060e-11 m2/s; scatter 2.5: 6.1224e-12 to 3.8265e-11.
+// By hand. PLA at 50 °C: 4.5e-12 exp(38000/R (1/298.15 - 1/323.15)); 1/298.15 - 1/323.15 = 2.59480e-4, times
+// 4570.4 = 1.18591; D = 4.5e-12 x 3.27368 = 1.47316e-11 m2/s; scatter 2.5: 5.8926e-12 to 3.6829e-11.
 func TestDiffusivityByHand(t *testing.T) {
 	c := find(t, compared(t), "pla", Diffusivity, "polylactic", 323.15)
-	near(t, 1.53060e-11, c.Predicted.Value, 1e-4)
-	near(t, 6.1224e-12, c.Predicted.Low, 1e-4)
-	near(t, 3.8265e-11, c.Predicted.High, 1e-4)
+	near(t, 1.47316e-11, c.Predicted.Value, 1e-4)
+	near(t, 5.8926e-12, c.Predicted.Low, 1e-4)
+	near(t, 3.6829e-11, c.Predicted.High, 1e-4)
 	require.Equal(t, Partly, c.Verdict) // 2e-11 to 1e-10 was measured
 }
 
@@ -142,11 +136,11 @@ func TestEquilibriumByHand(t *testing.T) {
 	require.Equal(t, Inside, c.Verdict)
 }
 
-// A mean over sorption, by hand: β = -15, C = 1.3 %, x = -0.195: (e^x - 1)/x = 0.90852; 46 kJ/mol from 25 to 23 °C is
-// exp(-5532.5 x 2.2651e-5) = 0.88220; 5e-12 x 0.88220 x 0.90852 = 4.0075e-12 m2/s.
+// A mean over sorption, by hand: β = -15, C = 1.3 %, x = -0.195: 1 + (5/8) x + (5/11) x²/2 + (5/14) x³/6 + (5/17) x⁴/24 = 0.88634;
+// 46 kJ/mol from 25 to 23 °C is exp(-5532.5 x 2.2651e-5) = 0.88220; 5e-12 x 0.88220 x 0.88634 = 3.9096e-12 m2/s.
 func TestDiffusivityIsTheMeanOverSorption(t *testing.T) {
 	c := find(t, compared(t), "tpu-ester", Diffusivity, "preprint", 296.15)
-	near(t, 4.0075e-12, c.Predicted.Value, 1e-4)
+	near(t, 3.9096e-12, c.Predicted.Value, 1e-4)
 }
 
 // The short-time law and the series are Crank's of one problem: tabulated by him, half of the equilibrium is reached
@@ -159,6 +153,19 @@ func TestPlateShare(t *testing.T) {
 	require.Zero(t, plateShare(0))
 }
 
+// Water into a plate whose diffusivity grows as exp(βC), by finite volumes of 400 and 800 stretched cells and scipy 1.10's BDF on the
+// equation itself (both alike to 1e-5): polyamide 6 with 1.5e-13 m2/s at 25 °C, 55 kJ/mol, β = 25 and 9.82 % takes up 1.7188 % in a
+// day at 23 °C through 3.2 mm, with 1.0e-13, 44 kJ/mol, β = 27 and 9.81 % 1.5308 %. A plain mean of D makes 1.52 and 1.35 %.
+func TestUptakeIsThatOfTheEquation(t *testing.T) {
+	for _, c := range []struct{ dry, activation, beta, content, uptake float64 }{
+		{1.5e-13, 55e3, 25, 0.0982, 1.7188e-2}, {1.0e-13, 44e3, 27, 0.0981, 1.5308e-2},
+	} {
+		d := c.dry * math.Exp(c.activation/8.314462618*(1/298.15-1/296.15)) * sorptionMean(c.beta*c.content)
+		near(t, c.uptake, c.content*plateShare(d*86400/(3.2e-3*3.2e-3)), 2e-3)
+	}
+	near(t, 1, sorptionMean(0), 1e-12)
+}
+
 func TestJudge(t *testing.T) {
 	p := Prediction{Value: 2, Low: 1, High: 3}
 	for _, c := range []struct {
@@ -168,19 +175,23 @@ func TestJudge(t *testing.T) {
 		{2, 2, Inside}, {1, 3, Inside}, {0.5, 1, Partly}, {2, 9, Partly}, {0.5, 9, Partly}, {3.1, 9, Outside},
 		{0.1, 0.9, Outside}, {math.NaN(), math.NaN(), Outside},
 	} {
-		require.Equal(t, c.want, judge(c.low, c.high, p), "%g to %g", c.low, c.high)
+		require.Equal(t, c.want, judge(&Figure{Low: c.low, High: c.high}, p), "%g to %g", c.low, c.high)
 	}
-	require.Equal(t, Outside, judge(1, 1, Prediction{math.NaN(), math.NaN(), math.NaN(), false}))
+	require.Equal(t, Outside, judge(&Figure{Low: 1, High: 1}, Prediction{math.NaN(), math.NaN(), math.NaN(), false}))
+	// 3 of one digit is 2.5 to 3.5 and lies inside, 4 of one digit is 3.5 to 4.5 and reaches in no more at 3.4.
+	require.Equal(t, Inside, judge(&Figure{Low: 2.5, High: 3.5, Rounded: true}, p))
+	require.Equal(t, Partly, judge(&Figure{Low: 2.9, High: 3.9, Rounded: true}, p))
+	require.Equal(t, Outside, judge(&Figure{Low: 3.5, High: 4.5, Rounded: true}, p))
 }
 
 // Regression only: how the library stands today. A change here is news for the reader, to be said in the
 // changelog; it is never a reason to change a property.
 func TestStanding(t *testing.T) {
 	e := compared(t)
-	require.Equal(t, Tally{Inside: 23, Partly: 9, Outside: 16}, e.Independent)
-	require.Equal(t, Tally{Inside: 31}, e.Anchors)
-	require.Equal(t, []string{"bvoh", "pa6-66", "pa6-cf20", "pcl"}, e.Unmeasured)
-	require.Equal(t, []string{"peek", "pei"}, e.AnchoredOnly)
+	require.Equal(t, Tally{Inside: 19, Partly: 9, Outside: 5}, e.Independent)
+	require.Equal(t, Tally{Inside: 57, Partly: 1}, e.Anchors)
+	require.Equal(t, []string{"bvoh", "pa6-66", "pa6-cf20", "pcl", "pla-cryst", "tpu-ether"}, e.Unmeasured)
+	require.Equal(t, []string{"peek", "pet", "pom", "pp", "pps", "pva"}, e.AnchoredOnly)
 	require.Equal(t, e.Independent.All()+e.Anchors.All(), len(e.Comparisons))
 }
 
@@ -209,9 +220,29 @@ func TestAWrongLibraryIsFoundOut(t *testing.T) {
 	require.Greater(t, e.Anchors.Outside, 5)
 }
 
+// What lies outside is told of the library's own material, and not of one that was changed.
+func TestContradicting(t *testing.T) {
+	pa6, err := materials.Lookup("pa6")
+	require.NoError(t, err)
+	pc, err := materials.Lookup("pc")
+	require.NoError(t, err)
+	found, err := Contradicting([]materials.Polymer{pc, pa6})
+	require.NoError(t, err)
+	require.NotEmpty(t, found)
+	for _, c := range found {
+		require.Equal(t, "pa6", c.Material)
+		require.Equal(t, Outside, c.Verdict)
+		require.True(t, c.Independent())
+	}
+	pa6.Origin = "mine.toml"
+	found, err = Contradicting([]materials.Polymer{pc, pa6})
+	require.NoError(t, err)
+	require.Empty(t, found)
+}
+
 func TestExtrapolatedIsSaid(t *testing.T) {
 	e := compared(t)
-	require.True(t, find(t, e, "pva", ActivationEnergy, "(1986)", 283.15).Predicted.Extrapolated) // data from 20 °C, the figure from 10 °C
+	require.True(t, find(t, e, "pva", ActivationEnergy, "(1975)", 291.15).Predicted.Extrapolated) // data from 20 °C, the figure from 18 °C
 	require.False(t, find(t, e, "pc", Diffusivity, "Golovoy", 373.15).Predicted.Extrapolated)
 }
 

@@ -116,15 +116,24 @@ func contentRatio(s *materials.Sorption, at Conditions) Prediction {
 	return out
 }
 
-// diffusivityAt is the mean diffusivity [m2/s] over sorption from the dry state to the activity a [-] at T [K],
+// diffusivityAt is the diffusivity [m2/s] that sorption from the dry state to the activity a [-] at T [K] shows,
 // with its scatter.
 func diffusivityAt(p *materials.Polymer, a, T float64) Prediction {
-	d := p.Diffusivity.Dry(T)
-	if x := p.Diffusivity.Beta.Value * p.Sorption.Content(a, T); x != 0 {
-		d *= math.Expm1(x) / x
-	}
+	d := p.Diffusivity.Dry(T) * sorptionMean(p.Diffusivity.Beta.Value*p.Sorption.Content(a, T))
 	f := p.Diffusivity.Scatter.Value
 	return Prediction{Value: d, Low: d / f, High: d * f}
+}
+
+// sorptionMean is (5/3) ∫ u^(2/3) exp(x u) du from 0 to 1, the mean of exp(x C/C0) that sorption to C0 shows, as its
+// power series; x is βC0, -20 to 20.
+func sorptionMean(x float64) float64 {
+	const terms = 80
+	sum, power := 0.0, 1.0
+	for k := range terms {
+		sum += power * (5.0 / 3) / (float64(k) + 5.0/3)
+		power *= x / float64(k+1)
+	}
+	return sum
 }
 
 // slopes applies a function to the dry diffusivities at the two temperatures, for the activation energy and

@@ -9,10 +9,11 @@ type Kind int
 
 // The kinds, from the best to the least.
 const (
-	Published Kind = iota // the value itself is printed in the source
-	Computed              // computed from the source's formula by code that shares nothing with this
-	Memory                // printed in the source, quoted from memory
-	Practice              // common practice, a band and no source
+	Published   Kind = iota // the value itself is printed in the source
+	Computed                // computed another way by code that shares nothing with this, or bound to hold in theory
+	Transcribed             // the same formula computed once more: it shows that it is written down right, no more
+	Memory                  // printed in the source, quoted from memory
+	Practice                // common practice, a band and no source
 )
 
 // String returns the word used in the table.
@@ -20,7 +21,7 @@ func (k Kind) String() string {
 	if k < Published || k > Practice {
 		return "unknown"
 	}
-	return [...]string{"published", "computed", "from memory", "common practice"}[k]
+	return [...]string{"published", "computed", "transcription", "from memory", "common practice"}[k]
 }
 
 // Tolerance is the accuracy of a source: Absolute in the check's unit, or Relative

@@ -17,9 +17,9 @@ func films() []Check {
 
 func forced() []Check {
 	churchill := origin{filmFamily, "across: Churchill & Bernstein, J. Heat Transfer 99 (1977) 300; worked values 40.64 and 5.654, more digits by independent code",
-		Computed, relative(1e-6, "the formula with seven digits")}
+		Transcribed, relative(1e-6, "the formula with seven digits")}
 	hilpert := origin{filmFamily, "across: Hilpert (1933), Incropera & DeWitt, Table 7.2 (number from memory); computed (independent code)",
-		Computed, relative(1e-6, "the formula with seven digits")}
+		Transcribed, relative(1e-6, "the formula with seven digits")}
 	example := origin{filmFamily, "Incropera & DeWitt, Example 7.4: 12.7 mm in 10 m/s, by Zukauskas' formula (result from memory)", Memory,
 		relative(0.2, "what either correlation claims")}
 	annulus := origin{filmFamily, "annulus: Kays & Crawford, in Incropera & DeWitt, Table 8.2", Published, relative(1e-3, "two decimals")}
@@ -41,7 +41,7 @@ func forced() []Check {
 	couette := origin{filmFamily, "dragged annulus between plates: (1.5 j)², j = 1.86635 the first zero of J(-1/3) (zero from memory)", Computed,
 		relative(1e-5, "six digits")}
 	dragged := origin{filmFamily, "dragged annulus, 1.75 mm in 3 mm: eigenvalue problem by shooting (independent code)", Computed, relative(1e-6, "nine digits; the fit is within 1.2e-7")}
-	drag := origin{filmFamily, "air dragged along: annular Couette flow, Bird, Stewart & Lightfoot, Transport Phenomena; by hand", Computed, relative(1e-9, "ten digits")}
+	drag := origin{filmFamily, "air dragged along: annular Couette flow, Bird, Stewart & Lightfoot, Transport Phenomena; by hand", Transcribed, relative(1e-9, "ten digits")}
 	out = append(out,
 		couette.plain("ratio 1", "Nusselt number", "-", math.Pow(1.5*1.86635, 2), func() float64 { return film.DraggedInner(1) }),
 		dragged.plain("ratio 0.5833", "Nusselt number", "-", 8.46818193, func() float64 { return film.DraggedInner(0.5833) }),
@@ -52,11 +52,11 @@ func forced() []Check {
 }
 
 func natural() []Check {
-	level := origin{filmFamily, "still air, level: Churchill & Chu (1975); computed (independent code)", Computed, relative(1e-6, "seven digits")}
+	level := origin{filmFamily, "still air, level: Churchill & Chu (1975); computed (independent code)", Transcribed, relative(1e-6, "seven digits")}
 	morgan := origin{filmFamily, "still air, level: Morgan, Adv. Heat Transfer 11 (1975) 199, in Incropera & DeWitt, Table 9.1; computed (independent code)",
-		Computed, relative(1e-6, "seven digits")}
+		Transcribed, relative(1e-6, "seven digits")}
 	pipe := origin{filmFamily, "Incropera & DeWitt, Example 9.4: pipe of 0.1 m at 165 °C in 23 °C, emissivity 0.85", Published, relative(2e-3, "three digits")}
-	strand := origin{filmFamily, "1.75 mm at 70 °C in still air of 23 °C: Morgan (1975); Le Fevre & Ede (1956, from memory); computed (independent code)", Computed,
+	strand := origin{filmFamily, "1.75 mm at 70 °C in still air of 23 °C: Morgan (1975); Le Fevre & Ede (1956, from memory); computed (independent code)", Transcribed,
 		relative(1e-3, "air properties as in the checks above, with cp and g rounded otherwise")}
 	var out []Check
 	for _, r := range []struct{ ra, nu float64 }{{0.1, 0.6701746}, {10, 1.1471475}, {1e4, 4.3663865}} {
@@ -87,12 +87,12 @@ func natural() []Check {
 }
 
 func massTransfer() []Check {
-	mixed := origin{filmFamily, "forced 3 and natural 1.5 together: Incropera & DeWitt, sec. 9.9; computed (independent code)", Computed, relative(1e-9, "ten digits")}
-	developed := origin{filmFamily, "Sh = Nu in developed laminar flow: Incropera & DeWitt, sec. 8.9; D Nu/d by hand", Computed, relative(1e-9, "rounding")}
-	analogy := origin{filmFamily, "Chilton & Colburn, Ind. Eng. Chem. 26 (1934) 1183; computed (independent code)", Computed, relative(1e-6, "eight digits")}
+	mixed := origin{filmFamily, "forced 3 and natural 1.5 together: Incropera & DeWitt, sec. 9.9; computed (independent code)", Transcribed, relative(1e-9, "ten digits")}
+	developed := origin{filmFamily, "Sh = Nu in developed laminar flow: Incropera & DeWitt, sec. 8.9; D Nu/d by hand", Transcribed, relative(1e-9, "rounding")}
+	analogy := origin{filmFamily, "Chilton & Colburn, Ind. Eng. Chem. 26 (1934) 1183; computed (independent code)", Transcribed, relative(1e-6, "eight digits")}
 	can := origin{filmFamily, "evaporative cooling: Incropera & DeWitt, Example 6.7", Published, absolute(0.05, "one decimal")}
 	side := origin{filmFamily, "film in units of the solid, 0.01 m/s at 70 °C, isotherm 0.1, 1150 kg/m³: IAPWS R7-97, 461.526 J/(kg K) (independent code)",
-		Computed, relative(1e-5, "the gas constant here is 4e-6 less")}
+		Transcribed, relative(1e-5, "the gas constant here is 4e-6 less")}
 	return []Check{
 		mixed.plain("assisting", "Nusselt number", "-", 3.120125735, func() float64 { return film.Mixed(3, 1.5, 3) }),
 		mixed.plain("across", "Nusselt number", "-", 3.045814777, func() float64 { return film.Mixed(3, 1.5, 4) }),

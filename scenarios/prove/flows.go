@@ -32,7 +32,7 @@ func flows() []Check {
 	flow := bead
 	flow.source = "feed = volume flow / (π d²/4), by hand"
 	stay := origin{flowFamily, "residence = length / feed, by hand", Computed, relative(1e-12, "rounding")}
-	steam := origin{flowFamily, "ideal gas by hand: C ρ R T / (M p) with 8.314462618 J/(mol K) and 18.015268 g/mol", Computed,
+	steam := origin{flowFamily, "ideal gas by hand: C ρ R T / (M p) with 8.314462618 J/(mol K) and 18.015268 g/mol", Transcribed,
 		relative(2e-5, "the gas constant of vapour is printed to six digits")}
 	return append(out,
 		flow.check("4.810564 mm³/s, 1.75 mm", "feed", "mm/s", 2, func() (float64, error) {

@@ -41,7 +41,7 @@ func roomAir() []Check {
 	const room = 23 + zeroCelsius
 	pv := func() float64 { return humidair.VapourPressureAt(0.5, room) }
 	o := origin{airFamily, "air of 23 °C and 50 %: computed from IAPWS R7-97 and ASHRAE Fundamentals (2017), ch. 1 (independent code)",
-		Computed, relative(1e-6, "seven digits")}
+		Transcribed, relative(1e-6, "seven digits")}
 	dew := o
 	dew.tolerance = absolute(1e-3, "three formulas of the saturation pressure lie within 0.001 K")
 	out := []Check{
@@ -50,7 +50,7 @@ func roomAir() []Check {
 		o.plain("23 °C, 50 %", "vapour density", "kg/m³", 0.01028284, func() float64 { return humidair.VapourDensity(pv(), room) }),
 		dew.plain("23 °C, 50 %", "dew point", "K", 12.0285+zeroCelsius, func() float64 { return humidair.DewPoint(pv()) }),
 	}
-	heated := origin{airFamily, "the same air heated: computed from IAPWS R7-97 (independent code)", Computed,
+	heated := origin{airFamily, "the same air heated: computed from IAPWS R7-97 (independent code)", Transcribed,
 		relative(1e-3, "covers the choice of the saturation formula")}
 	for _, r := range []struct{ celsius, rh float64 }{{40, 0.1903278}, {50, 0.1137909}, {60, 0.0704640}, {70, 0.0450459}, {90, 0.0200259}, {110, 0.0098026}} {
 		out = append(out, heated.plain(fmt.Sprintf("heated to %g °C", r.celsius), "relative humidity", "-", r.rh,
@@ -61,9 +61,9 @@ func roomAir() []Check {
 
 func moistAir() []Check {
 	var out []Check
-	for _, r := range []struct{ celsius, ratio, doubt float64 }{{5, 0.005425, 5e-3}, {25, 0.020173, 5e-3}, {50, 0.086863, 1e-2}, {85, 0.838105, 2e-2}} {
+	for _, r := range []struct{ celsius, ratio, doubt float64 }{{5, 0.005425, 5e-3}, {25, 0.020173, 5e-3}, {50, 0.086863, 8e-3}, {85, 0.838105, 1.3e-2}} {
 		o := origin{airFamily, "saturated air: ASHRAE Fundamentals (2017), ch. 1, Table 2, real gas", Published,
-			relative(r.doubt, "the table is of the real gas: the enhancement factor, left out here, grows with temperature")}
+			relative(r.doubt, "the table is of the real gas: the enhancement factor, left out here, makes 0.4 % of the ratio at 25 °C, 0.6 % at 50 °C and 1.2 % at 85 °C")}
 		out = append(out, o.plain(fmt.Sprintf("%g °C", r.celsius), "humidity ratio", "kg/kg", r.ratio,
 			func() float64 {
 				return humidair.HumidityRatio(humidair.SaturationPressure(r.celsius+zeroCelsius), 101325)
@@ -71,7 +71,7 @@ func moistAir() []Check {
 	}
 	const pv = 1405.4619099200881
 	density := origin{airFamily, "density: ideal gases with 287.042 and 461.524 J/(kg K), ASHRAE Fundamentals (2017), ch. 1 (independent code)",
-		Computed, relative(1e-6, "eight digits")}
+		Transcribed, relative(1e-6, "eight digits")}
 	for _, r := range []struct{ celsius, moist, dry float64 }{{23, 1.1857033, 1.1919538}, {70, 1.0233018, 1.0286963}, {110, 0.9164714, 0.9213027}} {
 		name := fmt.Sprintf("%g °C", r.celsius)
 		out = append(out,

@@ -6,6 +6,9 @@
 // limit, and package root narrows it. What the strand has been through before, the storage of its
 // model, counts: a wet skin dries sooner than a strand that is wet throughout.
 //
+// Beside the time at the medians of all that is in doubt stands that from which on the strand is dry nine times in ten, or until
+// which it still is: a time at rest has the odds of a strand that ran so long.
+//
 // Left out: a wound spool, whose inner layers are shielded and which takes longer
-// both ways; air that the strand changes.
+// both ways; air that the strand changes; doubt about the state of the air.
 package rest

@@ -38,9 +38,9 @@ func (s *State) Equilibrium() float64 {
 	return s.Model.Material.Sorption.Content(a, s.Air.Temperature)
 }
 
-// After runs the strand for a time [s], above zero, at a multiple of the diffusivity.
-func (s *State) After(w *diffusion.March, seconds, factor float64, n diffusion.Settings, r *diffusion.Result) error {
-	m, err := s.model(seconds, factor)
+// After runs the strand for a time [s], above zero.
+func (s *State) After(w *diffusion.March, seconds float64, n diffusion.Settings, r *diffusion.Result) error {
+	m, err := s.model(seconds)
 	if err != nil {
 		return err
 	}
@@ -48,29 +48,28 @@ func (s *State) After(w *diffusion.March, seconds, factor float64, n diffusion.S
 }
 
 // model is the strand as one that runs.
-func (s *State) model(seconds, factor float64) (*diffusion.Model, error) {
+func (s *State) model(seconds float64) (*diffusion.Model, error) {
 	m := s.Model
 	m.Speed = speed
-	m.DiffusivityFactor *= factor
 	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film}}
 	return &m, m.Check()
 }
 
-// Dries finds when the mean content falls to the limit, at a multiple of the diffusivity.
-func (s *State) Dries(w *diffusion.March, factor float64, n diffusion.Settings) (Time, error) {
-	return s.passes(w, factor, n, -1)
+// Dries finds when the mean content falls to the limit, at the medians of what is in doubt.
+func (s *State) Dries(w *diffusion.March, n diffusion.Settings) (Time, error) {
+	return s.passes(w, n, -1)
 }
 
-// Wets finds when the mean content rises to the limit, at a multiple of the diffusivity.
-func (s *State) Wets(w *diffusion.March, factor float64, n diffusion.Settings) (Time, error) {
-	return s.passes(w, factor, n, 1)
+// Wets finds when the mean content rises to the limit, at the medians of what is in doubt.
+func (s *State) Wets(w *diffusion.March, n diffusion.Settings) (Time, error) {
+	return s.passes(w, n, 1)
 }
 
 // passes finds when the content, above the limit by the given sign, is at the limit.
-func (s *State) passes(w *diffusion.March, factor float64, n diffusion.Settings, sign float64) (Time, error) {
+func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (Time, error) {
 	var t Time
 	beyond := func(mean float64) float64 { return sign * (mean/s.Model.Limit - 1) }
-	b, err := s.bracket(w, factor, n, beyond)
+	b, err := s.bracket(w, n, beyond)
 	switch {
 	case err != nil:
 		return t, err
@@ -80,20 +79,20 @@ func (s *State) passes(w *diffusion.March, factor float64, n diffusion.Settings,
 		return Time{Already: true}, nil
 	}
 	u, err := root.Find(func(u float64) (float64, error) {
-		err := s.After(w, math.Exp(u), factor, n, &t.Result)
+		err := s.After(w, math.Exp(u), n, &t.Result)
 		return beyond(t.Result.Nozzle.Mean), err
 	}, *b, root.Tolerance{Value: 1e-7, Width: 1e-8})
 	if err != nil {
 		return Time{}, err
 	}
 	t.Seconds = math.Exp(u)
-	return t, s.band(w, &t, factor, n)
+	return t, s.band(w, &t, n)
 }
 
 // bracket goes through the times until the limit is passed between two of them, on a logarithmic scale;
 // of no width where it is from the start, nil where it is not in thirty years.
-func (s *State) bracket(w *diffusion.March, factor float64, n diffusion.Settings, beyond func(mean float64) float64) (*root.Bracket, error) {
-	m, err := s.model(longest, factor)
+func (s *State) bracket(w *diffusion.March, n diffusion.Settings, beyond func(mean float64) float64) (*root.Bracket, error) {
+	m, err := s.model(longest)
 	if err != nil {
 		return nil, err
 	}
@@ -119,7 +118,7 @@ func (s *State) bracket(w *diffusion.March, factor float64, n diffusion.Settings
 	})
 	switch last := len(seen) - 1; {
 	case err == nil:
-		return s.dip(w, factor, n, beyond, seen)
+		return s.dip(w, n, beyond, seen)
 	case !errors.Is(err, errPassed):
 		return nil, err
 	case seen[0].beyond >= 0:
@@ -134,7 +133,7 @@ func (s *State) bracket(w *diffusion.March, factor float64, n diffusion.Settings
 type place struct{ u, beyond float64 }
 
 // dip looks between the times for a short stay beyond the limit.
-func (s *State) dip(w *diffusion.March, factor float64, n diffusion.Settings, beyond func(mean float64) float64, seen []place) (*root.Bracket, error) {
+func (s *State) dip(w *diffusion.March, n diffusion.Settings, beyond func(mean float64) float64, seen []place) (*root.Bracket, error) {
 	best := 0
 	for i, p := range seen {
 		if p.beyond > seen[best].beyond {
@@ -147,7 +146,7 @@ func (s *State) dip(w *diffusion.March, factor float64, n diffusion.Settings, be
 	a, m, b := seen[best-1], seen[best], seen[best+1]
 	var r diffusion.Result
 	u, height, err := root.Least(func(u float64) (float64, error) {
-		err := s.After(w, math.Exp(u), factor, n, &r)
+		err := s.After(w, math.Exp(u), n, &r)
 		return -beyond(r.Nozzle.Mean), err
 	}, root.Valley{A: a.u, M: m.u, B: b.u, AtA: -a.beyond, AtM: -m.beyond, AtB: -b.beyond}, root.Tolerance{Width: 1e-3})
 	if err != nil || height > 0 {
@@ -157,18 +156,18 @@ func (s *State) dip(w *diffusion.March, factor float64, n diffusion.Settings, be
 }
 
 // band sets the numerical error: what a refined march finds at that time, over the slope.
-func (s *State) band(w *diffusion.March, t *Time, factor float64, n diffusion.Settings) error {
+func (s *State) band(w *diffusion.March, t *Time, n diffusion.Settings) error {
 	var later, fine diffusion.Result
-	if err := s.After(w, t.Seconds, factor, n, &t.Result); err != nil {
+	if err := s.After(w, t.Seconds, n, &t.Result); err != nil {
 		return err
 	}
-	if err := s.After(w, 1.05*t.Seconds, factor, n, &later); err != nil {
+	if err := s.After(w, 1.05*t.Seconds, n, &later); err != nil {
 		return err
 	}
-	if err := s.After(w, t.Seconds, factor, n.Refined(), &fine); err != nil {
+	if err := s.After(w, t.Seconds, n.Refined(), &fine); err != nil {
 		return err
 	}
-	m, err := s.model(t.Seconds, factor)
+	m, err := s.model(t.Seconds)
 	if err != nil {
 		return err
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"strandry/diffusion"
+	"strandry/scenarios/likely"
 )
 
 // Shortest and longest path of a zone that is looked at [m].
@@ -66,6 +67,42 @@ func ShortestOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Se
 	varied.Path = slices.Clone(m.Path)
 	varied.Path[zone].Length = Shortest
 	return LengthOf(w, &varied, zone, s)
+}
+
+// LikelyLength is the length of a zone from which on a model meets its limit nine times in ten.
+type LikelyLength struct {
+	Outcome     Outcome // Everywhere: from [Shortest] on
+	Value       float64 // from which on the limit is met so; where that is nowhere, the likeliest that was looked at [m]
+	Probability float64 // of meeting the limit there
+}
+
+// LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
+// meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is. A length beyond rough [m],
+// above zero, is good to some tens of per cent only.
+func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, rough float64, s diffusion.Settings) (LikelyLength, error) {
+	if shortest.Outcome == Nowhere {
+		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
+	}
+	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough}
+	switch {
+	case shortest.Outcome == Met && shortest.None():
+		search.To = math.Log(shortest.Value)
+	case shortest.Outcome == Met:
+		search.From, search.Crossing, search.Step = math.Log(shortest.Value), true, FirstStep(m)
+	}
+	f, err := search.Lengths(w, m, zone, s)
+	outcomes := [...]Outcome{likely.Met: Met, likely.Already: Everywhere, likely.Nowhere: Nowhere}
+	return LikelyLength{outcomes[f.Outcome], math.Exp(f.Place), f.Probability}, err
+}
+
+// farStep is the first step from an end of a logarithmic range: what is sought may lie decades off.
+const farStep = 3
+
+// FirstStep is a guess of how much longer a zone, as a logarithm, is dry nine times in ten than it is at the medians: the time goes with
+// the inverse of the diffusivity, and the rest of what is in doubt adds to it.
+func FirstStep(m *diffusion.Model) float64 {
+	const share, rest = 0.9, 0.25
+	return rest + share*math.Log(m.Material.Diffusivity.Scatter.Value)
 }
 
 // lengths is a search for a length, without its range.

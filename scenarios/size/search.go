@@ -36,7 +36,6 @@ type Point struct {
 type search struct {
 	from, to float64
 	near     float64 // the crossing that is next to it is taken
-	side     int     // of the crossing: 1 from dry to wet as the value rises, -1 from wet to dry, 0 for either
 	even     bool    // scale; else logarithmic
 
 	at   func(x float64) (Point, error)
@@ -162,9 +161,6 @@ func (s *search) conclude() (found, error) {
 	}
 	best, distance := changes[0], math.Inf(1)
 	for _, i := range changes {
-		if s.side > 0 && s.points[i].Ratio > 1 || s.side < 0 && s.points[i].Ratio <= 1 {
-			continue
-		}
 		middle := (s.scale(s.points[i].X) + s.scale(s.points[i+1].X)) / 2
 		if d := math.Abs(middle - s.scale(s.near)); d < distance {
 			best, distance = i, d

@@ -37,10 +37,9 @@ type Answer struct {
 	Bears          bool    // To is the temperature from which on the strand may give way
 	Narrowed       bool    // the scenario, or its air, refuses values nearer to the ends asked for
 	Inside         bool    // Nowhere: the driest value lies between the ends
-	// Slow and Fast are the values at the least and the greatest likely diffusivity.
-	Slow, Fast Scattered
-	Marches    int
-	Points     []Point // that were tried at the central diffusivity, rising
+	Likely         Likely  // values that meet the limit nine times in ten
+	Marches        int     // that the value at the medians took
+	Points         []Point // that were tried at the medians, rising
 
 	Now       Point // the value in force; Ratio is zero where there is none
 	Model     *diffusion.Model
@@ -48,24 +47,17 @@ type Answer struct {
 	Diagnosis levers.Diagnosis      // of that run
 }
 
-// Scattered is an outcome at another diffusivity.
-type Scattered struct {
-	Outcome        Outcome
-	Value          float64 // [SI]
-	DryFrom, DryTo float64 // the limit is met between these [SI]; zero for Nowhere
+// Likely are the values that meet the limit nine times in ten, of those that meet it at the medians.
+type Likely struct {
+	Outcome     Outcome
+	Value       float64 // next to that at the medians; where there is none, the likeliest that was looked at [SI]
+	From, To    float64 // the limit is met so between these [SI]; zero for Nowhere
+	Probability float64 // of meeting the limit at Value
+	Survives    diffusion.Survival
+	Asked       int // values of which the odds were found
 }
 
-// Sure is the range of values that meet the limit at the central, the least and the greatest
-// likely diffusivity; ok is false where there is none.
-func (a *Answer) Sure() (from, to float64, ok bool) {
-	from, to, ok = a.DryFrom, a.DryTo, a.Outcome != Nowhere
-	for _, s := range [...]Scattered{a.Slow, a.Fast} {
-		from, to, ok = max(from, s.DryFrom), min(to, s.DryTo), ok && s.Outcome != Nowhere
-	}
-	return from, to, ok && from <= to
-}
-
-// Softening is the range of the values tried that meet the limit at the central diffusivity and at which the strand
+// Softening is the range of the values tried that meet the limit at the medians and at which the strand
 // softens; ok is false where there is none.
 func (a *Answer) Softening() (from, to float64, ok bool) {
 	for _, p := range a.Points {
@@ -89,7 +81,7 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 	if err != nil {
 		return nil, err
 	}
-	f, err := t.search(1, 0)
+	f, err := t.search()
 	if err != nil {
 		return nil, err
 	}
@@ -102,20 +94,8 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 	if err := t.check(f); err != nil {
 		return nil, err
 	}
-	side := 1 // where nothing is crossed it does not matter
-	if f.outcome == Met && f.x == f.from {
-		side = -1
-	}
-	scatter := t.scenario.Model.Material.Diffusivity.Scatter.Value
-	for _, c := range []struct {
-		factor float64
-		into   *Scattered
-	}{{1 / scatter, &a.Slow}, {scatter, &a.Fast}} {
-		f, err := t.search(c.factor, side)
-		if err != nil {
-			return nil, err
-		}
-		*c.into = Scattered{f.outcome, f.x, f.from, f.to}
+	if a.Likely, err = t.likely(); err != nil {
+		return nil, err
 	}
 	a.Marches = t.marches
 	return a, nil

@@ -142,12 +142,11 @@ func (t *task) with(x float64) (*diffusion.Model, diffusion.Settings, error) {
 }
 
 // point runs the scenario at a value.
-func (t *task) point(x, factor float64) (Point, error) {
+func (t *task) point(x float64) (Point, error) {
 	m, settings, err := t.with(x)
 	if err != nil {
 		return Point{}, err
 	}
-	m.DiffusivityFactor *= factor
 	var result diffusion.Result
 	if err = t.march.Run(m, settings, &result); err != nil {
 		return Point{}, err
@@ -179,20 +178,20 @@ func (t *task) narrow() error {
 
 // answered tells why the whole assessment at a value cannot be made, where it cannot.
 func (t *task) answered(x float64) error {
-	if _, err := t.point(x, 1); err != nil {
+	if _, err := t.point(x); err != nil {
 		return err
 	}
 	m, settings, err := t.with(x)
 	if err != nil {
 		return err
 	}
-	t.marches += assessed
-	_, err = t.march.Assess(m, settings)
+	t.marches += checked
+	_, _, err = t.march.NumericalError(m, settings)
 	return err
 }
 
-// assessed is how many marches an assessment takes at least.
-const assessed = 4
+// checked is how many marches it takes to tell whether there is an answer: at the settings, and finer.
+const checked = 2
 
 // edges moves those ends of a search at which the scenario cannot be marched inwards, by
 // halves towards the first candidate at which it can.
@@ -246,32 +245,19 @@ func (s *search) halve(try func(float64) error, good, bad float64) float64 {
 	return s.value(a)
 }
 
-// search seeks the limit at a multiple of the diffusivity; of several crossings, that on
-// the given side next to the value in force, or to the central answer.
-func (t *task) search(factor float64, side int) (found, error) {
+// search seeks the limit at the medians; of several crossings, that next to the value in force.
+func (t *task) search() (found, error) {
 	a := t.answer
-	s := &search{at: func(x float64) (Point, error) { return t.point(x, factor) }}
+	s := &search{at: t.point}
 	if t.zone >= 0 {
-		m := t.scenario.Model
-		m.DiffusivityFactor *= factor
-		s = lengths(t.march, &m, t.zone, t.scenario.Settings)
+		s = lengths(t.march, &t.scenario.Model, t.zone, t.scenario.Settings)
 	}
 	s.from, s.to, s.even = a.From, a.To, t.even()
-	s.near, s.side = s.value((s.scale(a.From)+s.scale(a.To))/2), side
-	switch {
-	case side != 0:
-		s.near = a.Value
-	case a.Key.Known:
+	s.near = s.value((s.scale(a.From) + s.scale(a.To)) / 2)
+	if a.Key.Known {
 		s.near = min(max(a.Key.Value, a.From), a.To)
 	}
 	t.last = s
-	if side != 0 && t.zone < 0 {
-		candidates := append([]float64{s.near}, s.grid(coarse)...)
-		try := func(x float64) error { t.marches++; _, err := t.point(x, factor); return err }
-		if _, err := t.edges(s, try, candidates); err != nil { // no value at all can be marched
-			return found{outcome: Nowhere, x: s.near}, nil
-		}
-	}
 	f, err := s.run()
 	t.marches += s.marches
 	return f, err
@@ -304,7 +290,7 @@ func (t *task) check(f found) error {
 		a.DryTo = a.Value
 	}
 	a.Model = &s.Model
-	t.marches += assessed
+	t.marches += checked
 	if a.Outcome == Nowhere {
 		library, err := materials.Library()
 		if err != nil {
@@ -313,7 +299,7 @@ func (t *task) check(f found) error {
 		a.Diagnosis = levers.Find(t.march, a.Model, a.Check, library)
 	}
 	if a.Key.Known {
-		if now, err := t.point(a.Key.Value, 1); err == nil {
+		if now, err := t.point(a.Key.Value); err == nil {
 			a.Now = now
 			t.marches++
 		}

@@ -17,14 +17,15 @@ import (
 
 // Study is the answer for all materials.
 type Study struct {
-	Zone    string   // whose length is sought: that the design dries with
-	Length  float64  // that it has in the scenario [m]
-	Speed   float64  // of the feed [m/s]
-	Longest float64  // that can be built [m]
-	Lain    float64  // that the strand of the second view has lain in the room [s]
-	Held    []string // zones whose humidity is held, whatever their temperature
-	Soaked  []Row    // first view, in the order in which it is shown
-	Opened  []Row    // second view, the same
+	Zone    string            // whose length is sought: that the design dries with
+	Length  float64           // that it has in the scenario [m]
+	Speed   float64           // of the feed [m/s]
+	Purpose materials.Purpose // of the limits, but for one that the scenario states
+	Longest float64           // that can be built [m]
+	Lain    float64           // that the strand of the second view has lain in the room [s]
+	Held    []string          // zones whose humidity is held, whatever their temperature
+	Soaked  []Row             // first view, in the order in which it is shown
+	Opened  []Row             // second view, the same
 }
 
 // Row is one material on this dryer.
@@ -39,28 +40,29 @@ type Row struct {
 	// The path as it is.
 	Verdict        diffusion.Verdict
 	Survives       diffusion.Survival
-	Mean, Low      float64 // at the nozzle, and the least over the scatter of the diffusivity [kg/kg dry]
-	High           float64 // and the most [kg/kg dry]
+	Mean           float64 // at the nozzle, at the medians of what is in doubt [kg/kg dry]
 	NumericalError float64 // of Mean [kg/kg dry]
+	Odds           diffusion.Odds
 
-	// The shortest length of the zone that meets the limit, at the central diffusivity, the
-	// greatest likely one (Fast) and the least likely one (Slow); dwell is length over speed.
-	// A strand whose skin alone is wet may need a longer zone for the greatest.
-	Needed, Fast, Slow size.Length
-	Obstacle           levers.Cause // where no length will do
-	Failed             string       // why there is no answer; "" where there is one
+	// The shortest length of the zone that meets the limit at the medians, and from which on it is met nine times in
+	// ten; dwell is length over speed.
+	Needed   size.Length
+	Likely   size.LikelyLength
+	Obstacle levers.Cause // where no length will do at the medians
+	Failed   string       // why there is no answer; "" where there is one
 
-	// The same strand at rest in the same air: until it meets its limit.
-	Rest, RestFast, RestSlow rest.Time
+	// The same strand at rest in the same air: until it meets its limit at the medians, and nine times in ten.
+	Rest       rest.Time
+	RestLikely rest.Likely
 }
 
 // Class is the group that a material falls into.
 type Class int
 
 const (
-	// AsItIs needs no drying: it sets off within its limit.
+	// AsItIs needs no drying at the medians: it sets off within its limit.
 	AsItIs Class = iota
-	// Buildable is a length no longer than can be built.
+	// Buildable is a length, at the medians, no longer than can be built.
 	Buildable
 	// TooLong is any other length.
 	TooLong
@@ -85,14 +87,14 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	}
 	d := dryer{scenario: s, zone: levers.Dryer(&s.Model, &a.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held()}
+	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Model.Purpose}
 	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		for k, lain := range [2]float64{0, lain} {
 			r, err := d.row(w, &all[i], lain)
 			if err != nil {
 				none := size.Length{Outcome: size.Nowhere}
-				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Fast: none, Slow: none}
+				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Likely: size.LikelyLength{Outcome: size.Nowhere}}
 			}
 			views[k] = r
 		}
@@ -119,23 +121,24 @@ type dryer struct {
 // the room before [s], zero for a strand in equilibrium with the room.
 func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Model {
 	m, room := s.Model, s.Room
-	m.Limit, m.NozzleTemperature = p.MoistureLimit.Value, p.NozzleTemperature.Value
-	if p.Same(&s.Model.Material) {
-		m.Limit, m.NozzleTemperature = s.Model.Limit, s.Model.NozzleTemperature
-		p = &s.Model.Material
+	own := p.Same(&m.Material)
+	if !own {
+		m.Take(p)
 	}
-	m.Material, m.StartTemperature, m.Storage = *p, room.Temperature, nil
+	m.Given = s.DoubtsOf(own, true)
+	m.StartTemperature, m.Storage = room.Temperature, nil
 	m.Path = slices.Clone(m.Path)
 	levers.Reheat(&m, room.Temperature)
 	if lain > 0 {
-		m.Start = 0
+		m.Start, m.StartActivity = 0, 0
 		m.Storage = []diffusion.Zone{{
 			Name: "room", Duration: lain, Film: scenarios.StillAir(),
 			Air: diffusion.Air{Temperature: room.Temperature, VapourPressure: room.VapourPressure},
 		}}
 		return &m
 	}
-	m.Start = p.Sorption.Content(room.VapourPressure/humidair.SaturationPressure(room.Temperature), room.Temperature)
+	m.StartActivity = room.VapourPressure / humidair.SaturationPressure(room.Temperature)
+	m.Start = p.Sorption.Content(m.StartActivity, room.Temperature)
 	return &m
 }
 
@@ -150,34 +153,31 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 		return r, err
 	}
 	r.Start, r.Verdict, r.Survives = a.Start.Mean, a.Verdict, a.Endurance.Survival
-	r.Mean, r.Low, r.High, r.NumericalError = a.Nozzle.Mean, a.Low, a.High, a.NumericalError
+	r.Mean, r.NumericalError, r.Odds = a.Nozzle.Mean, a.NumericalError, a.Odds
 	resting := rest.State{Model: *m, Air: air, Film: scenarios.StillAir()}
+	resting.Model.Given = d.scenario.DoubtsOf(p.Same(&d.scenario.Model.Material), false)
 	r.Floor = resting.Equilibrium()
-	scatter := m.Material.Diffusivity.Scatter.Value
-	for _, c := range []struct {
-		factor float64
-		length *size.Length
-		time   *rest.Time
-	}{{1, &r.Needed, &r.Rest}, {scatter, &r.Fast, &r.RestFast}, {1 / scatter, &r.Slow, &r.RestSlow}} {
-		varied := *m
-		varied.DiffusivityFactor *= c.factor
-		if *c.length, err = size.ShortestOf(w, &varied, d.zone, n); err != nil {
-			return r, err
-		}
-		if *c.time, err = resting.Dries(w, c.factor, n); err != nil {
-			return r, err
-		}
+	if r.Needed, err = size.ShortestOf(w, m, d.zone, n); err != nil {
+		return r, err
 	}
 	r.classify(d.scenario.Build.Longest)
-	switch {
-	case r.Survives == diffusion.Softens:
-		none := size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
-		r.Obstacle, r.Needed, r.Fast, r.Slow = levers.Softening, none, none, none
-	case r.Class == Forbidden:
+	if r.Survives == diffusion.Softens {
+		r.Obstacle, r.Needed = levers.Softening, size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
+	} else if r.Class == Forbidden {
 		r.Obstacle = levers.Hindrance(w, m, a, d.zone)
 	}
-	return r, nil
+	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, far*d.scenario.Build.Longest, n); err != nil {
+		return r, err
+	}
+	if r.Rest, err = resting.Dries(w, n); err != nil {
+		return r, err
+	}
+	r.RestLikely, err = resting.DriesLikely(w, r.Rest, n)
+	return r, err
 }
+
+// far beyond what can be built, how long exactly is of no use.
+const far = 1.5
 
 func (r *Row) classify(longest float64) {
 	switch {
@@ -194,7 +194,7 @@ func (r *Row) classify(longest float64) {
 	}
 }
 
-// Length is the shortest length that meets the limit at the central diffusivity [m]; zero
+// Length is the shortest length that meets the limit at the medians [m]; zero
 // where none is needed, infinite where none does.
 func (r *Row) Length() float64 { return Needed(r.Needed) }
 
@@ -208,6 +208,12 @@ func Needed(l size.Length) float64 {
 		return l.Value
 	}
 	return math.Inf(1)
+}
+
+// LikelyWithin tells whether the limit is met nine times in ten by a length that can be built, and the strand holds.
+func (r *Row) LikelyWithin(longest float64) bool {
+	return r.Class != Unanswered && r.Survives != diffusion.Softens && r.Likely.Outcome != size.Nowhere &&
+		(r.Likely.Outcome == size.Everywhere || r.Likely.Value <= longest)
 }
 
 // order sorts rows by class, then by the length needed, or, where there is none, by what

@@ -10,7 +10,7 @@ type Grid struct {
 	Axes []scenarios.Axis
 	Rows []Row // row-major, the last axis fastest
 
-	Quick bool // without Low, High and Verdict
+	Quick bool // without Low, High, Probability and Verdict
 	// NumericalError is the largest half-width of the band that holds the exact solution
 	// of the model, at the corners and in the middle of the grid [kg/kg dry].
 	NumericalError float64
@@ -24,13 +24,16 @@ type Row struct {
 	Mean     float64           // content at the nozzle [kg/kg dry]
 	Centre   float64           // on the axis [kg/kg dry]
 	Skin     float64           // at the surface [kg/kg dry]
-	Low      float64           // driest mean over the scatter of the diffusivity [kg/kg dry]
-	High     float64           // wettest mean [kg/kg dry]
+	Low      float64           // 10 % point of the mean, see [diffusion.Odds] [kg/kg dry]
+	High     float64           // 90 % point [kg/kg dry]
 	Limit    float64           // that holds for this row [kg/kg dry]
 	Removed  float64           // share of the starting content that is gone; negative if it grew [-]
 	Verdict  diffusion.Verdict // the numerical error counted as far as the grid tells it
 	Excess   diffusion.Excess  // of the heat at the central diffusivity
 	Settings diffusion.Settings
+
+	Probability float64 // that the mean is within the limit [-]
+	Density     float64 // its rise with the logarithm of the limit [-]
 
 	// Failed tells why there is no answer; "" where there is one. All contents are zero
 	// then, and the settings too where the combination is no scenario.

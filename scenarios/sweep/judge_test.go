@@ -1,7 +1,6 @@
 package sweep
 
 import (
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -9,24 +8,30 @@ import (
 	"strandry/diffusion"
 )
 
-// A limit that lies within the numerical error of the driest content of a row leaves it unsure, also where the row is known
-// from before; one that lies beyond it does not.
+// A row whose odds are nearer to nine or one in ten than the numerical error of the grid makes of them is unsure; the error is relative, or
+// what the absolute one is of the row's content, whichever is less.
 func TestRowsCountTheNumericalError(t *testing.T) {
-	s := rough(t, demo(t, "clear-cover", "zone.oven.length=1 m, 2 m"))
-	first := grid(t, Sweep{Scenario: s, Workers: 1})
-	require.Positive(t, first.RelativeError)
-	require.Positive(t, first.NumericalError)
-	row := first.Rows[0]
-	off := min(first.RelativeError*row.Low, first.NumericalError)
-	for share, want := range map[float64]diffusion.Verdict{-0.3: diffusion.Unsure, -2: diffusion.Wet} {
-		limit := row.Low + share*off
-		varied, err := s.Varied("zone.oven.length=1 m, 2 m", fmt.Sprintf("strand.limit=%.14g %%", 100*limit))
-		require.NoError(t, err)
-		known := map[int]Row{}
-		work := Sweep{Scenario: varied, Workers: 1, Done: func(i int, r Row) error { known[i] = r; return nil }}
-		g := grid(t, work)
-		require.InDelta(t, row.Low, g.Rows[0].Low, 0)
-		require.Equal(t, want, g.Rows[0].Verdict, "%g", share)
-		require.Equal(t, g, grid(t, Sweep{Scenario: varied, Workers: 1, Known: known}))
+	for _, r := range []struct {
+		probability, mean float64
+		want              diffusion.Verdict
+	}{
+		{0.905, 0.01, diffusion.Unsure}, {0.92, 0.01, diffusion.Dry}, {0.095, 0.01, diffusion.Unsure}, {0.08, 0.01, diffusion.Wet},
+		{0.905, 0.1, diffusion.Dry}, {0.095, 0.1, diffusion.Wet}, // an absolute error of 1e-4 is a thousandth of 0.1
+	} {
+		g := Grid{Rows: []Row{{Mean: r.mean, Probability: r.probability, Density: 1}}, RelativeError: 0.01, NumericalError: 1e-4}
+		g.judge()
+		require.Equal(t, r.want.String(), g.Rows[0].Verdict.String(), "%v", r)
 	}
+	softens := diffusion.Excess{Bear: 2, Yield: 1}
+	g := Grid{Rows: []Row{{Mean: 1, Probability: 0.95, Excess: softens}, {Mean: 1, Probability: 0.95, Failed: "no"}}}
+	g.judge()
+	require.Equal(t, diffusion.TooHot, g.Rows[0].Verdict)
+	require.Equal(t, diffusion.Unsure, g.Rows[1].Verdict, "without an answer there is none to judge")
+}
+
+// The rows of a sweep are judged with the error that its probes find.
+func TestProbesFindTheError(t *testing.T) {
+	g := grid(t, Sweep{Scenario: rough(t, demo(t, "clear-cover", "zone.oven.length=1 m, 2 m")), Workers: 1})
+	require.Positive(t, g.RelativeError)
+	require.Positive(t, g.NumericalError)
 }

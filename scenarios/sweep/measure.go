@@ -79,10 +79,16 @@ func (g *Grid) probe(w *diffusion.March, of *Grid, s *scenarios.Scenario, row in
 // judge takes the numerical error into the verdicts, as far as it is known: of each content, what the largest relative one
 // that was found makes of it, though no more than the largest absolute one.
 func (g *Grid) judge() {
-	off := func(content float64) float64 { return min(g.RelativeError*content, g.NumericalError) }
 	for i := range g.Rows {
-		if row := &g.Rows[i]; row.Failed == "" {
-			row.Verdict = diffusion.Judge(row.Low-off(row.Low), row.High+off(row.High), row.Limit, row.Survives())
+		row := &g.Rows[i]
+		if row.Failed != "" {
+			continue
 		}
+		off := g.RelativeError
+		if row.Mean > 0 {
+			off = min(off, g.NumericalError/row.Mean)
+		}
+		o := diffusion.Odds{Probability: row.Probability, Density: row.Density}
+		row.Verdict = o.Verdict(off, row.Survives())
 	}
 }

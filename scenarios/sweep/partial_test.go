@@ -166,7 +166,7 @@ func TestOriginsThatDiffer(t *testing.T) {
 func TestMaterialFilesBelongToTheOrigin(t *testing.T) {
 	folder := t.TempDir()
 	material := func(limit string) {
-		require.NoError(t, os.WriteFile(filepath.Join(folder, "mine.toml"), []byte("base = \"pa12\"\nname = \"Mine\"\nmoisture_limit = { value = \""+limit+"\", source = \"a label\", kind = \"published\" }\n"), 0o600))
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "mine.toml"), []byte("base = \"pa12\"\nname = \"Mine\"\nprinting_limit = { value = \""+limit+"\", source = \"a label\", kind = \"published\" }\n"), 0o600))
 	}
 	text, err := scenarios.DemoText("winch-drum")
 	require.NoError(t, err)

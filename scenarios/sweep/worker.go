@@ -122,31 +122,16 @@ func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
 func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusion.Settings) error {
 	m := w.scenario.Model
 	m.Path = slices.Clone(m.Path)
-	powers := []float64{0, 1, -1}
-	if w.sweep.Quick {
-		powers = powers[:1]
+	if err := w.pass(ctx, &m, indices, rows, s); err != nil {
+		return err
 	}
-	spans := make([]diffusion.Span, len(rows))
-	for _, power := range powers {
-		if err := w.pass(ctx, &m, power, indices, rows, spans, s); err != nil {
+	if !w.sweep.Quick {
+		if err := w.odds(ctx, &m, indices, rows, s); err != nil {
 			return err
 		}
 	}
 	for i := range rows {
 		row := &rows[i]
-		if row.Failed == "" && !w.sweep.Quick {
-			if ctx.Err() != nil {
-				return errLeft
-			}
-			if w.plan.axis >= 0 {
-				m.Path[w.plan.zone].Length = w.length(indices[i])
-			}
-			var err error
-			if row.Low, row.High, err = spans[i].Ends(w.march, &m, s); err != nil {
-				row.Failed = err.Error()
-			}
-			row.Verdict = diffusion.Judge(row.Low, row.High, m.Limit, row.Survives())
-		}
 		if row.Failed == "" && !row.finite() {
 			row.Failed = "the march came out as no number; please report the scenario"
 		}
@@ -158,25 +143,21 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusio
 	return nil
 }
 
-// pass marches every row at one power of the scatter.
-func (w *worker) pass(ctx context.Context, central *diffusion.Model, power float64, indices []int, rows []Row, spans []diffusion.Span, s diffusion.Settings) error {
-	m := central.Scattered(power)
+// pass marches every row at the medians of what is in doubt.
+func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, s diffusion.Settings) error {
 	use := func(i int, r *diffusion.Result) error {
-		if power == 0 {
-			rows[i].take(&m, r)
-			if r.Condenses(&m) {
-				rows[i].Failed = diffusion.ErrCondenses.Error()
-			}
+		rows[i].take(m, r)
+		if r.Condenses(m) {
+			rows[i].Failed = diffusion.ErrCondenses.Error()
 		}
-		spans[i].Add(power, &m, r)
 		if ctx.Err() != nil {
 			return errLeft
 		}
 		return nil
 	}
 	lengths, rising := w.lengths(indices)
-	if rising && !slices.ContainsFunc(rows, func(row Row) bool { return row.Failed != "" }) {
-		err := w.march.RunLengths(&m, w.plan.zone, lengths, s, use)
+	if rising {
+		err := w.march.RunLengths(m, w.plan.zone, lengths, s, use)
 		if err == nil || errors.Is(err, errLeft) {
 			return err
 		}
@@ -184,13 +165,10 @@ func (w *worker) pass(ctx context.Context, central *diffusion.Model, power float
 	// One by one: there is one row only, or one of them has no answer.
 	var r diffusion.Result
 	for i := range indices {
-		if rows[i].Failed != "" {
-			continue
-		}
 		if w.plan.axis >= 0 {
 			m.Path[w.plan.zone].Length = lengths[i]
 		}
-		if err := w.march.Run(&m, s, &r); err != nil {
+		if err := w.march.Run(m, s, &r); err != nil {
 			rows[i].Failed = fmt.Sprint(err)
 			continue
 		}
@@ -199,6 +177,38 @@ func (w *worker) pass(ctx context.Context, central *diffusion.Model, power float
 		}
 	}
 	return nil
+}
+
+// odds finds those of the rows that have an answer, and their verdicts.
+func (w *worker) odds(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, s diffusion.Settings) error {
+	var answered, at []int
+	for i := range rows {
+		if rows[i].Failed == "" {
+			answered, at = append(answered, i), append(at, indices[i])
+		}
+	}
+	use := func(k int, o diffusion.Odds, err error) error {
+		if row := &rows[answered[k]]; err != nil {
+			row.Failed = err.Error()
+		} else {
+			row.odds(&o)
+		}
+		if ctx.Err() != nil {
+			return errLeft
+		}
+		return nil
+	}
+	if w.plan.axis < 0 {
+		for k := range answered {
+			o, err := w.march.Odds(m, s)
+			if err := use(k, o, err); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+	lengths, _ := w.lengths(at)
+	return w.march.OddsLengths(m, w.plan.zone, lengths, s, use)
 }
 
 // lengths gives the lengths [m] of the rows, and whether they rise.
@@ -219,13 +229,19 @@ func (w *worker) length(row int) float64 {
 	return w.plan.axes[w.plan.axis].Values[places(w.plan.axes, row)[w.plan.axis]]
 }
 
-// take notes what the march at the central diffusivity has found.
+// odds notes the odds and the verdict.
+func (row *Row) odds(o *diffusion.Odds) {
+	row.Low, row.High, row.Probability, row.Density = o.Low, o.High, o.Probability, o.Density
+	row.Verdict = o.Verdict(0, row.Survives())
+}
+
+// take notes what the march at the medians has found.
 func (row *Row) take(m *diffusion.Model, r *diffusion.Result) {
 	row.Mean, row.Centre, row.Skin, row.Removed = r.Nozzle.Mean, r.Nozzle.Centre, r.Nozzle.Skin, r.Removed
 	row.Low, row.High, row.Excess = row.Mean, row.Mean, r.Endures(m).Excess()
 }
 
 func (row *Row) finite() bool {
-	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed + row.Excess.Yield + row.Excess.Bear
+	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed + row.Excess.Yield + row.Excess.Bear + row.Probability + row.Density
 	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }

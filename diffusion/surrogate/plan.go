@@ -1,0 +1,110 @@
+package surrogate
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distuv"
+	"gonum.org/v1/gonum/stat/samplemv"
+)
+
+// Step is the deviate of the points on the axes: the 10 and 90 % points of an unknown.
+const Step = 1.2815515655446004
+
+// Points are where the function must be known first: the centre, then each unknown alone at +Step and at -Step, then the points of a
+// low-discrepancy sequence, whose number grows with that of the unknowns. One unknown needs no more than its line.
+func Points(unknowns int) [][]float64 {
+	points := [][]float64{make([]float64, unknowns)}
+	for i := range unknowns {
+		for _, step := range [...]float64{Step, -Step} {
+			p := make([]float64, unknowns)
+			p[i] = step
+			points = append(points, p)
+		}
+	}
+	if unknowns < 2 {
+		return points
+	}
+	const least, seed = 32, 7
+	terms := (unknowns + 1) * (unknowns + 2) / 2 // of the polynomial: with twice as many values, leaving one out tells something
+	return append(points, Draws(max(least, 2*terms-len(points)), unknowns, seed)...)
+}
+
+// knots of the curve along the steepest line, without the centre; the sample of a few thousand draws hardly leaves them.
+func knots() []float64 { return []float64{-3, -2, -1, 1, 2, 3} }
+
+// Line is the points on the steepest line through the centre at which the function must be known too, from its values at [Points]. A value
+// that is not known is NaN. There is none where the function does not change.
+func Line(unknowns int, values []float64) [][]float64 {
+	alpha := steepest(unknowns, values)
+	if alpha == nil {
+		return nil
+	}
+	var line [][]float64
+	for _, t := range knots() {
+		p := make([]float64, unknowns)
+		for i, a := range alpha {
+			p[i] = t * a
+		}
+		line = append(line, p)
+	}
+	return line
+}
+
+// steepest is the unit vector along which the function falls most, by differences along the axes; nil where it does not change.
+func steepest(unknowns int, values []float64) []float64 {
+	alpha, sum := make([]float64, unknowns), 0.0
+	for i := range alpha {
+		up, down := values[1+2*i], values[2+2*i]
+		slope := (down - up) / 2
+		switch {
+		case math.IsNaN(up):
+			slope = down - values[0]
+		case math.IsNaN(down):
+			slope = values[0] - up
+		}
+		if !math.IsNaN(slope) {
+			alpha[i] = slope
+			sum += slope * slope
+		}
+	}
+	const flat = 1e-9
+	norm := math.Sqrt(sum)
+	if norm < flat {
+		return nil
+	}
+	for i := range alpha {
+		alpha[i] /= norm
+	}
+	return alpha
+}
+
+// Draws are points of standard normal unknowns, by a scrambled Halton sequence (Owen's permutations): n rows. The same seed gives the same
+// points.
+func Draws(n, unknowns int, seed uint64) [][]float64 {
+	if unknowns == 0 {
+		return make([][]float64, n)
+	}
+	batch := mat.NewDense(n, unknowns, nil)
+	sequence := samplemv.Halton{Kind: samplemv.Owen, Q: normals{}, Src: rand.NewPCG(seed, 0)}
+	sequence.Sample(batch)
+	rows := make([][]float64, n)
+	for i := range rows {
+		rows[i] = batch.RawRowView(i)
+	}
+	return rows
+}
+
+// normals turns shares into standard normal deviates.
+type normals struct{}
+
+func (normals) Quantile(x, p []float64) []float64 {
+	if x == nil {
+		x = make([]float64, len(p))
+	}
+	for i := range p {
+		x[i] = distuv.UnitNormal.Quantile(p[i])
+	}
+	return x
+}

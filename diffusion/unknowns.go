@@ -1,0 +1,125 @@
+package diffusion
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"strandry/materials"
+)
+
+// Unknown is a thing about a model that is not known for sure. Its deviate is a standard normal one: 0 is the median, -1.645 and 1.645 the
+// ends between which the truth lies nine times in ten.
+type Unknown struct {
+	Name   string
+	change func(d *draw, deviate float64)
+}
+
+// Given is an unknown of the one who states the model. Change makes of the model, whose Path and Storage are its own, that at a deviate.
+type Given struct {
+	Name   string
+	Change func(m *Model, deviate float64) error
+}
+
+// The names of the unknowns that a model has by itself.
+const (
+	UnknownDiffusivity = "diffusivity at the reference"
+	UnknownActivation  = "activation energy"
+	UnknownBeta        = "growth of the diffusivity with content"
+	UnknownIsotherm    = "level of the isotherm"
+	UnknownMixing      = "heat of sorption"
+	UnknownFilm        = "film coefficients"
+	UnknownMouths      = "air through the mouths of a bore"
+	UnknownLimit       = "limit"
+)
+
+// draw is a model on its way to what it is at some deviates.
+type draw struct {
+	model    *Model
+	material materials.Deviates
+	film     float64
+	open     float64 // deviate of the mouths
+	given    []func(m *Model) error
+}
+
+// Unknowns are those that the march depends on; the limit is another one, which [Odds] take from the material unless it is stated. Left out is what is certain, or does not
+// act on this model.
+func (m *Model) Unknowns() []Unknown {
+	var all []Unknown
+	add := func(name string, v materials.Value, change func(d *draw, deviate float64)) {
+		if v.Low < v.High {
+			all = append(all, Unknown{name, change})
+		}
+	}
+	p := &m.Material
+	scatter := p.Diffusivity.Scatter.Value
+	add(UnknownDiffusivity, materials.Value{Low: 1 / scatter, High: scatter}, func(d *draw, z float64) { d.material.Diffusivity = z })
+	if i := slices.IndexFunc(p.Diffusivity.Pieces, func(a materials.Arrhenius) bool { return a.Activation.Low < a.Activation.High }); i >= 0 {
+		add(UnknownActivation, p.Diffusivity.Pieces[i].Activation, func(d *draw, z float64) { d.material.Activation = z })
+	}
+	add(UnknownBeta, p.Diffusivity.Beta, func(d *draw, z float64) { d.material.Beta = z })
+	s := &p.Sorption
+	levels := [...]materials.Value{s.Saturation, s.Monolayer, s.Linear, s.Power}
+	if i := slices.IndexFunc(levels[:], func(v materials.Value) bool { return v.Low < v.High }); i >= 0 {
+		add(UnknownIsotherm, levels[i], func(d *draw, z float64) { d.material.Isotherm = z })
+	}
+	add(UnknownMixing, s.MixingEnthalpy, func(d *draw, z float64) { d.material.Mixing = z })
+	if m.guessesFilm() {
+		all = append(all, Unknown{UnknownFilm, func(d *draw, z float64) { d.film = z }})
+	}
+	if _, bored := m.unboundedBores(); bored {
+		all = append(all, Unknown{UnknownMouths, func(d *draw, z float64) { d.open = z }})
+	}
+	for _, g := range m.Given {
+		all = append(all, Unknown{g.Name, func(d *draw, z float64) { d.given = append(d.given, func(m *Model) error { return g.Change(m, z) }) }})
+	}
+	return all
+}
+
+// guessesFilm tells that a correlation gives the film of a zone.
+func (m *Model) guessesFilm() bool {
+	guessed := func(z Zone) bool { return !(z.Film.Heat > 0 && z.Film.Mass > 0) }
+	return slices.ContainsFunc(m.Path, guessed) || slices.ContainsFunc(m.Storage, guessed)
+}
+
+// drawn is the model at deviates of its unknowns, and the share of what could come in through the mouths of its bores.
+func (m *Model) drawn(unknowns []Unknown, deviates []float64) (out Model, open float64, err error) {
+	out = *m
+	out.Path, out.Storage = slices.Clone(m.Path), slices.Clone(m.Storage)
+	d := draw{model: &out}
+	for i, u := range unknowns {
+		u.change(&d, deviates[i])
+	}
+	out.Material = m.Material.Drawn(d.material)
+	if d.film != 0 {
+		for _, zones := range [...][]Zone{out.Path, out.Storage} {
+			for i := range zones {
+				zones[i].deviate(m, d.film)
+			}
+		}
+	}
+	for _, change := range d.given {
+		if err := change(&out); err != nil {
+			return out, 0, err
+		}
+	}
+	if out.StartActivity > 0 {
+		out.Start = out.Material.Sorption.Content(out.StartActivity, out.StartTemperature)
+	}
+	return out, distuv.UnitNormal.CDF(d.open), nil
+}
+
+// deviate changes the film of a zone. The uncertainty of a correlation is that which its source states, taken as what is exceeded one time
+// in ten; heat and mass go together.
+func (z *Zone) deviate(m *Model, deviate float64) {
+	c, err := filmAt(z, m, m.StartTemperature)
+	if err != nil {
+		return // the march will say so
+	}
+	by := func(uncertainty float64) float64 {
+		return math.Exp(deviate / materials.NineInTen * math.Log1p(uncertainty))
+	}
+	z.Film.HeatFactor = factor(z.Film.HeatFactor) * by(c.Uncertainty)
+	z.Film.MassFactor = factor(z.Film.MassFactor) * by(c.MassUncertainty)
+}

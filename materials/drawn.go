@@ -1,0 +1,78 @@
+package materials
+
+import (
+	"math"
+	"slices"
+)
+
+// NineInTen is the standard normal deviate of the Low and the High of a [Value]: one time in twenty the truth lies below, one time in
+// twenty above. It is the 95 % point of the normal distribution.
+const NineInTen = 1.6448536269514722
+
+// LogNormal is the value at a standard normal deviate, for what is positive: the truth is lognormal, with the Value as its median, Low
+// and High as its 5 and 95 % points; where these are not alike, each side of the median has its own width.
+func (v Value) LogNormal(deviate float64) float64 {
+	end := v.High
+	if deviate < 0 {
+		end = v.Low
+	}
+	if end == v.Value || !(end > 0) || !(v.Value > 0) {
+		return v.Value
+	}
+	return v.Value * math.Exp(math.Abs(deviate)/NineInTen*math.Log(end/v.Value))
+}
+
+// Normal is the same for what may have either sign: a normal distribution, each side with its own width.
+func (v Value) Normal(deviate float64) float64 {
+	end := v.High
+	if deviate < 0 {
+		end = v.Low
+	}
+	return v.Value + math.Abs(deviate)/NineInTen*(end-v.Value)
+}
+
+// Deviate is that at which [Value.LogNormal] is x, above zero: infinite, with its sign, where the value is certain and x is another one.
+func (v Value) Deviate(x float64) float64 {
+	end, sign := v.High, 1.0
+	if x < v.Value {
+		end, sign = v.Low, -1
+	}
+	if x == v.Value {
+		return 0
+	}
+	width := math.Abs(math.Log(end / v.Value))
+	if !(end > 0) || width == 0 {
+		return sign * math.Inf(1)
+	}
+	return sign * NineInTen * math.Abs(math.Log(x/v.Value)) / width
+}
+
+// Deviates say, as standard normal deviates, how far a polymer lies from the medians of its values.
+type Deviates struct {
+	Diffusivity float64 // at the reference temperature, by the scatter
+	Activation  float64 // of diffusion; the law turns about its reference
+	Beta        float64
+	Isotherm    float64 // its level: all contents in equilibrium
+	Mixing      float64 // enthalpy
+}
+
+// Drawn is the polymer at some deviates.
+func (p *Polymer) Drawn(d Deviates) Polymer {
+	out := *p
+	law := &out.Diffusivity
+	law.ReferenceValue.Value *= math.Pow(p.Diffusivity.Scatter.Value, d.Diffusivity/NineInTen)
+	if d.Activation != 0 {
+		law.Pieces = slices.Clone(law.Pieces)
+		for i := range law.Pieces {
+			e := &law.Pieces[i].Activation
+			e.Value = e.LogNormal(d.Activation)
+		}
+	}
+	law.Beta.Value = law.Beta.Normal(d.Beta)
+	s := &out.Sorption
+	for _, level := range [...]*Value{&s.Saturation, &s.Monolayer, &s.Linear, &s.Power} {
+		level.Value = level.LogNormal(d.Isotherm)
+	}
+	s.MixingEnthalpy.Value = s.MixingEnthalpy.Normal(d.Mixing)
+	return out
+}

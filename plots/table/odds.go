@@ -1,0 +1,54 @@
+package table
+
+import (
+	"fmt"
+	"math"
+
+	"strandry/diffusion"
+)
+
+// Chance is a probability in words: "72 times in 100". Nothing that was drawn is certain.
+func Chance(p float64) string {
+	switch n := math.Round(100 * p); {
+	case n >= 100:
+		return "more than 99 times in 100"
+	case n <= 0:
+		return "less than once in 100"
+	case n == 1:
+		return "once in 100"
+	default:
+		return fmt.Sprintf("%.0f times in 100", n)
+	}
+}
+
+// chance is the same in a column, in per cent.
+func chance(p float64) string {
+	switch n := math.Round(100 * p); {
+	case n >= 100:
+		return ">99"
+	case n <= 0:
+		return "<1"
+	default:
+		return fmt.Sprintf("%.0f", n)
+	}
+}
+
+// Likely is where the content lies eight times in ten, and where it would if nothing but the diffusivity were in doubt.
+func Likely(o *diffusion.Odds) string {
+	return fmt.Sprintf("%s, eight times in ten (if the diffusivity alone were in doubt: %s)",
+		Spanned(o.Low, o.High), Spanned(o.ByDiffusivity.Low, o.ByDiffusivity.High))
+}
+
+// Spanned is two contents in so many digits that they differ, if they do.
+func Spanned(low, high float64) string {
+	const most = 6
+	digits := 2
+	for digits < most && significant(100*low, digits) == significant(100*high, digits) {
+		digits++
+	}
+	a, b := significant(100*low, digits), significant(100*high, digits)
+	if a == b {
+		return percent(high)
+	}
+	return a + " to " + b + " %"
+}

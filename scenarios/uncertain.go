@@ -1,0 +1,188 @@
+package scenarios
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/materials/quantity"
+	"strandry/materials/strict"
+)
+
+// Uncertainty is a key of which the value is in doubt.
+type Uncertainty struct {
+	Key Key
+	materials.Value
+	Normal bool // else log-normal
+}
+
+// At is the value [SI] at a standard normal deviate, within what the key takes.
+func (u *Uncertainty) At(deviate float64) float64 {
+	x := u.LogNormal(deviate)
+	if u.Normal {
+		x = u.Value.Normal(deviate)
+	}
+	if l := u.Key.limits; l.Max > l.Min {
+		x = min(max(x, l.Min), l.Max)
+	}
+	return x
+}
+
+// uncertain reads [[uncertain]]: a standard deviation, or the two ends between which the value lies nine times in ten.
+func (r *reading) uncertain(root section) []Uncertainty {
+	var all []Uncertainty
+	for _, table := range root.subs("uncertain") {
+		key, ok := r.named(table, nil)
+		if ok && slices.ContainsFunc(all, func(other Uncertainty) bool { return other.Key.Name == key.Name }) {
+			table.Fault("key", "uncertain twice", "one [[uncertain]] for each key")
+		}
+		u := Uncertainty{Key: key}
+		switch which := (section{r: r, table: table}).atMostOne("deviation", "low"); {
+		case !ok:
+		case !key.Known:
+			table.Fault("key", "the scenario has no value for it", "a key that has a value, which is the median")
+			ok = false
+		case which == "low":
+			ok = u.ends(table, r.overlay(key.Name) != nil)
+		default:
+			table.Require("deviation")
+			u.deviates(table)
+		}
+		if ok {
+			all = append(all, u)
+			r.doubts = append(r.doubts, table)
+		}
+	}
+	return all
+}
+
+// deviates reads a standard deviation.
+func (u *Uncertainty) deviates(table *strict.Table) {
+	width := u.Key
+	width.limits = strict.Limits{Max: math.Inf(1), ExclusiveMin: true}
+	if u.temperature() {
+		width.Dimension = quantity.TemperatureDifference()
+	}
+	deviation, _ := width.read(table, "deviation")
+	reach := materials.NineInTen * deviation
+	u.Value, u.Normal = materials.Value{Value: u.Key.Value, Low: u.Key.Value - reach, High: u.Key.Value + reach}, true
+}
+
+// ends reads low and high. They are those of the file's own value: another one that is laid over it, and does not lie between them, is believed,
+// and ok is false.
+func (u *Uncertainty) ends(table *strict.Table, overlaid bool) (ok bool) {
+	table.Require("high")
+	u.Value.Value = u.Key.Value
+	low, okLow := u.Key.read(table, "low")
+	high, okHigh := u.Key.read(table, "high")
+	u.Low, u.High, u.Normal = low, high, u.temperature() || !(low > 0)
+	between := low < u.Key.Value && u.Key.Value < high
+	if okLow && okHigh && !between && !overlaid {
+		table.Fault("low", "the value of "+u.Key.Name+" does not lie between low and high", "ends on either side of the value, which is the median")
+	}
+	return between
+}
+
+func (u *Uncertainty) temperature() bool {
+	return u.Key.Dimension.Name() == quantity.Temperature().Name()
+}
+
+// doubt hands the uncertainties over to the model. Those of the material's own properties and of the limit take the place of what the material says.
+func (s *Scenario) doubt() {
+	for i := range s.Uncertain {
+		u := &s.Uncertain[i]
+		if s.own(u) {
+			continue
+		}
+		s.Model.Given = append(s.Model.Given, diffusion.Given{Name: u.Key.Name, Change: func(m *diffusion.Model, deviate float64) error {
+			const digits = 17
+			varied, err := s.With(u.Key.Setting(u.At(deviate), digits))
+			if err != nil {
+				return fmt.Errorf("%s: %w", u.Key.Name, err)
+			}
+			carry(reflect.ValueOf(m).Elem(), reflect.ValueOf(s.Model), reflect.ValueOf(varied.Model))
+			return nil
+		}})
+	}
+}
+
+// own lays an uncertainty over one of the ranges that the odds draw from by themselves; false if there is none for the key.
+func (s *Scenario) own(u *Uncertainty) bool {
+	m := &s.Model
+	p := &m.Material
+	lay := func(v *materials.Value) bool {
+		v.Low, v.High = u.At(-materials.NineInTen), u.At(materials.NineInTen)
+		return true
+	}
+	name, of := strings.CutPrefix(u.Key.Name, propertyPath+".")
+	switch {
+	case u.Key.Name == "strand.limit":
+		m.LimitStated = true
+		m.LimitRange = materials.Range{Min: u.At(-materials.NineInTen), Max: u.At(materials.NineInTen)}
+		return true
+	case !of:
+		return false
+	case name == "diffusivity.value":
+		p.Diffusivity.Scatter.Value = math.Sqrt(u.At(materials.NineInTen) / u.At(-materials.NineInTen))
+		return true
+	case name == "diffusivity.beta":
+		return lay(&p.Diffusivity.Beta)
+	case name == "sorption.mixing_enthalpy":
+		return lay(&p.Sorption.MixingEnthalpy)
+	case name == "sorption.saturation":
+		return lay(&p.Sorption.Saturation)
+	case name == "sorption.monolayer":
+		return lay(&p.Sorption.Monolayer)
+	}
+	return false
+}
+
+// carry adds to each number of a model by how much it differs between two others, where they differ.
+func carry(to, from, changed reflect.Value) {
+	switch to.Kind() {
+	case reflect.Float64:
+		switch a, b := from.Float(), changed.Float(); {
+		case a == b:
+		case to.Float() == a:
+			to.SetFloat(b)
+		default:
+			to.SetFloat(to.Float() + b - a)
+		}
+	case reflect.Struct:
+		for i := range to.NumField() {
+			carry(to.Field(i), from.Field(i), changed.Field(i))
+		}
+	case reflect.Slice:
+		if to.Len() == from.Len() && to.Len() == changed.Len() {
+			for i := range to.Len() {
+				carry(to.Index(i), from.Index(i), changed.Index(i))
+			}
+		}
+	}
+}
+
+// tryDoubts reads the scenario with both ends of each uncertainty, so that one that contradicts the rest of the file is found at once.
+func (s *Scenario) tryDoubts(tables []*strict.Table) error {
+	var all strict.Faults
+	for i, u := range s.Uncertain {
+		for _, end := range [...]float64{-materials.NineInTen, materials.NineInTen} {
+			const digits = 6
+			set := u.Key.Setting(u.At(end), digits)
+			_, err := s.With(set)
+			found, _ := err.(strict.Faults)
+			for _, f := range withoutMelting(found) {
+				t := tables[i]
+				f.File, f.Line, f.Key, f.Given = t.File(), t.Line("key"), t.Path(), quoted(set.Value)
+				all = append(all, f)
+			}
+		}
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	return all
+}
