@@ -24,6 +24,8 @@ type Odds struct {
 	Low, High     float64 // 10 and 90 % points of that content [kg/kg dry]
 	ByDiffusivity Between // the same if nothing but the diffusivity at its reference were in doubt
 	Density       float64 // rise of the probability with the logarithm of the limit
+	Printing      float64 // probability of a content within the material's printing limit
+	Moulding      float64 // and within its moulding limit
 	Fit           float64 // error of the surrogate: root mean square, relative to the content
 	Unknowns      []string
 }
@@ -242,8 +244,10 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	}
 	sample := f.sample
 	const around = 0.02
-	o.Probability = m.meets(sample, 0)
-	o.Density = (m.meets(sample, around) - m.meets(sample, -around)) / (2 * around)
+	limit := m.limit()
+	o.Probability = meets(limit, sample, 0)
+	o.Printing, o.Moulding = meets(m.Material.PrintingLimit, sample, 0), meets(m.Material.MouldingLimit, sample, 0)
+	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
 	slices.Sort(sample)
 	o.Low = math.Exp(stat.Quantile(Unlikely, stat.Empirical, sample, nil))
 	o.High = math.Exp(stat.Quantile(Likely, stat.Empirical, sample, nil))
@@ -263,12 +267,12 @@ func (w *March) Rests(m *Model, activity, temperature float64) float64 {
 		p := m.Material.Drawn(d.material)
 		sample = append(sample, logarithm(p.Sorption.Content(activity, temperature), m.Limit))
 	}
-	return m.meets(sample, 0)
+	return meets(m.limit(), sample, 0)
 }
 
-// meets is the probability that a content, of which a sample of logarithms is given, is no more than the limit times exp(by).
-func (m *Model) meets(sample []float64, by float64) float64 {
-	limit, sum := m.limit(), 0.0
+// meets is the probability that a content, of which a sample of logarithms is given, is no more than a limit times exp(by).
+func meets(limit materials.Value, sample []float64, by float64) float64 {
+	sum := 0.0
 	for _, log := range sample {
 		if limit.Low == limit.High {
 			if math.Exp(log-by) <= limit.Value {
