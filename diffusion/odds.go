@@ -176,7 +176,7 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 const badly, useless = 0.04, 0.12
 
 // alone are the draws that are marched where the surrogate is not asked.
-const alone = 256
+const alone = 512
 
 // further are points for a surrogate that serves badly.
 func further(unknowns int) [][]float64 {
