@@ -78,6 +78,7 @@ type ensemble struct {
 	settings Settings
 	result   Result
 	failed   error                           // the first march without an answer
+	wettest  float64                         // logarithm of the content that such a march is taken for; zero before one is met
 	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 }
 
@@ -148,13 +149,13 @@ type fitted struct {
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
 	n := len(e.unknowns)
 	points := surrogate.Points(n)
-	values := marched(points)
+	values := e.filled(marched(points))
 	line := surrogate.Line(n, values)
-	onLine := e.each(line)
+	onLine := e.filled(e.each(line))
 	f, err := surrogate.Fit(points, values, line, onLine)
 	if err == nil && n > 1 && f.Error > badly {
 		more := further(n)
-		points, values = append(points, more...), append(values, marched(more)...)
+		points, values = append(points, more...), append(values, e.filled(marched(more))...)
 		f, err = surrogate.Fit(points, values, line, onLine)
 	}
 	if err != nil {
@@ -163,13 +164,47 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values)}
 	draws := e.marches.draws(n)
 	if n > 1 && f.Error > useless {
-		out.sample = slices.DeleteFunc(marched(draws[:alone]), math.IsNaN)
+		out.sample = e.filled(marched(draws[:alone]))
 		return out, nil
 	}
 	for _, z := range draws {
 		out.sample = append(out.sample, f.At(z))
 	}
 	return out, nil
+}
+
+// filled takes a draw without an answer, which as a rule has too little air, for one that leaves the strand as wet as the wettest of the others, or as it
+// set off; but not where the medians, the first of the points, have none.
+func (e *ensemble) filled(values []float64) []float64 {
+	if len(values) == 0 || !slices.ContainsFunc(values, math.IsNaN) {
+		return values
+	}
+	if e.wettest == 0 {
+		if math.IsNaN(values[0]) {
+			if values[0] = e.centre(); math.IsNaN(values[0]) {
+				return values
+			}
+		}
+		e.wettest = logarithm(max(e.model.Start, e.model.Limit), e.model.Limit)
+	}
+	for _, x := range values {
+		if !math.IsNaN(x) {
+			e.wettest = max(e.wettest, x)
+		}
+	}
+	for i, x := range values {
+		if math.IsNaN(x) {
+			values[i] = e.wettest
+		}
+	}
+	return values
+}
+
+// centre is the logarithm of the content at the medians at the usual steps, where those of the draws have no answer.
+func (e *ensemble) centre() float64 {
+	usual := *e
+	usual.settings.Resolution, usual.settings.Tolerance = DefaultSettings().Resolution, DefaultSettings().Tolerance
+	return usual.march(make([]float64, len(e.unknowns)))
 }
 
 // The errors of a surrogate, relative to the content, from which on more marches are made, and it is not asked.
