@@ -24,6 +24,8 @@ type Odds struct {
 	Low, High     float64 // 10 and 90 % points of that content [kg/kg dry]
 	ByDiffusivity Between // the same if nothing but the diffusivity at its reference were in doubt
 	Density       float64 // rise of the probability with the logarithm of the limit
+	Printing      float64 // probability of a content within the material's printing limit
+	Moulding      float64 // and within its moulding limit
 	Fit           float64 // error of the surrogate: root mean square, relative to the content
 	Unknowns      []string
 }
@@ -76,6 +78,7 @@ type ensemble struct {
 	settings Settings
 	result   Result
 	failed   error                           // the first march without an answer
+	wettest  float64                         // logarithm of the content that such a march is taken for; zero before one is met
 	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 }
 
@@ -146,13 +149,13 @@ type fitted struct {
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
 	n := len(e.unknowns)
 	points := surrogate.Points(n)
-	values := marched(points)
+	values := e.filled(marched(points))
 	line := surrogate.Line(n, values)
-	onLine := e.each(line)
+	onLine := e.filled(e.each(line))
 	f, err := surrogate.Fit(points, values, line, onLine)
 	if err == nil && n > 1 && f.Error > badly {
 		more := further(n)
-		points, values = append(points, more...), append(values, marched(more)...)
+		points, values = append(points, more...), append(values, e.filled(marched(more))...)
 		f, err = surrogate.Fit(points, values, line, onLine)
 	}
 	if err != nil {
@@ -161,7 +164,7 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values)}
 	draws := e.marches.draws(n)
 	if n > 1 && f.Error > useless {
-		out.sample = slices.DeleteFunc(marched(draws[:alone]), math.IsNaN)
+		out.sample = e.filled(marched(draws[:alone]))
 		return out, nil
 	}
 	for _, z := range draws {
@@ -170,11 +173,45 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	return out, nil
 }
 
+// filled takes a draw without an answer, which as a rule has too little air, for one that leaves the strand as wet as the wettest of the others, or as it
+// set off; but not where the medians, the first of the points, have none.
+func (e *ensemble) filled(values []float64) []float64 {
+	if len(values) == 0 || !slices.ContainsFunc(values, math.IsNaN) {
+		return values
+	}
+	if e.wettest == 0 {
+		if math.IsNaN(values[0]) {
+			if values[0] = e.centre(); math.IsNaN(values[0]) {
+				return values
+			}
+		}
+		e.wettest = logarithm(max(e.model.Start, e.model.Limit), e.model.Limit)
+	}
+	for _, x := range values {
+		if !math.IsNaN(x) {
+			e.wettest = max(e.wettest, x)
+		}
+	}
+	for i, x := range values {
+		if math.IsNaN(x) {
+			values[i] = e.wettest
+		}
+	}
+	return values
+}
+
+// centre is the logarithm of the content at the medians at the usual steps, where those of the draws have no answer.
+func (e *ensemble) centre() float64 {
+	usual := *e
+	usual.settings.Resolution, usual.settings.Tolerance = DefaultSettings().Resolution, DefaultSettings().Tolerance
+	return usual.march(make([]float64, len(e.unknowns)))
+}
+
 // The errors of a surrogate, relative to the content, from which on more marches are made, and it is not asked.
 const badly, useless = 0.04, 0.12
 
 // alone are the draws that are marched where the surrogate is not asked.
-const alone = 256
+const alone = 512
 
 // further are points for a surrogate that serves badly.
 func further(unknowns int) [][]float64 {
@@ -242,8 +279,10 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	}
 	sample := f.sample
 	const around = 0.02
-	o.Probability = m.meets(sample, 0)
-	o.Density = (m.meets(sample, around) - m.meets(sample, -around)) / (2 * around)
+	limit := m.limit()
+	o.Probability = meets(limit, sample, 0)
+	o.Printing, o.Moulding = meets(m.Material.PrintingLimit, sample, 0), meets(m.Material.MouldingLimit, sample, 0)
+	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
 	slices.Sort(sample)
 	o.Low = math.Exp(stat.Quantile(Unlikely, stat.Empirical, sample, nil))
 	o.High = math.Exp(stat.Quantile(Likely, stat.Empirical, sample, nil))
@@ -263,12 +302,12 @@ func (w *March) Rests(m *Model, activity, temperature float64) float64 {
 		p := m.Material.Drawn(d.material)
 		sample = append(sample, logarithm(p.Sorption.Content(activity, temperature), m.Limit))
 	}
-	return m.meets(sample, 0)
+	return meets(m.limit(), sample, 0)
 }
 
-// meets is the probability that a content, of which a sample of logarithms is given, is no more than the limit times exp(by).
-func (m *Model) meets(sample []float64, by float64) float64 {
-	limit, sum := m.limit(), 0.0
+// meets is the probability that a content, of which a sample of logarithms is given, is no more than a limit times exp(by).
+func meets(limit materials.Value, sample []float64, by float64) float64 {
+	sum := 0.0
 	for _, log := range sample {
 		if limit.Low == limit.High {
 			if math.Exp(log-by) <= limit.Value {

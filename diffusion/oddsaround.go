@@ -67,5 +67,5 @@ func (a *Around) Probability(length float64) float64 {
 		copy(a.deviate[:last], z)
 		a.sample = append(a.sample, a.fit.At(a.deviate))
 	}
-	return a.model.meets(a.sample, 0)
+	return meets(a.model.limit(), a.sample, 0)
 }

@@ -19,7 +19,7 @@ type Unknown struct {
 // Given is an unknown of the one who states the model. Change makes of the model, whose Path and Storage are its own, that at a deviate.
 type Given struct {
 	Name   string
-	Change func(m *Model, deviate float64) error
+	Change func(m *Model, deviate float64) error `json:"-"`
 }
 
 // The names of the unknowns that a model has by itself.

@@ -43,6 +43,9 @@ func (r *reading) uncertain(root section) []Uncertainty {
 		u := Uncertainty{Key: key}
 		switch which := (section{r: r, table: table}).atMostOne("deviation", "low"); {
 		case !ok:
+		case idle(key.Name):
+			table.Fault("key", "it does not act on the strand", "a key of the room, the strand, the feed, the nozzle or a zone")
+			ok = false
 		case !key.Known:
 			table.Fault("key", "the scenario has no value for it", "a key that has a value, which is the median")
 			ok = false
@@ -110,6 +113,17 @@ func (s *Scenario) doubt() {
 	}
 }
 
+// idle tells that a key does not act on the strand, or is a doubt itself.
+func idle(name string) bool {
+	for _, of := range []string{"numerics.", "build.", "store.", "opening."} {
+		if strings.HasPrefix(name, of) {
+			return true
+		}
+	}
+	property, of := strings.CutPrefix(name, propertyPath+".")
+	return of && slices.Contains([]string{"diffusivity.scatter", "glass_transition", "softening", "drying_temperature", "nozzle_temperature"}, property)
+}
+
 // own lays an uncertainty over one of the ranges that the odds draw from by themselves; false if there is none for the key.
 func (s *Scenario) own(u *Uncertainty) bool {
 	m := &s.Model
@@ -129,6 +143,10 @@ func (s *Scenario) own(u *Uncertainty) bool {
 	case name == "diffusivity.value":
 		p.Diffusivity.Scatter.Value = math.Sqrt(u.At(materials.NineInTen) / u.At(-materials.NineInTen))
 		return true
+	case name == "printing_limit":
+		return lay(&p.PrintingLimit)
+	case name == "moulding_limit":
+		return lay(&p.MouldingLimit)
 	case name == "diffusivity.beta":
 		return lay(&p.Diffusivity.Beta)
 	case name == "sorption.mixing_enthalpy":
@@ -177,6 +195,7 @@ func (s *Scenario) tryDoubts(tables []*strict.Table) error {
 			for _, f := range withoutMelting(found) {
 				t := tables[i]
 				f.File, f.Line, f.Key, f.Given = t.File(), t.Line("key"), t.Path(), quoted(set.Value)
+				f.Problem = "at an end of its doubt " + f.Problem
 				all = append(all, f)
 			}
 		}

@@ -121,6 +121,9 @@ func TestUncertainKeysOfAChangedModel(t *testing.T) {
 func TestUncertainFaults(t *testing.T) {
 	for text, said := range map[string]string{
 		"key = \"feed.sped\"\ndeviation = \"1 mm/s\"":                                                               "feed.speed",
+		"key = \"numerics.resolution\"\ndeviation = 1":                                                              "does not act",
+		"key = \"build.longest\"\ndeviation = \"1 m\"":                                                              "does not act",
+		"key = \"strand.properties.softening\"\ndeviation = \"1 K\"":                                                "does not act",
 		"key = \"feed.speed\"":                                                                                      "deviation",
 		"key = \"feed.speed\"\nlow = \"1 mm/s\"":                                                                    "high",
 		"key = \"feed.speed\"\nlow = \"3 mm/s\"\nhigh = \"4 mm/s\"":                                                 "between low and high",

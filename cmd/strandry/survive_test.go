@@ -171,7 +171,7 @@ func TestHotRoom(t *testing.T) {
 		}
 	}
 	require.Equal(t, map[any]bool{"pla": true, "pcl": true}, soft)
-	text := mustAnswer(t, "suits", file)
+	text := mustAnswer(t, "suits", file, "--material", "pla")
 	require.Regexp(t, `(?m)^pla .* softens .*softens`, text)
 	text = unwrapped(mustAnswer(t, "keeps", file))
 	require.Contains(t, text, "It is too hot there for: ")

@@ -161,7 +161,7 @@ func (l *Log) answer() []block {
 			{"Odds", "within the limit " + table.Chance(r.Probability)},
 			{"Likely range", table.Likely(&r.Odds)},
 			{"Limit", table.Limits(m)},
-			{"Means", table.Percent(r.Nozzle.Mean) + " is " + table.BothLimits(&m.Material, r.Nozzle.Mean)},
+			{"Means", table.BothLimits(&m.Material, &r.Odds)},
 			{"Centre and skin", table.Cell(r.Nozzle.Centre) + " % at the centre, " + table.Percent(r.Nozzle.Skin) + " at the skin"},
 			{"Removed", table.Removed(r)},
 			{"Steam", fmt.Sprintf("%s volumes at %s for each volume of melt", table.Significant(r.Steam, 2), table.Celsius(m.NozzleTemperature))},

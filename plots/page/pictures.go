@@ -208,7 +208,7 @@ func (l *Log) suitsCaption() string {
 	if n := counts[suits.Unanswered]; n > 0 {
 		unanswered = fmt.Sprintf("; without an answer: %d", n)
 	}
-	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; need no drying here: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
+	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; within their limits as they are, at the medians: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
 		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows. Beside each name stands the temperature of the air, and up to which a strand of it holds.",
 		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone, counts[suits.Buildable],
 		counts[suits.TooLong], counts[suits.Forbidden], unanswered)

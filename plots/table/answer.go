@@ -98,7 +98,7 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	paragraph(b, "               ", Likely(&r.Odds))
 	paragraph(b, "Limit          ", Limits(m))
 	paragraph(b, "Verdict        ", Meaning(r))
-	paragraph(b, "Means          ", percent(r.Nozzle.Mean)+" is "+BothLimits(&m.Material, r.Nozzle.Mean))
+	paragraph(b, "Means          ", BothLimits(&m.Material, &r.Odds))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",

@@ -106,9 +106,9 @@ func (a *Answer) nothing() string {
 	case r.Numbers:
 		return fmt.Sprintf("%s, which the numerical error leaves in doubt: finer [numerics] would tell.", within)
 	case r.Mouths > m.Limit:
-		return fmt.Sprintf("Doubt holds this design back, about the material and the air that gets into the bore besides what the strand drags along: %s.", within)
+		return fmt.Sprintf("Doubt holds this design back, about the air that gets into the bore besides what the strand drags along too (strandry doubt tells): %s.", within)
 	}
-	return fmt.Sprintf("Doubt about what the material does holds this design back: %s, where nine times in ten is wanted.", within)
+	return fmt.Sprintf("Doubt holds this design back (strandry doubt tells about what): %s, where nine times in ten is wanted.", within)
 }
 
 // hindrance is the sentence on what is in the way besides time.

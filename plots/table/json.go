@@ -138,7 +138,7 @@ func (a *Answer) document() document {
 			Probability: r.Probability, ByDiffusivity: between{r.ByDiffusivity.Low, r.ByDiffusivity.High},
 			SurrogateError: r.Fit,
 		},
-		limitWords: limitWordsOf(m, r.Nozzle.Mean), Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
+		limitWords: limitWordsOf(m, &r.Odds), Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Unknowns: notNil(r.Unknowns), Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
 		Settings: settings{
 			r.Settings.Resolution, r.Settings.Tolerance, r.Settings.Heat.String(), r.Nodes, r.Steps, r.Balance,

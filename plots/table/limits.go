@@ -19,22 +19,14 @@ func Limits(m *diffusion.Model) string {
 	return fmt.Sprintf("%s, for printing (moulding: %s)", limit(m.Limit), moulding)
 }
 
-// BothLimits says what a content at the nozzle [kg/kg dry] within the one and beyond the other of the material's limits means.
-func BothLimits(p *materials.Polymer, content float64) string {
-	printing, moulding := p.PrintingLimit.Value, p.MouldingLimit.Value
-	sound, harm := "the chain is not cut", "the chain may be cut and the part be weaker"
+// BothLimits says how often a strand is within each of the material's limits, and what lies beyond.
+func BothLimits(p *materials.Polymer, o *diffusion.Odds) string {
+	harm := "the chain is cut and the part is weaker"
 	if !p.Hydrolyses {
-		sound, harm = "no streaks either", "moulders would see streaks (water does not cut this chain)"
+		harm = "moulders see streaks (water does not cut this chain)"
 	}
-	switch {
-	case content <= printing && content <= moulding:
-		return fmt.Sprintf("within the printing limit and the moulding limit of %s: as a rule no bubbles, and %s", limit(moulding), sound)
-	case content <= printing:
-		return fmt.Sprintf("within the printing limit of %s but over the moulding limit of %s: prints without bubbles as a rule, but %s", limit(printing), limit(moulding), harm)
-	case content <= moulding:
-		return fmt.Sprintf("over the printing limit of %s but within the moulding limit of %s: %s, but bubbles, strings or rough skin are likely", limit(printing), limit(moulding), sound)
-	}
-	return fmt.Sprintf("over the printing limit of %s and the moulding limit of %s: bubbles, strings or rough skin are likely, and %s", limit(printing), limit(moulding), harm)
+	return fmt.Sprintf("within the printing limit of %s %s: beyond, bubbles, strings or rough skin show; within the moulding limit of %s %s: beyond, %s",
+		limit(p.PrintingLimit.Value), Chance(o.Printing), limit(p.MouldingLimit.Value), Chance(o.Moulding), harm)
 }
 
 // limits are they as JSON, with the words on them.
@@ -46,15 +38,15 @@ type limits struct {
 
 type limitWords struct {
 	Of      string `json:"limit_of"`       // printing, moulding or stated
-	Meaning string `json:"limits_meaning"` // of the mean at the nozzle beside both
+	Meaning string `json:"limits_meaning"` // how often it is within each, and what lies beyond
 }
 
 func limitsOf(m *diffusion.Model) limits {
 	return limits{m.Limit, m.Material.PrintingLimit.Value, m.Material.MouldingLimit.Value}
 }
 
-func limitWordsOf(m *diffusion.Model, mean float64) limitWords {
-	out := limitWords{m.Purpose.String(), BothLimits(&m.Material, mean)}
+func limitWordsOf(m *diffusion.Model, o *diffusion.Odds) limitWords {
+	out := limitWords{m.Purpose.String(), BothLimits(&m.Material, o)}
 	if m.LimitStated {
 		out.Of = "stated"
 	}

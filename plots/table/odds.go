@@ -9,7 +9,7 @@ import (
 
 // Chance is a probability in words: "72 times in 100". Nothing that was drawn is certain.
 func Chance(p float64) string {
-	switch n := math.Round(100 * p); {
+	switch n := hundredths(p); {
 	case n >= 100:
 		return "more than 99 times in 100"
 	case n <= 0:
@@ -23,7 +23,7 @@ func Chance(p float64) string {
 
 // chance is the same in a column, in per cent.
 func chance(p float64) string {
-	switch n := math.Round(100 * p); {
+	switch n := hundredths(p); {
 	case n >= 100:
 		return ">99"
 	case n <= 0:
@@ -33,8 +33,23 @@ func chance(p float64) string {
 	}
 }
 
+// hundredths rounds a probability, but not over what makes a verdict.
+func hundredths(p float64) float64 {
+	n := math.Round(100 * p)
+	switch {
+	case p < diffusion.Likely && p > diffusion.Unlikely:
+		return min(max(n, 100*diffusion.Unlikely+1), 100*diffusion.Likely-1)
+	case p <= diffusion.Unlikely:
+		return min(n, 100*diffusion.Unlikely)
+	}
+	return n
+}
+
 // Likely is where the content lies eight times in ten, and where it would if nothing but the diffusivity were in doubt.
 func Likely(o *diffusion.Odds) string {
+	if len(o.Unknowns) == 0 {
+		return "nothing is said to be in doubt"
+	}
 	return fmt.Sprintf("%s, eight times in ten (if the diffusivity alone were in doubt: %s)",
 		Spanned(o.Low, o.High), Spanned(o.ByDiffusivity.Low, o.ByDiffusivity.High))
 }

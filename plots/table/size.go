@@ -203,7 +203,7 @@ func (s *Size) outcome() string {
 	switch a.Outcome {
 	case size.Met:
 		value, _ := s.written()
-		return fmt.Sprintf("%s = %s just meets the limit at the medians, about one time in two. To be dry nine times in ten: %s.", a.Key.Name, value, s.nineInTen())
+		return fmt.Sprintf("%s = %s just meets the limit at the medians: within it %s. To be dry nine times in ten: %s.", a.Key.Name, value, Chance(a.Check.Probability), s.nineInTen())
 	case size.Everywhere:
 		return fmt.Sprintf("Every %s from %s to %s meets the limit at the medians. To be dry nine times in ten: %s.", a.Key.Name, s.value(a.From), s.value(a.To), s.nineInTen())
 	}

@@ -62,7 +62,7 @@ func (s *Size) WriteJSON(out io.Writer) error {
 		Outcome: a.Outcome.String(), Value: a.Value, Written: a.Setting.Value, NumericalError: a.NumericalError,
 		DryFrom: a.DryFrom, DryTo: a.DryTo, From: a.From, To: a.To,
 		Likely: sizeAt{l.Outcome.String(), l.Value, l.From, l.To, l.Probability, l.Survives.String()},
-		Limit:  a.Model.Limit, limitWords: limitWordsOf(a.Model, r.Nozzle.Mean), Verdict: r.Verdict.String(), Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
+		Limit:  a.Model.Limit, limitWords: limitWordsOf(a.Model, &r.Odds), Verdict: r.Verdict.String(), Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
 		Check: moisture{
 			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre, Skin: r.Nozzle.Skin,
 			limits: limitsOf(a.Model), Removed: r.Removed, NumericalError: r.NumericalError,

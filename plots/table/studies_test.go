@@ -123,7 +123,7 @@ func TestSuitsTables(t *testing.T) {
 	require.NoError(t, page.WriteText(&b))
 	within(t, b.String(), width)
 	for _, says := range []string{
-		"In equilibrium with the room", "Dry, then 6.0 h in the room", "needs no drying", "can be built, up to 20 m", "longer than can be built",
+		"In equilibrium with the room", "Dry, then 6.0 h in the room", "may need no drying", "can be built, up to 20 m", "longer than can be built",
 		"no length will do", "build.longest: 20 m", "none: not",
 	} {
 		require.Contains(t, b.String(), says)

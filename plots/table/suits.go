@@ -143,7 +143,7 @@ func eightInTen(r *suits.Row) string {
 func group(c suits.Class, longest float64) string {
 	switch c {
 	case suits.AsItIs:
-		return "at the medians: sets off within its limit, needs no drying"
+		return "at the medians: sets off within its limit, and may need no drying"
 	case suits.Buildable:
 		return "at the medians: can be built, up to " + length(longest)
 	case suits.TooLong:
@@ -279,7 +279,7 @@ func (s *Suits) Conclusion() string {
 		return listed(all)
 	}
 	dries := func(rows []suits.Row) string {
-		nine := func(r *suits.Row) bool { return r.Class != suits.AsItIs && r.LikelyWithin(longest) }
+		nine := func(r *suits.Row) bool { return r.Likely.Outcome == size.Met && r.LikelyWithin(longest) }
 		less := func(r *suits.Row) bool { return r.Class == suits.Buildable && !r.LikelyWithin(longest) }
 		return fmt.Sprintf("nine times in ten for %s; at the medians, but not so often, for %s", names(rows, nine), names(rows, less))
 	}

@@ -30,7 +30,7 @@ type suitsDocument struct {
 type suitsRow struct {
 	Material       string  `json:"material"`
 	Origin         string  `json:"origin"` // library, or the file that its values come from
-	Class          string  `json:"class"`  // at the medians: needs no drying, buildable, too long, no answer, no length will do
+	Class          string  `json:"class"`  // at the medians: within its limit as it is, buildable, too long, no answer, no length will do
 	Obstacle       string  `json:"obstacle,omitempty"`
 	Failed         string  `json:"failed,omitempty"` // why there is no answer; all figures are zero then
 	Temperature    float64 `json:"temperature"`

@@ -32,7 +32,7 @@ func say(w diffusion.Warning, m *diffusion.Model) string {
 		}
 		return fmt.Sprintf("%s: %s the strand by some %s K on average; this is counted.", w.Zone, act, significant(math.Abs(w.Value), 2))
 	case diffusion.BoreMouths:
-		return fmt.Sprintf("The strand drags its own air through the bore. Vapour that finds its way in at the mouths is not followed; if the air in there were renewed without limit, the nozzle would see %s (limit %s). The truth lies between; the interval holds both.", percent(w.Value), limit(w.Limit))
+		return fmt.Sprintf("The strand drags its own air through the bore. Vapour that finds its way in at the mouths is not followed; if the air in there were renewed without limit, the nozzle would see %s (limit %s). The truth lies between, and the odds draw it from there; the number at the nozzle is that of shut mouths.", percent(w.Value), limit(w.Limit))
 	case diffusion.SaturatedAir:
 		return fmt.Sprintf("%s: the air would leave at a vapour pressure of %s, above saturation (%s): water would condense. Give it more air.", w.Zone, pressure(w.Value), pressure(w.Limit))
 	case diffusion.CondensingAir:

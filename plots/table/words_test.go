@@ -121,7 +121,7 @@ func TestUnsureByTheNumbers(t *testing.T) {
 func TestChance(t *testing.T) {
 	for p, want := range map[float64]string{
 		0: "less than once in 100", 0.0049: "less than once in 100", 0.0051: "once in 100", 0.5: "50 times in 100",
-		0.994: "99 times in 100", 0.9951: "more than 99 times in 100", 1: "more than 99 times in 100",
+		0.994: "99 times in 100", 0.898: "89 times in 100", 0.9: "90 times in 100", 0.102: "11 times in 100", 0.1: "10 times in 100", 0.9951: "more than 99 times in 100", 1: "more than 99 times in 100",
 	} {
 		require.Equal(t, want, Chance(p), "%g", p)
 	}

@@ -215,3 +215,62 @@ func ExampleState_Wets() {
 	fmt.Printf("dry PLA in a room at 50 %%: %.0f min\n", t.Seconds/60)
 	// Output: dry PLA in a room at 50 %: 3 min
 }
+
+// certain takes all doubt from a strand but the scatter of its diffusivity.
+func certain(s *rest.State, scatter float64) {
+	sure := func(v *materials.Value) { v.Low, v.High = v.Value, v.Value }
+	p := &s.Model.Material
+	p.Diffusivity.Scatter.Value = scatter
+	p.Diffusivity.Pieces = append([]materials.Arrhenius(nil), p.Diffusivity.Pieces...)
+	for i := range p.Diffusivity.Pieces {
+		sure(&p.Diffusivity.Pieces[i].Activation)
+	}
+	sure(&p.Diffusivity.Beta)
+	sure(&p.Sorption.Saturation)
+	sure(&p.Sorption.MixingEnthalpy)
+	s.Model.LimitStated = true
+}
+
+// Where the diffusivity alone is in doubt, times go with its inverse: nine times in ten a strand is dry after the time at the medians times the
+// scatter's factor to the power of 1.281552/1.644854 (Abramowitz & Stegun, table 26.1), and one that wets is within its limit until that time over it.
+func TestNineInTenByTheDiffusivity(t *testing.T) {
+	w := diffusion.NewMarch()
+	factor := math.Pow(2.5, 1.281552/1.644854)
+	wetting := linear(t, 0.5)
+	certain(wetting, 2.5)
+	median, err := wetting.Wets(w, isothermal())
+	require.NoError(t, err)
+	until, err := wetting.WetsLikely(w, median, isothermal())
+	require.NoError(t, err)
+	require.False(t, until.Never || until.Already)
+	require.InEpsilon(t, median.Seconds/factor, until.Seconds, 0.05)
+	require.InDelta(t, 0.9, until.Probability, 0.02)
+
+	drying := linear(t, 0.001)
+	certain(drying, 2.5)
+	drying.Model.Start = 10 * drying.Model.Limit
+	median, err = drying.Dries(w, isothermal())
+	require.NoError(t, err)
+	from, err := drying.DriesLikely(w, median, isothermal())
+	require.NoError(t, err)
+	require.InEpsilon(t, median.Seconds*factor, from.Seconds, 0.05)
+}
+
+// What is dry for ever at any draw stays so, what the air keeps wet does not get dry.
+func TestNineInTenOfWhatDoesNotPass(t *testing.T) {
+	w := diffusion.NewMarch()
+	safe := linear(t, 0.001)
+	certain(safe, 2.5)
+	median, err := safe.Wets(w, isothermal())
+	require.NoError(t, err)
+	require.True(t, median.Never)
+	until, err := safe.WetsLikely(w, median, isothermal())
+	require.NoError(t, err)
+	require.True(t, until.Never)
+	damp := linear(t, 0.9)
+	certain(damp, 2.5)
+	damp.Model.Start = 2 * damp.Model.Limit
+	from, err := damp.DriesLikely(w, rest.Time{Never: true}, isothermal())
+	require.NoError(t, err)
+	require.True(t, from.Never)
+}

@@ -3,6 +3,7 @@ package size_test
 import (
 	"fmt"
 	"math"
+	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -331,7 +332,11 @@ func ExampleFind() {
 // in it: moist air against a dry strand. And air whose dew would lie on the cold strand however
 // much of it there is does not lack flow.
 func TestFlowAtTheEndOfItsRange(t *testing.T) {
-	for material, air := range map[string]string{"pva": `dew_point = "10 °C"`, "pa6": `humidity = "40 %"`} {
+	cases := map[string]string{"pva": `dew_point = "10 °C"`, "pa6": `humidity = "40 %"`}
+	if os.Getenv("STRANDRY_RANDOM") != "long" {
+		delete(cases, "pa6") // whose draws seek their air for long
+	}
+	for material, air := range cases {
 		s, err := scenarios.Read("moist.toml", []byte(fmt.Sprintf(`title = "moist air"
 [strand]
 material = %q

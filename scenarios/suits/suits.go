@@ -74,7 +74,7 @@ const (
 )
 
 func (c Class) String() string {
-	return [...]string{"needs no drying", "buildable", "too long", "no answer", "no length will do"}[c]
+	return [...]string{"within its limit as it is", "buildable", "too long", "no answer", "no length will do"}[c]
 }
 
 // Find answers for the materials, on all cores, in the order of the classes and there of the length

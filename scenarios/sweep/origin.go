@@ -67,6 +67,9 @@ func meaning(s *scenarios.Scenario) ([]byte, error) {
 		}
 		out = append(out, model...)
 		out = fmt.Appendf(out, "\n%v\n", settings(s))
+		for _, u := range s.Uncertain {
+			out = fmt.Appendf(out, "%s %v %v\n", u.Key.Name, u.Value, u.Normal)
+		}
 	}
 	return out, nil
 }

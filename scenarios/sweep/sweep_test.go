@@ -284,3 +284,22 @@ func TestSoftRowsDoNotFit(t *testing.T) {
 	row = Row{Mean: 0.003, Limit: 0.002}
 	require.False(t, row.Fits())
 }
+
+// A scenario with keys in doubt is swept too, and another doubt makes another sweep.
+func TestSweepOfUncertainKeys(t *testing.T) {
+	origin := func(deviation string) Origin {
+		text, err := scenarios.DemoText("clear-cover")
+		require.NoError(t, err)
+		s, err := scenarios.Read("doubted.toml", []byte(string(text)+"\n[[uncertain]]\nkey = \"feed.speed\"\ndeviation = \""+deviation+"\"\n"))
+		require.NoError(t, err)
+		s, err = s.Varied("zone.oven.length=1 m, 2 m")
+		require.NoError(t, err)
+		work := Sweep{Scenario: s, Workers: 1}
+		o, err := work.Origin("9.9.9")
+		require.NoError(t, err)
+		return o
+	}
+	require.Equal(t, origin("0.1 mm/s"), origin("0.1 mm/s"))
+	a, b := origin("0.1 mm/s"), origin("0.2 mm/s")
+	require.NotEqual(t, a.Model, b.Model)
+}

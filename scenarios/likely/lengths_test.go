@@ -1,0 +1,124 @@
+package likely_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/diffusion/root"
+	"strandry/scenarios"
+	"strandry/scenarios/likely"
+)
+
+// dryer has a diffusivity between 4e-13 and 1.6e-12 m²/s, nine times in ten, and nothing else in doubt; its film hinders little, so that the length needed goes with
+// the inverse of the diffusivity.
+func dryer(t *testing.T) *scenarios.Scenario {
+	t.Helper()
+	s, err := scenarios.Read("dryer.toml", []byte(`
+[strand]
+material = "pc"
+limit = "0.02 %"
+moisture = "0.2 %"
+[strand.properties.diffusivity]
+reference = "80 °C"
+value = { value = "8e-13 m2/s", low = "4e-13 m2/s", high = "1.6e-12 m2/s" }
+beta = 0
+[[strand.properties.diffusivity.piece]]
+activation = "50 kJ/mol"
+[strand.properties.sorption]
+saturation = "0.3 %"
+mixing_enthalpy = "0 kJ/mol"
+[feed]
+speed = "2 mm/s"
+[[zone]]
+name = "tube"
+length = "12 m"
+temperature = "80 °C"
+air = { vapour_pressure = "0.1 Pa" }
+h = "300 W/m2/K"
+k_m = "1 m/s"
+[numerics]
+evaporation = false
+`))
+	require.NoError(t, err)
+	return s
+}
+
+// The length that is dry nine times in ten is that at the median times two to the power of 1.281552/1.644854, by the normal
+// distribution (Abramowitz & Stegun, table 26.1), but for the time in which the strand warms up.
+func TestLengths(t *testing.T) {
+	s := dryer(t)
+	w, m := diffusion.NewMarch(), s.Model
+	m.Path = append([]diffusion.Zone(nil), m.Path...)
+	var r diffusion.Result
+	over := func(u float64) (float64, error) {
+		m.Path[0].Length = math.Exp(u)
+		err := w.Run(&m, s.Settings, &r)
+		return math.Log(r.Nozzle.Mean / m.Limit), err
+	}
+	a, b := math.Log(1.0), math.Log(5000)
+	atA, err := over(a)
+	require.NoError(t, err)
+	atB, err := over(b)
+	require.NoError(t, err)
+	median, err := root.Find(over, root.Bracket{A: a, B: b, AtA: atA, AtB: atB}, root.Tolerance{Width: 1e-6})
+	require.NoError(t, err)
+	want := math.Exp(median) * math.Pow(2, 1.281552/1.644854)
+	for _, rough := range []float64{0, 1e-3} {
+		search := likely.Search{From: median, To: math.Log(1e4), Crossing: true, Step: 0.6, Rough: rough}
+		f, err := search.Lengths(w, &s.Model, 0, s.Settings)
+		require.NoError(t, err)
+		require.Equal(t, likely.Met, f.Outcome)
+		require.InEpsilon(t, want, math.Exp(f.Place), 0.05)
+		require.InDelta(t, 0.9, f.Probability, 0.02)
+		at := s.Model
+		at.Path = append([]diffusion.Zone(nil), at.Path...)
+		at.Path[0].Length = math.Exp(f.Place)
+		o, err := w.Odds(&at, s.Settings)
+		require.NoError(t, err)
+		require.InDelta(t, f.Probability, o.Probability, 0.02)
+	}
+}
+
+// Where all lengths that are looked at are long enough nine times in ten, it is so already; where none is, nowhere.
+func TestLengthsWithoutEnd(t *testing.T) {
+	s := dryer(t)
+	w := diffusion.NewMarch()
+	f, err := likely.Search{From: math.Log(3000), To: math.Log(1e4), Step: 0.6}.Lengths(w, &s.Model, 0, s.Settings)
+	require.NoError(t, err)
+	require.Equal(t, likely.Already, f.Outcome)
+	f, err = likely.Search{From: math.Log(0.1), To: math.Log(3), Step: 0.6}.Lengths(w, &s.Model, 0, s.Settings)
+	require.NoError(t, err)
+	require.Equal(t, likely.Nowhere, f.Outcome)
+	require.Less(t, f.Probability, 0.1)
+}
+
+// Where the surrogate over the lengths serves badly the odds themselves have the last word: a strand whose diffusivity is known within a factor of ten.
+func TestLengthsAskTheOddsThemselves(t *testing.T) {
+	s, err := scenarios.Read("wide.toml", []byte(`
+[strand]
+material = "pva"
+[feed]
+speed = "1 mm/s"
+[[zone]]
+name = "tube"
+length = "30 m"
+temperature = "80 °C"
+air = { dew_point = "-30 °C" }
+h = "30 W/m2/K"
+k_m = "0.03 m/s"
+`))
+	require.NoError(t, err)
+	w := diffusion.NewMarch()
+	f, err := likely.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(w, &s.Model, 0, s.Settings)
+	require.NoError(t, err)
+	require.Equal(t, likely.Met, f.Outcome)
+	m := s.Model
+	m.Path = append([]diffusion.Zone(nil), m.Path...)
+	m.Path[0].Length = math.Exp(f.Place)
+	o, err := w.Odds(&m, s.Settings)
+	require.NoError(t, err)
+	require.InDelta(t, 0.9, o.Probability, 0.05)
+}
