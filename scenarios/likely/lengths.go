@@ -25,9 +25,10 @@ type window struct {
 }
 
 // Lengths searches over the logarithm of the length [m] of a zone; At is not used. It mostly takes some sixty marches; where the surrogate
-// over the lengths is not to be trusted the odds themselves are asked, once.
+// over the lengths is not quite to be trusted the odds themselves are asked, once; where it is not at all, what they would say changes nothing that can be
+// told: the length is good to some tens of per cent.
 func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diffusion.Settings) (Found, error) {
-	const widest, parts, sound = 1.0, 1.6, 0.1
+	const widest, parts, sound, hopeless = 1.0, 1.6, 0.1, 0.3
 	l := lengths{march: w, model: m, zone: zone, settings: n, width: math.Min(s.Step/parts, widest)}
 	s.At = l.at
 	f, err := s.Find()
@@ -35,7 +36,7 @@ func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diff
 		return f, err
 	}
 	in, err := l.window(f.Place)
-	if err != nil || in.Error <= sound || s.Rough > 0 && math.Exp(f.Place) > s.Rough {
+	if err != nil || in.Error <= sound || in.Error > hopeless || s.Rough > 0 && math.Exp(f.Place) > s.Rough {
 		return f, err
 	}
 	p, err := l.exact(f.Place)
