@@ -95,11 +95,11 @@ func TestLengthsWithoutEnd(t *testing.T) {
 	require.Less(t, f.Probability, 0.1)
 }
 
-// Where the surrogate over the lengths serves badly the odds themselves have the last word: a strand whose diffusivity is known within a factor of ten.
+// Where the surrogate over the lengths serves badly the odds themselves have the last word: nylon, whose diffusivity and activation energies are little known.
 func TestLengthsAskTheOddsThemselves(t *testing.T) {
 	s, err := scenarios.Read("wide.toml", []byte(`
 [strand]
-material = "pva"
+material = "pa6"
 [feed]
 speed = "1 mm/s"
 [[zone]]
