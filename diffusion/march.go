@@ -103,7 +103,6 @@ func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error
 		if err := l.pass(&m.Storage[i], s, nil); err != nil {
 			return fmt.Errorf("storage %q: %w", m.Storage[i].Name, err)
 		}
-		result.stored = append(result.stored, max(0, l.cylinder.Grid.Mean(l.cylinder.C)))
 	}
 	l.cylinder.Lost = 0
 	result.Start = l.state()

@@ -78,7 +78,6 @@ type ensemble struct {
 	settings Settings
 	result   Result
 	failed   error                           // the first march without an answer
-	wettest  float64                         // logarithm of the content that such a march is taken for; zero before one is met
 	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 }
 
@@ -149,13 +148,18 @@ type fitted struct {
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
 	n := len(e.unknowns)
 	points := surrogate.Points(n)
-	values := e.filled(marched(points))
+	values := marched(points)
+	if math.IsNaN(values[0]) {
+		values[0] = e.centre()
+	}
+	wet := e.wet(values)
+	fill(values, wet)
 	line := surrogate.Line(n, values)
-	onLine := e.filled(e.each(line))
+	onLine := fill(e.each(line), wet)
 	f, err := surrogate.Fit(points, values, line, onLine)
 	if err == nil && n > 1 && f.Error > badly {
 		more := further(n)
-		points, values = append(points, more...), append(values, e.filled(marched(more))...)
+		points, values = append(points, more...), append(values, fill(marched(more), wet)...)
 		f, err = surrogate.Fit(points, values, line, onLine)
 	}
 	if err != nil {
@@ -164,7 +168,7 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values)}
 	draws := e.marches.draws(n)
 	if n > 1 && f.Error > useless {
-		out.sample = e.filled(marched(draws[:alone]))
+		out.sample = fill(marched(draws[:alone]), wet)
 		return out, nil
 	}
 	for _, z := range draws {
@@ -173,28 +177,26 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	return out, nil
 }
 
-// filled takes a draw without an answer, which as a rule has too little air, for one that leaves the strand as wet as the wettest of the others, or as it
-// set off; but not where the medians, the first of the points, have none.
-func (e *ensemble) filled(values []float64) []float64 {
-	if len(values) == 0 || !slices.ContainsFunc(values, math.IsNaN) {
-		return values
-	}
-	if e.wettest == 0 {
-		if math.IsNaN(values[0]) {
-			if values[0] = e.centre(); math.IsNaN(values[0]) {
-				return values
-			}
-		}
-		e.wettest = logarithm(max(e.model.Start, e.model.Limit), e.model.Limit)
-	}
+// wet is the logarithm of the content that a draw without an answer, which as a rule has too little air, is taken for: the wettest of those with one, or
+// that with which it set off. There is none where the medians, the first of the values, have no answer.
+func (e *ensemble) wet(values []float64) float64 {
+	wettest := values[0]
 	for _, x := range values {
-		if !math.IsNaN(x) {
-			e.wettest = max(e.wettest, x)
+		if !math.IsNaN(wettest) && x > wettest {
+			wettest = x
 		}
 	}
+	if e.measure == nil {
+		wettest = math.Max(wettest, logarithm(max(e.model.Start, e.model.Limit), e.model.Limit))
+	}
+	return wettest
+}
+
+// fill gives values that are no numbers another one.
+func fill(values []float64, another float64) []float64 {
 	for i, x := range values {
 		if math.IsNaN(x) {
-			values[i] = e.wettest
+			values[i] = another
 		}
 	}
 	return values
@@ -226,9 +228,7 @@ func (e *ensemble) byDiffusivity(values []float64) Between {
 		return b
 	}
 	for _, v := range values[1:3] {
-		if !math.IsNaN(v) {
-			b.Low, b.High = min(b.Low, math.Exp(v)), max(b.High, math.Exp(v))
-		}
+		b.Low, b.High = min(b.Low, math.Exp(v)), max(b.High, math.Exp(v))
 	}
 	return b
 }
@@ -283,10 +283,16 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	o.Probability = meets(limit, sample, 0)
 	o.Printing, o.Moulding = meets(m.Material.PrintingLimit, sample, 0), meets(m.Material.MouldingLimit, sample, 0)
 	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
-	slices.Sort(sample)
-	o.Low = math.Exp(stat.Quantile(Unlikely, stat.Empirical, sample, nil))
-	o.High = math.Exp(stat.Quantile(Likely, stat.Empirical, sample, nil))
+	b := likely(sample)
+	o.Low, o.High = b.Low, b.High
 	return o
+}
+
+// likely are the 10 and 90 % points of what a sample, which it sorts, has the logarithms of.
+func likely(sample []float64) Between {
+	slices.Sort(sample)
+	at := func(share float64) float64 { return math.Exp(stat.Quantile(share, stat.Empirical, sample, nil)) }
+	return Between{at(Unlikely), at(Likely)}
 }
 
 // Rests is the probability that the content in equilibrium with a water activity [-] at a temperature [K] is within the limit.

@@ -1,6 +1,7 @@
 package diffusion_test
 
 import (
+	"errors"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -210,6 +211,29 @@ func TestOddsOfLengthsAreThoseOfEach(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, len(lengths), seen)
 	}
+}
+
+// A draw without an answer counts as wet, and for one of several lengths as it does for that length alone.
+func TestOddsOfDrawsWithoutAnAnswer(t *testing.T) {
+	m := path(t, "pa6", 6, 90, dry)
+	without := odds(t, m)
+	m.Given = []diffusion.Given{{Name: "what has no answer at one end", Change: func(_ *diffusion.Model, deviate float64) error {
+		if deviate > 1 {
+			return errors.New("no answer")
+		}
+		return nil
+	}}}
+	lengths := []float64{0.5, 6, 40}
+	err := diffusion.NewMarch().OddsLengths(m, 0, lengths, diffusion.DefaultSettings(), func(i int, o diffusion.Odds, err error) error {
+		require.NoError(t, err)
+		alone := *m
+		alone.Path = slices.Clone(m.Path)
+		alone.Path[0].Length = lengths[i]
+		require.Equal(t, odds(t, &alone), o, "%g m", lengths[i])
+		return nil
+	})
+	require.NoError(t, err)
+	require.Greater(t, odds(t, m).High, without.High)
 }
 
 // Against marches at draws that know nothing of the surrogate: the laws of the doubt as the documentation of package materials has them. The probability lies within 0.03 of
