@@ -216,6 +216,8 @@ func TestOddsOfLengthsAreThoseOfEach(t *testing.T) {
 // A draw without an answer counts as wet, and for one of several lengths as it does for that length alone.
 func TestOddsOfDrawsWithoutAnAnswer(t *testing.T) {
 	m := path(t, "pa6", 6, 90, dry)
+	m.StartActivity = 0.5 // so that some draws of a short zone are wetter than all of a long one
+	m.Start = m.Material.Sorption.Content(0.5, m.StartTemperature)
 	without := odds(t, m)
 	m.Given = []diffusion.Given{{Name: "what has no answer at one end", Change: func(_ *diffusion.Model, deviate float64) error {
 		if deviate > 1 {
@@ -223,7 +225,7 @@ func TestOddsOfDrawsWithoutAnAnswer(t *testing.T) {
 		}
 		return nil
 	}}}
-	lengths := []float64{0.5, 6, 40}
+	lengths := []float64{0.01, 6, 40}
 	err := diffusion.NewMarch().OddsLengths(m, 0, lengths, diffusion.DefaultSettings(), func(i int, o diffusion.Odds, err error) error {
 		require.NoError(t, err)
 		alone := *m
