@@ -147,34 +147,52 @@ type fitted struct {
 // Marched gives the values at [surrogate.Points], at further and at the first few draws.
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
 	n := len(e.unknowns)
-	points := surrogate.Points(n)
-	values := marched(points)
-	if math.IsNaN(values[0]) {
-		values[0] = e.centre()
-	}
-	wet := e.wet(values)
-	fill(values, wet)
-	line := surrogate.Line(n, values)
-	onLine := fill(e.each(line), wet)
-	f, err := surrogate.Fit(points, values, line, onLine)
+	k := e.known(marched)
+	f, err := k.fit()
 	if err == nil && n > 1 && f.Error > badly {
 		more := further(n)
-		points, values = append(points, more...), append(values, fill(marched(more), wet)...)
-		f, err = surrogate.Fit(points, values, line, onLine)
+		k.points, k.values = append(k.points, more...), append(k.values, fill(marched(more), k.wet)...)
+		f, err = k.fit()
 	}
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
-	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values)}
+	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(k.values)}
 	draws := e.marches.draws(n)
 	if n > 1 && f.Error > useless {
-		out.sample = fill(marched(draws[:alone]), wet)
+		out.sample = fill(marched(draws[:alone]), k.wet)
 		return out, nil
 	}
 	for _, z := range draws {
 		out.sample = append(out.sample, f.At(z))
 	}
 	return out, nil
+}
+
+// known are the values that a surrogate rests on.
+type known struct {
+	points, line   [][]float64
+	values, onLine []float64
+	wet            float64 // value of a draw without an answer
+}
+
+func (k *known) fit() (*surrogate.Surrogate, error) {
+	return surrogate.Fit(k.points, k.values, k.line, k.onLine)
+}
+
+// known marches at [surrogate.Points] and on the line that they give.
+func (e *ensemble) known(marched func(points [][]float64) []float64) known {
+	n := len(e.unknowns)
+	k := known{points: surrogate.Points(n)}
+	k.values = marched(k.points)
+	if math.IsNaN(k.values[0]) {
+		k.values[0] = e.centre()
+	}
+	k.wet = e.wet(k.values)
+	fill(k.values, k.wet)
+	k.line = surrogate.Line(n, k.values)
+	k.onLine = fill(e.each(k.line), k.wet)
+	return k
 }
 
 // wet is the logarithm of the content that a draw without an answer, which as a rule has too little air, is taken for: the wettest of those with one, or

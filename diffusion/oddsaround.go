@@ -43,10 +43,8 @@ func (w *March) OddsAround(m *Model, zone int, length, width float64, s Settings
 	e.unknowns = append(e.unknowns, Unknown{"length", func(d *draw, z float64) {
 		d.given = append(d.given, func(m *Model) error { return stretch(m, z) })
 	}})
-	points := surrogate.Points(len(e.unknowns))
-	values := e.each(points)
-	line := surrogate.Line(len(e.unknowns), values)
-	fit, err := surrogate.Fit(points, values, line, e.each(line))
+	k := e.known(e.each)
+	fit, err := k.fit()
 	if err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 	}

@@ -17,7 +17,7 @@ func (w *March) OddsLengths(m *Model, zone int, lengths []float64, s Settings, u
 	if err != nil {
 		return err
 	}
-	f := family{ensemble: e, zone: zone, lengths: lengths, known: map[int][][]float64{}}
+	f := family{ensemble: e, zone: zone, lengths: lengths, tables: map[int][][]float64{}}
 	for i, length := range lengths {
 		varied.Path[zone].Length = length
 		e.failed = nil
@@ -38,7 +38,7 @@ type family struct {
 	*ensemble
 	zone    int
 	lengths []float64
-	known   map[int][][]float64 // values at points, of which there are so many, for each length
+	tables  map[int][][]float64 // values at points, of which there are so many, for each length
 }
 
 // at gives the values at points for the length with index i.
@@ -46,7 +46,7 @@ func (f *family) at(points [][]float64, i int) []float64 {
 	if len(f.lengths) == 1 || len(f.model.Given) > 0 {
 		return f.each(points) // what is given may change the length itself
 	}
-	table, known := f.known[len(points)]
+	table, known := f.tables[len(points)]
 	if !known {
 		table = make([][]float64, len(f.lengths))
 		for _, p := range points {
@@ -54,7 +54,7 @@ func (f *family) at(points [][]float64, i int) []float64 {
 				table[k] = append(table[k], value)
 			}
 		}
-		f.known[len(points)] = table
+		f.tables[len(points)] = table
 	}
 	return slices.Clone(table[i])
 }
