@@ -133,7 +133,7 @@ func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 		return nil, err
 	}
 	var other Result
-	if err := w.Run(m, s.Refined(), &other); err != nil {
+	if err := w.RunNear(&a.Result, m, s.Refined(), &other); err != nil {
 		return nil, err
 	}
 	a.errors(&other, m.Unseen(s))
@@ -158,7 +158,7 @@ func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err err
 	if err := w.Run(m, s, &coarse); err != nil {
 		return 0, 0, err
 	}
-	if err := w.Run(m, s.Refined(), &fine); err != nil {
+	if err := w.RunNear(&coarse, m, s.Refined(), &fine); err != nil {
 		return 0, 0, err
 	}
 	return coarse.Nozzle.Mean, stateError(coarse.Nozzle, fine.Nozzle, m.Unseen(s)).Mean, nil

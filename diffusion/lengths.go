@@ -2,6 +2,7 @@ package diffusion
 
 import (
 	"fmt"
+	"slices"
 
 	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
@@ -13,6 +14,11 @@ import (
 // share a grid and a film, and the air allows, the strand goes through the zone only once,
 // and each length branches off where its own run would end the zone.
 func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, use func(i int, r *Result) error) error {
+	return w.runLengths(m, zone, lengths, nil, s, use)
+}
+
+// runLengths starts the agreement of air and strand for each length from that of a similar model; nil for none.
+func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agreement, s Settings, use func(i int, r *Result) error) error {
 	if err := m.Check(); err != nil {
 		return err
 	}
@@ -32,8 +38,11 @@ func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, us
 			if next, err := w.grid(&varied, s); err != nil || next != g {
 				break
 			}
+			if near != nil && !slices.Equal(near[last][:zone], near[first][:zone]) {
+				break // they would come to the zone by other marches
+			}
 		}
-		b := branching{march: w, model: &varied, zone: zone, settings: s, use: use, result: &result}
+		b := branching{march: w, model: &varied, zone: zone, near: near, settings: s, use: use, result: &result}
 		if err := b.run(g, lengths[first:last], first); err != nil {
 			return err
 		}
@@ -47,9 +56,18 @@ type branching struct {
 	march    *March
 	model    *Model
 	zone     int
+	near     [][]agreement
 	settings Settings
 	use      func(i int, r *Result) error
 	result   *Result
+}
+
+// start is what the agreements of a length are sought from.
+func (b *branching) start(i int) []agreement {
+	if b.near == nil {
+		return nil
+	}
+	return b.near[i]
 }
 
 func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
@@ -59,6 +77,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		return b.separately(lengths, offset)
 	}
 	z.Length = lengths[len(lengths)-1]
+	l.start = b.start(offset)
 	if err := l.begin(m, b.settings, g, r); err != nil {
 		return err
 	}
@@ -89,6 +108,8 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		}
 		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})
 		r.Radius, r.Profile = r.Radius[:0], r.Profile[:0]
+		r.agreements = append(r.agreements[:b.zone], agreement{})
+		from.start = b.start(offset + i)
 		from.leave(&l.around, z, films[i], before, &r.Zones[b.zone])
 		if err := from.along(b.zone+1, len(m.Path), b.settings, r); err != nil {
 			return err
@@ -125,7 +146,7 @@ func (b *branching) films(lengths []float64, entered float64) (all []film.Coeffi
 func (b *branching) separately(lengths []float64, offset int) error {
 	for i, length := range lengths {
 		b.model.Path[b.zone].Length = length
-		if err := b.march.Run(b.model, b.settings, b.result); err != nil {
+		if err := b.march.run(b.model, b.settings, b.start(offset+i), b.result); err != nil {
 			return err
 		}
 		if err := b.use(offset+i, b.result); err != nil {

@@ -3,6 +3,7 @@ package diffusion
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
@@ -45,6 +46,9 @@ type lane struct {
 	hottest   float64 // mean temperature of the section in the zone so far [K]
 	floor     float64 // smallest scale of the error of a step [kg/kg dry]
 	trace     *Trace  // nil for none
+
+	start        []agreement // of the zones of a similar path, from which those of this one are sought; nil for none
+	near, agreed agreement   // of the zone at hand: there, and as found
 }
 
 // NewMarch makes the working memory.
@@ -63,6 +67,16 @@ func NewMarch() *March {
 // Run follows the strand through its storage and its path and fills result,
 // whose memory it reuses. A model that is not sound is refused, see [Model.Check].
 func (w *March) Run(m *Model, s Settings, result *Result) error {
+	return w.run(m, s, nil, result)
+}
+
+// RunNear is Run from what a similar model has found: where air and strand have to agree, that is sought from where they did there, which
+// saves marches. It moves the result within the error of the agreement.
+func (w *March) RunNear(near *Result, m *Model, s Settings, result *Result) error {
+	return w.run(m, s, slices.Clone(near.agreements), result)
+}
+
+func (w *March) run(m *Model, s Settings, near []agreement, result *Result) error {
 	if err := m.Check(); err != nil {
 		return err
 	}
@@ -71,6 +85,9 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 		return err
 	}
 	l := &w.main
+	if l.start = near; len(near) != len(m.Path) {
+		l.start = nil
+	}
 	if err := l.begin(m, s, g, result); err != nil {
 		return err
 	}
@@ -114,9 +131,15 @@ func (l *lane) along(first, last int, s Settings, result *Result) error {
 	for i := first; i < last; i++ {
 		z := &l.model.Path[i]
 		result.Zones = append(result.Zones, ZoneResult{})
-		if err := l.pass(z, s, &result.Zones[i]); err != nil {
+		if l.agreed = (agreement{}); l.start != nil {
+			l.near = l.start[i]
+		}
+		err := l.pass(z, s, &result.Zones[i])
+		l.near = agreement{}
+		if err != nil {
 			return fmt.Errorf("zone %q: %w", z.Name, err)
 		}
+		result.agreements = append(result.agreements, l.agreed)
 	}
 	return nil
 }

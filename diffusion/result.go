@@ -22,7 +22,8 @@ type Result struct {
 	Steps   int     // accepted steps of the march
 	Nodes   int     // of the grid
 
-	below float64 // the most that was cut off a node of the profile to make it no less than zero [kg/kg dry]
+	agreements []agreement // of each zone
+	below      float64     // the most that was cut off a node of the profile to make it no less than zero [kg/kg dry]
 }
 
 // ZoneResult is what one march has found in one zone.
@@ -47,7 +48,7 @@ type ZoneResult struct {
 }
 
 func (r *Result) reset(m *Model) {
-	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0]}
+	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0], agreements: r.agreements[:0]}
 	if cap(r.Zones) < len(m.Path) {
 		r.Zones = make([]ZoneResult, 0, len(m.Path))
 	}

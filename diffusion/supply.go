@@ -30,7 +30,7 @@ func (a *airSupply) marched(d Direction) bool { return !a.limited || d == With }
 
 // through marches the zone against its air. Where one march does not settle it, the
 // state of the air rests on the total that the zone gives off, which is sought until what it is still off by moves the total
-// by no more than a hundredth of the tolerance, of the content at the entry.
+// by no more than a hundredth of the tolerance, of the content at the entry, or a tenth, of that at the exit.
 func (l *lane) through(z *Zone, s Settings) error {
 	a, c := &l.around, &l.cylinder
 	residence := z.Residence(l.model.Speed)
@@ -59,7 +59,8 @@ func (l *lane) through(z *Zone, s Settings) error {
 		failed = l.advance(l.problem(), residence, n)
 		return c.Lost - lost - total, failed
 	}
-	err := agree(given, 1e-2*s.Tolerance*max(c.Grid.Content(l.saved), 1e-6))
+	found, err := agree(given, l.near, closeness{max(c.Grid.Content(l.saved), 1e-6), s.Tolerance})
+	l.agreed = found
 	if err != nil && (failed == nil || z.Air.Direction == Against) {
 		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
 			"give it several times as much (in bad cases fifty times), or let it run with the strand", ErrTooLittleAir, preposition(z.Air.Direction))
@@ -84,29 +85,53 @@ func preposition(d Direction) string {
 	return d.String()
 }
 
+// agreement is what a zone gives off to air that has to agree with it.
+type agreement struct {
+	total float64 // as [radial.March.Lost] counts; zero where nothing had to agree
+	slope float64 // how that would change with the total that the air is taken to have taken up
+}
+
+// closeness is how near air and strand have to agree: a content at the entry, and the tolerance of a step.
+type closeness struct{ entry, tolerance float64 }
+
+// width of a bracket that is narrow.
+func (c closeness) width() float64 { return 1e-2 * c.tolerance * c.entry }
+
+// met tells whether a total that may be off by so much is near enough.
+func (c closeness) met(total, off float64) bool {
+	return off <= max(c.width(), 1e-1*c.tolerance*min(c.entry, c.entry-total))
+}
+
 // agree seeks x with f(x) = g(x) - x = 0 for a falling f by the Illinois form of
-// regula falsi, from the bracket between zero and f(0), until g(x) lies within the tolerance of where it is at the end: with plenty of air
-// g hardly depends on x, and two evaluations do. Step control may leave small jumps
+// regula falsi, from the bracket between a start and the g there, until g(x) lies within the tolerance of where it is at the end: with plenty of air
+// g hardly depends on x, and two evaluations do, or one if a similar zone was seen before: its total is the start, zero if there is
+// none, and its slope, thrice over for what differs, tells what the first evaluation is off by. Step control may leave small jumps
 // in f: in a bracket as narrow as the tolerance a hundred times as much will do, and a
 // larger jump means that there is no answer.
-func agree(f func(x float64) (float64, error), tolerance float64) error {
-	low := 0.0
-	atLow, err := f(low)
-	if err != nil || math.Abs(atLow) <= tolerance {
-		return err
+func agree(f func(x float64) (float64, error), near agreement, within closeness) (agreement, error) {
+	const cautious = 3
+	steep := 1.0
+	if near.total != 0 {
+		steep = min(1, cautious*math.Abs(near.slope))
 	}
-	high := atLow
+	low := near.total
+	atLow, err := f(low)
+	if err != nil || within.met(low+atLow, math.Abs(atLow)*steep) {
+		return agreement{low + atLow, near.slope}, err
+	}
+	high := low + atLow
 	atHigh, err := f(high)
 	slope := (atHigh - atLow) / (high - low) // of f; that of g is one more
 	for range 40 {
-		if err != nil || math.Abs(atHigh)*min(1, math.Abs(1+slope)) <= tolerance {
-			return err
+		found := agreement{high + atHigh, 1 + slope}
+		if err != nil || within.met(found.total, math.Abs(atHigh)*min(1, math.Abs(found.slope))) {
+			return found, err
 		}
-		if math.Abs(high-low) <= tolerance {
-			if math.Abs(atHigh) <= 100*tolerance {
-				return nil
+		if math.Abs(high-low) <= within.width() {
+			if math.Abs(atHigh) <= 100*within.width() {
+				return found, nil
 			}
-			return ErrTooLittleAir
+			return agreement{}, ErrTooLittleAir
 		}
 		x := high - atHigh*(high-low)/(atHigh-atLow)
 		var at float64
@@ -119,7 +144,7 @@ func agree(f func(x float64) (float64, error), tolerance float64) error {
 		}
 		high, atHigh = x, at
 	}
-	return ErrTooLittleAir
+	return agreement{}, ErrTooLittleAir
 }
 
 // ErrTooLittleAir is what becomes of a zone whose air and strand do not agree.
