@@ -43,12 +43,12 @@ func (w *March) OddsAround(m *Model, zone int, length, width float64, s Settings
 	e.unknowns = append(e.unknowns, Unknown{"length", func(d *draw, z float64) {
 		d.given = append(d.given, func(m *Model) error { return stretch(m, z) })
 	}})
-	k := e.known(e.each)
-	fit, err := k.fit()
+	const off, enough = 0.1, 512 // over a wide range of lengths
+	fit, _, err := e.stand(off, e.each)
 	if err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 	}
-	return &Around{Error: fit.Error, model: &varied, fit: fit, draws: w.draws(doubts), middle: math.Log(length), width: width, deviate: make([]float64, doubts+1)}, nil
+	return &Around{Error: fit.Error, model: &varied, fit: fit, draws: w.draws(doubts)[:enough], middle: math.Log(length), width: width, deviate: make([]float64, doubts+1)}, nil
 }
 
 // Holds tells whether a length [m] is in the range.

@@ -18,9 +18,17 @@ func (w *March) OddsLengths(m *Model, zone int, lengths []float64, s Settings, u
 		return err
 	}
 	f := family{ensemble: e, zone: zone, lengths: lengths, tables: map[int][][]float64{}}
+	for _, length := range lengths {
+		varied.Path[zone].Length = length
+		if start := e.agreements(); start != nil {
+			f.near = append(f.near, start)
+		}
+	}
 	for i, length := range lengths {
 		varied.Path[zone].Length = length
-		e.failed = nil
+		if e.failed = nil; f.near != nil {
+			e.near = f.near[i]
+		}
 		fit, err := e.fit(func(points [][]float64) []float64 { return f.at(points, i) })
 		var o Odds
 		if err == nil {
@@ -38,6 +46,7 @@ type family struct {
 	*ensemble
 	zone    int
 	lengths []float64
+	near    [][]agreement
 	tables  map[int][][]float64 // values at points, of which there are so many, for each length
 }
 
@@ -79,7 +88,7 @@ func (f *family) along(deviates []float64) []float64 {
 
 func (f *family) logarithms(m *Model) []float64 {
 	logs := make([]float64, 0, len(f.lengths))
-	err := f.marches.RunLengths(m, f.zone, f.lengths, f.settings, func(_ int, r *Result) error {
+	err := f.marches.runLengths(m, f.zone, f.lengths, f.near, f.settings, func(_ int, r *Result) error {
 		logs = append(logs, logarithm(r.Nozzle.Mean, m.Limit))
 		return nil
 	})
@@ -88,8 +97,11 @@ func (f *family) logarithms(m *Model) []float64 {
 	}
 	// One of the lengths has no answer; the others may.
 	logs = logs[:0]
-	for _, length := range f.lengths {
+	for i, length := range f.lengths {
 		m.Path[f.zone].Length = length
+		if f.near != nil {
+			f.ensemble.near = f.near[i]
+		}
 		log, err := f.logarithm(m)
 		if err != nil {
 			f.fails(err)

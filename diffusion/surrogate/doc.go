@@ -1,14 +1,14 @@
 // Package surrogate stands in for a function that is dear to compute, so that it can be asked thousands of times: a smooth function of a few
-// standard normal unknowns, such as the logarithm of a content. It is fitted to some seventy values.
+// standard normal unknowns, such as the logarithm of a content. It is fitted to some seventy values, more where it is told to be off.
 //
-// The unknowns mostly act as one: each shifts the function along one curve. So the function is computed along the line of steepest change
-// through the centre, g(t), and what remains is a small shift of t, a polynomial of degree two in the unknowns z:
+// It is a Gaussian process, or kriging: a plane, and what differs from it drawn towards the values nearby, with the correlation
 //
-//	f(z) ≈ g(t + q(z)),  t = α·z.
+//	(1 + √5 d + 5/3 d²) exp(-√5 d),  d² = Σ ((zᵢ - z'ᵢ)/ℓᵢ)²
 //
-// Where g is not monotone or the shift describes the values less well than an addition, f(z) ≈ g(t) + q(z) is taken. The coefficients of q
-// are least squares; which of the forms is taken, and the error, come from leaving out each value in turn.
+// of order 5/2 after Matérn (Rasmussen & Williams, Gaussian Processes for Machine Learning (2006), equations 2.39 to 2.41 for the plane, 4.17
+// for the correlation). The length ℓᵢ of each unknown is one over what it alone changes the function by, but for a common factor, of five the one with
+// which the values are the most likely (5.8 there). The error is told by leaving out each value in turn (5.12 there).
 //
-// The direction is that of an active subspace of one dimension (Constantine, Active Subspaces, SIAM (2015)); polynomials of normal unknowns
-// for the doubt of a result go back to Wiener, Am. J. Math. 60:897-936 (1938).
+// Besides the centre, places on the axes and draws, the function is asked on the line of steepest change through the centre, where most of what
+// happens to it can be seen; its direction is that of an active subspace of one dimension (Constantine, Active Subspaces, SIAM (2015)).
 package surrogate

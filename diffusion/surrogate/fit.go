@@ -9,175 +9,185 @@ import (
 
 // Surrogate stands in for a function. It is not changed by use.
 type Surrogate struct {
-	centre float64
-	alpha  []float64 // nil where the function does not change
-	curve  *curve
-	shift  bool      // the polynomial shifts t, else it is added
-	terms  []float64 // of the polynomial
-	Error  float64   // root mean square of what each value differs from the fit without it
+	Error float64 // root mean square of what each value at a draw differs from the fit without it
+
+	rates   []float64 // one over the length of each unknown
+	places  []float64 // of the values, in lengths, one after another
+	weights []float64 // of the values
+	trend   []float64 // a constant, and a slope for each unknown
 }
 
 // ErrTooFew is that too few values are known.
 var ErrTooFew = errors.New("too few values to fit")
 
-// Fit makes a surrogate from the values at [Points] and at the [Line] that they give, and at any further points. Values that are not
-// known are NaN; half of those at Points may be, the centre and two of the line must be known.
+// Fit makes a surrogate from the values at [Points], with any further draws after them, and at the [Line] that they give. Values that are
+// not known are NaN; half of those at the points may be, the centre and two of the line must be known.
 func Fit(points [][]float64, values []float64, line [][]float64, onLine []float64) (*Surrogate, error) {
 	unknowns := len(points[0])
-	s := &Surrogate{centre: values[0], alpha: steepest(unknowns, values)}
-	if math.IsNaN(s.centre) {
+	changes := changes(unknowns, values)
+	if math.IsNaN(values[0]) {
 		return nil, ErrTooFew
 	}
-	if s.alpha == nil {
-		return s, nil
+	if changes == nil {
+		return &Surrogate{trend: append([]float64{values[0]}, make([]float64, unknowns)...)}, nil
 	}
-	knots := []knot{{0, s.centre}}
-	for i, t := range lineKnots(s.alpha, line) {
-		if !math.IsNaN(onLine[i]) {
-			knots = append(knots, knot{t, onLine[i]})
-		}
-	}
-	var known [][]float64
-	var at []float64
-	for i, p := range points {
-		if !math.IsNaN(values[i]) {
-			known, at = append(known, p), append(at, values[i])
-		}
-	}
-	if len(knots) < 3 || 2*len(known) < len(points) {
+	s := sample{centre: values[0]}
+	known := s.add(points, values, 1+2*unknowns)
+	if s.add(line, onLine, len(line)) < min(2, len(line)) || 2*known < len(points) {
 		return nil, ErrTooFew
 	}
-	var err error
-	if s.curve, err = newCurve(knots); err != nil {
+	length, err := s.first(mostCompared).likeliest(changes)
+	if err != nil {
 		return nil, err
 	}
-	s.added(known, at)
-	if s.curve.falls {
-		other := *s
-		other.shifted(known, at)
-		if other.Error < s.Error {
-			*s = other
+	return s.surrogate(changes, length)
+}
+
+// sample is what is known of a function.
+type sample struct {
+	points [][]float64
+	values []float64 // less that at the centre
+	drawn  []bool    // whether the point is a draw, not a place that was chosen
+	centre float64
+}
+
+// add takes what is known, of which so many first were chosen, and counts it.
+func (s *sample) add(points [][]float64, values []float64, chosen int) (known int) {
+	for i, p := range points {
+		if !math.IsNaN(values[i]) {
+			s.points, s.values = append(s.points, p), append(s.values, values[i]-s.centre)
+			s.drawn = append(s.drawn, i >= chosen)
+			known++
 		}
 	}
-	return s, nil
+	return known
 }
 
-// lineKnots are the places of the points on the line.
-func lineKnots(alpha []float64, line [][]float64) []float64 {
-	ts := make([]float64, len(line))
-	for i, p := range line {
-		ts[i] = dot(alpha, p)
-	}
-	return ts
+// first are the first few of a sample.
+func (s *sample) first(count int) *sample {
+	count = min(count, len(s.values))
+	return &sample{s.points[:count], s.values[:count], s.drawn[:count], s.centre}
 }
 
-// added fits what is added to the curve.
-func (s *Surrogate) added(points [][]float64, values []float64) {
-	rows := make([]row, len(points))
-	for i, p := range points {
-		rows[i] = row{point: p, value: values[i] - s.curve.at(dot(s.alpha, p)), weight: 1}
+// mostCompared are the values by which lengths are compared.
+const mostCompared = 128
+
+// likeliest is the length, for the unknown that matters most, with which the values of a sample are the most likely.
+func (s *sample) likeliest(changes []float64) (float64, error) {
+	best, least := 0.0, math.Inf(1)
+	for _, length := range [...]float64{1.5, 2.5, 4, 6.5, 10} {
+		var k kriged
+		if !k.solve(s, rates(changes, length)) {
+			continue
+		}
+		n := float64(len(s.values))
+		if unlikely := n*math.Log(mat.Dot(&k.values, &k.weights)/n) + k.factors.LogDet(); unlikely < least {
+			best, least = length, unlikely
+		}
 	}
-	var left []float64
-	s.shift = false
-	s.terms, left = least(rows)
-	s.Error = rms(left)
+	if best == 0 {
+		return 0, ErrTooFew
+	}
+	return best, nil
 }
 
-// shifted fits what shifts along the curve. A shift counts by what it changes, the slope of the curve there.
-func (s *Surrogate) shifted(points [][]float64, values []float64) {
-	const level = 1e-4 // of the square of a slope: a flat stretch tells little of the shift
-	rows := make([]row, len(points))
-	for i, p := range points {
-		t := dot(s.alpha, p)
-		now := s.curve.inverse(values[i])
-		rows[i] = row{point: p, value: now - t, weight: math.Sqrt(s.curve.slope(now)*s.curve.slope(t) + level)}
+// rates are one over the length over which each unknown changes the function, the longer the less it does.
+func rates(changes []float64, length float64) []float64 {
+	const least = 0.1
+	out := make([]float64, len(changes))
+	for i, c := range changes {
+		out[i] = max(c, least) / length
 	}
-	var left []float64
-	s.shift = true
-	s.terms, left = least(rows)
-	for i, r := range rows {
-		t := dot(s.alpha, r.point) + r.value - left[i] // where the fit without this value puts it
-		left[i] = values[i] - s.curve.at(t)
+	return out
+}
+
+// kriged is a system of equations for the weights of the values.
+type kriged struct {
+	factors         mat.Cholesky
+	values, weights mat.VecDense
+	places          []float64
+}
+
+// sloped is the variance of the slopes and of the constant of the trend, in that of the rest: they are as good as free.
+const sloped = 30
+
+// solve finds the weights; false where rounding does not let it.
+func (k *kriged) solve(s *sample, rates []float64) bool {
+	const jitter = 1e-6 // variance of what a value itself is off by
+	n, unknowns := len(s.values), len(rates)
+	k.places = make([]float64, 0, n*unknowns)
+	for _, p := range s.points {
+		for i, x := range p {
+			k.places = append(k.places, x*rates[i])
+		}
 	}
-	s.Error = rms(left)
+	covariance := mat.NewSymDense(n, nil)
+	for i := range n {
+		for j := range i {
+			here, there := k.places[i*unknowns:(i+1)*unknowns], k.places[j*unknowns:(j+1)*unknowns]
+			covariance.SetSym(i, j, matern(here, there)+sloped*(1+dot(s.points[i], s.points[j])))
+		}
+		covariance.SetSym(i, i, 1+jitter+sloped*(1+dot(s.points[i], s.points[i])))
+	}
+	k.values = *mat.NewVecDense(n, s.values)
+	return k.factors.Factorize(covariance) && k.factors.SolveVecTo(&k.weights, &k.values) == nil
+}
+
+// matern is the correlation of the function at two places, in lengths: of the order 5/2, that of functions that can be derived twice.
+func matern(a, b []float64) float64 {
+	square := 0.0
+	for i, x := range a {
+		square += (x - b[i]) * (x - b[i])
+	}
+	d := math.Sqrt(5 * square)
+	return (1 + d + 5./3*square) * math.Exp(-d)
+}
+
+// surrogate of a sample.
+func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error) {
+	var k kriged
+	out := &Surrogate{rates: rates(changes, length)}
+	if !k.solve(s, out.rates) {
+		return nil, ErrTooFew
+	}
+	out.places, out.weights = k.places, k.weights.RawVector().Data
+	out.trend = make([]float64, 1+len(changes))
+	out.trend[0] = s.centre
+	for i, w := range out.weights {
+		out.trend[0] += sloped * w
+		for j, x := range s.points[i] {
+			out.trend[1+j] += sloped * w * x
+		}
+	}
+	var inverse mat.SymDense
+	if err := k.factors.InverseTo(&inverse); err != nil {
+		return nil, ErrTooFew
+	}
+	sum, count := 0.0, 0.0
+	for i, drawn := range s.drawn {
+		if drawn || len(changes) == 1 {
+			left := out.weights[i] / inverse.At(i, i)
+			sum, count = sum+left*left, count+1
+		}
+	}
+	out.Error = math.Sqrt(sum / max(1, count))
+	return out, nil
 }
 
 // At is the function at a point of the unknowns, as the surrogate has it.
 func (s *Surrogate) At(z []float64) float64 {
-	if s.alpha == nil {
-		return s.centre
-	}
-	t, q := dot(s.alpha, z), s.polynomial(z)
-	if s.shift {
-		return s.curve.at(t + q)
-	}
-	return s.curve.at(t) + q
-}
-
-// polynomial of degree two, in the order of [monomials].
-func (s *Surrogate) polynomial(z []float64) float64 {
-	sum, next := s.terms[0], 1
-	for _, x := range z {
-		sum += s.terms[next] * x
-		next++
-	}
-	for i, x := range z {
-		for _, y := range z[i:] {
-			sum += s.terms[next] * x * y
-			next++
+	value := s.trend[0] + dot(s.trend[1:], z)
+	n := len(s.rates)
+	for k, w := range s.weights {
+		square := 0.0
+		for i, x := range s.places[k*n : (k+1)*n] {
+			d := z[i]*s.rates[i] - x
+			square += d * d
 		}
+		d := math.Sqrt(5 * square)
+		value += w * (1 + d + 5./3*square) * math.Exp(-d)
 	}
-	return sum
-}
-
-// monomials of degree two and less.
-func monomials(z []float64) []float64 {
-	terms := append([]float64{1}, z...)
-	for i, x := range z {
-		for _, y := range z[i:] {
-			terms = append(terms, x*y)
-		}
-	}
-	return terms
-}
-
-// row is one equation of the fit.
-type row struct {
-	point         []float64
-	value, weight float64
-}
-
-// least fits a polynomial by weighted least squares, held a little towards zero, and tells what each value differs from the fit that is
-// made without it: its residual over one less its leverage.
-func least(rows []row) (terms, left []float64) {
-	const hold = 1e-3 // of the root of the number of rows
-	n := len(monomials(rows[0].point))
-	a, b := mat.NewDense(len(rows)+n, n, nil), mat.NewVecDense(len(rows)+n, nil)
-	for i, r := range rows {
-		for j, x := range monomials(r.point) {
-			a.Set(i, j, r.weight*x)
-		}
-		b.SetVec(i, r.weight*r.value)
-	}
-	for j := range n {
-		a.Set(len(rows)+j, j, hold*math.Sqrt(float64(len(rows))))
-	}
-	var qr mat.QR
-	qr.Factorize(a)
-	var x mat.VecDense
-	_ = qr.SolveVecTo(&x, false, b) // held towards zero, it is never singular
-	var q mat.Dense
-	qr.QTo(&q)
-	terms, left = x.RawVector().Data, make([]float64, len(rows))
-	for i, r := range rows {
-		leverage := 0.0
-		for j := range n {
-			leverage += q.At(i, j) * q.At(i, j)
-		}
-		const most = 0.98
-		left[i] = (r.value - dot(terms, monomials(r.point))) / (1 - math.Min(leverage, most))
-	}
-	return terms, left
+	return value
 }
 
 func dot(a, b []float64) float64 {
@@ -186,12 +196,4 @@ func dot(a, b []float64) float64 {
 		sum += a[i] * b[i]
 	}
 	return sum
-}
-
-func rms(x []float64) float64 {
-	sum := 0.0
-	for _, v := range x {
-		sum += v * v
-	}
-	return math.Sqrt(sum / float64(len(x)))
 }

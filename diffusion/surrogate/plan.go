@@ -56,20 +56,10 @@ func Line(unknowns int, values []float64) [][]float64 {
 func steepest(unknowns int, values []float64) []float64 {
 	alpha, sum := make([]float64, unknowns), 0.0
 	for i := range alpha {
-		up, down := values[1+2*i], values[2+2*i]
-		slope := (down - up) / 2
-		switch {
-		case math.IsNaN(up):
-			slope = down - values[0]
-		case math.IsNaN(down):
-			slope = values[0] - up
-		}
-		if !math.IsNaN(slope) {
-			alpha[i] = slope
-			sum += slope * slope
-		}
+		up, down := around(values, i)
+		alpha[i] = (down - up) / 2
+		sum += alpha[i] * alpha[i]
 	}
-	const flat = 1e-9
 	norm := math.Sqrt(sum)
 	if norm < flat {
 		return nil
@@ -78,6 +68,40 @@ func steepest(unknowns int, values []float64) []float64 {
 		alpha[i] /= norm
 	}
 	return alpha
+}
+
+// changes are how much each unknown changes the function, over the most that one does; nil where none does.
+func changes(unknowns int, values []float64) []float64 {
+	out, most := make([]float64, unknowns), 0.0
+	for i := range out {
+		up, down := around(values, i)
+		out[i] = max(math.Abs(up), math.Abs(down))
+		most = max(most, out[i])
+	}
+	if most < flat {
+		return nil
+	}
+	for i := range out {
+		out[i] /= most
+	}
+	return out
+}
+
+// flat is a change that is none.
+const flat = 1e-7
+
+// around is what an unknown changes the value by, up and down; one that is not known is taken for the other's contrary.
+func around(values []float64, unknown int) (up, down float64) {
+	up, down = values[1+2*unknown]-values[0], values[2+2*unknown]-values[0]
+	switch {
+	case math.IsNaN(up) && math.IsNaN(down):
+		return 0, 0
+	case math.IsNaN(up):
+		up = -down
+	case math.IsNaN(down):
+		down = -up
+	}
+	return up, down
 }
 
 // Draws are points of standard normal unknowns, by a scrambled Halton sequence (Owen's permutations): n rows. The same seed gives the same

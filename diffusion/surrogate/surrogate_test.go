@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// fitted is a surrogate of a function, with the points it was asked at.
-func fitted(t *testing.T, unknowns int, f func(z []float64) float64) *Surrogate {
+// fitted is a surrogate of a function from its usual points and more.
+func fitted(t *testing.T, unknowns int, f func(z []float64) float64, more ...[]float64) *Surrogate {
 	t.Helper()
 	at := func(points [][]float64) []float64 {
 		values := make([]float64, len(points))
@@ -19,7 +19,7 @@ func fitted(t *testing.T, unknowns int, f func(z []float64) float64) *Surrogate 
 		}
 		return values
 	}
-	points := Points(unknowns)
+	points := append(Points(unknowns), more...)
 	values := at(points)
 	line := Line(unknowns, values)
 	s, err := Fit(points, values, line, at(line))
@@ -56,52 +56,62 @@ func TestPlane(t *testing.T) {
 }
 
 // The logarithm of what is left of a cylinder after a Fourier number that is log-normal falls ever faster, by the first root of J0 squared, 5.783 (Crank,
-// The Mathematics of Diffusion (1975), table 5.1): each unknown shifts it along one curve. A parabola alone would be off by far more.
+// The Mathematics of Diffusion (1975), table 5.1). A plane would be off by far more.
 func TestDryingCurve(t *testing.T) {
 	f := func(z []float64) float64 {
 		return math.Log(0.69) - 5.783*0.2*math.Exp(0.7*z[0]+0.4*z[1]+0.1*z[0]*z[1]/3)
 	}
 	s := fitted(t, 2, f)
-	require.True(t, s.shift)
-	require.Less(t, off(s, 2, f), 0.05)
-	parabola := *s
-	rows := make([]row, 0, 64)
-	for _, p := range Points(2) {
-		rows = append(rows, row{point: p, value: f(p), weight: 1})
-	}
-	terms, _ := least(rows)
-	parabola.terms = terms
-	require.Greater(t, rms(residuals(rows, terms)), 3*s.Error)
+	few := off(s, 2, f)
+	require.Less(t, few, 0.25)
+	s = fitted(t, 2, f, Draws(64, 2, 9)...)
+	t.Logf("off by %.3f, then %.3f, told %.3f", few, off(s, 2, f), s.Error)
+	require.Less(t, off(s, 2, f), 0.7*few)
+	plane := Surrogate{trend: s.trend}
+	require.Greater(t, off(&plane, 2, f), 0.5)
 }
 
-func residuals(rows []row, terms []float64) []float64 {
-	var left []float64
-	for _, r := range rows {
-		left = append(left, r.value-dot(terms, monomials(r.point)))
-	}
-	return left
-}
-
-// Where the function turns on its line there is no shift to tell: the polynomial is added.
+// A function that turns on its line.
 func TestValley(t *testing.T) {
 	f := func(z []float64) float64 { return 0.3*z[0] + 0.25*z[0]*z[0] + 0.1*z[1] }
 	s := fitted(t, 2, f)
-	require.False(t, s.shift)
 	require.Less(t, off(s, 2, f), 0.02)
 }
 
-// Leaving out each value in turn by the leverage is what fitting without it gives.
+// One that is the same on both sides of the centre has no steepest line, but changes.
+func TestEven(t *testing.T) {
+	f := func(z []float64) float64 { return 0.25*z[0]*z[0] + 1e-6*z[1] }
+	s := fitted(t, 2, f)
+	require.Less(t, off(s, 2, f), 0.03)
+}
+
+// Leaving out each value in turn is what fitting without it gives.
 func TestLeaveOneOut(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
-	rows := make([]row, 30)
-	for i := range rows {
-		rows[i] = row{point: []float64{r.NormFloat64(), r.NormFloat64()}, value: r.NormFloat64(), weight: 1}
+	all := sample{}
+	for range 30 {
+		all.points = append(all.points, []float64{r.NormFloat64(), r.NormFloat64()})
+		all.values, all.drawn = append(all.values, r.NormFloat64()), append(all.drawn, true)
 	}
-	_, left := least(rows)
-	for _, i := range []int{0, 7, 29} {
-		without, _ := least(slices.Concat(rows[:i], rows[i+1:]))
-		require.InEpsilon(t, rows[i].value-dot(without, monomials(rows[i].point)), left[i], 0.01)
+	changes := []float64{1, 0.5}
+	told, err := all.surrogate(changes, 2.5)
+	require.NoError(t, err)
+	sum := 0.0
+	for i := range all.values {
+		without := sample{points: slices.Delete(slices.Clone(all.points), i, i+1), values: slices.Delete(slices.Clone(all.values), i, i+1), drawn: all.drawn[1:]}
+		s, err := without.surrogate(changes, 2.5)
+		require.NoError(t, err)
+		left := all.values[i] - s.At(all.points[i])
+		sum += left * left
 	}
+	require.InEpsilon(t, math.Sqrt(sum/30), told.Error, 1e-6)
+}
+
+// The correlation at a distance of half a length and of two, worked out by hand from equation 4.17 of Rasmussen & Williams (2006).
+func TestMatern(t *testing.T) {
+	require.InDelta(t, 1, matern([]float64{1, 2}, []float64{1, 2}), 1e-15)
+	require.InDelta(t, (1+1.118034+0.416667)*0.326922, matern([]float64{0.3, 0}, []float64{0, 0.4}), 1e-5)
+	require.InDelta(t, (1+4.472136+6.666667)*0.0114229, matern([]float64{2, 0}, []float64{0, 0}), 1e-5)
 }
 
 // What is told of the error is near the true one, for as many unknowns as a scenario may have.
@@ -171,18 +181,4 @@ func TestDraws(t *testing.T) {
 	}
 	require.Len(t, Draws(3, 0, 1), 3)
 	require.Len(t, Points(1), 3)
-}
-
-// Far outside the knots the curve goes on straight, and its inverse is its inverse.
-func TestCurve(t *testing.T) {
-	c, err := newCurve([]knot{{0, 0}, {1, -1}, {2, -4}, {-1, 0.5}})
-	require.NoError(t, err)
-	require.True(t, c.falls)
-	require.InDelta(t, 0.5+0.5*2, c.at(-3), 1e-12)
-	require.InDelta(t, -4-3*2, c.at(4), 1e-12)
-	require.InDelta(t, -3, c.slope(4), 1e-12)
-	require.InDelta(t, -0.5, c.slope(-3), 1e-12)
-	for _, u := range []float64{-2, -0.5, 0.3, 1.7, 3} {
-		require.InDelta(t, u, c.inverse(c.at(u)), 1e-9)
-	}
 }
