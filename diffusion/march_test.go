@@ -176,3 +176,31 @@ func TestEveryMaterialStaysWithinItsBounds(t *testing.T) {
 		within(t, 0, r.Balance, 1e-11, p.ID)
 	}
 }
+
+// Air that has to agree with the strand comes to the same wherever the search starts: from nothing, from the answer itself, and from that of a strand
+// whose diffusivity is three times as great or as small; more closely than a step is.
+func TestRunNear(t *testing.T) {
+	for _, direction := range []diffusion.Direction{diffusion.Against, diffusion.Mixed} {
+		for _, flow := range []float64{2e-6, 1e-5, 1e-3} {
+			m := transit(t, 20)
+			m.Path[1].Air.Direction, m.Path[1].Air.DryFlow = direction, flow
+			s := diffusion.DefaultSettings()
+			w := diffusion.NewMarch()
+			var strict, plain, r diffusion.Result
+			finest := s
+			finest.Tolerance /= 100
+			require.NoError(t, w.Run(m, s, &plain))
+			require.NoError(t, w.Run(m, finest, &strict))
+			steps := math.Abs(plain.Nozzle.Mean - strict.Nozzle.Mean)
+			for _, factor := range []float64{1, 3, 1. / 3} {
+				other := *m
+				other.DiffusivityFactor *= factor
+				var near diffusion.Result
+				require.NoError(t, w.Run(&other, s, &near))
+				require.NoError(t, w.RunNear(&near, m, s, &r))
+				within(t, plain.Nozzle.Mean, r.Nozzle.Mean, 2e-4*plain.Nozzle.Mean+steps, "%v, %g kg/s, from D times %g", direction, flow, factor)
+				require.Less(t, math.Abs(r.Balance), 1e-9)
+			}
+		}
+	}
+}
