@@ -28,6 +28,7 @@ type Odds struct {
 	Moulding      float64 // and within its moulding limit
 	Fit           float64 // error of the surrogate: root mean square, relative to the content
 	Unknowns      []string
+	Cautious      Caution // in which case of the unknowns and the limit the strand is wetter for its limit than nine times in ten
 }
 
 // Between are two contents [kg/kg dry].
@@ -141,6 +142,7 @@ type fitted struct {
 	surrogate     *surrogate.Surrogate
 	sample        []float64
 	byDiffusivity Between
+	axes          []float64 // values at the centre and on the axes
 }
 
 // fit makes the marches that a surrogate needs, more where it serves badly; where it does so even then, the sample is of marches alone.
@@ -157,7 +159,7 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
-	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(k.values)}
+	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(k.values), axes: k.values[:1+2*n]}
 	draws := e.marches.draws(n)
 	if n > 1 && f.Error > useless {
 		out.sample = fill(marched(draws[:alone]), k.wet)
@@ -303,6 +305,7 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
 	b := likely(sample)
 	o.Low, o.High = b.Low, b.High
+	o.Cautious = cautionAt(f.axes, limit)
 	return o
 }
 

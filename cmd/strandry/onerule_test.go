@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/materials/quantity"
 	"strandry/plots/table"
@@ -172,11 +172,11 @@ func (d *asked) advice() {
 	for _, l := range all {
 		set := scenarios.Setting{Key: "zone." + l.Zone + "."}
 		switch l.Kind {
-		case levers.Longer, levers.Shorter:
+		case advice.Longer, advice.Shorter:
 			set.Key, set.Value = set.Key+"length", metres(l.To)
-		case levers.Hotter:
+		case advice.Hotter:
 			set.Key, set.Value = set.Key+"temperature", celsius(l.To)
-		case levers.Slower, levers.Faster:
+		case advice.Slower, advice.Faster:
 			set.Key, set.Value = "feed.speed", quantity.Speed().Format(l.To, "m/s", 16)
 		default:
 			continue

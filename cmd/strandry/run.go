@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/plots/table"
 	"strandry/scenarios"
@@ -73,7 +73,7 @@ func answer(s *scenarios.Scenario) (*table.Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := levers.Find(march, m, a, library)
+	d := advice.Find(march, m, a, library)
 	contradicting, err := measured.Contradicting([]materials.Polymer{m.Material})
 	if err != nil {
 		return nil, err

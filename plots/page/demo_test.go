@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/plots/page"
 	"strandry/plots/table"
@@ -26,7 +26,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 	require.NoError(t, err)
 	library, err := materials.Library()
 	require.NoError(t, err)
-	d := levers.Find(w, &s.Model, a, library)
+	d := advice.Find(w, &s.Model, a, library)
 	v, err := survey.Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
 	l := page.Log{

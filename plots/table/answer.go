@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/scenarios/measured"
 )
@@ -19,7 +19,7 @@ type Answer struct {
 	Version    string
 	Model      *diffusion.Model
 	Assessment *diffusion.Assessment
-	Diagnosis  levers.Diagnosis
+	Diagnosis  advice.Diagnosis
 	Assumed    []string // what the scenario left open and how it was taken
 	Unused     []string // keys that were read and checked and have no effect yet
 
@@ -119,7 +119,7 @@ func Removed(r *diffusion.Assessment) string {
 func (a *Answer) notes(b *strings.Builder) {
 	notes := Covers(&a.Assessment.Result)
 	for _, w := range a.Assessment.Warnings {
-		if w.Concern == diffusion.AirSetsFloor && (a.Diagnosis.Cause == levers.Air || a.Diagnosis.Cause == levers.Flow) {
+		if w.Concern == diffusion.AirSetsFloor && (a.Diagnosis.Cause == advice.Air || a.Diagnosis.Cause == advice.Flow) {
 			continue // the conclusion has said it
 		}
 		notes = append(notes, say(w, a.Model))

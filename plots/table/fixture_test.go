@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/advice"
 	"strandry/diffusion/film"
-	"strandry/diffusion/levers"
 	"strandry/materials"
 )
 
@@ -106,13 +106,13 @@ func answer() *Answer {
 				{Concern: diffusion.UnmeasuredDiffusivity},
 			},
 		},
-		Diagnosis: levers.Diagnosis{
-			Cause: levers.Time, Floor: 7.8e-5, FloorZone: path[0].Name, Lowest: 0.0114, LowestZone: path[0].Name,
-			Levers: []levers.Lever{
-				{Kind: levers.Longer, Zone: path[0].Name, From: 12, To: 24, Mean: 0.00785, Limit: 0.002},
-				{Kind: levers.Slower, From: 0.002, To: 0.001, Mean: 0.008, Limit: 0.002},
+		Diagnosis: advice.Diagnosis{
+			Cause: advice.Time, Floor: 7.8e-5, FloorZone: path[0].Name, Lowest: 0.0114, LowestZone: path[0].Name,
+			Levers: []advice.Lever{
+				{Kind: advice.Longer, Zone: path[0].Name, From: 12, To: 24, Mean: 0.00785, Limit: 0.002},
+				{Kind: advice.Slower, From: 0.002, To: 0.001, Mean: 0.008, Limit: 0.002},
 			},
-			Materials: []levers.Lever{{Kind: levers.OtherMaterial, Material: "straw", Mean: 1e-5, Limit: 1e-3}, {Kind: levers.OtherMaterial, Material: "willow", Mean: 0.01, Limit: 1e-3}},
+			Materials: []advice.Lever{{Kind: advice.OtherMaterial, Material: "straw", Mean: 1e-5, Limit: 1e-3}, {Kind: advice.OtherMaterial, Material: "willow", Mean: 0.01, Limit: 1e-3}},
 		},
 		Assumed: []string{"room.pressure: 101.325 kPa", "strand.limit: 0.2 %"}, Unused: []string{"zone.hot drum of the long kind.shape"},
 	}

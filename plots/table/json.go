@@ -4,7 +4,7 @@ import (
 	"io"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 )
 
 // document is the answer as JSON, in SI units.
@@ -154,13 +154,13 @@ func (a *Answer) document() document {
 	d.Warnings = append(d.Warnings, a.Warnings()...)
 	d.Cooler = []lever{}
 	if c := a.Diagnosis.Cooler; c != nil {
-		d.Cooler = leversOf([]levers.Lever{*c})
+		d.Cooler = leversOf([]advice.Lever{*c})
 	}
 	d.Levers, d.Others = leversOf(a.Diagnosis.Levers), leversOf(a.Diagnosis.Materials)
 	return d
 }
 
-func leversOf(all []levers.Lever) []lever {
+func leversOf(all []advice.Lever) []lever {
 	out := make([]lever, 0, len(all))
 	for _, l := range all {
 		out = append(out, lever{l.Kind.String(), l.Zone, l.From, l.To, l.Material, l.Mean, l.Limit, l.Survives.String()})

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 )
 
@@ -90,7 +90,7 @@ func structure(p *materials.Polymer) string {
 }
 
 // cooler says what is left where the path is no hotter than the strand bears; "" where it is no hotter.
-func cooler(l *levers.Lever) string {
+func cooler(l *advice.Lever) string {
 	if l == nil {
 		return ""
 	}

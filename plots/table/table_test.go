@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 )
 
@@ -152,10 +152,10 @@ func TestOddAnswers(t *testing.T) {
 	}{
 		{func(a *Answer) { a.Assessment.Start = diffusion.State{Temperature: 293.15}; a.Assessment.Removed = 0 }, "nothing: it set off dry", "water at the start"},
 		{func(a *Answer) { a.Assessment.Removed = -0.25 }, "nothing: it gained 25.0 % on its start", "-25"},
-		{func(a *Answer) { a.Assessment.Verdict = diffusion.Dry; a.Diagnosis.Cause = levers.Nothing }, "Nothing holds this design back", "What would help"},
-		{func(a *Answer) { a.Assessment.Verdict = diffusion.Unsure; a.Diagnosis.Cause = levers.Nothing }, "UNSURE", "Nothing holds"},
+		{func(a *Answer) { a.Assessment.Verdict = diffusion.Dry; a.Diagnosis.Cause = advice.Nothing }, "Nothing holds this design back", "What would help"},
+		{func(a *Answer) { a.Assessment.Verdict = diffusion.Unsure; a.Diagnosis.Cause = advice.Nothing }, "UNSURE", "Nothing holds"},
 		{func(a *Answer) { a.Diagnosis.Levers, a.Diagnosis.Materials = nil, nil }, "No single change", "Another material"},
-		{func(a *Answer) { a.Diagnosis.Cause = levers.Rewetting }, "takes up water again", "Time holds"},
+		{func(a *Answer) { a.Diagnosis.Cause = advice.Rewetting }, "takes up water again", "Time holds"},
 		{func(a *Answer) {
 			a.Assessment.Zones[0].Contact, a.Assessment.Zones[1].Contact = diffusion.Contact{}, diffusion.Contact{}
 			a.Model.Material.Doubts = nil
@@ -165,7 +165,7 @@ func TestOddAnswers(t *testing.T) {
 		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", materials.FromLibrary }, "strandry materials pa6", ""},
 		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", "own/pa6.toml" }, "(And 1 more.)", "strandry materials pa6"},
 		{func(a *Answer) {
-			a.Diagnosis.Cause = levers.Air
+			a.Diagnosis.Cause = advice.Air
 			a.Assessment.Warnings = []diffusion.Warning{{Concern: diffusion.AirSetsFloor, Value: 0.01, Limit: 0.002}}
 		}, "Not time but air", "too moist"},
 		{func(a *Answer) {

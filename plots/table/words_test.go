@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 )
 
@@ -69,11 +69,11 @@ func TestEveryConcernHasWords(t *testing.T) {
 func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
 	distinct(t, members(t, "diffusion/levers/diagnosis.go", "Cause"), func(i int) string {
 		a := answer()
-		a.Diagnosis.Cause = levers.Cause(i)
+		a.Diagnosis.Cause = advice.Cause(i)
 		return a.cause()
 	})
 	distinct(t, members(t, "diffusion/levers/levers.go", "Kind"), func(i int) string {
-		return Describe(levers.Lever{Kind: levers.Kind(i), Zone: "drum", From: 300, To: 320})
+		return Describe(advice.Lever{Kind: advice.Kind(i), Zone: "drum", From: 300, To: 320})
 	})
 	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(&diffusion.Assessment{Verdict: diffusion.Verdict(i)}) })
 	distinct(t, members(t, "diffusion/survival.go", "Survival"), func(i int) string {
@@ -113,7 +113,7 @@ func TestUnsureByTheNumbers(t *testing.T) {
 	a.Assessment.Verdict, a.Assessment.Numbers, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
 	a.Assessment.Probability = 0.91
 	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Assessment))
-	a.Diagnosis.Cause = levers.Nothing
+	a.Diagnosis.Cause = advice.Nothing
 	require.Contains(t, a.cause(), "which the numerical error leaves in doubt")
 }
 

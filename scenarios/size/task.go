@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
@@ -296,7 +296,7 @@ func (t *task) check(f found) error {
 		if err != nil {
 			return err
 		}
-		a.Diagnosis = levers.Find(t.march, a.Model, a.Check, library)
+		a.Diagnosis = advice.Find(t.march, a.Model, a.Check, library)
 	}
 	if a.Key.Known {
 		if now, err := t.point(a.Key.Value); err == nil {

@@ -1,4 +1,4 @@
-package levers
+package advice
 
 import (
 	"cmp"

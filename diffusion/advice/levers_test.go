@@ -1,4 +1,4 @@
-package levers_test
+package advice_test
 
 import (
 	"fmt"
@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/advice"
 	"strandry/diffusion/film"
-	"strandry/diffusion/levers"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -39,13 +39,13 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 	}
 }
 
-func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagnosis) {
+func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, advice.Diagnosis) {
 	w := diffusion.NewMarch()
 	a, err := w.Assess(m, diffusion.DefaultSettings())
 	require.NoError(t, err)
 	library, err := materials.Library()
 	require.NoError(t, err)
-	d := levers.Find(w, m, a, library)
+	d := advice.Find(w, m, a, library)
 	others := len(library)
 	if slices.ContainsFunc(library, func(p materials.Polymer) bool { return p.Same(&m.Material) }) {
 		others-- // a strand whose values were changed is another material than the library's
@@ -62,11 +62,11 @@ func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, levers.Diagn
 
 func TestCauses(t *testing.T) {
 	heatedRoom := humidair.VapourPressureAt(0.5, room)
-	cases := map[levers.Cause]*diffusion.Model{
-		levers.Air:       design(t, "pla", 12, 45, heatedRoom, 0.02),
-		levers.Time:      design(t, "pa6", 2, 80, 103, 0.02),
-		levers.Rewetting: design(t, "pc", 12, 110, 103, 5),
-		levers.Nothing:   design(t, "pc", 12, 110, 103, 0.02),
+	cases := map[advice.Cause]*diffusion.Model{
+		advice.Air:       design(t, "pla", 12, 45, heatedRoom, 0.02),
+		advice.Time:      design(t, "pa6", 2, 80, 103, 0.02),
+		advice.Rewetting: design(t, "pc", 12, 110, 103, 5),
+		advice.Nothing:   design(t, "pc", 12, 110, 103, 0.02),
 	}
 	for want, m := range cases {
 		_, d := find(t, m)
@@ -78,10 +78,10 @@ func TestCauses(t *testing.T) {
 // a cover.
 func TestTheBestLeverMeetsTheCause(t *testing.T) {
 	_, d := find(t, design(t, "pla", 60, 45, humidair.VapourPressureAt(0.5, room), 0.02))
-	require.Equal(t, levers.Drier, d.Levers[0].Kind)
+	require.Equal(t, advice.Drier, d.Levers[0].Kind)
 	require.Equal(t, "chamber", d.FloorZone)
 	_, d = find(t, design(t, "pc", 12, 110, 103, 5))
-	require.Equal(t, levers.Covered, d.Levers[0].Kind)
+	require.Equal(t, advice.Covered, d.Levers[0].Kind)
 	require.LessOrEqual(t, d.Levers[0].Mean, d.Levers[0].Limit)
 	require.Equal(t, "chamber", d.LowestZone)
 }
@@ -92,12 +92,12 @@ func TestLeversAreRuns(t *testing.T) {
 	m.Radius = 1.425e-3
 	m.Path[0].Air.DryFlow, m.Path[1].Air.DryFlow = 1e-4, 1e-6
 	_, d := find(t, m)
-	kinds := map[levers.Kind]levers.Lever{}
+	kinds := map[advice.Kind]advice.Lever{}
 	for _, l := range d.Levers {
 		kinds[l.Kind] = l
 	}
 	require.Len(t, kinds, 9)
-	check := func(kind levers.Kind, change func(m *diffusion.Model)) {
+	check := func(kind advice.Kind, change func(m *diffusion.Model)) {
 		varied := *m
 		varied.Path = append([]diffusion.Zone(nil), m.Path...)
 		change(&varied)
@@ -105,20 +105,20 @@ func TestLeversAreRuns(t *testing.T) {
 		require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
 		require.InEpsilon(t, r.Nozzle.Mean, kinds[kind].Mean, 1e-3, kind.String())
 	}
-	check(levers.Longer, func(m *diffusion.Model) { m.Path[0].Length = 12 })
-	check(levers.Slower, func(m *diffusion.Model) { m.Speed = 1e-3 })
-	check(levers.Shorter, func(m *diffusion.Model) { m.Path[1].Length = 0.15 })
-	check(levers.Faster, func(m *diffusion.Model) { m.Speed = 4e-3 })
-	check(levers.Hotter, func(m *diffusion.Model) { m.Path[0].Air.Temperature = 353.15 })
-	check(levers.MoreAir, func(m *diffusion.Model) { m.Path[0].Air.DryFlow = 2e-4 })
-	check(levers.Covered, func(m *diffusion.Model) { m.Path[1].Air = diffusion.Air{Temperature: room, VapourPressure: 200} })
-	check(levers.Thinner, func(m *diffusion.Model) {
+	check(advice.Longer, func(m *diffusion.Model) { m.Path[0].Length = 12 })
+	check(advice.Slower, func(m *diffusion.Model) { m.Speed = 1e-3 })
+	check(advice.Shorter, func(m *diffusion.Model) { m.Path[1].Length = 0.15 })
+	check(advice.Faster, func(m *diffusion.Model) { m.Speed = 4e-3 })
+	check(advice.Hotter, func(m *diffusion.Model) { m.Path[0].Air.Temperature = 353.15 })
+	check(advice.MoreAir, func(m *diffusion.Model) { m.Path[0].Air.DryFlow = 2e-4 })
+	check(advice.Covered, func(m *diffusion.Model) { m.Path[1].Air = diffusion.Air{Temperature: room, VapourPressure: 200} })
+	check(advice.Thinner, func(m *diffusion.Model) {
 		m.Speed *= m.Radius * m.Radius / (0.875e-3 * 0.875e-3)
 		m.Radius = 0.875e-3
 	})
 	// A thinner strand at the same melt flow runs faster: as much water leaves as before,
 	// since Fo = D L/(v R²) is the same. What differs is heating and film.
-	require.InEpsilon(t, d.Levers[len(d.Levers)-1].Mean, kinds[levers.Thinner].Mean, 0.2)
+	require.InEpsilon(t, d.Levers[len(d.Levers)-1].Mean, kinds[advice.Thinner].Mean, 0.2)
 }
 
 // A strand that sets off wetter than saturated asks of no other material what none can hold.
@@ -145,11 +145,11 @@ func TestDryer(t *testing.T) {
 	dryer := func() int {
 		a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
 		require.NoError(t, err)
-		return levers.Dryer(m, &a.Result)
+		return advice.Dryer(m, &a.Result)
 	}
 	require.Equal(t, 2, dryer())
 	_, d := find(t, m)
-	require.Equal(t, levers.Time, d.Cause)
+	require.Equal(t, advice.Time, d.Cause)
 	for i := 1; i < 3; i++ {
 		m.Path[i].Air.VapourPressure = humidair.VapourPressureAt(0.5, room)
 	}
@@ -160,7 +160,7 @@ func TestDryer(t *testing.T) {
 // What limited air does to the cause. Against the strand the driest air is that which it leaves, so that time is
 // enough; mixed, the strand's own water is what is in the way.
 func TestCausesInLimitedAir(t *testing.T) {
-	cause := func(direction diffusion.Direction, flow, length float64) levers.Diagnosis {
+	cause := func(direction diffusion.Direction, flow, length float64) advice.Diagnosis {
 		m := design(t, "pa6", length, 80, 12.8, 0.02)
 		m.Path, m.Start = m.Path[:1], 0.08
 		m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = flow, direction
@@ -168,65 +168,65 @@ func TestCausesInLimitedAir(t *testing.T) {
 		a, err := w.Assess(m, diffusion.DefaultSettings())
 		require.NoError(t, err)
 		require.Greater(t, a.Nozzle.Mean, m.Limit)
-		d := levers.Diagnose(w, m, a)
+		d := advice.Diagnose(w, m, a)
 		require.LessOrEqual(t, d.Floor, m.Limit)
 		return d
 	}
-	require.Equal(t, levers.Time, cause(diffusion.Against, 6e-6, 20).Cause)
+	require.Equal(t, advice.Time, cause(diffusion.Against, 6e-6, 20).Cause)
 	d := cause(diffusion.Mixed, 2e-6, 20)
-	require.Equal(t, levers.Flow, d.Cause)
+	require.Equal(t, advice.Flow, d.Cause)
 	// A flow that would do for what leaves on this length, not for all that leaves in the end.
 	d = cause(diffusion.Mixed, 1e-5, 3)
-	require.Equal(t, levers.Flow, d.Cause)
+	require.Equal(t, advice.Flow, d.Cause)
 	require.Greater(t, d.Endless, 0.002)
-	require.Equal(t, levers.Time, cause(diffusion.Mixed, 1e-3, 20).Cause)
+	require.Equal(t, advice.Time, cause(diffusion.Mixed, 1e-3, 20).Cause)
 }
 
 // Where what follows the dryer wets the strand beyond its limit, longer drying alone will not do; and a strand
 // that sets off dry and is wetted has nothing to dry from.
 func TestCausesOfRewetting(t *testing.T) {
 	_, d := find(t, design(t, "pc", 1, 50, 103, 2))
-	require.Equal(t, levers.Rewetting, d.Cause)
+	require.Equal(t, advice.Rewetting, d.Cause)
 	require.Greater(t, d.Endless, 1.4*2e-4)
 	require.Equal(t, 0, d.Dryer)
 
 	m := design(t, "pc", 12, 110, 103, 2)
 	m.Path, m.Start = m.Path[1:], 0
 	_, d = find(t, m)
-	require.Equal(t, levers.Rewetting, d.Cause)
+	require.Equal(t, advice.Rewetting, d.Cause)
 	require.Empty(t, d.LowestZone)
-	require.Contains(t, []levers.Kind{levers.Shorter, levers.Faster, levers.Drier}, d.Levers[0].Kind)
+	require.Contains(t, []advice.Kind{advice.Shorter, advice.Faster, advice.Drier}, d.Levers[0].Kind)
 }
 
 // Another material is dried at its own temperature where this one is, and nowhere else.
 func TestReheat(t *testing.T) {
 	m := design(t, "abs", 12, 80, 5e4, 0.3)
 	m.Material.DryingTemperature.Value = 333.15
-	levers.Reheat(m, room)
+	advice.Reheat(m, room)
 	require.InDelta(t, 333.15, m.Path[0].Air.Temperature, 0)
 	require.InDelta(t, humidair.SaturationPressure(333.15), m.Path[0].Air.VapourPressure, 0)
 	require.InDelta(t, room, m.Path[1].Air.Temperature, 0)
 	for above, want := range map[float64]float64{4.9: room + 4.9, 5.1: 333.15} { // five kelvins make a zone a heated one
 		m.Path[1].Air.Temperature = room + above
-		levers.Reheat(m, room)
+		advice.Reheat(m, room)
 		require.InDelta(t, want, m.Path[1].Air.Temperature, 1e-9)
 	}
 }
 
 // Why no length of the first zone will do: its air, too little of it, or what comes after.
 func TestHindrance(t *testing.T) {
-	hindrance := func(m *diffusion.Model) levers.Cause {
+	hindrance := func(m *diffusion.Model) advice.Cause {
 		w := diffusion.NewMarch()
 		a, err := w.Assess(m, diffusion.DefaultSettings())
 		require.NoError(t, err)
-		return levers.Hindrance(w, m, a, 0)
+		return advice.Hindrance(w, m, a, 0)
 	}
 	little := design(t, "pa6", 20, 80, 12.8, 0.02)
 	little.Path, little.Start = little.Path[:1], 0.08
 	little.Path[0].Air.DryFlow = 2e-6 // at 8 % the strand brings more than this air holds at its limit
-	require.Equal(t, levers.Flow, hindrance(little))
-	require.Equal(t, levers.Rewetting, hindrance(design(t, "pc", 1, 50, 103, 2)))
-	require.Equal(t, levers.Air, hindrance(design(t, "pla", 12, 45, humidair.VapourPressureAt(0.5, room), 0.02)))
+	require.Equal(t, advice.Flow, hindrance(little))
+	require.Equal(t, advice.Rewetting, hindrance(design(t, "pc", 1, 50, 103, 2)))
+	require.Equal(t, advice.Air, hindrance(design(t, "pla", 12, 45, humidair.VapourPressureAt(0.5, room), 0.02)))
 }
 
 // Several dryers. One whose length would do makes it a matter of time, whichever it is, and the levers act on it:
@@ -238,7 +238,7 @@ func TestCausesOfSeveralDryers(t *testing.T) {
 	m := design(t, "tpu-ester", 1, 60, 103, 0.02)
 	m.Path, m.Speed, m.Start = []diffusion.Zone{dry, m.Path[0]}, 8e-3, 0.0032
 	_, d := find(t, m)
-	require.Equal(t, levers.Time, d.Cause)
+	require.Equal(t, advice.Time, d.Cause)
 	require.Equal(t, 1, d.Dryer)
 
 	m = design(t, "pc", 0.3, 110, 103, 3)
@@ -247,14 +247,14 @@ func TestCausesOfSeveralDryers(t *testing.T) {
 	m.Path[1].Air.VapourPressure = humidair.VapourPressureAt(0.9, room)
 	m.Path, m.Speed = append(m.Path, box), 1e-3
 	_, d = find(t, m)
-	require.Equal(t, levers.Time, d.Cause)
+	require.Equal(t, advice.Time, d.Cause)
 	require.Equal(t, 2, d.Dryer)
 
 	m = design(t, "bvoh", 13, 60, 103, 30)
 	m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = 6e-6, diffusion.Mixed
 	m.Path[1].Air.VapourPressure = humidair.VapourPressureAt(0.9, room)
 	_, d = find(t, m)
-	require.Equal(t, levers.Rewetting, d.Cause)
+	require.Equal(t, advice.Rewetting, d.Cause)
 	require.Greater(t, d.Endless, m.Limit)
 }
 
@@ -266,7 +266,7 @@ func TestWetSkinInMoistAir(t *testing.T) {
 	m.Storage, m.Path, m.Start, m.Limit = []diffusion.Zone{storage}, m.Path[:1], 0, 1e-3
 	a, d := find(t, m)
 	require.Greater(t, a.Zones[0].Supplied, m.Limit)
-	require.Equal(t, levers.Time, d.Cause)
+	require.Equal(t, advice.Time, d.Cause)
 }
 
 // Air that the strand drags along is a limited flow: twice as much of it is a lever, a march without
@@ -278,8 +278,8 @@ func TestDraggedAirIsLimited(t *testing.T) {
 	z.Film.Flow, z.Film.Bore = film.Annulus, 6e-3
 	z.Air.Dragged, z.Air.Direction = true, diffusion.With
 	_, d := find(t, m)
-	require.Equal(t, levers.Flow, d.Cause)
-	i := slices.IndexFunc(d.Levers, func(l levers.Lever) bool { return l.Kind == levers.MoreAir })
+	require.Equal(t, advice.Flow, d.Cause)
+	i := slices.IndexFunc(d.Levers, func(l advice.Lever) bool { return l.Kind == advice.MoreAir })
 	require.GreaterOrEqual(t, i, 0)
 	require.InEpsilon(t, 2*m.DryFlow(z), d.Levers[i].To, 1e-12)
 	require.InEpsilon(t, m.DryFlow(z), d.Levers[i].From, 1e-12)
@@ -301,14 +301,14 @@ func TestLeversStayWhereTheStrandHolds(t *testing.T) {
 	hotter := false
 	for _, l := range d.Levers {
 		require.NotEqual(t, diffusion.Softens, l.Survives)
-		if l.Kind == levers.Hotter {
+		if l.Kind == advice.Hotter {
 			hotter = true
 			require.InDelta(t, bears, l.To, 1e-9)
 		}
 	}
 	require.True(t, hotter)
 	require.Nil(t, d.Cooler)
-	levers.Reheat(m, room)
+	advice.Reheat(m, room)
 	require.InDelta(t, bears, m.Path[0].Air.Temperature, 1e-9)
 }
 
@@ -317,10 +317,10 @@ func TestSofteningIsACause(t *testing.T) {
 	m := design(t, "petg", 3, 200, 103, 0.02)
 	a, d := find(t, m)
 	require.Less(t, a.Nozzle.Mean, m.Limit)
-	require.Equal(t, levers.Softening, d.Cause)
+	require.Equal(t, advice.Softening, d.Cause)
 	require.Equal(t, "softening", d.Cause.String())
 	require.NotNil(t, d.Cooler)
-	require.Equal(t, levers.Cooler, d.Cooler.Kind)
+	require.Equal(t, advice.Cooler, d.Cooler.Kind)
 	require.Equal(t, diffusion.Holds, d.Cooler.Survives)
 	require.InDelta(t, m.Material.DryingTemperature.Value, d.Cooler.To, 1e-9)
 	for _, l := range d.Levers {
@@ -340,7 +340,7 @@ func TestSofteningIsACause(t *testing.T) {
 	a, d = find(t, m)
 	require.Greater(t, a.Low, m.Limit)
 	require.Equal(t, diffusion.Wet, a.Verdict)
-	require.Equal(t, levers.Time, d.Cause)
+	require.Equal(t, advice.Time, d.Cause)
 }
 
 // Only what is hotter than the strand bears is cooled: a zone above the usual drying temperature in which it holds
@@ -374,8 +374,8 @@ func TestPathOfAThousandZones(t *testing.T) {
 	require.NoError(t, err)
 	require.Greater(t, a.Nozzle.Mean, m.Limit)
 	began := time.Now()
-	d := levers.Diagnose(w, m, a)
+	d := advice.Diagnose(w, m, a)
 	require.Less(t, time.Since(began), 10*time.Second) // a fiftieth of it alone on a machine
-	require.Equal(t, levers.Time, d.Cause)
+	require.Equal(t, advice.Time, d.Cause)
 	require.Equal(t, "dry", m.Path[d.Dryer].Name)
 }

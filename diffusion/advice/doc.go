@@ -6,4 +6,4 @@
 // strand, another material. Each is taken a fixed way (see [Find]); none goes beyond the
 // usual drying temperature of the material or beyond what a strand of it bears. What is left out: levers in
 // combination, and cost.
-package levers
+package advice
