@@ -305,7 +305,7 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
 	b := likely(sample)
 	o.Low, o.High = b.Low, b.High
-	o.Cautious = cautionAt(f.axes, limit)
+	o.Cautious = e.caution(f.axes)
 	return o
 }
 

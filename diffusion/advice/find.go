@@ -1,7 +1,9 @@
 package advice
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"strandry/diffusion"
 )
@@ -32,7 +34,7 @@ type Advice struct {
 	// Floor is what the driest air of the nearest set allows, where that is above the limit [kg/kg dry], in zone FloorZone; else zero.
 	Floor     float64
 	FloorZone string
-	// Length is how long the drying zone would have to be in place of the nearest set's for it to be dry nine times in ten [m], beyond what can be built; zero
+	// Length is about how long the drying zone would have to be, with the other changes of the nearest set, to be dry nine times in ten [m], whatever can be built; zero
 	// where no length was found that would do. LengthZone is its name.
 	Length     float64
 	LengthZone string
@@ -44,7 +46,7 @@ func Find(w *diffusion.March, design Design, m *diffusion.Model, s diffusion.Set
 		return Advice{}
 	}
 	b.Hottest = min(b.Hottest, m.Material.GivesWay().Min)
-	f := &finder{march: w, design: design, model: m, settings: s, room: b.Room, dryer: d.Dryer, odds: &a.Odds}
+	f := &finder{march: w, design: design, model: m, settings: s, room: b.Room, dryer: d.Dryer, caution: a.Cautious}
 	base := m
 	if a.Endurance.Survival == diffusion.Softens {
 		cooler, ok := design.Written(b.cool(m))
@@ -55,7 +57,7 @@ func Find(w *diffusion.March, design Design, m *diffusion.Model, s diffusion.Set
 		base = changed(m, f.forced, b.Room)
 	}
 	f.possible = b.possible(base, &a.Result, d.Dryer)
-	return f.find(b)
+	return f.find()
 }
 
 // most is of how many changes a set is at most.
@@ -68,7 +70,7 @@ type finder struct {
 	settings diffusion.Settings
 	room     float64
 	dryer    int
-	odds     *diffusion.Odds // of the design as drawn
+	caution  diffusion.Caution // of the design as drawn
 
 	forced   []Change // what each set holds: less heat, where the strand softens
 	possible []Change // the others, each at its bound
@@ -81,7 +83,7 @@ type option struct {
 	ratio float64
 }
 
-func (f *finder) find(b Bounds) Advice {
+func (f *finder) find() Advice {
 	f.nearest.ratio = math.Inf(1)
 	var out Advice
 	f.options(func(same []option) bool {
@@ -89,17 +91,21 @@ func (f *finder) find(b Bounds) Advice {
 		return len(out.Sets) > 0
 	})
 	if len(out.Sets) == 0 {
-		f.short(&out, b)
+		f.short(&out)
 	}
 	return out
 }
 
-// confirmed are the sets of some options that are dry as they are written, three at most.
+// confirmed are the sets of some options that are dry as they are written: three at most, and one where the marches are long.
 func (f *finder) confirmed(options []option) []Set {
-	const wanted, tried = 3, 5
+	wanted := 3
+	if slices.ContainsFunc(f.model.Path, func(z diffusion.Zone) bool { return z.Contact.Fixed() }) {
+		wanted = 1
+	}
+	const tried = 12
 	var sets []Set
-	for i, o := range options {
-		if len(sets) == wanted || i == tried {
+	for _, o := range options[:min(tried, len(options))] {
+		if len(sets) == wanted {
 			break
 		}
 		if one, ok := f.sufficient(o); ok {
@@ -110,7 +116,7 @@ func (f *finder) confirmed(options []option) []Set {
 }
 
 // short fills in how near it comes, and what would have to give.
-func (f *finder) short(out *Advice, b Bounds) {
+func (f *finder) short(out *Advice) {
 	if math.IsInf(f.nearest.ratio, 1) || len(f.forced)+len(f.nearest.of) == 0 {
 		return
 	}
@@ -118,53 +124,42 @@ func (f *finder) short(out *Advice, b Bounds) {
 	if !ok {
 		return
 	}
-	set, a, m := f.assessed(changes)
-	if a == nil || set.Endurance.Survival == diffusion.Softens {
+	t, ok := f.tried(changes)
+	if !ok || t.Endurance.Survival == diffusion.Softens {
 		return
 	}
-	if set.Verdict == diffusion.Dry {
-		out.Sets = []Set{set}
+	if t.Verdict == diffusion.Dry {
+		out.Sets = []Set{t.Set}
 		return
 	}
-	out.Nearest = &set
-	floor := &a.Zones[0]
-	for i := range a.Zones {
-		if a.Zones[i].Supplied < floor.Supplied {
-			floor = &a.Zones[i]
-		}
-	}
-	if floor.Supplied > m.Limit {
+	out.Nearest = &t.Set
+	floor := slices.MinFunc(t.result.Zones, func(x, y diffusion.ZoneResult) int { return cmp.Compare(x.Supplied, y.Supplied) })
+	if floor.Supplied > t.model.Limit {
 		out.Floor, out.FloorZone = floor.Supplied, floor.Name
 		return
 	}
-	if out.Length = f.length(m, &a.Odds); out.Length > b.Longest {
-		out.LengthZone = m.Path[f.dryer].Name
-		return
+	if out.Length = f.length(&t); out.Length > 0 {
+		out.LengthZone = t.model.Path[f.dryer].Name
 	}
-	out.Length = 0
 }
 
-// length is how long the dryer would have to be to be dry nine times in ten [m]; zero where no length does.
-func (f *finder) length(m *diffusion.Model, odds *diffusion.Odds) float64 {
-	const longest, tries = 1e4, 3 // [m]
-	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: m.Path[f.dryer].Length, Bound: longest}}}
-	on := finder{march: f.march, model: m, settings: f.settings, room: f.room}
-	target := 0.0
-	for range tries {
-		share, ok := on.needed([]Change{ever}, 0, odds, target, 3)
+// length is how long the dryer would have to be about [m]; zero where no length does.
+func (f *finder) length(t *trial) float64 {
+	const longest, rounds = 1e4, 2 // [m]
+	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: t.model.Path[f.dryer].Length, Bound: longest}}}
+	on := finder{march: f.march, model: t.model, settings: f.settings, room: f.room}
+	c, length := t.odds.Cautious, 0.0
+	for range rounds {
+		share, ok := on.needed([]Change{ever}, 0, &c, 0, rounds)
 		if !ok {
 			return 0
 		}
 		longer := ever.share(share)
-		long := changed(m, []Change{longer}, f.room)
-		found, err := f.march.Odds(long, f.settings)
-		if err != nil {
+		length = longer.Parts[0].To
+		var err error
+		if c, err = f.march.Caution(changed(t.model, []Change{longer}, f.room), f.settings); err != nil {
 			return 0
 		}
-		if found.Probability >= diffusion.Likely {
-			return longer.Parts[0].To
-		}
-		odds, target = &found, f.target(long, &found)
 	}
-	return 0
+	return length
 }

@@ -17,13 +17,13 @@ func (f *finder) changes(of []int) []Change {
 	return out
 }
 
-// ratios are the logarithms of content over limit with sets of changes in the cautious case of some odds; infinite where there is no answer.
-func (f *finder) ratios(sets [][]Change, odds *diffusion.Odds) []float64 {
+// ratios are the logarithms of content over limit with sets of changes in a cautious case; infinite where there is no answer.
+func (f *finder) ratios(sets [][]Change, c *diffusion.Caution) []float64 {
 	models := make([]*diffusion.Model, len(sets))
 	for i, set := range sets {
 		models[i] = changed(f.model, set, f.room)
 	}
-	out := f.march.Cautious(models, odds, f.settings)
+	out := f.march.Cautious(models, c, f.settings)
 	for i, x := range out {
 		if math.IsNaN(x) || !sound(models[i]) {
 			out[i] = math.Inf(1)
@@ -39,7 +39,7 @@ func (f *finder) looked(sets [][]int) []option {
 		all[i] = f.changes(of)
 	}
 	out := make([]option, len(sets))
-	for i, x := range f.ratios(all, f.odds) {
+	for i, x := range f.ratios(all, &f.caution) {
 		out[i] = option{sets[i], x}
 		const worth = 0.02
 		if len(f.forced)+len(sets[i]) <= most && x < f.nearest.ratio-worth*float64(max(0, len(sets[i])-len(f.nearest.of))) {
@@ -49,11 +49,11 @@ func (f *finder) looked(sets [][]int) []option {
 	return out
 }
 
-// options hands over the sets that may do, of one change, of two and of three, each size with the driest first, until use is content. All
+// options hands over the sets that may do, of one change, of two and of three, each size in the order of [finder.promising], until use is content. All
 // sets of one are looked at. Larger ones are made of the changes that matter most, and hold each change without which all the others together do not do.
 func (f *finder) options(use func(same []option) bool) {
 	none := f.looked([][]int{{}})
-	if len(f.forced) > 0 && use(promising(none)) {
+	if len(f.forced) > 0 && use(f.promising(none)) {
 		return
 	}
 	singles := make([][]int, len(f.possible))
@@ -61,7 +61,7 @@ func (f *finder) options(use func(same []option) bool) {
 		singles[i] = []int{i}
 	}
 	alone := f.looked(singles)
-	if use(promising(alone)) {
+	if use(f.promising(alone)) {
 		return
 	}
 	matter, needed, enough := f.matter(none[0].ratio, alone)
@@ -70,16 +70,19 @@ func (f *finder) options(use func(same []option) bool) {
 		return
 	}
 	for size := 2; len(f.forced)+size <= most; size++ {
-		if use(promising(f.looked(combinations(matter, needed, size)))) {
+		if use(f.promising(f.looked(combinations(matter, needed, size)))) {
 			return
 		}
 	}
 }
 
-// promising are the options that may do, the driest first.
-func promising(all []option) []option {
+// promising are the options that may do: those that leave the feed as it is first, and of them the driest.
+func (f *finder) promising(all []option) []option {
 	enough := slices.DeleteFunc(slices.Clone(all), func(o option) bool { return !(o.ratio <= near) })
-	slices.SortStableFunc(enough, func(x, y option) int { return cmp.Compare(x.ratio, y.ratio) })
+	feeds := func(o option) int {
+		return len(o.of) - len(slices.DeleteFunc(slices.Clone(o.of), func(i int) bool { return f.possible[i].Kind <= Faster }))
+	}
+	slices.SortStableFunc(enough, func(x, y option) int { return cmp.Or(cmp.Compare(feeds(x), feeds(y)), cmp.Compare(x.ratio, y.ratio)) })
 	return enough
 }
 

@@ -8,54 +8,92 @@ import (
 	"strandry/diffusion"
 )
 
-// sufficient reduces an option to what it needs and assesses it as it is written, until it is dry and not much more. Each assessment tells in which case to
-// be cautious, and by how much its odds differ from that.
+// trial is a set of changes as it is written down, on trial.
+type trial struct {
+	Set
+	model  *diffusion.Model
+	result diffusion.Result // at the medians
+	odds   diffusion.Odds
+}
+
+// sufficient reduces an option to what it needs, and tries it as it is written until it is dry and not much more. The cautious case is that of the
+// design with the changes; what its odds differ from it is learnt from each trial.
 func (f *finder) sufficient(o option) (Set, bool) {
-	const tries, ample = 4, 0.96
-	odds, target := f.odds, 0.0
-	var best, last Set
+	const tries, ample = 3, 0.96
+	caution, changes, ok := f.settled(f.changes(o.of))
+	if !ok {
+		return Set{}, false
+	}
+	var best Set
+	var last []Change
 	found := false
 	for range tries {
-		changes, reduced := f.reduced(f.changes(o.of), odds, target)
-		if !reduced && found {
+		if changes == nil || alike(changes, last) {
 			break
 		}
-		set, a, m := f.assessed(changes)
-		if a == nil || alike(set, last) {
+		last = changes
+		t, ok := f.tried(changes)
+		if !ok {
 			break
 		}
-		last = set
-		dry := set.Verdict == diffusion.Dry
+		dry := t.Verdict == diffusion.Dry
 		if dry {
-			best, found = set, true
+			best, found = t.Set, true
 		}
-		if dry && set.Probability <= ample || !dry && (found || !reduced) {
+		if dry && t.Probability <= ample || !dry && found {
 			break
 		}
-		odds = &a.Odds
-		target = f.target(m, odds)
+		caution = t.odds.Cautious
+		if changes, ok = f.reduced(f.changes(o.of), &caution, f.target(&t)); !ok && found {
+			break
+		}
 	}
 	return best, found
 }
 
-// alike tells that two sets are written alike.
-func alike(x, y Set) bool {
-	return slices.EqualFunc(x.Changes, y.Changes, func(a, b Change) bool {
+// settled reduces changes in the cautious case of the design with them, which is found in two rounds. It is false where even their bounds are far from
+// enough then.
+func (f *finder) settled(bounds []Change) (diffusion.Caution, []Change, bool) {
+	const rounds, far = 2, 0.1
+	c := f.caution
+	changes, _ := f.reduced(bounds, &c, 0)
+	for range rounds {
+		if changes == nil {
+			break
+		}
+		m, err := f.design.Changed(changes)
+		if err != nil {
+			return c, nil, false
+		}
+		if c, err = f.march.Caution(m, f.settings); err != nil || !(f.ratios([][]Change{bounds}, &c)[0] <= far) {
+			return c, nil, false
+		}
+		before := changes
+		if changes, _ = f.reduced(bounds, &c, 0); alike(changes, before) {
+			break
+		}
+	}
+	return c, changes, changes != nil
+}
+
+// alike tells that two sets of changes are written alike.
+func alike(x, y []Change) bool {
+	return slices.EqualFunc(x, y, func(a, b Change) bool {
 		return slices.EqualFunc(a.Parts, b.Parts, func(p, q Part) bool { return p.Key == q.Key && p.Is == q.Is })
 	})
 }
 
-// target is the ratio that a model like one of which the odds are known must reach in their cautious case to be dry nine times in ten.
-func (f *finder) target(m *diffusion.Model, o *diffusion.Odds) float64 {
+// target is the ratio that a model like the one on trial must reach in its cautious case to be dry nine times in ten.
+func (f *finder) target(t *trial) float64 {
 	const spare, flat, furthest = 0.004, 0.15, 1.5
-	gap := (diffusion.Likely + spare - o.Probability) / max(o.Density, flat)
-	return f.march.Cautious([]*diffusion.Model{m}, o, f.settings)[0] - min(max(gap, -furthest), furthest)
+	gap := (diffusion.Likely + spare - t.odds.Probability) / max(t.odds.Density, flat)
+	return f.march.Cautious([]*diffusion.Model{t.model}, &t.odds.Cautious, f.settings)[0] - min(max(gap, -furthest), furthest)
 }
 
 // reduced takes each change back to what is needed, in the order of the kinds, and writes it down. It is false, and
-// all are at their bounds, where even those are not enough.
-func (f *finder) reduced(changes []Change, odds *diffusion.Odds, target float64) ([]Change, bool) {
-	if math.IsNaN(target) || !(f.ratios([][]Change{changes}, odds)[0] <= target) {
+// all are at their bounds, where even those are not enough; they are nil where they cannot be written.
+func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64) ([]Change, bool) {
+	if math.IsNaN(target) || !(f.ratios([][]Change{changes}, c)[0] <= target) {
 		out, _ := f.written(changes)
 		return out, false
 	}
@@ -69,9 +107,8 @@ func (f *finder) reduced(changes []Change, odds *diffusion.Odds, target float64)
 		if i < len(f.forced) {
 			continue
 		}
-		share, _ := f.needed(out, i, odds, target, 2)
-		out[i] = changes[i].share(share)
-		written, ok := f.design.Written(out[i])
+		share, _ := f.needed(out, i, c, target, 2)
+		written, ok := f.design.Written(changes[i].share(share))
 		if !ok {
 			return nil, false
 		}
@@ -80,8 +117,9 @@ func (f *finder) reduced(changes []Change, odds *diffusion.Odds, target float64)
 	return out, true
 }
 
-// needed is the share of a change that is needed, with the others as they are: by eighths, and eighths of those, for some rounds. It is false where none is enough.
-func (f *finder) needed(all []Change, i int, odds *diffusion.Odds, target float64, rounds int) (share float64, ok bool) {
+// needed is the share of a change that is needed, with the others as they are: by eighths, and eighths of those, for some rounds. It is false where
+// none is enough.
+func (f *finder) needed(all []Change, i int, c *diffusion.Caution, target float64, rounds int) (share float64, ok bool) {
 	const parts = 8
 	low, step := 0.0, 1.0
 	for range rounds {
@@ -91,7 +129,7 @@ func (f *finder) needed(all []Change, i int, odds *diffusion.Odds, target float6
 			sets[k] = slices.Clone(all)
 			sets[k][i] = all[i].share(low + step*float64(k+1))
 		}
-		k := slices.IndexFunc(f.ratios(sets, odds), func(x float64) bool { return x <= target })
+		k := slices.IndexFunc(f.ratios(sets, c), func(x float64) bool { return x <= target })
 		if k < 0 {
 			return 1, false
 		}
@@ -100,7 +138,7 @@ func (f *finder) needed(all []Change, i int, odds *diffusion.Odds, target float6
 	return low + step, true
 }
 
-// written are changes as they are written down.
+// written are changes as they are written down; false where one of them cannot be.
 func (f *finder) written(all []Change) ([]Change, bool) {
 	out := make([]Change, len(all))
 	for i, c := range all {
@@ -116,18 +154,28 @@ func (f *finder) written(all []Change) ([]Change, bool) {
 	return out, true
 }
 
-// assessed runs the design with changes as they are written; the assessment is nil where it has no answer.
-func (f *finder) assessed(changes []Change) (Set, *diffusion.Assessment, *diffusion.Model) {
-	if changes == nil {
-		return Set{}, nil, nil
-	}
+// tried finds the odds of the design with changes as they are written, and judges as [diffusion.March.Assess] does; false where it has no answer.
+func (f *finder) tried(changes []Change) (trial, bool) {
 	m, err := f.design.Changed(changes)
 	if err != nil {
-		return Set{}, nil, nil
+		return trial{}, false
 	}
-	a, err := f.march.Assess(m, f.settings)
-	if err != nil {
-		return Set{}, nil, nil
+	t := trial{Set: Set{Changes: changes}, model: m}
+	if t.odds, err = f.march.Odds(m, f.settings); err != nil {
+		return trial{}, false
 	}
-	return Set{Changes: changes, Probability: a.Probability, Mean: a.Nozzle.Mean, Verdict: a.Verdict, Endurance: a.Endurance}, a, m
+	if err = f.march.Run(m, f.settings, &t.result); err != nil {
+		return trial{}, false
+	}
+	t.Probability, t.Mean, t.Endurance = t.odds.Probability, t.result.Nozzle.Mean, t.result.Endures(m)
+	off := 0.0
+	if t.Verdict = t.odds.Verdict(0, t.Endurance.Survival); t.Verdict == diffusion.Dry && t.Mean > 0 {
+		_, band, err := f.march.NumericalError(m, f.settings)
+		if err != nil {
+			return trial{}, false
+		}
+		off = band / t.Mean
+	}
+	t.Verdict = t.odds.Verdict(off, t.Endurance.Survival)
+	return t, true
 }

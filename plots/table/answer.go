@@ -20,6 +20,7 @@ type Answer struct {
 	Model      *diffusion.Model
 	Assessment *diffusion.Assessment
 	Diagnosis  advice.Diagnosis
+	Advice     advice.Advice
 	Assumed    []string // what the scenario left open and how it was taken
 	Unused     []string // keys that were read and checked and have no effect yet
 
@@ -50,7 +51,7 @@ func (a *Answer) check() error {
 	for _, part := range []struct {
 		name  string
 		value any
-	}{{"the model", a.Model}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}} {
+	}{{"the model", a.Model}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}} {
 		if err := finite(part.name, part.value); err != nil {
 			return err
 		}

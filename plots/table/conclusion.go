@@ -8,61 +8,14 @@ import (
 	"strandry/diffusion/advice"
 )
 
-// Conclusion says in a few sentences what holds the design back and what would
-// help most.
+// Conclusion says in a few sentences what holds the design back and what would do.
 func (a *Answer) Conclusion() string {
-	d := &a.Diagnosis
 	text := a.cause()
-	if d.Cause != advice.Softening {
+	if a.Diagnosis.Cause != advice.Softening {
 		text += heats(a.Model.Material.Name, a.Assessment.Endurance)
 	}
-	text += cooler(d.Cooler)
-	if a.Assessment.Verdict == diffusion.Dry {
-		return text
-	}
-	if d.Cause == advice.Softening || len(d.Levers) == 0 && a.Assessment.Endurance.Survival == diffusion.Softens {
-		return text + a.elsewhere()
-	}
-	const helps = 0.98 // of the content
-	if len(d.Levers) == 0 || d.Levers[0].Mean >= helps*a.Assessment.Nozzle.Mean {
-		text += " No single change to the path that was tried would help much."
-	} else {
-		best := d.Levers[0]
-		text += fmt.Sprintf(" What would help most: %s, which would leave %s", Describe(best), percent(best.Mean))
-		if best.Mean > best.Limit {
-			text += fmt.Sprintf(", still %s the limit.", times(best.Mean/best.Limit))
-		} else {
-			text += ", below the limit."
-		}
-	}
-	return text + a.elsewhere()
+	return text + a.advised()
 }
-
-// elsewhere tells which other materials would be dry on this path; it is said only
-// where no change to the path is enough.
-func (a *Answer) elsewhere() string {
-	d := &a.Diagnosis
-	if len(d.Levers) > 0 && d.Levers[0].Dry() || d.Cooler != nil && d.Cooler.Dry() {
-		return ""
-	}
-	var dry []string
-	for _, l := range d.Materials {
-		if l.Dry() {
-			dry = append(dry, l.Material)
-		}
-	}
-	if len(dry) == 0 {
-		return ""
-	}
-	named := strings.Join(dry, ", ")
-	if len(dry) > namedMaterials {
-		named = strings.Join(dry[:namedMaterials], ", ") + " …"
-	}
-	return fmt.Sprintf(" Another material: of %d others, each at its own drying temperature, %d would be within their limits here at the medians of what is known (%s).",
-		len(d.Materials), len(dry), named)
-}
-
-const namedMaterials = 6
 
 func (a *Answer) cause() string {
 	d, m, r := &a.Diagnosis, a.Model, a.Assessment
@@ -132,31 +85,3 @@ func hindrance(d *advice.Diagnosis, m *diffusion.Model) string {
 }
 
 func capital(sentence string) string { return strings.ToUpper(sentence[:1]) + sentence[1:] }
-
-// Describe puts a change to the path in words, with its numbers.
-func Describe(l advice.Lever) string {
-	switch l.Kind {
-	case advice.Longer:
-		return fmt.Sprintf("a longer path (%s: %s instead of %s)", l.Zone, length(l.To), length(l.From))
-	case advice.Shorter:
-		return fmt.Sprintf("less of what wets it (%s: %s instead of %s)", l.Zone, length(l.To), length(l.From))
-	case advice.Faster:
-		return fmt.Sprintf("a faster feed (%s instead of %s)", speed(l.To), speed(l.From))
-	case advice.Slower:
-		return fmt.Sprintf("a slower feed (%s instead of %s)", speed(l.To), speed(l.From))
-	case advice.Hotter:
-		return fmt.Sprintf("more heat (%s: %s instead of %s)", l.Zone, celsius(l.To), celsius(l.From))
-	case advice.Drier:
-		return fmt.Sprintf("drier air (%s: a frost point of -40 °C, %s of vapour instead of %s)", l.Zone, pressure(l.To), pressure(l.From))
-	case advice.MoreAir:
-		return fmt.Sprintf("twice the air through %s", l.Zone)
-	case advice.Covered:
-		return fmt.Sprintf("the dry air of %s all the way to the nozzle", l.Zone)
-	case advice.Thinner:
-		return fmt.Sprintf("a strand of %s at the same volume flow", millimetres(l.To))
-	}
-	if l.Kind == advice.Cooler {
-		return fmt.Sprintf("less heat (%s: %s instead of %s)", l.Zone, celsius(l.To), celsius(l.From))
-	}
-	return l.Kind.String()
-}

@@ -227,11 +227,7 @@ func (s *Size) obstacle() string {
 	case advice.Rewetting:
 		return "Rewetting stands in the way: " + hindrance(d, m)
 	}
-	text := fmt.Sprintf("Time stands in the way: the air would do, the strand leaves %s too early.", m.Path[d.Dryer].Name)
-	if len(d.Levers) > 0 && d.Levers[0].Mean < a.Check.Nozzle.Mean {
-		text += fmt.Sprintf(" From there, what would help most: %s, which would leave %s.", Describe(d.Levers[0]), percent(d.Levers[0].Mean))
-	}
-	return text
+	return fmt.Sprintf("Time stands in the way: the air would do, the strand leaves %s too early.", m.Path[d.Dryer].Name)
 }
 
 func (s *Size) notes() []string {

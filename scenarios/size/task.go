@@ -8,7 +8,6 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
-	"strandry/materials"
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
@@ -292,11 +291,7 @@ func (t *task) check(f found) error {
 	a.Model = &s.Model
 	t.marches += checked
 	if a.Outcome == Nowhere {
-		library, err := materials.Library()
-		if err != nil {
-			return err
-		}
-		a.Diagnosis = advice.Find(t.march, a.Model, a.Check, library)
+		a.Diagnosis = advice.Diagnose(t.march, a.Model, a.Check)
 	}
 	if a.Key.Known {
 		if now, err := t.point(a.Key.Value); err == nil {
