@@ -20,7 +20,7 @@ func (a *Answer) advised() string {
 	case v.Nearest == nil && a.Assessment.Endurance.Survival == diffusion.Softens:
 		return " Nothing that can be changed on the path keeps it from softening." + elsewhere
 	case v.Nearest == nil:
-		return " No change to the path within what can be built brings it nearer." + elsewhere
+		return " No change to the path within what can be built brings it noticeably nearer." + elsewhere
 	}
 	return a.short() + elsewhere
 }
@@ -91,8 +91,10 @@ func (a *Answer) change(c *advice.Change) string {
 	zone, p := strings.Join(zones, ", "), &c.Parts[0]
 	text := ""
 	switch c.Kind {
-	case advice.Longer, advice.Shorter:
+	case advice.Longer:
 		text = fmt.Sprintf("%s of %s instead of %s", p.Is, zone, p.Was)
+	case advice.Shorter:
+		text = fmt.Sprintf("no more than %s of %s, instead of %s", p.Is, zone, p.Was)
 	case advice.Slower:
 		text = fmt.Sprintf("a slower feed, %s instead of %s", p.Is, p.Was)
 	case advice.Faster:

@@ -66,14 +66,14 @@ func TestEveryConcernHasWords(t *testing.T) {
 	require.Contains(t, gained, "water taken up warms the strand by some 2.0 K")
 }
 
-func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
-	distinct(t, members(t, "diffusion/levers/diagnosis.go", "Cause"), func(i int) string {
+func TestEveryCauseChangeVerdictAndKindHasWords(t *testing.T) {
+	distinct(t, members(t, "diffusion/advice/diagnosis.go", "Cause"), func(i int) string {
 		a := answer()
 		a.Diagnosis.Cause = advice.Cause(i)
 		return a.cause()
 	})
-	distinct(t, members(t, "diffusion/levers/levers.go", "Kind"), func(i int) string {
-		return Describe(advice.Lever{Kind: advice.Kind(i), Zone: "drum", From: 300, To: 320})
+	distinct(t, members(t, "diffusion/advice/change.go", "Kind"), func(i int) string {
+		return answer().change(&advice.Change{Kind: advice.Kind(i), Parts: []advice.Part{{Was: "300 m", Is: "320 m"}}})
 	})
 	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(&diffusion.Assessment{Verdict: diffusion.Verdict(i)}) })
 	distinct(t, members(t, "diffusion/survival.go", "Survival"), func(i int) string {

@@ -2,7 +2,6 @@ package advice_test
 
 import (
 	"fmt"
-	"slices"
 	"testing"
 	"time"
 
@@ -10,7 +9,6 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
-	"strandry/diffusion/film"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -39,25 +37,13 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 	}
 }
 
-func find(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, advice.Diagnosis) {
+// diagnosed assesses and diagnoses a design.
+func diagnosed(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, advice.Diagnosis) {
+	t.Helper()
 	w := diffusion.NewMarch()
 	a, err := w.Assess(m, diffusion.DefaultSettings())
 	require.NoError(t, err)
-	library, err := materials.Library()
-	require.NoError(t, err)
-	d := advice.Find(w, m, a, library)
-	others := len(library)
-	if slices.ContainsFunc(library, func(p materials.Polymer) bool { return p.Same(&m.Material) }) {
-		others-- // a strand whose values were changed is another material than the library's
-	}
-	require.Len(t, d.Materials, others)
-	for i := range d.Levers {
-		require.LessOrEqual(t, d.Levers[max(i-1, 0)].Ratio(), d.Levers[i].Ratio())
-	}
-	for i := range d.Materials[1:] {
-		require.LessOrEqual(t, d.Materials[i].Mean/d.Materials[i].Limit, d.Materials[i+1].Mean/d.Materials[i+1].Limit)
-	}
-	return a, d
+	return a, advice.Diagnose(w, m, a)
 }
 
 func TestCauses(t *testing.T) {
@@ -69,67 +55,8 @@ func TestCauses(t *testing.T) {
 		advice.Nothing:   design(t, "pc", 12, 110, 103, 0.02),
 	}
 	for want, m := range cases {
-		_, d := find(t, m)
+		_, d := diagnosed(t, m)
 		require.Equal(t, want, d.Cause, "%s", m.Material.ID)
-	}
-}
-
-// In air that is too moist nothing helps like drier air; against rewetting nothing like
-// a cover.
-func TestTheBestLeverMeetsTheCause(t *testing.T) {
-	_, d := find(t, design(t, "pla", 60, 45, humidair.VapourPressureAt(0.5, room), 0.02))
-	require.Equal(t, advice.Drier, d.Levers[0].Kind)
-	require.Equal(t, "chamber", d.FloorZone)
-	_, d = find(t, design(t, "pc", 12, 110, 103, 5))
-	require.Equal(t, advice.Covered, d.Levers[0].Kind)
-	require.LessOrEqual(t, d.Levers[0].Mean, d.Levers[0].Limit)
-	require.Equal(t, "chamber", d.LowestZone)
-}
-
-// Each lever is what a run of the changed model gives.
-func TestLeversAreRuns(t *testing.T) {
-	m := design(t, "pa6", 6, 70, 200, 0.3)
-	m.Radius = 1.425e-3
-	m.Path[0].Air.DryFlow, m.Path[1].Air.DryFlow = 1e-4, 1e-6
-	_, d := find(t, m)
-	kinds := map[advice.Kind]advice.Lever{}
-	for _, l := range d.Levers {
-		kinds[l.Kind] = l
-	}
-	require.Len(t, kinds, 9)
-	check := func(kind advice.Kind, change func(m *diffusion.Model)) {
-		varied := *m
-		varied.Path = append([]diffusion.Zone(nil), m.Path...)
-		change(&varied)
-		var r diffusion.Result
-		require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
-		require.InEpsilon(t, r.Nozzle.Mean, kinds[kind].Mean, 1e-3, kind.String())
-	}
-	check(advice.Longer, func(m *diffusion.Model) { m.Path[0].Length = 12 })
-	check(advice.Slower, func(m *diffusion.Model) { m.Speed = 1e-3 })
-	check(advice.Shorter, func(m *diffusion.Model) { m.Path[1].Length = 0.15 })
-	check(advice.Faster, func(m *diffusion.Model) { m.Speed = 4e-3 })
-	check(advice.Hotter, func(m *diffusion.Model) { m.Path[0].Air.Temperature = 353.15 })
-	check(advice.MoreAir, func(m *diffusion.Model) { m.Path[0].Air.DryFlow = 2e-4 })
-	check(advice.Covered, func(m *diffusion.Model) { m.Path[1].Air = diffusion.Air{Temperature: room, VapourPressure: 200} })
-	check(advice.Thinner, func(m *diffusion.Model) {
-		m.Speed *= m.Radius * m.Radius / (0.875e-3 * 0.875e-3)
-		m.Radius = 0.875e-3
-	})
-	// A thinner strand at the same melt flow runs faster: as much water leaves as before,
-	// since Fo = D L/(v R²) is the same. What differs is heating and film.
-	require.InEpsilon(t, d.Levers[len(d.Levers)-1].Mean, kinds[advice.Thinner].Mean, 0.2)
-}
-
-// A strand that sets off wetter than saturated asks of no other material what none can hold.
-func TestWetterThanSaturated(t *testing.T) {
-	for _, start := range []float64{0.025, 0.4} {
-		m := design(t, "pc", 12, 110, 103, 0.02)
-		m.Start = start
-		_, d := find(t, m)
-		for _, l := range d.Materials {
-			require.Less(t, l.Mean, 0.2, l.Material)
-		}
 	}
 }
 
@@ -148,7 +75,7 @@ func TestDryer(t *testing.T) {
 		return advice.Dryer(m, &a.Result)
 	}
 	require.Equal(t, 2, dryer())
-	_, d := find(t, m)
+	_, d := diagnosed(t, m)
 	require.Equal(t, advice.Time, d.Cause)
 	for i := 1; i < 3; i++ {
 		m.Path[i].Air.VapourPressure = humidair.VapourPressureAt(0.5, room)
@@ -185,17 +112,16 @@ func TestCausesInLimitedAir(t *testing.T) {
 // Where what follows the dryer wets the strand beyond its limit, longer drying alone will not do; and a strand
 // that sets off dry and is wetted has nothing to dry from.
 func TestCausesOfRewetting(t *testing.T) {
-	_, d := find(t, design(t, "pc", 1, 50, 103, 2))
+	_, d := diagnosed(t, design(t, "pc", 1, 50, 103, 2))
 	require.Equal(t, advice.Rewetting, d.Cause)
 	require.Greater(t, d.Endless, 1.4*2e-4)
 	require.Equal(t, 0, d.Dryer)
 
 	m := design(t, "pc", 12, 110, 103, 2)
 	m.Path, m.Start = m.Path[1:], 0
-	_, d = find(t, m)
+	_, d = diagnosed(t, m)
 	require.Equal(t, advice.Rewetting, d.Cause)
 	require.Empty(t, d.LowestZone)
-	require.Contains(t, []advice.Kind{advice.Shorter, advice.Faster, advice.Drier}, d.Levers[0].Kind)
 }
 
 // Another material is dried at its own temperature where this one is, and nowhere else.
@@ -229,7 +155,7 @@ func TestHindrance(t *testing.T) {
 	require.Equal(t, advice.Air, hindrance(design(t, "pla", 12, 45, humidair.VapourPressureAt(0.5, room), 0.02)))
 }
 
-// Several dryers. One whose length would do makes it a matter of time, whichever it is, and the levers act on it:
+// Several dryers. One whose length would do makes it a matter of time, whichever it is:
 // with little air in the long one, or with moist air after the first. Moist air after the last is rewetting,
 // though the dryer lacks air too.
 func TestCausesOfSeveralDryers(t *testing.T) {
@@ -237,7 +163,7 @@ func TestCausesOfSeveralDryers(t *testing.T) {
 	dry.Air.DryFlow, dry.Air.Direction = 4e-6, diffusion.With
 	m := design(t, "tpu-ester", 1, 60, 103, 0.02)
 	m.Path, m.Speed, m.Start = []diffusion.Zone{dry, m.Path[0]}, 8e-3, 0.0032
-	_, d := find(t, m)
+	_, d := diagnosed(t, m)
 	require.Equal(t, advice.Time, d.Cause)
 	require.Equal(t, 1, d.Dryer)
 
@@ -246,14 +172,14 @@ func TestCausesOfSeveralDryers(t *testing.T) {
 	box.Length, box.Air.Temperature, box.Air.VapourPressure = 0.1, 333.15, 12.8
 	m.Path[1].Air.VapourPressure = humidair.VapourPressureAt(0.9, room)
 	m.Path, m.Speed = append(m.Path, box), 1e-3
-	_, d = find(t, m)
+	_, d = diagnosed(t, m)
 	require.Equal(t, advice.Time, d.Cause)
 	require.Equal(t, 2, d.Dryer)
 
 	m = design(t, "bvoh", 13, 60, 103, 30)
 	m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = 6e-6, diffusion.Mixed
 	m.Path[1].Air.VapourPressure = humidair.VapourPressureAt(0.9, room)
-	_, d = find(t, m)
+	_, d = diagnosed(t, m)
 	require.Equal(t, advice.Rewetting, d.Cause)
 	require.Greater(t, d.Endless, m.Limit)
 }
@@ -264,97 +190,9 @@ func TestWetSkinInMoistAir(t *testing.T) {
 	storage := m.Path[1]
 	storage.Length, storage.Duration = 0, 7200
 	m.Storage, m.Path, m.Start, m.Limit = []diffusion.Zone{storage}, m.Path[:1], 0, 1e-3
-	a, d := find(t, m)
+	a, d := diagnosed(t, m)
 	require.Greater(t, a.Zones[0].Supplied, m.Limit)
 	require.Equal(t, advice.Time, d.Cause)
-}
-
-// Air that the strand drags along is a limited flow: twice as much of it is a lever, a march without
-// limit has none of it, and too little of it is a cause.
-func TestDraggedAirIsLimited(t *testing.T) {
-	m := design(t, "pa6", 40, 80, 12.8, 0.02)
-	m.Path, m.Start = m.Path[:1], 0.08
-	z := &m.Path[0]
-	z.Film.Flow, z.Film.Bore = film.Annulus, 6e-3
-	z.Air.Dragged, z.Air.Direction = true, diffusion.With
-	_, d := find(t, m)
-	require.Equal(t, advice.Flow, d.Cause)
-	i := slices.IndexFunc(d.Levers, func(l advice.Lever) bool { return l.Kind == advice.MoreAir })
-	require.GreaterOrEqual(t, i, 0)
-	require.InEpsilon(t, 2*m.DryFlow(z), d.Levers[i].To, 1e-12)
-	require.InEpsilon(t, m.DryFlow(z), d.Levers[i].From, 1e-12)
-	flow := m.DryFlow(z)
-	z.Air = z.Air.Flowing(2 * flow)
-	var r diffusion.Result
-	require.NoError(t, diffusion.NewMarch().Run(m, diffusion.DefaultSettings(), &r))
-	require.InDelta(t, r.Nozzle.Mean, d.Levers[i].Mean, 1e-3*r.Nozzle.Mean)
-	require.Positive(t, r.Nozzle.Mean)
-}
-
-// Neither advice nor the heat for another material goes beyond what the strand bears, were its usual drying
-// temperature higher.
-func TestLeversStayWhereTheStrandHolds(t *testing.T) {
-	m := design(t, "petg", 2, 60, 103, 0.02)
-	m.Material.DryingTemperature.Value = 373.15
-	bears := m.Material.GivesWay().Min
-	_, d := find(t, m)
-	hotter := false
-	for _, l := range d.Levers {
-		require.NotEqual(t, diffusion.Softens, l.Survives)
-		if l.Kind == advice.Hotter {
-			hotter = true
-			require.InDelta(t, bears, l.To, 1e-9)
-		}
-	}
-	require.True(t, hotter)
-	require.Nil(t, d.Cooler)
-	advice.Reheat(m, room)
-	require.InDelta(t, bears, m.Path[0].Air.Temperature, 1e-9)
-}
-
-// What softens is held back by heat; cooled to what it bears it holds, and that is a run of its own.
-func TestSofteningIsACause(t *testing.T) {
-	m := design(t, "petg", 3, 200, 103, 0.02)
-	a, d := find(t, m)
-	require.Less(t, a.Nozzle.Mean, m.Limit)
-	require.Equal(t, advice.Softening, d.Cause)
-	require.Equal(t, "softening", d.Cause.String())
-	require.NotNil(t, d.Cooler)
-	require.Equal(t, advice.Cooler, d.Cooler.Kind)
-	require.Equal(t, diffusion.Holds, d.Cooler.Survives)
-	require.InDelta(t, m.Material.DryingTemperature.Value, d.Cooler.To, 1e-9)
-	for _, l := range d.Levers {
-		require.NotEqual(t, diffusion.Softens, l.Survives, l.Kind.String())
-	}
-	varied := *m
-	varied.Path = append([]diffusion.Zone(nil), m.Path...)
-	varied.Path[0].Air.Temperature = d.Cooler.To
-	var r diffusion.Result
-	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
-	require.InEpsilon(t, r.Nozzle.Mean, d.Cooler.Mean, 1e-3)
-	for _, l := range d.Materials {
-		require.Equal(t, l.Mean <= l.Limit && l.Survives != diffusion.Softens, l.Dry())
-	}
-
-	m = design(t, "petg", 0.06, 200, 103, 0.02) // wet as well
-	a, d = find(t, m)
-	require.Greater(t, a.Low, m.Limit)
-	require.Equal(t, diffusion.Wet, a.Verdict)
-	require.Equal(t, advice.Time, d.Cause)
-}
-
-// Only what is hotter than the strand bears is cooled: a zone above the usual drying temperature in which it holds
-// stays as it is.
-func TestCoolerLeavesWhatHolds(t *testing.T) {
-	m := design(t, "petg", 3, 200, 103, 1)
-	m.Path[1].Air.Temperature = 341.15 // usual are 65 °C, borne are 70 °C
-	_, d := find(t, m)
-	varied := *m
-	varied.Path = append([]diffusion.Zone(nil), m.Path...)
-	varied.Path[0].Air.Temperature = d.Cooler.To
-	var r diffusion.Result
-	require.NoError(t, diffusion.NewMarch().Run(&varied, diffusion.DefaultSettings(), &r))
-	require.InEpsilon(t, r.Nozzle.Mean, d.Cooler.Mean, 1e-3)
 }
 
 // A path in a thousand pieces is diagnosed in about as many marches as one in twenty: what would do is sought among the zones of
