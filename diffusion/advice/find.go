@@ -35,7 +35,7 @@ type Advice struct {
 	Floor     float64
 	FloorZone string
 	// Length is about how long the drying zone would have to be, with the other changes of the nearest set, to be dry nine times in ten [m], whatever can be built; zero
-	// where no length was found that would do. LengthZone is its name.
+	// where no length up to a kilometre was found that would do. LengthZone is its name.
 	Length     float64
 	LengthZone string
 }
@@ -143,23 +143,30 @@ func (f *finder) short(out *Advice) {
 	}
 }
 
+// farthest is the longest zone of which anything is told [m].
+const farthest = 1e3
+
 // length is how long the dryer would have to be about [m]; zero where no length does.
 func (f *finder) length(t *trial) float64 {
-	const longest, rounds = 1e4, 2 // [m]
-	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: t.model.Path[f.dryer].Length, Bound: longest}}}
+	const rounds = 2
+	if t.model.Path[f.dryer].Length >= farthest {
+		return 0
+	}
+	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: t.model.Path[f.dryer].Length, Bound: farthest}}}
 	on := finder{march: f.march, model: t.model, settings: f.settings, room: f.room}
-	c, length := t.odds.Cautious, 0.0
-	for range rounds {
+	c := t.odds.Cautious
+	for round := 1; ; round++ {
 		share, ok := on.needed([]Change{ever}, 0, &c, 0, rounds)
 		if !ok {
 			return 0
 		}
 		longer := ever.share(share)
-		length = longer.Parts[0].To
+		if round == rounds {
+			return longer.Parts[0].To
+		}
 		var err error
 		if c, err = f.march.Caution(changed(t.model, []Change{longer}, f.room), f.settings); err != nil {
 			return 0
 		}
 	}
-	return length
 }

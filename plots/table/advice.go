@@ -60,7 +60,7 @@ func (a *Answer) short() string {
 	case v.Length > 0:
 		return text + fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", length(rounded(v.Length)), v.LengthZone)
 	}
-	return text + " With these no length of the drying zone was found that would do."
+	return text + " With all else as in these, no length of the drying zone up to 1 km would do."
 }
 
 // rounded is a length told as a rough one: two digits.
