@@ -173,6 +173,22 @@ func TestAgainstRewetting(t *testing.T) {
 	require.ElementsMatch(t, []advice.Kind{advice.DrierAfter, advice.Shorter, advice.Faster}, found)
 }
 
+// Zones behind the dryer come to one dew point: one whose air is drier than need be stays as it is.
+func TestOneDewPointBehind(t *testing.T) {
+	m := design(t, "pc", 60, 110, 103, 0.4)
+	box := m.Path[1]
+	box.Name, box.Length, box.Air = "box", 0.01, box.Air.Supplied(103)
+	m.Path = append(m.Path, box)
+	b := bounds(m)
+	sets := advised(t, m, b).Sets
+	i := slices.IndexFunc(sets, func(s advice.Set) bool { return s.Changes[0].Kind == advice.DrierAfter })
+	require.GreaterOrEqual(t, i, 0)
+	require.Len(t, sets[i].Changes[0].Parts, 1)
+	p := sets[i].Changes[0].Parts[0]
+	require.Equal(t, 1, p.Zone)
+	require.Greater(t, p.To, 103.0)
+}
+
 // No heat beyond what the bound, or the strand, allows; that is what the nearest has.
 func TestHeatHasItsBound(t *testing.T) {
 	hottest := func(to float64) float64 {
