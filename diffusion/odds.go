@@ -28,6 +28,7 @@ type Odds struct {
 	Moulding      float64 // and within its moulding limit
 	Fit           float64 // error of the surrogate: root mean square, relative to the content
 	Unknowns      []string
+	Cautious      Caution // in which case of the unknowns and the limit the strand is wetter for its limit than nine times in ten
 }
 
 // Between are two contents [kg/kg dry].
@@ -155,6 +156,7 @@ type fitted struct {
 	surrogate     *surrogate.Surrogate
 	sample        []float64
 	byDiffusivity Between
+	axes          []float64 // values at the centre and on the axes
 }
 
 // fit makes the marches that a surrogate needs. Marched gives the values at [surrogate.Points] and at further draws.
@@ -163,8 +165,9 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
-	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values)}
-	for _, z := range e.marches.draws(len(e.unknowns)) {
+	n := len(e.unknowns)
+	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values), axes: values[:1+2*n]}
+	for _, z := range e.marches.draws(n) {
 		out.sample = append(out.sample, f.At(z))
 	}
 	return out, nil
@@ -321,6 +324,7 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
 	b := likely(sample)
 	o.Low, o.High = b.Low, b.High
+	o.Cautious = e.caution(f.axes)
 	return o
 }
 

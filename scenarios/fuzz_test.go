@@ -49,6 +49,8 @@ func FuzzSetting(f *testing.F) {
 	f.Add("strand.properties.diffusivity.beta", "20")
 	f.Add("numerics.tolerance", "1e-3")
 	f.Add("zone.guide.vertical", "true")
+	f.Add("build.slowest", "0.5 mm/s")
+	f.Add("build.driest", "-60 °C")
 	f.Add("strand.properties.\"", "\\\n'")
 	f.Fuzz(func(t *testing.T, key, value string) {
 		s, err := Demo("winch-drum")

@@ -55,7 +55,13 @@ func TestEveryNumberCanBeReplaced(t *testing.T) {
 
 func equal(a, b *Scenario) bool {
 	return reflect.DeepEqual(a.Model, b.Model) && a.Settings == b.Settings &&
-		a.Build.Longest == b.Build.Longest && reflect.DeepEqual(a.Store, b.Store) && reflect.DeepEqual(a.Opening, b.Opening)
+		reflect.DeepEqual(bounds(a), bounds(b)) && reflect.DeepEqual(a.Store, b.Store) && reflect.DeepEqual(a.Opening, b.Opening)
+}
+
+// bounds are what can be built, in numbers.
+func bounds(s *Scenario) [5]float64 {
+	b := &s.Build
+	return [...]float64{b.Longest, b.Hottest, b.Driest, b.Slowest, b.Fastest}
 }
 
 func valueOf(t *testing.T, s *Scenario, name string) float64 {

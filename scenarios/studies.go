@@ -9,10 +9,15 @@ import (
 	"strandry/materials/strict"
 )
 
-// Build is what can be built.
+// Build is what can be built, within which advice keeps.
 type Build struct {
 	Longest float64  // path of one zone [m]
-	Assumed []string // what was not given
+	Hottest float64  // air of a zone [K]; advice goes no further than the strand bears
+	Driest  float64  // dew or frost point of supplied air [K]
+	Slowest float64  // feed of the strand [m/s]
+	Fastest float64  // [m/s]
+	Assumed []string // of the length, where it was not given
+	Usual   []string // of the others, which advice alone heeds
 }
 
 // Store is where dry strands are kept.
@@ -41,8 +46,14 @@ func (r *reading) studies(root section, s *Scenario) {
 		return append([]string(nil), found...)
 	}
 	build := root.sub("build")
-	s.Build.Longest = build.quantityOr("longest", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"}, 20)
+	long := 20.0 // [m], or the longest zone as drawn
+	for i := range s.Model.Path {
+		long = max(long, s.Model.Path[i].Length)
+	}
+	s.Build.Longest = build.quantityOr("longest", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"}, long)
 	s.Build.Assumed = take()
+	r.bounds(build, s)
+	s.Build.Usual = take()
 
 	store := root.sub("store")
 	s.Store.Temperature = store.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), s.Room.Temperature)
@@ -71,8 +82,36 @@ func (r *reading) studies(root section, s *Scenario) {
 	}
 }
 
+// bounds reads what else can be built. Nothing said, no hotter than the material is usually dried, air of a frost point of -40 °C, which two
+// towers of molecular sieve reach (common practice, no source), a feed half as fast as drawn, and none that is faster.
+func (r *reading) bounds(t section, s *Scenario) {
+	const frost, share = 233.15, 0.5
+	b, m := &s.Build, &s.Model
+	b.Hottest = t.quantityOr("hottest", quantity.Temperature(), AirTemperatures(), m.Material.HottestDrying())
+	b.Driest = t.quantityOr("driest", quantity.Temperature(), dewPoints(), frost)
+	feeds := strict.Limits{Min: slowest, Max: fastest, Unit: "mm/s"}
+	b.Slowest = t.quantityOr("slowest", quantity.Speed(), feeds, max(slowest, share*m.Speed))
+	b.Fastest = t.quantityOr("fastest", quantity.Speed(), feeds, m.Speed)
+	if t.has("slowest") && t.has("fastest") && b.Slowest > b.Fastest {
+		t.fault("slowest", "faster than the fastest feed", "no more than fastest, "+quantity.Speed().Format(b.Fastest, "mm/s", 4))
+	}
+}
+
 // StillAir is the film on a loose strand at rest.
 func StillAir() diffusion.Film { return stillAir() }
+
+// FeedKey is the key by which the scenario states how fast the strand runs.
+func (s *Scenario) FeedKey() Key {
+	for _, k := range s.keys {
+		switch k.Name {
+		case "feed.speed", "feed.flow", "feed.bead.speed":
+			if k.Known {
+				return k
+			}
+		}
+	}
+	return Key{}
+}
 
 // Limits tells the least and the greatest that the scenario takes for a key [SI]; ok is false
 // where the key has no fixed ends.

@@ -47,6 +47,23 @@ func (s *Scenario) Varied(axes ...string) (*Scenario, error) {
 	return &varied, nil
 }
 
+// Set is [Scenario.With] for settings written as KEY=VALUE, such as "zone.drum.length=18 m"; quotes round the value, as a file has them, are
+// taken off. The error is [strict.Faults], or tells which setting cannot be read.
+func (s *Scenario) Set(written ...string) (*Scenario, error) {
+	if len(written) == 0 {
+		return s, nil
+	}
+	var set []Setting
+	for _, one := range written {
+		key, value, ok := s.cutAxis(one)
+		if key = strings.TrimSpace(key); !ok || key == "" {
+			return nil, fmt.Errorf("%q is no setting; allowed: KEY=VALUE, such as %q", one, "zone.drum.length=18 m")
+		}
+		set = append(set, Setting{Key: key, Value: strings.Trim(strings.TrimSpace(value), `"`)})
+	}
+	return s.With(set...)
+}
+
 // unplaced takes the lines out of faults in what is no file.
 func unplaced(err error) error {
 	found, ok := err.(strict.Faults)

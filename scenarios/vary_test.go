@@ -99,3 +99,26 @@ func TestLongListsAreTriedAtTheirEnds(t *testing.T) {
 	_, err = Read("drum.toml", []byte(lines(values...)))
 	require.ErrorContains(t, err, `vary[2].values = "95 °C": air above saturation`)
 }
+
+// Settings written as one text are those of With; quotes may stand as in a file, and a zone's name may hold the equals sign.
+func TestSet(t *testing.T) {
+	text := strings.ReplaceAll(string(Template()), `name = "drum"`, `name = "a=b"`)
+	text = strings.ReplaceAll(text, `"zone.drum.`, `"zone.a=b.`)
+	s, err := Read("drum.toml", []byte(text))
+	require.NoError(t, err)
+	same, err := s.Set()
+	require.NoError(t, err)
+	require.Equal(t, s, same)
+	other, err := s.Set(`zone.a=b.length = "18 m"`, "zone.guide.air.dew_point=-20 °C", "zone.guide.vertical=true")
+	require.NoError(t, err)
+	with, err := s.With(Setting{"zone.a=b.length", "18 m"}, Setting{"zone.guide.air.dew_point", "-20 °C"}, Setting{"zone.guide.vertical", "true"})
+	require.NoError(t, err)
+	require.InDelta(t, 18, other.Model.Path[0].Length, 0)
+	require.Equal(t, with.Model.Path, other.Model.Path)
+	for _, wrong := range []string{"", "zone.guide.length", "=3 m"} {
+		_, err = s.Set(wrong)
+		require.ErrorContains(t, err, "allowed: KEY=VALUE")
+	}
+	_, err = s.Set("zone.guide.lenght=3 m")
+	require.ErrorContains(t, err, `did you mean "zone.guide.length"?`)
+}

@@ -61,13 +61,16 @@ func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	return z
 }
 
+// dewPoints are the dew or frost points of air that are taken [K]: -60 °C to 100 °C.
+func dewPoints() strict.Limits { return strict.Limits{Min: 213.15, Max: 373.15, Unit: "°C"} }
+
 // air reads the state of a zone's air.
 func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 	at, place := t, "temperature"
 	z.Air.VapourPressure = room.VapourPressure
 	switch state := t.atMostOne("dew_point", "humidity", "vapour_pressure"); state {
 	case "dew_point":
-		dew, ok := t.quantity(state, quantity.Temperature(), strict.Limits{Min: 213.15, Max: 373.15, Unit: "°C"})
+		dew, ok := t.quantity(state, quantity.Temperature(), dewPoints())
 		if ok {
 			z.Air.VapourPressure = humidair.SaturationPressure(dew)
 		}

@@ -8,17 +8,18 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
 	"strandry/materials"
 	"strandry/materials/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios"
+	"strandry/scenarios/advised"
 	"strandry/scenarios/needed"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
@@ -162,32 +163,17 @@ func (d *asked) sweep() {
 	}
 }
 
-// advice asks for each change that a key of the scenario makes too.
+// advice asks for each set of changes as it is written.
 func (d *asked) advice() {
-	all := d.answer.Diagnosis.Levers
-	if c := d.answer.Diagnosis.Cooler; c != nil {
-		all = append(all, *c)
+	v := &d.answer.Advice
+	sets := v.Sets
+	if v.Nearest != nil {
+		sets = append(slices.Clone(sets), *v.Nearest)
 	}
-	metres := func(x float64) string { return quantity.Length().Format(x, "m", 16) }
-	for _, l := range all {
-		set := scenarios.Setting{Key: "zone." + l.Zone + "."}
-		switch l.Kind {
-		case levers.Longer, levers.Shorter:
-			set.Key, set.Value = set.Key+"length", metres(l.To)
-		case levers.Hotter:
-			set.Key, set.Value = set.Key+"temperature", celsius(l.To)
-		case levers.Slower, levers.Faster:
-			set.Key, set.Value = "feed.speed", quantity.Speed().Format(l.To, "m/s", 16)
-		default:
-			continue
-		}
-		want := d.run(set)
-		require.InEpsilon(d.t, want.Nozzle.Mean, l.Mean, 1e-3, "%s", l.Kind)
-	}
-	for _, l := range d.answer.Diagnosis.Materials {
-		if l.Material == "peek" || l.Material == "pp" {
-			require.InEpsilon(d.t, d.other(l.Material).Nozzle.Mean, l.Mean, 1e-3, "another material")
-		}
+	for _, set := range sets {
+		want := d.run(advised.Settings(set.Changes)...)
+		d.same("advice", set.Mean, want)
+		require.Equal(d.t, want.Probability, set.Probability, d.text)
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/scenarios"
@@ -111,7 +111,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	if f, covered := figure.SectionOf(&s.Model, trace, frame); covered {
 		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})
 	}
-	zone := levers.Dryer(&s.Model, &trace.Result)
+	zone := advice.Dryer(&s.Model, &trace.Result)
 	coarse := frame
 	coarse.Settings = figure.SettingsText(diffusion.CoarseSettings())
 	lengths, err := needed.Find(ctx, s, needed.Usual(s, zone))

@@ -4,31 +4,37 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
 	"strandry/materials"
 	"strandry/plots/table"
 	"strandry/scenarios"
+	"strandry/scenarios/advised"
 	"strandry/scenarios/measured"
 )
 
 func runCommand() *cobra.Command {
 	var asJSON bool
 	var demo string
+	var set []string
 	c := &cobra.Command{
 		Use:   "run [FILE]",
 		Short: "How wet is the strand at the nozzle?",
 		Long: `run takes one scenario and tells how wet the strand is after each zone and at the
 nozzle, with the numerical error and the doubt about the material beside the
-answer, and says what holds the design back.`,
+answer, says what holds the design back, and which changes within [build] would do.
+--set tries a change without editing the file.`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			s, err := scenario(args, demo)
 			if err != nil {
 				return failure{err}
+			}
+			if s, err = s.Set(set...); err != nil {
+				return err
 			}
 			a, err := unlessDone(c.Context(), func() (*table.Answer, error) { return answer(s) })
 			if err != nil {
@@ -39,6 +45,7 @@ answer, and says what holds the design back.`,
 	}
 	jsonFlag(c, &asJSON)
 	demoFlag(c, &demo)
+	c.Flags().StringArrayVar(&set, "set", nil, "lay a value over a `KEY=VALUE` of the scenario, such as \"zone.drum.length=18 m\"; may be repeated")
 	return c
 }
 
@@ -69,17 +76,17 @@ func answer(s *scenarios.Scenario) (*table.Answer, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", s.File, err)
 	}
-	library, err := materials.Library()
-	if err != nil {
-		return nil, err
+	d, v := advised.Find(march, s, a)
+	assumed := s.Assumed
+	if a.Verdict != diffusion.Dry { // advice was sought
+		assumed = slices.Concat(assumed, s.Build.Assumed, s.Build.Usual)
 	}
-	d := levers.Find(march, m, a, library)
 	contradicting, err := measured.Contradicting([]materials.Polymer{m.Material})
 	if err != nil {
 		return nil, err
 	}
 	return &table.Answer{
-		Title: s.Title, File: s.File, Version: version, Model: m, Assessment: a, Diagnosis: d,
-		Assumed: s.Assumed, Unused: s.Unused, Contradicting: contradicting,
+		Title: s.Title, File: s.File, Version: version, Model: m, Assessment: a, Diagnosis: d, Advice: v,
+		Assumed: assumed, Unused: s.Unused, Contradicting: contradicting,
 	}, nil
 }

@@ -56,7 +56,9 @@ func TestSoftenedStrandIsNeverDry(t *testing.T) {
 	require.Less(t, number(t, d, "moisture", "mean"), number(t, d, "moisture", "limit"), "it would be dry")
 	require.Equal(t, "oven", at(t, d, "heat", "zone"))
 	require.InDelta(t, 473.15, number(t, d, "heat", "strand_temperature"), 0.1)
-	require.LessOrEqual(t, number(t, d, "cooler", 0, "to"), number(t, d, "heat", "holds_up_to"))
+	require.Equal(t, []any{"cooler", "zone.oven.temperature", "65 °C"}, []any{at(t, d, "advice", 0, "changes", 0, "change"),
+		at(t, d, "advice", 0, "changes", 0, "key"), at(t, d, "advice", 0, "changes", 0, "to")})
+	require.Equal(t, []any{"dry", "holds"}, []any{at(t, d, "advice", 0, "verdict"), at(t, d, "advice", 0, "survives")})
 
 	size := unwrapped(mustAnswer(t, "size", file, "--for", "zone.oven.length"))
 	require.Contains(t, size, "Survives softens: ")

@@ -174,8 +174,8 @@ func (l *Log) answer() []block {
 	if covers := table.Covers(&r.Result); len(covers) > 0 {
 		blocks = append(blocks, text("Where the strand is covered the skin is the mean round."), block{List: covers})
 	}
-	if g := l.levers(); len(g.Rows) > 0 {
-		blocks = append(blocks, head("What changes would do"), text("Single changes to the path, each on its own, the best first. As it is, the design keeps "+table.Percent(r.Nozzle.Mean)+"."), block{Grid: g})
+	if g := l.advice(); len(g.Rows) > 0 {
+		blocks = append(blocks, head("What changes would do"), text("Each row is a set of changes to be made together, assessed as it is written here. As it is, the design is dry "+table.Chance(r.Probability)+"."), block{Grid: g})
 	}
 	return blocks
 }
@@ -192,18 +192,16 @@ func (l *Log) zones() *grid {
 	return g
 }
 
-func (l *Log) levers() *grid {
-	g := &grid{Heads: []string{"Change", "At the nozzle", "Against the limit", "Survives"}}
-	all := slices.Clone(l.Answer.Diagnosis.Levers)
-	if c := l.Answer.Diagnosis.Cooler; c != nil {
-		all = append(all, *c)
+// advice lists the sets of changes that would do, or the one that comes nearest.
+func (l *Log) advice() *grid {
+	g := &grid{Heads: []string{"Changes made together", "Dry", "At the nozzle, at the medians", "Survives"}, Words: true}
+	sets := l.Answer.Advice.Sets
+	if near := l.Answer.Advice.Nearest; near != nil {
+		sets = append(slices.Clone(sets), *near)
 	}
-	for _, v := range all {
-		against := "within"
-		if v.Mean > v.Limit {
-			against = table.Times(v.Ratio())
-		}
-		g.add(table.Describe(v), table.Percent(v.Mean), against, v.Survives.String())
+	for i := range sets {
+		s := &sets[i]
+		g.add(l.Answer.Changes(s), table.Chance(s.Probability), table.Percent(s.Mean), s.Endurance.Survival.String())
 	}
 	return g
 }

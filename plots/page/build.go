@@ -74,7 +74,7 @@ func suited(t *table.Suits, rows []suits.Row) *grid {
 func (l *Log) build() []block {
 	m, v := l.Answer.Model, l.Survey
 	zone := m.Path[v.Zone].Name
-	blocks := []block{text(l.advice())}
+	blocks := []block{text(l.sized())}
 	for _, part := range []struct {
 		head  string
 		sized survey.Sized
@@ -105,8 +105,8 @@ func (l *Log) build() []block {
 		}})
 }
 
-// advice says what to build, from the length that just meets the limit.
-func (l *Log) advice() string {
+// sized says what to build, from the length that just meets the limit.
+func (l *Log) sized() string {
 	a, m := l.Survey.Length.Answer, l.Answer.Model
 	if a == nil {
 		return "No length could be sized."

@@ -8,11 +8,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
-	"strandry/materials"
 	"strandry/plots/page"
 	"strandry/plots/table"
 	"strandry/scenarios"
+	"strandry/scenarios/advised"
 	"strandry/scenarios/survey"
 )
 
@@ -24,14 +23,12 @@ func logOf(t *testing.T, demo string) map[string]string {
 	w := diffusion.NewMarch()
 	a, err := w.Assess(&s.Model, s.Settings)
 	require.NoError(t, err)
-	library, err := materials.Library()
-	require.NoError(t, err)
-	d := levers.Find(w, &s.Model, a, library)
+	d, would := advised.Find(w, s, a)
 	v, err := survey.Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
 	l := page.Log{
 		Scenario: s, Survey: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
-		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Model: &s.Model, Assessment: a, Diagnosis: d, Assumed: s.Assumed, Unused: s.Unused},
+		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Model: &s.Model, Assessment: a, Diagnosis: d, Advice: would, Assumed: s.Assumed, Unused: s.Unused},
 	}
 	files, err := l.Files()
 	require.NoError(t, err)

@@ -43,7 +43,13 @@ func (l *Log) sources() []block {
 
 func (l *Log) assumptions() []block {
 	var blocks []block
-	if assumed := slices.Concat(l.Answer.Assumed, l.Scenario.Build.Assumed); len(assumed) > 0 {
+	assumed := slices.Clone(l.Answer.Assumed)
+	for _, built := range l.Scenario.Build.Assumed {
+		if !slices.Contains(assumed, built) {
+			assumed = append(assumed, built)
+		}
+	}
+	if len(assumed) > 0 {
 		blocks = append(blocks, head("Not given and assumed"), block{List: assumed})
 	}
 	if len(l.Answer.Unused) > 0 {

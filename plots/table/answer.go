@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/scenarios/measured"
 )
@@ -19,7 +19,8 @@ type Answer struct {
 	Version    string
 	Model      *diffusion.Model
 	Assessment *diffusion.Assessment
-	Diagnosis  levers.Diagnosis
+	Diagnosis  advice.Diagnosis
+	Advice     advice.Advice
 	Assumed    []string // what the scenario left open and how it was taken
 	Unused     []string // keys that were read and checked and have no effect yet
 
@@ -50,7 +51,7 @@ func (a *Answer) check() error {
 	for _, part := range []struct {
 		name  string
 		value any
-	}{{"the model", a.Model}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}} {
+	}{{"the model", a.Model}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}} {
 		if err := finite(part.name, part.value); err != nil {
 			return err
 		}
@@ -119,7 +120,7 @@ func Removed(r *diffusion.Assessment) string {
 func (a *Answer) notes(b *strings.Builder) {
 	notes := Covers(&a.Assessment.Result)
 	for _, w := range a.Assessment.Warnings {
-		if w.Concern == diffusion.AirSetsFloor && (a.Diagnosis.Cause == levers.Air || a.Diagnosis.Cause == levers.Flow) {
+		if w.Concern == diffusion.AirSetsFloor && (a.Diagnosis.Cause == advice.Air || a.Diagnosis.Cause == advice.Flow) {
 			continue // the conclusion has said it
 		}
 		notes = append(notes, say(w, a.Model))

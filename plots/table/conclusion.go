@@ -5,79 +5,32 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 )
 
-// Conclusion says in a few sentences what holds the design back and what would
-// help most.
+// Conclusion says in a few sentences what holds the design back and what would do.
 func (a *Answer) Conclusion() string {
-	d := &a.Diagnosis
 	text := a.cause()
-	if d.Cause != levers.Softening {
+	if a.Diagnosis.Cause != advice.Softening {
 		text += heats(a.Model.Material.Name, a.Assessment.Endurance)
 	}
-	text += cooler(d.Cooler)
-	if a.Assessment.Verdict == diffusion.Dry {
-		return text
-	}
-	if d.Cause == levers.Softening || len(d.Levers) == 0 && a.Assessment.Endurance.Survival == diffusion.Softens {
-		return text + a.elsewhere()
-	}
-	const helps = 0.98 // of the content
-	if len(d.Levers) == 0 || d.Levers[0].Mean >= helps*a.Assessment.Nozzle.Mean {
-		text += " No single change to the path that was tried would help much."
-	} else {
-		best := d.Levers[0]
-		text += fmt.Sprintf(" What would help most: %s, which would leave %s", Describe(best), percent(best.Mean))
-		if best.Mean > best.Limit {
-			text += fmt.Sprintf(", still %s the limit.", times(best.Mean/best.Limit))
-		} else {
-			text += ", below the limit."
-		}
-	}
-	return text + a.elsewhere()
+	return text + a.advised()
 }
-
-// elsewhere tells which other materials would be dry on this path; it is said only
-// where no change to the path is enough.
-func (a *Answer) elsewhere() string {
-	d := &a.Diagnosis
-	if len(d.Levers) > 0 && d.Levers[0].Dry() || d.Cooler != nil && d.Cooler.Dry() {
-		return ""
-	}
-	var dry []string
-	for _, l := range d.Materials {
-		if l.Dry() {
-			dry = append(dry, l.Material)
-		}
-	}
-	if len(dry) == 0 {
-		return ""
-	}
-	named := strings.Join(dry, ", ")
-	if len(dry) > namedMaterials {
-		named = strings.Join(dry[:namedMaterials], ", ") + " …"
-	}
-	return fmt.Sprintf(" Another material: of %d others, each at its own drying temperature, %d would be within their limits here at the medians of what is known (%s).",
-		len(d.Materials), len(dry), named)
-}
-
-const namedMaterials = 6
 
 func (a *Answer) cause() string {
 	d, m, r := &a.Diagnosis, a.Model, a.Assessment
 	switch d.Cause {
-	case levers.Softening:
+	case advice.Softening:
 		return fmt.Sprintf("Heat holds this design back: %s would reach the nozzle with %s, within its limit of %s, but it softens: %s.",
 			m.Material.Name, percent(r.Nozzle.Mean), limit(m.Limit), heat(m.Material.Name, r.Endurance))
-	case levers.Nothing:
+	case advice.Nothing:
 		return a.nothing()
-	case levers.Air:
+	case advice.Air:
 		if d.FloorWithin > diffusion.Unlikely {
 			return "Air, more than time, may be what it lacks: " + hindrance(d, m)
 		}
 		return "Not time but air is what it lacks: " + hindrance(d, m)
-	case levers.Flow, levers.Rewetting:
+	case advice.Flow, advice.Rewetting:
 		return capital(hindrance(d, m))
 	}
 	total, covered := 0.0, ""
@@ -112,16 +65,16 @@ func (a *Answer) nothing() string {
 }
 
 // hindrance is the sentence on what is in the way besides time.
-func hindrance(d *levers.Diagnosis, m *diffusion.Model) string {
+func hindrance(d *advice.Diagnosis, m *diffusion.Model) string {
 	over := func(content float64) string {
 		return fmt.Sprintf("%s, %s its limit of %s", percent(content), times(content/m.Limit), limit(m.Limit))
 	}
 	switch {
-	case d.Cause == levers.Air:
+	case d.Cause == advice.Air:
 		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s, and be within it %s.", d.FloorZone, over(d.Floor), Chance(d.FloorWithin))
-	case d.Cause == levers.Flow && d.Endless > 0:
+	case d.Cause == advice.Flow && d.Endless > 0:
 		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: however long %s is, the strand reaches the nozzle with %s.", m.Path[d.Dryer].Name, over(d.Endless))
-	case d.Cause == levers.Flow:
+	case d.Cause == advice.Flow:
 		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: a longer %s has no answer.", m.Path[d.Dryer].Name)
 	case d.Endless > 0:
 		return fmt.Sprintf("longer drying alone will not do: even after endless drying the strand would take up water again before the nozzle, to %s.", over(d.Endless))
@@ -132,31 +85,3 @@ func hindrance(d *levers.Diagnosis, m *diffusion.Model) string {
 }
 
 func capital(sentence string) string { return strings.ToUpper(sentence[:1]) + sentence[1:] }
-
-// Describe puts a change to the path in words, with its numbers.
-func Describe(l levers.Lever) string {
-	switch l.Kind {
-	case levers.Longer:
-		return fmt.Sprintf("a longer path (%s: %s instead of %s)", l.Zone, length(l.To), length(l.From))
-	case levers.Shorter:
-		return fmt.Sprintf("less of what wets it (%s: %s instead of %s)", l.Zone, length(l.To), length(l.From))
-	case levers.Faster:
-		return fmt.Sprintf("a faster feed (%s instead of %s)", speed(l.To), speed(l.From))
-	case levers.Slower:
-		return fmt.Sprintf("a slower feed (%s instead of %s)", speed(l.To), speed(l.From))
-	case levers.Hotter:
-		return fmt.Sprintf("more heat (%s: %s instead of %s)", l.Zone, celsius(l.To), celsius(l.From))
-	case levers.Drier:
-		return fmt.Sprintf("drier air (%s: a frost point of -40 °C, %s of vapour instead of %s)", l.Zone, pressure(l.To), pressure(l.From))
-	case levers.MoreAir:
-		return fmt.Sprintf("twice the air through %s", l.Zone)
-	case levers.Covered:
-		return fmt.Sprintf("the dry air of %s all the way to the nozzle", l.Zone)
-	case levers.Thinner:
-		return fmt.Sprintf("a strand of %s at the same volume flow", millimetres(l.To))
-	}
-	if l.Kind == levers.Cooler {
-		return fmt.Sprintf("less heat (%s: %s instead of %s)", l.Zone, celsius(l.To), celsius(l.From))
-	}
-	return l.Kind.String()
-}

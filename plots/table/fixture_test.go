@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/advice"
 	"strandry/diffusion/film"
-	"strandry/diffusion/levers"
 	"strandry/materials"
 )
 
@@ -106,14 +106,22 @@ func answer() *Answer {
 				{Concern: diffusion.UnmeasuredDiffusivity},
 			},
 		},
-		Diagnosis: levers.Diagnosis{
-			Cause: levers.Time, Floor: 7.8e-5, FloorZone: path[0].Name, Lowest: 0.0114, LowestZone: path[0].Name,
-			Levers: []levers.Lever{
-				{Kind: levers.Longer, Zone: path[0].Name, From: 12, To: 24, Mean: 0.00785, Limit: 0.002},
-				{Kind: levers.Slower, From: 0.002, To: 0.001, Mean: 0.008, Limit: 0.002},
-			},
-			Materials: []levers.Lever{{Kind: levers.OtherMaterial, Material: "straw", Mean: 1e-5, Limit: 1e-3}, {Kind: levers.OtherMaterial, Material: "willow", Mean: 0.01, Limit: 1e-3}},
+		Diagnosis: advice.Diagnosis{
+			Cause: advice.Time, Floor: 7.8e-5, FloorZone: path[0].Name, Lowest: 0.0114, LowestZone: path[0].Name,
 		},
+		Advice: advice.Advice{Sets: []advice.Set{
+			{
+				Changes: []advice.Change{
+					{Kind: advice.Longer, Parts: []advice.Part{{From: 12, To: 18, Bound: 20, Key: "zone.hot drum of the long kind.length", Was: "12 m", Is: "18 m"}}},
+					{Kind: advice.DrierAfter, Parts: []advice.Part{{Zone: 1, From: 1200, To: 103, Bound: 13, Key: "zone.guide.air.dew_point", Was: "9.8 °C", Is: "-20 °C"}}},
+				},
+				Probability: 0.93, Mean: 0.0007, Verdict: diffusion.Dry,
+			},
+			{
+				Changes:     []advice.Change{{Kind: advice.Slower, Parts: []advice.Part{{Zone: -1, From: 0.002, To: 0.0012, Bound: 0.001, Key: "feed.speed", Was: "2 mm/s", Is: "1.2 mm/s"}}}},
+				Probability: 0.91, Mean: 0.0008, Verdict: diffusion.Dry, Endurance: diffusion.Endurance{Survival: diffusion.Doubtful},
+			},
+		}},
 		Assumed: []string{"room.pressure: 101.325 kPa", "strand.limit: 0.2 %"}, Unused: []string{"zone.hot drum of the long kind.shape"},
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"io"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
 )
 
 // document is the answer as JSON, in SI units.
@@ -24,9 +23,8 @@ type document struct {
 	Profile     profile    `json:"profile"`
 	Conclusion  string     `json:"conclusion"`
 	Cause       string     `json:"cause"`
-	Levers      []lever    `json:"levers"`
-	Cooler      []lever    `json:"cooler"` // the path no hotter than the strand bears; empty where it is no hotter
-	Others      []lever    `json:"other_materials"`
+	Advice      []set      `json:"advice"`  // the smallest sets of changes with which it would be dry; empty where it is, or none was found
+	Nearest     []nearest  `json:"nearest"` // the likeliest set where none would do; one at most
 	Warnings    []string   `json:"warnings"`
 	Unknowns    []string   `json:"unknowns"` // that the odds are drawn from, besides the limit
 	Assumptions []string   `json:"assumptions"`
@@ -92,17 +90,6 @@ type profile struct {
 	Moisture []float64 `json:"moisture"`
 }
 
-type lever struct {
-	Change   string  `json:"change"`
-	Zone     string  `json:"zone,omitempty"`
-	From     float64 `json:"from,omitempty"`
-	To       float64 `json:"to,omitempty"`
-	Material string  `json:"material,omitempty"`
-	Mean     float64 `json:"mean"`
-	Limit    float64 `json:"limit"`
-	Survives string  `json:"survives"`
-}
-
 type settings struct {
 	Resolution float64 `json:"resolution"`
 	Tolerance  float64 `json:"tolerance"`
@@ -152,20 +139,8 @@ func (a *Answer) document() document {
 		d.Zones = append(d.Zones, one)
 	}
 	d.Warnings = append(d.Warnings, a.Warnings()...)
-	d.Cooler = []lever{}
-	if c := a.Diagnosis.Cooler; c != nil {
-		d.Cooler = leversOf([]levers.Lever{*c})
-	}
-	d.Levers, d.Others = leversOf(a.Diagnosis.Levers), leversOf(a.Diagnosis.Materials)
+	d.Advice, d.Nearest = setsOf(m, a.Advice.Sets), nearestOf(m, &a.Advice)
 	return d
-}
-
-func leversOf(all []levers.Lever) []lever {
-	out := make([]lever, 0, len(all))
-	for _, l := range all {
-		out = append(out, lever{l.Kind.String(), l.Zone, l.From, l.To, l.Material, l.Mean, l.Limit, l.Survives.String()})
-	}
-	return out
 }
 
 func zoneOf(z diffusion.ZoneResult) zone {

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials/quantity"
 	"strandry/scenarios/size"
 )
@@ -220,18 +220,14 @@ func (s *Size) obstacle() string {
 	a := s.Answer
 	d, m := &a.Diagnosis, a.Model
 	switch d.Cause {
-	case levers.Air:
+	case advice.Air:
 		return "The air stands in the way: " + hindrance(d, m) + " The question has no answer without drier air."
-	case levers.Flow:
+	case advice.Flow:
 		return "The flow of air stands in the way: " + hindrance(d, m) + " The question has no answer without more air or less water."
-	case levers.Rewetting:
+	case advice.Rewetting:
 		return "Rewetting stands in the way: " + hindrance(d, m)
 	}
-	text := fmt.Sprintf("Time stands in the way: the air would do, the strand leaves %s too early.", m.Path[d.Dryer].Name)
-	if len(d.Levers) > 0 && d.Levers[0].Mean < a.Check.Nozzle.Mean {
-		text += fmt.Sprintf(" From there, what would help most: %s, which would leave %s.", Describe(d.Levers[0]), percent(d.Levers[0].Mean))
-	}
-	return text
+	return fmt.Sprintf("Time stands in the way: the air would do, the strand leaves %s too early.", m.Path[d.Dryer].Name)
 }
 
 func (s *Size) notes() []string {

@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/scenarios/measured"
 	"strandry/scenarios/rest"
 	"strandry/scenarios/size"
@@ -174,15 +174,15 @@ func (s *Suits) needed(r *suits.Row) string {
 	return shortLength(r.Needed)
 }
 
-func obstacleWord(c levers.Cause) string {
+func obstacleWord(c advice.Cause) string {
 	switch c {
-	case levers.Air:
+	case advice.Air:
 		return "air"
-	case levers.Flow:
+	case advice.Flow:
 		return "flow"
-	case levers.Rewetting:
+	case advice.Rewetting:
 		return "rewets"
-	case levers.Softening:
+	case advice.Softening:
 		return "softens"
 	}
 	return "time"

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
 	"strandry/materials"
 )
 
@@ -87,21 +86,6 @@ func structure(p *materials.Polymer) string {
 		return "Semicrystalline: a pulled strand holds until its crystals, or hard segments, soften or melt."
 	}
 	return "Amorphous: a pulled strand holds up to about its glass transition."
-}
-
-// cooler says what is left where the path is no hotter than the strand bears; "" where it is no hotter.
-func cooler(l *levers.Lever) string {
-	if l == nil {
-		return ""
-	}
-	text := fmt.Sprintf(" No hotter than %s (%s, instead of %s) it would hold and keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
-	if l.Survives != diffusion.Holds {
-		text = fmt.Sprintf(" No hotter than %s (%s, instead of %s) it would keep %s", celsius(l.To), l.Zone, celsius(l.From), percent(l.Mean))
-	}
-	if l.Mean > l.Limit {
-		return text + fmt.Sprintf(", %s the limit.", times(l.Ratio()))
-	}
-	return text + ", within the limit."
 }
 
 // endurance is the heat of a path as JSON: temperatures in K.

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 )
 
@@ -108,8 +108,9 @@ func TestNothingShownThatIsNotFinite(t *testing.T) {
 		"the result.Zones[1].Film.Mass":  func(a *Answer) *float64 { return &a.Assessment.Zones[0].Film.Mass },
 		"the result.Warnings[1].Value":   func(a *Answer) *float64 { return &a.Assessment.Warnings[0].Value },
 		"the result.Settings.Tolerance":  func(a *Answer) *float64 { return &a.Assessment.Settings.Tolerance },
-		"the diagnosis.Levers[2].Mean":   func(a *Answer) *float64 { return &a.Diagnosis.Levers[1].Mean },
-		"the diagnosis.Materials[1].To":  func(a *Answer) *float64 { return &a.Diagnosis.Materials[0].To },
+		"the diagnosis.Floor":            func(a *Answer) *float64 { return &a.Diagnosis.Floor },
+		"the advice.Sets[2].Mean":        func(a *Answer) *float64 { return &a.Advice.Sets[1].Mean },
+		"the advice.Length":              func(a *Answer) *float64 { return &a.Advice.Length },
 		"the model.Material.Melting.Low": func(a *Answer) *float64 { return &a.Model.Material.Melting.Low },
 		"the model.Path[1].Air.DryFlow":  func(a *Answer) *float64 { return &a.Model.Path[0].Air.DryFlow },
 	}
@@ -143,6 +144,14 @@ func TestErrorsOfTheWriterComeBack(t *testing.T) {
 	require.ErrorIs(t, MaterialsJSON(broken{}, nil), errBroken)
 }
 
+// near makes the first set one that comes near.
+func near(a *Answer) *advice.Advice {
+	s := &a.Advice.Sets[0]
+	s.Probability, s.Verdict = 0.3, diffusion.Unsure
+	a.Advice = advice.Advice{Nearest: s, LengthZone: "drum"}
+	return &a.Advice
+}
+
 // Odd answers keep to the width and say something sensible.
 func TestOddAnswers(t *testing.T) {
 	for _, c := range []struct {
@@ -152,10 +161,18 @@ func TestOddAnswers(t *testing.T) {
 	}{
 		{func(a *Answer) { a.Assessment.Start = diffusion.State{Temperature: 293.15}; a.Assessment.Removed = 0 }, "nothing: it set off dry", "water at the start"},
 		{func(a *Answer) { a.Assessment.Removed = -0.25 }, "nothing: it gained 25.0 % on its start", "-25"},
-		{func(a *Answer) { a.Assessment.Verdict = diffusion.Dry; a.Diagnosis.Cause = levers.Nothing }, "Nothing holds this design back", "What would help"},
-		{func(a *Answer) { a.Assessment.Verdict = diffusion.Unsure; a.Diagnosis.Cause = levers.Nothing }, "UNSURE", "Nothing holds"},
-		{func(a *Answer) { a.Diagnosis.Levers, a.Diagnosis.Materials = nil, nil }, "No single change", "Another material"},
-		{func(a *Answer) { a.Diagnosis.Cause = levers.Rewetting }, "takes up water again", "Time holds"},
+		{func(a *Answer) { a.Assessment.Verdict = diffusion.Dry; a.Diagnosis.Cause = advice.Nothing }, "Nothing holds this design back", "would do"},
+		{func(a *Answer) { a.Assessment.Verdict = diffusion.Unsure; a.Diagnosis.Cause = advice.Nothing }, "UNSURE", "Nothing holds"},
+		{func(a *Answer) {}, `Two changes together would do (dry 93 times in 100): 18 m of hot drum of the long kind instead of 12 m (zone.hot drum of the long kind.length = "18 m") and dry air through guide (zone.guide.air.dew_point = "-20 °C"). Or (dry 91 times in 100, if it bears the heat): a slower feed, 1.2 mm/s instead of 2 mm/s (feed.speed = "1.2 mm/s").`, "strandry suits"},
+		{func(a *Answer) { a.Advice.Sets = a.Advice.Sets[1:] }, "One change would do (dry 91 times in 100, if it bears the heat): a slower feed", "Or (dry"},
+		{func(a *Answer) { a.Advice = advice.Advice{} }, "No change to the path within what can be built brings it noticeably nearer. Which materials this dryer is for", "would do"},
+		{func(a *Answer) {
+			a.Advice, a.Assessment.Endurance.Survival = advice.Advice{}, diffusion.Softens
+		}, "Nothing that can be changed on the path keeps it from softening.", "would do"},
+		{func(a *Answer) { near(a).Length = 47.2 }, "With all else as in these, some 48 m of drum would be needed.", "driest air"},
+		{func(a *Answer) { v := near(a); v.Floor, v.FloorZone = 0.004, "drum" }, "Even then the driest air (drum) would leave 0.400 %, 2.0 times the limit, however long", "would be needed"},
+		{func(a *Answer) { near(a) }, "The nearest would be dry 30 times in 100: 18 m of hot drum", "would be needed"},
+		{func(a *Answer) { a.Diagnosis.Cause = advice.Rewetting }, "takes up water again", "Time holds"},
 		{func(a *Answer) {
 			a.Assessment.Zones[0].Contact, a.Assessment.Zones[1].Contact = diffusion.Contact{}, diffusion.Contact{}
 			a.Model.Material.Doubts = nil
@@ -165,7 +182,7 @@ func TestOddAnswers(t *testing.T) {
 		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", materials.FromLibrary }, "strandry materials pa6", ""},
 		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", "own/pa6.toml" }, "(And 1 more.)", "strandry materials pa6"},
 		{func(a *Answer) {
-			a.Diagnosis.Cause = levers.Air
+			a.Diagnosis.Cause = advice.Air
 			a.Assessment.Warnings = []diffusion.Warning{{Concern: diffusion.AirSetsFloor, Value: 0.01, Limit: 0.002}}
 		}, "Not time but air", "too moist"},
 		{func(a *Answer) {

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 )
 
@@ -66,14 +66,14 @@ func TestEveryConcernHasWords(t *testing.T) {
 	require.Contains(t, gained, "water taken up warms the strand by some 2.0 K")
 }
 
-func TestEveryCauseLeverVerdictAndKindHasWords(t *testing.T) {
-	distinct(t, members(t, "diffusion/levers/diagnosis.go", "Cause"), func(i int) string {
+func TestEveryCauseChangeVerdictAndKindHasWords(t *testing.T) {
+	distinct(t, members(t, "diffusion/advice/diagnosis.go", "Cause"), func(i int) string {
 		a := answer()
-		a.Diagnosis.Cause = levers.Cause(i)
+		a.Diagnosis.Cause = advice.Cause(i)
 		return a.cause()
 	})
-	distinct(t, members(t, "diffusion/levers/levers.go", "Kind"), func(i int) string {
-		return Describe(levers.Lever{Kind: levers.Kind(i), Zone: "drum", From: 300, To: 320})
+	distinct(t, members(t, "diffusion/advice/change.go", "Kind"), func(i int) string {
+		return answer().change(&advice.Change{Kind: advice.Kind(i), Parts: []advice.Part{{Was: "300 m", Is: "320 m"}}})
 	})
 	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(&diffusion.Assessment{Verdict: diffusion.Verdict(i)}) })
 	distinct(t, members(t, "diffusion/survival.go", "Survival"), func(i int) string {
@@ -113,7 +113,7 @@ func TestUnsureByTheNumbers(t *testing.T) {
 	a.Assessment.Verdict, a.Assessment.Numbers, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
 	a.Assessment.Probability = 0.91
 	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Assessment))
-	a.Diagnosis.Cause = levers.Nothing
+	a.Diagnosis.Cause = advice.Nothing
 	require.Contains(t, a.cause(), "which the numerical error leaves in doubt")
 }
 

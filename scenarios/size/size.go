@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/scenarios"
 )
 
@@ -44,7 +44,7 @@ type Answer struct {
 	Now       Point // the value in force; Ratio is zero where there is none
 	Model     *diffusion.Model
 	Check     *diffusion.Assessment // a run at the value, as it is written
-	Diagnosis levers.Diagnosis      // of that run
+	Diagnosis advice.Diagnosis      // of that run
 }
 
 // Likely are the values that meet the limit nine times in ten, of those that meet it at the medians.

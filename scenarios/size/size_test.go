@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/scenarios"
 	"strandry/scenarios/size"
 )
@@ -197,7 +197,7 @@ func TestFloorOfTheAirIsRefused(t *testing.T) {
 	for _, key := range []string{"zone.warm box.length", "zone.warm box.temperature", "feed.bead.speed"} {
 		a := find(t, s, key)
 		require.Equal(t, size.Nowhere, a.Outcome)
-		require.Equal(t, levers.Air, a.Diagnosis.Cause, key)
+		require.Equal(t, advice.Air, a.Diagnosis.Cause, key)
 		z := a.Model.Path[0]
 		require.InEpsilon(t, a.Model.Material.Sorption.Content(a.Check.Zones[0].AirActivity, z.Air.Temperature), a.Diagnosis.Floor, 1e-9)
 		require.Greater(t, a.Diagnosis.Floor, a.Model.Limit)
@@ -217,7 +217,7 @@ func TestRewettingHasABestSpeed(t *testing.T) {
 	a := find(t, s, "feed.speed")
 	require.Equal(t, size.Nowhere, a.Outcome)
 	require.True(t, a.Inside)
-	require.Equal(t, levers.Rewetting, a.Diagnosis.Cause)
+	require.Equal(t, advice.Rewetting, a.Diagnosis.Cause)
 	for _, factor := range []float64{0.8, 1.25} {
 		content, _ := mean(t, s, "feed.speed", a.Key.Setting(factor*a.Value, 12).Value)
 		require.Greater(t, content, a.Check.Nozzle.Mean)
@@ -253,7 +253,7 @@ func TestRanges(t *testing.T) {
 	require.True(t, a.Usual)
 	require.InDelta(t, a.Model.Material.DryingTemperature.Value, a.To, 1e-9)
 	require.Equal(t, size.Nowhere, a.Outcome)
-	require.Equal(t, levers.Time, a.Diagnosis.Cause)
+	require.Equal(t, advice.Time, a.Diagnosis.Cause)
 	a, err = ask("winch-drum", "zone.drum.temperature", "80 °C", "160 °C")
 	require.NoError(t, err)
 	require.False(t, a.Usual)

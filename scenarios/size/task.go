@@ -7,8 +7,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
-	"strandry/materials"
+	"strandry/diffusion/advice"
 	"strandry/materials/nearest"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
@@ -292,11 +291,7 @@ func (t *task) check(f found) error {
 	a.Model = &s.Model
 	t.marches += checked
 	if a.Outcome == Nowhere {
-		library, err := materials.Library()
-		if err != nil {
-			return err
-		}
-		a.Diagnosis = levers.Find(t.march, a.Model, a.Check, library)
+		a.Diagnosis = advice.Diagnose(t.march, a.Model, a.Check)
 	}
 	if a.Key.Known {
 		if now, err := t.point(a.Key.Value); err == nil {

@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/materials/humidair"
 	"strandry/scenarios"
@@ -48,7 +48,7 @@ type Row struct {
 	// ten; dwell is length over speed.
 	Needed   size.Length
 	Likely   size.LikelyLength
-	Obstacle levers.Cause // where no length will do at the medians
+	Obstacle advice.Cause // where no length will do at the medians
 	Failed   string       // why there is no answer; "" where there is one
 
 	// The same strand at rest in the same air: until it meets its limit at the medians, and nine times in ten.
@@ -85,7 +85,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	if err != nil {
 		return nil, err
 	}
-	d := dryer{scenario: s, zone: levers.Dryer(&s.Model, &a.Result)}
+	d := dryer{scenario: s, zone: advice.Dryer(&s.Model, &a.Result)}
 	z := s.Model.Path[d.zone]
 	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Model.Purpose}
 	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
@@ -128,7 +128,7 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 	m.Given = s.DoubtsOf(own, true)
 	m.StartTemperature, m.Storage = room.Temperature, nil
 	m.Path = slices.Clone(m.Path)
-	levers.Reheat(&m, room.Temperature)
+	advice.Reheat(&m, room.Temperature)
 	if lain > 0 {
 		m.Start, m.StartActivity = 0, 0
 		m.Storage = []diffusion.Zone{{
@@ -162,9 +162,9 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	}
 	r.classify(d.scenario.Build.Longest)
 	if r.Survives == diffusion.Softens {
-		r.Obstacle, r.Needed = levers.Softening, size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
+		r.Obstacle, r.Needed = advice.Softening, size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
 	} else if r.Class == Forbidden {
-		r.Obstacle = levers.Hindrance(w, m, a, d.zone)
+		r.Obstacle = advice.Hindrance(w, m, a, d.zone)
 	}
 	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, far*d.scenario.Build.Longest, n); err != nil {
 		return r, err

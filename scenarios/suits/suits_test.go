@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/materials/humidair"
 	"strandry/scenarios"
@@ -104,7 +104,7 @@ func TestOrder(t *testing.T) {
 					require.Greater(t, r.Length(), s.Build.Longest)
 				case suits.Forbidden:
 					require.True(t, math.IsInf(r.Length(), 1))
-					require.Equal(t, r.Floor > r.Limit, r.Obstacle == levers.Air)
+					require.Equal(t, r.Floor > r.Limit, r.Obstacle == advice.Air)
 					require.Equal(t, r.Floor > r.Limit, r.Rest.Never)
 				}
 				if i == 0 {

@@ -18,7 +18,7 @@ const chartLengths, chartFeeds = 32, 24
 // scenario states.
 func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {
 	fail := func(err error) { v.Map, v.MapReason = nil, err.Error() }
-	feed, length := FeedKey(s), scenarios.Key{}
+	feed, length := s.FeedKey(), scenarios.Key{}
 	for _, k := range s.Keys() {
 		if k.Name == "zone."+s.Model.Path[v.Zone].Name+".length" {
 			length = k

@@ -4,7 +4,7 @@ import (
 	"context"
 
 	"strandry/diffusion"
-	"strandry/diffusion/levers"
+	"strandry/diffusion/advice"
 	"strandry/scenarios"
 	"strandry/scenarios/each"
 	"strandry/scenarios/needed"
@@ -46,7 +46,7 @@ const Lain = 6 * 3600
 // after each, from the caller's goroutine. The error is that of the context, or of a model that
 // cannot be marched.
 func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, step func()) (*Survey, error) {
-	out := &Survey{Zone: levers.Dryer(&s.Model, &a.Result)}
+	out := &Survey{Zone: advice.Dryer(&s.Model, &a.Result)}
 	w := diffusion.NewMarch()
 	var err error
 	if out.Trace, err = w.Trace(&s.Model, a.Settings); err != nil {
@@ -69,7 +69,7 @@ func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, ste
 // sizes seeks the length, the temperature and the feed that just meet the limit.
 func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
 	zone := "zone." + s.Model.Path[v.Zone].Name
-	keys := [...]string{zone + ".length", zone + ".temperature", FeedKey(s).Name}
+	keys := [...]string{zone + ".length", zone + ".temperature", s.FeedKey().Name}
 	found, err := each.Of(ctx, len(keys), func(w *diffusion.March, i int) (Sized, error) {
 		answer, err := size.Find(w, s, size.Request{Key: keys[i]})
 		if err != nil {
@@ -81,19 +81,6 @@ func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
 		return // the context ended
 	}
 	v.Length, v.Heat, v.Feed = found[0], found[1], found[2]
-}
-
-// FeedKey is the key by which the scenario states how fast the strand runs.
-func FeedKey(s *scenarios.Scenario) scenarios.Key {
-	for _, k := range s.Keys() {
-		switch k.Name {
-		case "feed.speed", "feed.flow", "feed.bead.speed":
-			if k.Known {
-				return k
-			}
-		}
-	}
-	return scenarios.Key{}
 }
 
 func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {

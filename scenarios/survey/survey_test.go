@@ -37,7 +37,7 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 	for _, x := range []float64{s.Model.Path[v.Zone].Length, s.Build.Longest} {
 		require.True(t, lengths[0] < x && x < lengths[len(lengths)-1], "%g m", x)
 	}
-	own := FeedKey(s).Value
+	own := s.FeedKey().Value
 	require.True(t, feeds[0] < own && own < feeds[len(feeds)-1])
 	require.Equal(t, chartLengths*chartFeeds, v.Map.Answered())
 

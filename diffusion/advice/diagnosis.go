@@ -1,4 +1,4 @@
-package levers
+package advice
 
 import (
 	"cmp"
@@ -31,7 +31,7 @@ func (c Cause) String() string {
 	return [...]string{"nothing", "air", "flow", "rewetting", "time", "softening"}[c]
 }
 
-// Diagnosis is a cause and the levers, the most helpful first.
+// Diagnosis is a cause and what it was found from.
 type Diagnosis struct {
 	Cause Cause
 	// Floor is the lowest content that the air as supplied allows [kg/kg dry], in zone FloorZone.
@@ -45,15 +45,11 @@ type Diagnosis struct {
 	// Endless is the content at the nozzle after endless drying [kg/kg dry], where that is why the cause is
 	// Rewetting or, zero if no march tells it, Flow.
 	Endless float64
-	// Dryer is the index of the zone that the levers act on: that of [Dryer], or another whose length alone
-	// would do.
-	Dryer     int
-	Levers    []Lever // changes that keep the material and with which the strand does not soften
-	Materials []Lever // other materials on the same path; both the driest for its limit first
-	Cooler    *Lever  // the path no hotter than the strand bears; nil where it is no hotter
+	// Dryer is the index of the zone that dries: that of [Dryer], or another whose length alone would do.
+	Dryer int
 }
 
-// Diagnose tells what holds a design back, without levers.
+// Diagnose tells what holds a design back, at the medians of what is in doubt.
 func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) Diagnosis {
 	first := a.Zones[0]
 	floor := first

@@ -1,0 +1,181 @@
+package advice
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"strandry/diffusion"
+)
+
+// trial is a set of changes as it is written down, on trial.
+type trial struct {
+	Set
+	model  *diffusion.Model
+	result diffusion.Result // at the medians
+	odds   diffusion.Odds
+}
+
+// sufficient reduces an option to what it needs, and tries it as it is written until it is dry and not much more. The cautious case is that of the
+// design with the changes; what its odds differ from it is learnt from each trial.
+func (f *finder) sufficient(o option) (Set, bool) {
+	const tries, ample = 3, 0.96
+	caution, changes, ok := f.settled(f.changes(o.of))
+	if !ok {
+		return Set{}, false
+	}
+	var best Set
+	var last []Change
+	found := false
+	for range tries {
+		if changes == nil || alike(changes, last) {
+			break
+		}
+		last = changes
+		t, ok := f.tried(changes)
+		if !ok {
+			break
+		}
+		dry := t.Verdict == diffusion.Dry
+		if dry {
+			best, found = t.Set, true
+		}
+		if dry && t.Probability <= ample || !dry && found {
+			break
+		}
+		caution = t.odds.Cautious
+		if changes, ok = f.reduced(f.changes(o.of), &caution, f.target(&t)); !ok && found {
+			break
+		}
+	}
+	return best, found
+}
+
+// settled reduces changes in the cautious case of the design with them, which is found in two rounds. It is false where even their bounds are far from
+// enough then.
+func (f *finder) settled(bounds []Change) (diffusion.Caution, []Change, bool) {
+	const rounds, far = 2, 0.1
+	c := f.caution
+	changes, _ := f.reduced(bounds, &c, 0)
+	for range rounds {
+		if changes == nil {
+			break
+		}
+		m, err := f.design.Changed(changes)
+		if err != nil {
+			return c, nil, false
+		}
+		if c, err = f.march.Caution(m, f.settings); err != nil || !(f.ratios([][]Change{bounds}, &c)[0] <= far) {
+			return c, nil, false
+		}
+		before := changes
+		if changes, _ = f.reduced(bounds, &c, 0); alike(changes, before) {
+			break
+		}
+	}
+	return c, changes, changes != nil
+}
+
+// alike tells that two sets of changes are written alike.
+func alike(x, y []Change) bool {
+	return slices.EqualFunc(x, y, func(a, b Change) bool {
+		return slices.EqualFunc(a.Parts, b.Parts, func(p, q Part) bool { return p.Key == q.Key && p.Is == q.Is })
+	})
+}
+
+// target is the ratio that a model like the one on trial must reach in its cautious case to be dry nine times in ten.
+func (f *finder) target(t *trial) float64 {
+	const spare, flat, furthest = 0.004, 0.15, 1.5
+	gap := (diffusion.Likely + spare - t.odds.Probability) / max(t.odds.Density, flat)
+	return f.march.Cautious([]*diffusion.Model{t.model}, &t.odds.Cautious, f.settings)[0] - min(max(gap, -furthest), furthest)
+}
+
+// reduced takes each change back to what is needed, in the order of the kinds, and writes it down. It is false, and
+// all are at their bounds, where even those are not enough; they are nil where they cannot be written.
+func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64) ([]Change, bool) {
+	if math.IsNaN(target) || !(f.ratios([][]Change{changes}, c)[0] <= target) {
+		out, _ := f.written(changes)
+		return out, false
+	}
+	order := make([]int, 0, len(changes))
+	for i := range changes {
+		order = append(order, i)
+	}
+	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(changes[i].Kind, changes[k].Kind) })
+	out := slices.Clone(changes)
+	for _, i := range order {
+		if i < len(f.forced) {
+			continue
+		}
+		share, _ := f.needed(out, i, c, target, 2)
+		written, ok := f.design.Written(changes[i].share(share))
+		if !ok {
+			return nil, false
+		}
+		out[i] = written
+	}
+	return out, true
+}
+
+// needed is the share of a change that is needed, with the others as they are: by eighths, and eighths of those, for some rounds. It is false where
+// none is enough.
+func (f *finder) needed(all []Change, i int, c *diffusion.Caution, target float64, rounds int) (share float64, ok bool) {
+	const parts = 8
+	low, step := 0.0, 1.0
+	for range rounds {
+		step /= parts
+		sets := make([][]Change, parts)
+		for k := range sets {
+			sets[k] = slices.Clone(all)
+			sets[k][i] = all[i].share(low + step*float64(k+1))
+		}
+		k := slices.IndexFunc(f.ratios(sets, c), func(x float64) bool { return x <= target })
+		if k < 0 {
+			return 1, false
+		}
+		low += step * float64(k)
+	}
+	return low + step, true
+}
+
+// written are changes as they are written down; false where one of them cannot be.
+func (f *finder) written(all []Change) ([]Change, bool) {
+	out := make([]Change, len(all))
+	for i, c := range all {
+		if i < len(f.forced) {
+			out[i] = c
+			continue
+		}
+		var ok bool
+		if out[i], ok = f.design.Written(c); !ok {
+			return nil, false
+		}
+	}
+	return out, true
+}
+
+// tried finds the odds of the design with changes as they are written, and judges as [diffusion.March.Assess] does; false where it has no answer.
+func (f *finder) tried(changes []Change) (trial, bool) {
+	m, err := f.design.Changed(changes)
+	if err != nil {
+		return trial{}, false
+	}
+	t := trial{Set: Set{Changes: changes}, model: m}
+	if t.odds, err = f.march.Odds(m, f.settings); err != nil {
+		return trial{}, false
+	}
+	if err = f.march.Run(m, f.settings, &t.result); err != nil {
+		return trial{}, false
+	}
+	t.Probability, t.Mean, t.Endurance = t.odds.Probability, t.result.Nozzle.Mean, t.result.Endures(m)
+	off := 0.0
+	if t.Verdict = t.odds.Verdict(0, t.Endurance.Survival); t.Verdict == diffusion.Dry && t.Mean > 0 {
+		_, band, err := f.march.NumericalError(m, f.settings)
+		if err != nil {
+			return trial{}, false
+		}
+		off = band / t.Mean
+	}
+	t.Verdict = t.odds.Verdict(off, t.Endurance.Survival)
+	return t, true
+}

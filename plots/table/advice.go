@@ -1,0 +1,114 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/diffusion/advice"
+	"strandry/materials/quantity"
+)
+
+// advised says what would do, or how near what can be built comes; "" where the strand is dry.
+func (a *Answer) advised() string {
+	v := &a.Advice
+	switch {
+	case a.Assessment.Verdict == diffusion.Dry:
+		return ""
+	case len(v.Sets) > 0:
+		return a.enough()
+	case v.Nearest == nil && a.Assessment.Endurance.Survival == diffusion.Softens:
+		return " Nothing that can be changed on the path keeps it from softening." + elsewhere
+	case v.Nearest == nil:
+		return " No change to the path within what can be built brings it noticeably nearer." + elsewhere
+	}
+	return a.short() + elsewhere
+}
+
+const elsewhere = " Which materials this dryer is for, strandry suits tells."
+
+// enough says what would do.
+func (a *Answer) enough() string {
+	sets := a.Advice.Sets
+	head := "One change would do"
+	if n := len(sets[0].Changes); n > 1 {
+		head = [...]string{"Two", "Three"}[min(n, 3)-2] + " changes together would do"
+	}
+	text := fmt.Sprintf(" %s (%s): %s.", head, dryOdds(&sets[0]), a.Changes(&sets[0]))
+	for i := range sets[1:] {
+		text += fmt.Sprintf(" Or (%s): %s.", dryOdds(&sets[1+i]), a.Changes(&sets[1+i]))
+	}
+	return text
+}
+
+// dryOdds says how often a set is dry, and whether it may be too hot.
+func dryOdds(s *advice.Set) string {
+	text := "dry " + Chance(s.Probability)
+	if s.Endurance.Survival == diffusion.Doubtful {
+		text += ", if it bears the heat"
+	}
+	return text
+}
+
+// short says how near what can be built comes, and what would have to give.
+func (a *Answer) short() string {
+	v := &a.Advice
+	text := fmt.Sprintf(" No three changes within what can be built would do. The nearest would be %s: %s.", dryOdds(v.Nearest), a.Changes(v.Nearest))
+	switch {
+	case v.Floor > 0:
+		return text + fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, percent(v.Floor), times(v.Floor/a.Model.Limit))
+	case v.Length > 0:
+		return text + fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", length(rounded(v.Length)), v.LengthZone)
+	}
+	return text + " With all else as in these, no length of the drying zone up to 1 km would do."
+}
+
+// rounded is a length told as a rough one: two digits.
+func rounded(x float64) float64 { return quantity.Outward(x, 2, true) }
+
+// Changes lists the changes of a set in words, each with the key that makes it.
+func (a *Answer) Changes(s *advice.Set) string {
+	var all []string
+	for i := range s.Changes {
+		all = append(all, a.change(&s.Changes[i]))
+	}
+	if n := len(all); n > 1 {
+		return strings.Join(all[:n-1], ", ") + " and " + all[n-1]
+	}
+	return strings.Join(all, "")
+}
+
+// change puts one in words.
+func (a *Answer) change(c *advice.Change) string {
+	var zones, sets []string
+	for i := range c.Parts {
+		p := &c.Parts[i]
+		if p.Zone >= 0 {
+			zones = append(zones, a.Model.Path[p.Zone].Name)
+		}
+		sets = append(sets, fmt.Sprintf("%s = %q", p.Key, p.Is))
+	}
+	zone, p := strings.Join(zones, ", "), &c.Parts[0]
+	text := ""
+	switch c.Kind {
+	case advice.Longer:
+		text = fmt.Sprintf("%s of %s instead of %s", p.Is, zone, p.Was)
+	case advice.Shorter:
+		text = fmt.Sprintf("no more than %s of %s, instead of %s", p.Is, zone, p.Was)
+	case advice.Slower:
+		text = fmt.Sprintf("a slower feed, %s instead of %s", p.Is, p.Was)
+	case advice.Faster:
+		text = fmt.Sprintf("a faster feed, %s instead of %s", p.Is, p.Was)
+	case advice.Hotter:
+		text = fmt.Sprintf("more heat in %s, %s instead of %s", zone, p.Is, p.Was)
+	case advice.Cooler:
+		text = fmt.Sprintf("less heat in %s, %s instead of %s", zone, p.Is, p.Was)
+	case advice.Drier:
+		text = fmt.Sprintf("drier air in %s", zone)
+	case advice.DrierAfter:
+		text = fmt.Sprintf("dry air through %s", zone)
+	case advice.MoreAir:
+		text = fmt.Sprintf("more air through %s, %s instead of %s", zone, p.Is, p.Was)
+	}
+	return fmt.Sprintf("%s (%s)", text, strings.Join(sets, ", "))
+}

@@ -1,0 +1,61 @@
+package advised
+
+import (
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/diffusion/advice"
+	"strandry/scenarios"
+)
+
+// Find tells what holds a scenario back whose assessment is given, and what would do.
+func Find(w *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (advice.Diagnosis, advice.Advice) {
+	d := advice.Diagnose(w, &s.Model, a)
+	b := &s.Build
+	bounds := advice.Bounds{Longest: b.Longest, Hottest: b.Hottest, Driest: b.Driest, Slowest: b.Slowest, Fastest: b.Fastest, Room: s.Room.Temperature}
+	return d, advice.Find(w, design{s}, &s.Model, s.Settings, a, &d, bounds)
+}
+
+// Settings are the keys that changes set, for [scenarios.Scenario.With].
+func Settings(all []advice.Change) []scenarios.Setting {
+	var out []scenarios.Setting
+	for _, c := range all {
+		for _, p := range c.Parts {
+			out = append(out, scenarios.Setting{Key: p.Key, Value: p.Is})
+		}
+	}
+	return out
+}
+
+// design writes changes down as the file of a scenario has its numbers.
+type design struct{ *scenarios.Scenario }
+
+// Changed is the model of the file with changes.
+func (d design) Changed(all []advice.Change) (*diffusion.Model, error) {
+	s, err := d.With(Settings(all)...)
+	if err != nil {
+		return nil, err
+	}
+	return &s.Model, nil
+}
+
+// Written rounds each part and gives it key and words. Parts that change nothing are left out.
+func (d design) Written(c advice.Change) (advice.Change, bool) {
+	out := advice.Change{Kind: c.Kind}
+	for _, p := range c.Parts {
+		if d.write(c.Kind, &p) {
+			out.Parts = append(out.Parts, p)
+		}
+	}
+	return out, len(out.Parts) > 0
+}
+
+// known is the value of a key that the scenario gives.
+func (d design) known(name string) (scenarios.Key, bool) {
+	keys := d.Keys()
+	i := slices.IndexFunc(keys, func(k scenarios.Key) bool { return k.Name == name && k.Known })
+	if i < 0 {
+		return scenarios.Key{}, false
+	}
+	return keys[i], true
+}
