@@ -26,6 +26,7 @@ func (w *March) Caution(m *Model, s Settings) (Caution, error) {
 	if err != nil {
 		return Caution{}, err
 	}
+	e.near = e.agreements()
 	axes := 1 + 2*len(e.unknowns)
 	values := e.each(surrogate.Points(len(e.unknowns))[:axes])
 	if math.IsNaN(values[0]) {
@@ -61,13 +62,18 @@ func (e *ensemble) caution(values []float64) Caution {
 
 // Cautious gives, for each of some models, the logarithm of its content at the nozzle over the limit in a cautious case, which may be that of a design
 // that differs from it: NaN where it cannot be marched, zero or less where it is dry nine times in ten or so. The marches are as coarse as those
-// of [March.Odds], on several cores; which core marches changes nothing.
+// of [March.Odds], on several cores; which core marches changes nothing. Where air and strand have to agree, the first model is the start of the others.
 func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
 	out := make([]float64, len(models))
+	if len(models) == 0 {
+		return out
+	}
+	var near []agreement
+	out[0], near = w.cautious(models[0], nil, c, s)
 	var next atomic.Int64
 	work := func(w *March) {
-		for i := int(next.Add(1)) - 1; i < len(models); i = int(next.Add(1)) - 1 {
-			out[i] = w.cautious(models[i], c, s)
+		for i := int(next.Add(1)); i < len(models); i = int(next.Add(1)) {
+			out[i], _ = w.cautious(models[i], near, c, s)
 		}
 	}
 	var all sync.WaitGroup
@@ -79,11 +85,12 @@ func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
 	return out
 }
 
-func (w *March) cautious(m *Model, c *Caution, s Settings) float64 {
+func (w *March) cautious(m *Model, near []agreement, c *Caution, s Settings) (ratio float64, found []agreement) {
 	e, err := w.ensemble(m, drawSettings(s))
 	if err != nil {
-		return math.NaN()
+		return math.NaN(), nil
 	}
+	e.near = near
 	deviates := make([]float64, len(e.unknowns))
 	for i, u := range e.unknowns {
 		if k := slices.Index(c.Unknowns, u.Name); k >= 0 {
@@ -92,7 +99,7 @@ func (w *March) cautious(m *Model, c *Caution, s Settings) float64 {
 	}
 	log, err := e.tried(deviates)
 	if err != nil {
-		return math.NaN()
+		return math.NaN(), nil
 	}
-	return log - math.Log(c.Limit)
+	return log - math.Log(c.Limit), slices.Clone(e.result.agreements)
 }

@@ -87,9 +87,7 @@ func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
 	if err := m.Check(); err != nil {
 		return nil, err
 	}
-	e := &ensemble{marches: w, model: m, unknowns: m.Unknowns(), settings: s}
-	e.near = e.agreements()
-	return e, nil
+	return &ensemble{marches: w, model: m, unknowns: m.Unknowns(), settings: s}, nil
 }
 
 // agreements of air and strand at the medians, where it takes some search; nil for none.
@@ -200,6 +198,9 @@ func (k *known) fit() (*surrogate.Surrogate, error) {
 
 // known marches at [surrogate.Points] and on the line that they give.
 func (e *ensemble) known(marched func(points [][]float64) []float64) known {
+	if e.near == nil {
+		e.near = e.agreements()
+	}
 	n := len(e.unknowns)
 	k := known{points: surrogate.Points(n)}
 	k.values = marched(k.points)
