@@ -14,7 +14,7 @@ import (
 // Axis is a key with the values that a sweep gives it.
 type Axis struct {
 	Key    Key
-	Unit   string    // as the file wrote it; "" for a plain number
+	Unit   string    // that the file wrote; "" for a plain number
 	Values []float64 // [SI]; nil for an axis of names
 	Names  []string  // such as materials; nil for an axis of numbers
 
@@ -130,7 +130,7 @@ func (a *Axis) listed(t *strict.Table, sound bool) {
 		a.Values, a.written = append(a.Values, x), append(a.written, strings.TrimSpace(value))
 	}
 	if len(texts) > 0 {
-		a.Unit = unitOf(texts[0])
+		a.Unit = a.Key.Dimension.Unit(texts[0])
 	}
 }
 
@@ -170,7 +170,7 @@ const digits = 12
 func (a *Axis) fill(t *strict.Table, from, to float64, count int, ratio bool) {
 	if !a.Key.Plain() {
 		first, _ := t.Text("from")
-		a.Unit = unitOf(first)
+		a.Unit = a.Key.Dimension.Unit(first)
 	}
 	for i := range count {
 		share := float64(i) / float64(count-1)
@@ -206,11 +206,6 @@ func (k Key) parsed(written string, otherwise float64) float64 {
 		return otherwise
 	}
 	return x
-}
-
-// unitOf is what follows the number of a quantity.
-func unitOf(written string) string {
-	return strings.TrimSpace(strings.TrimLeft(strings.TrimSpace(written), "+-.0123456789eE "))
 }
 
 // fewListed is how many listed values are tried one by one.

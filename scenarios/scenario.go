@@ -105,7 +105,7 @@ func (r *reading) scenario(root section) *Scenario {
 func (r *reading) room(t section) Room {
 	room := Room{
 		Temperature: t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), 296.15),
-		Humidity:    t.quantityOr("humidity", quantity.Fraction(), Humidities(), 0.5),
+		Humidity:    t.quantityOr("humidity", quantity.Humidity(), Humidities(), 0.5),
 		Pressure: t.quantityOr("pressure", quantity.Pressure(),
 			strict.Limits{Min: 5e4, Max: 1.2e5, Unit: "kPa"}, humidair.StandardPressure),
 	}

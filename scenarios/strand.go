@@ -128,7 +128,7 @@ func (r *reading) start(t section, s *Scenario, known bool) {
 		room := t.sub("room")
 		m.StartTemperature = room.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), m.StartTemperature)
 		room.warms(m.StartTemperature)
-		humidity = room.quantityOr("humidity", quantity.Fraction(), Humidities(), humidity)
+		humidity = room.quantityOr("humidity", quantity.Humidity(), Humidities(), humidity)
 	default:
 		r.assume("strand.moisture: in equilibrium with the room")
 	}
@@ -152,7 +152,7 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), room.Temperature)
 		rest.warms(z.Air.Temperature)
 		z.Air.VapourPressure = room.VapourPressure
-		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), Humidities()); ok {
+		if humidity, ok := rest.quantity("humidity", quantity.Humidity(), Humidities()); ok {
 			z.Air = diffusion.HeldAt(humidity, z.Air.Temperature)
 		} else if !rest.has("humidity") {
 			r.assume(rest.name("humidity") + ": room air, at the temperature of the storage")

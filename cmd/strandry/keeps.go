@@ -66,7 +66,7 @@ func storageAir(s *scenarios.Scenario, temperature, humidity string) (keeps.Air,
 	}
 	most := humidair.SaturationPressure(air.Temperature)
 	if humidity != "" {
-		h, err := quantity.Fraction().Parse(humidity)
+		h, err := quantity.Humidity().Parse(humidity)
 		if err != nil {
 			return air, fmt.Errorf("--humidity %w", err)
 		}
