@@ -46,7 +46,7 @@ func (r *reading) axesOf(root section) []Axis {
 		axis := Axis{Key: key}
 		switch which := t.atMostOne("from", "values"); {
 		case which == "values" && slices.Contains(r.words, key.Name):
-			axis.named(table)
+			axis.named(r, table)
 		case which == "values":
 			axis.listed(table, ok)
 		case slices.Contains(r.words, key.Name):
@@ -97,13 +97,17 @@ func (k Key) read(t *strict.Table, at string) (float64, bool) {
 }
 
 // named takes the names of an axis of names; tryAxes tells whether they are known.
-func (a *Axis) named(t *strict.Table) {
+func (a *Axis) named(r *reading, t *strict.Table) {
 	names, ok := t.Texts("values")
 	if ok && (len(names) == 0 || len(names) > mostValues) {
 		t.Fault("values", "no values, or too many", "1 to 10000 values")
 	}
 	for _, name := range names {
-		a.written = append(a.written, strings.TrimSpace(name))
+		name = strings.TrimSpace(name)
+		if a.Key.Name == materialKey {
+			name = r.understood(t.Path(), name)
+		}
+		a.written = append(a.written, name)
 	}
 	a.Names = a.written
 }

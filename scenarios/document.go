@@ -90,6 +90,7 @@ type reading struct {
 	words    []string // keys that take a name or a truth value
 	faults   strict.Faults
 	assumed  []string
+	taken    []string // of them, words for families of materials
 	unused   []string
 	axes     []*strict.Table // one for each axis read
 	doubts   []*strict.Table // one for each uncertainty read

@@ -30,6 +30,7 @@ type Scenario struct {
 	Uncertain []Uncertainty
 
 	Assumed []string // what was not given and got a default, such as "strand.diameter: 1.75 mm"
+	Taken   []string // of them, words for families of materials, such as "nylon", and what they were taken for
 	Unused  []string // keys that were read and checked but do not act on the model yet
 
 	document *Document
@@ -98,7 +99,7 @@ func (r *reading) scenario(root section) *Scenario {
 	r.studies(root, s)
 	s.Vary = r.axesOf(root)
 	s.Uncertain = r.uncertain(root)
-	s.Assumed, s.Unused = r.assumed, r.unused
+	s.Assumed, s.Taken, s.Unused = r.assumed, r.taken, r.unused
 	return s
 }
 

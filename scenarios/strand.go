@@ -70,6 +70,9 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 	if !ok {
 		return materials.Polymer{}, false
 	}
+	if name != r.found.name {
+		name = r.understood(t.name("material"), name)
+	}
 	if name == r.found.name {
 		return r.found.polymer, true
 	}
@@ -81,7 +84,7 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 		r.found = resolved{name, p}
 		return p, true
 	case errors.As(err, &unknown):
-		t.report("material", strict.Fault{Problem: "unknown material", Allowed: names, Nearest: unknown.Nearest})
+		t.report("material", strict.Fault{Problem: "unknown material", Allowed: choices(unknown, names), Nearest: unknown.Nearest})
 	case errors.As(err, &inside):
 		t.fault("material", "the material file has faults", "")
 		r.faults = append(r.faults, inside...)
@@ -89,6 +92,28 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 		t.fault("material", err.Error(), names)
 	}
 	return materials.Polymer{}, false
+}
+
+// choices are the candidates for an unknown name, or all names.
+func choices(unknown *materials.UnknownError, names string) string {
+	if len(unknown.Candidates) > 0 {
+		return unknown.Choices()
+	}
+	return names
+}
+
+// understood is the name that a material has in the library, or else the name as it is given. That a word for a family was taken
+// for one of it is noted.
+func (r *reading) understood(where, given string) string {
+	name, taken, err := materials.Understood(strings.TrimSpace(given))
+	if err != nil {
+		return given
+	}
+	if taken != "" {
+		r.taken = append(r.taken, where+": "+taken)
+		r.assume(where + ": " + taken)
+	}
+	return name
 }
 
 // Materials are those of the library, and the scenario's own where it is none of them.

@@ -38,7 +38,7 @@ constant); and how many openings a day, or how slow a return, it bears.`,
 			if err != nil {
 				return failure{err}
 			}
-			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Store.Assumed, s.Opening.Assumed)}
+			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}
 			return shown(c, &page, asJSON)
 		},
 	}

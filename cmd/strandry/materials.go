@@ -16,7 +16,12 @@ func materialsCommand() *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			out := c.OutOrStdout()
 			if len(args) == 1 {
-				p, err := materials.Resolve(args[0], text)
+				name, taken, err := materials.Understood(args[0])
+				if err != nil {
+					return failure{err}
+				}
+				noted(c, taken)
+				p, err := materials.Resolve(name, text)
 				if err != nil {
 					return failure{err}
 				}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"runtime"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -89,7 +90,7 @@ func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) 
 		p.files = append(p.files, files...)
 		fmt.Fprintf(&said, "%s: %s.\n", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))
 	}
-	for _, why := range undrawn {
+	for _, why := range slices.Concat(s.Taken, undrawn) {
 		fmt.Fprintln(&said, why)
 	}
 	p.said = said.String()

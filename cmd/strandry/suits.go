@@ -46,7 +46,7 @@ room, and one that was dry and has lain in the room for a few hours (--opened).`
 			if err != nil {
 				return failure{err}
 			}
-			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Build.Assumed, Contradicting: contradicting}
+			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}
 			return shown(c, &page, asJSON)
 		},
 	}
@@ -72,6 +72,13 @@ func withMaterials(args []string, demo, name string) (*scenarios.Scenario, []mat
 	given, base := s.Named()
 	if name == own.ID && !slices.Contains(materials.Names(), name) {
 		name = given // it can be no other
+	}
+	name, taken, err := materials.Understood(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	if taken != "" {
+		s.Taken = append(s.Taken, "--material: "+taken)
 	}
 	if name == given || strings.HasSuffix(name, ".toml") && len(args) == 1 && same(name, beside(args[0], given)) {
 		if own.Same(&base) {

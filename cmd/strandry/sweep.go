@@ -132,7 +132,7 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		if err := answer.WriteText(out); err != nil {
 			return err
 		}
-		for _, why := range undrawn {
+		for _, why := range slices.Concat(s.Taken, undrawn) {
 			fmt.Fprintf(out, "%s\n", why)
 		}
 		if f.again {
