@@ -84,8 +84,19 @@ func (r *reading) named(t *strict.Table, words []string) (Key, bool) {
 	}
 	known := slices.Concat(r.names(), words)
 	t.Report("key", strict.Fault{Problem: "no number of the scenario has this name",
-		Allowed: strings.Join(known, ", "), Nearest: nearest.Name(name, known)})
+		Allowed: "a key of the scenario, such as " + strings.Join(likeliest(name, known), ", "), Nearest: nearest.Name(name, known)})
 	return Key{}, false
+}
+
+// likeliest are a few of the keys: those nearest to a name, or the first lengths where none is near.
+func likeliest(name string, keys []string) []string {
+	const most = 3
+	near := nearest.Keys(name, keys, most)
+	if len(near) == 0 {
+		lengths := slices.DeleteFunc(slices.Clone(keys), func(key string) bool { return !strings.HasSuffix(key, ".length") })
+		near = lengths[:min(most, len(lengths))]
+	}
+	return near
 }
 
 // read reads a value of the axis from its table.

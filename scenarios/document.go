@@ -151,7 +151,7 @@ func (r *reading) finish(reader *strict.Reader) error {
 		if !o.used {
 			all = append(all, strict.Fault{
 				File: settingFile, Key: o.Key, Given: quoted(o.Value), Problem: "unknown key",
-				Allowed: strings.Join(r.names(), ", "), Nearest: nearest.Name(o.Key, r.names()),
+				Allowed: "a key of the scenario, such as " + strings.Join(likeliest(o.Key, r.names()), ", "), Nearest: nearest.Name(o.Key, r.names()),
 			})
 		}
 		all = append(all, o.faults()...)
