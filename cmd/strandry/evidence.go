@@ -16,11 +16,17 @@ func evidenceCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "evidence [NAME...]",
 		Short: "How does the library stand beside what was measured?",
-		Long: `evidence sets the library of polymers against every measured figure of sorption and
-diffusion that could be read: what was measured, under which conditions, by whom and where
-it was read; what the library predicts, with its interval; and whether the one lies in the
-other, good or bad. Figures that the library was made from are counted apart. It names the
-materials that have no measured figure, and the papers whose figures could not be read.
+		Long: `evidence sets the library beside what others have measured.
+
+    strandry evidence
+    strandry evidence abs pa6
+
+Every figure of sorption and diffusion that could be read, of all materials or
+of those named: what was measured, under which conditions, by whom and where it
+was read; what the library predicts, with its interval; and whether the one lies
+in the other, good or bad. Figures that the library was made from are counted
+apart. It names the materials that have no measured figure, and the papers whose
+figures could not be read.
 
 Exit status: 0 whatever the comparison shows.`,
 		RunE: func(c *cobra.Command, args []string) error {

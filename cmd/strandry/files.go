@@ -21,9 +21,12 @@ func text(path string) ([]byte, error) {
 }
 
 // forceRule says in the help of a command that writes to a folder what is replaced there.
-const forceRule = `DIR/.strandry lists what was written there with its checksums. A file that it does not
-list, one that was changed since, a link, and what the command reads are left alone and named;
---force replaces what was changed since, and never the others.`
+const forceRule = `
+
+DIR/.strandry lists what was written there with its checksums. A file that it
+does not list, one that was changed since, a link, and what the command reads
+are left alone and named; --force replaces what was changed since, and never the
+others.`
 
 // within works in a folder, which nobody else writes to meanwhile.
 func within(path string, work func(*folder.Folder) error) error {

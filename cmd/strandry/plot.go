@@ -26,10 +26,15 @@ func plotCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
-		Long: `plot draws one scenario: the moisture along its path, the radial profiles, the same
-as a heat map, the section as a disc where a cover keeps its place, the length needed over temperature and feed speed, what the [[vary]]
-of the file give, and, unless they give a map, one over length and feed speed. Figures that
-DIR holds from an earlier plot are replaced. ` + forceRule,
+		Long: `plot draws what happens to the strand.
+
+    strandry plot my-dryer.toml -o figures
+
+The moisture along its path, the radial profiles, the same as a heat map, the
+section as a disc where a cover keeps its place, the length needed over
+temperature and feed speed, what the [[vary]] of the file give, and, unless they
+give a map, one over length and feed speed. Figures that DIR holds from an
+earlier plot are replaced.` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if path == "" {

@@ -60,22 +60,26 @@ func exponent(text string) (e string, length int) {
 		if strings.HasPrefix(text[at:], "^") {
 			return power(text, at+1)
 		}
-		raised := 0
-		for _, r := range text[at:] {
-			if !strings.ContainsRune("⁻⁺⁰¹²³⁴⁵⁶⁷⁸⁹", r) {
-				break
-			}
-			raised += len(string(r))
-		}
-		if e, n := power(superscripts.Replace(text[at:at+raised]), 0); n > 0 {
+		down, raised := lowered(text[at:])
+		if e, n := power(down, 0); n > 0 {
 			return e, at + raised
 		}
 	}
 	return "", 0
 }
 
-// superscripts set down. Read only.
-var superscripts = strings.NewReplacer("⁻", "-", "⁺", "+", "⁰", "0", "¹", "1", "²", "2", "³", "3", "⁴", "4", "⁵", "5", "⁶", "6", "⁷", "7", "⁸", "8", "⁹", "9")
+// lowered sets the superscripts at the front of a text down, and tells how many bytes they take.
+func lowered(text string) (down string, length int) {
+	const raised, plain = "⁻⁺⁰¹²³⁴⁵⁶⁷⁸⁹", "-+0123456789"
+	for _, r := range text {
+		at := slices.Index([]rune(raised), r)
+		if at < 0 {
+			break
+		}
+		down, length = down+plain[at:at+1], length+len(string(r))
+	}
+	return down, length
+}
 
 // power reads a whole number with its sign from a place of a text.
 func power(text string, at int) (e string, length int) {
