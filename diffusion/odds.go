@@ -23,6 +23,7 @@ type Odds struct {
 	Probability   float64 // that the mean content at the nozzle is no more than the limit
 	Low, High     float64 // 10 and 90 % points of that content [kg/kg dry]
 	ByDiffusivity Between // the same if nothing but the diffusivity at its reference were in doubt
+	FastIsWetter  bool    // the greater the diffusivity, the wetter at the nozzle: what lets water out let in more of it before, or after
 	Density       float64 // rise of the probability with the logarithm of the limit
 	Printing      float64 // probability of a content within the material's printing limit
 	Moulding      float64 // and within its moulding limit
@@ -141,6 +142,7 @@ type fitted struct {
 	surrogate     *surrogate.Surrogate
 	sample        []float64
 	byDiffusivity Between
+	fastIsWetter  bool
 }
 
 // fit makes the marches that a surrogate needs, more where it serves badly; where it does so even then, the sample is of marches alone.
@@ -157,7 +159,8 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
-	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(k.values)}
+	out := fitted{surrogate: f}
+	out.byDiffusivity, out.fastIsWetter = e.byDiffusivity(k.values)
 	draws := e.marches.draws(n)
 	if n > 1 && f.Error > useless {
 		out.sample = fill(marched(draws[:alone]), k.wet)
@@ -239,16 +242,17 @@ func further(unknowns int) [][]float64 {
 	return surrogate.Draws(count, unknowns, seed)
 }
 
-// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, from the values at [surrogate.Points].
-func (e *ensemble) byDiffusivity(values []float64) Between {
-	b := Between{math.Exp(values[0]), math.Exp(values[0])}
+// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, and whether it is greater where the diffusivity is,
+// from the values at [surrogate.Points].
+func (e *ensemble) byDiffusivity(values []float64) (b Between, fastIsWetter bool) {
+	b = Between{math.Exp(values[0]), math.Exp(values[0])}
 	if len(e.unknowns) == 0 || e.unknowns[0].Name != UnknownDiffusivity {
-		return b
+		return b, false
 	}
 	for _, v := range values[1:3] {
 		b.Low, b.High = min(b.Low, math.Exp(v)), max(b.High, math.Exp(v))
 	}
-	return b
+	return b, values[1] > values[2]
 }
 
 // each marches at some points, on several cores; which core marches where changes nothing.
@@ -291,7 +295,7 @@ func (w *March) others(count int) []*March {
 
 // odds reads them off a sample.
 func (e *ensemble) odds(m *Model, f fitted) Odds {
-	o := Odds{ByDiffusivity: f.byDiffusivity, Fit: f.surrogate.Error}
+	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, Fit: f.surrogate.Error}
 	for _, u := range e.unknowns {
 		o.Unknowns = append(o.Unknowns, u.Name)
 	}
