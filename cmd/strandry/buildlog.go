@@ -79,7 +79,7 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 		if err := written(c.Context(), f, set); err != nil {
 			return err
 		}
-		_, err = fmt.Fprintf(c.OutOrStdout(), "Written to %s: %s, %s, %d files in %s\n", path, page.HTML, page.Markdown, len(files)-2, page.Figures)
+		_, err = io.WriteString(c.OutOrStdout(), wroteTo(path, fmt.Sprintf("%s, %s, %d files in %s", page.HTML, page.Markdown, len(files)-2, page.Figures)))
 		return err
 	})
 }

@@ -93,5 +93,5 @@ func (to drawing) doubt(ctx context.Context, s *scenarios.Scenario, study *doubt
 	err = within(to.path, func(f *folder.Folder) error {
 		return written(ctx, f, folder.Set{Kind: "doubt", Files: files, Inputs: s.Inputs(), Force: to.force})
 	})
-	return fmt.Sprintf("Written to %s: %s\n", to.path, strings.Join(names, ", ")), err
+	return wroteTo(to.path, strings.Join(names, ", ")), err
 }

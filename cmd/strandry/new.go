@@ -29,7 +29,7 @@ func newCommand() *cobra.Command {
 			if err := create(args[0], scenarios.Template()); err != nil {
 				return failure{err}
 			}
-			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then: strandry run %s\n", args[0], args[0])
+			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then:\n  strandry run %s\n", args[0], args[0])
 			return nil
 		},
 	}

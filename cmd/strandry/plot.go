@@ -15,6 +15,7 @@ import (
 	"strandry/diffusion/levers"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
+	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/needed"
 	"strandry/scenarios/sweep"
@@ -93,10 +94,10 @@ func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) 
 			names = append(names, file.Name)
 		}
 		p.files = append(p.files, files...)
-		fmt.Fprintf(&said, "%s: %s.\n", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))
+		said.WriteString(table.Wrapped(fmt.Sprintf("%s: %s.", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))))
 	}
 	for _, why := range slices.Concat(s.Taken, undrawn) {
-		fmt.Fprintln(&said, why)
+		said.WriteString(table.Wrapped(why))
 	}
 	p.said = said.String()
 	return p, nil

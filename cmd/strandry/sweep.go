@@ -138,12 +138,12 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 			return err
 		}
 		for _, why := range slices.Concat(s.Taken, undrawn) {
-			fmt.Fprintf(out, "%s\n", why)
+			fmt.Fprint(out, table.Wrapped(why))
 		}
 		if f.again {
-			fmt.Fprintf(out, "%s.\n", resumed)
+			fmt.Fprint(out, table.Wrapped(fmt.Sprintf("%s.", resumed)))
 		}
-		_, err = fmt.Fprintf(out, "Written to %s: %s\n", f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", "))
+		_, err = io.WriteString(out, wroteTo(f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", ")))
 		return err
 	})
 }

@@ -2,9 +2,17 @@ package table
 
 import (
 	"slices"
+	"strings"
 
 	"strandry/scenarios/suits"
 )
+
+// Wrapped sets a text in lines of no more than 79 columns, but for a word that is longer, with an end of line behind.
+func Wrapped(text string) string {
+	var b strings.Builder
+	paragraph(&b, "", text)
+	return b.String()
+}
 
 // Celsius prints a temperature [K] in °C.
 func Celsius(kelvin float64) string { return celsius(kelvin) }
