@@ -23,6 +23,7 @@ type Odds struct {
 	Probability   float64 // that the mean content at the nozzle is no more than the limit
 	Low, High     float64 // 10 and 90 % points of that content [kg/kg dry]
 	ByDiffusivity Between // the same if nothing but the diffusivity at its reference were in doubt
+	FastIsWetter  bool    // the greater the diffusivity, the wetter at the nozzle: what lets water out let in more of it before, or after
 	Density       float64 // rise of the probability with the logarithm of the limit
 	Printing      float64 // probability of a content within the material's printing limit
 	Moulding      float64 // and within its moulding limit
@@ -155,6 +156,7 @@ type fitted struct {
 	sample        []float64
 	byDiffusivity Between
 	axes          []float64 // values at the centre and on the axes
+	fastIsWetter  bool
 }
 
 // fit makes the marches that a surrogate needs. Marched gives the values at [surrogate.Points] and at further draws.
@@ -164,7 +166,8 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
 	n := len(e.unknowns)
-	out := fitted{surrogate: f, byDiffusivity: e.byDiffusivity(values), axes: values[:1+2*n]}
+	out := fitted{surrogate: f, axes: values[:1+2*n]}
+	out.byDiffusivity, out.fastIsWetter = e.byDiffusivity(values)
 	for _, z := range e.marches.draws(n) {
 		out.sample = append(out.sample, f.At(z))
 	}
@@ -261,16 +264,17 @@ func further(unknowns int) [][][]float64 {
 	return out
 }
 
-// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, from the values at [surrogate.Points].
-func (e *ensemble) byDiffusivity(values []float64) Between {
-	b := Between{math.Exp(values[0]), math.Exp(values[0])}
+// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, and whether it is greater where the diffusivity is,
+// from the values at [surrogate.Points].
+func (e *ensemble) byDiffusivity(values []float64) (b Between, fastIsWetter bool) {
+	b = Between{math.Exp(values[0]), math.Exp(values[0])}
 	if len(e.unknowns) == 0 || e.unknowns[0].Name != UnknownDiffusivity {
-		return b
+		return b, false
 	}
 	for _, v := range values[1:3] {
 		b.Low, b.High = min(b.Low, math.Exp(v)), max(b.High, math.Exp(v))
 	}
-	return b
+	return b, values[1] > values[2]
 }
 
 // each marches at some points, on several cores; which core marches where changes nothing.
@@ -313,7 +317,7 @@ func (w *March) others(count int) []*March {
 
 // odds reads them off a sample.
 func (e *ensemble) odds(m *Model, f fitted) Odds {
-	o := Odds{ByDiffusivity: f.byDiffusivity, Fit: f.surrogate.Error}
+	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, Fit: f.surrogate.Error}
 	for _, u := range e.unknowns {
 		o.Unknowns = append(o.Unknowns, u.Name)
 	}

@@ -50,8 +50,8 @@ func standIn(root *strict.Table, err error) (Polymer, error) {
 		root.Fault("base", "cannot be read: "+strings.ReplaceAll(err.Error(), "\n", " | "), "")
 		return Polymer{}, err
 	}
-	root.Report("base", strict.Fault{Problem: "unknown material", Allowed: strings.Join(unknown.Allowed, ", "), Nearest: unknown.Nearest})
-	return Lookup(unknown.Nearest)
+	root.Report("base", strict.Fault{Problem: "unknown material", Allowed: unknown.Choices(), Nearest: unknown.Nearest})
+	return Lookup(append(unknown.Candidates, unknown.Nearest)[0])
 }
 
 // ReadTable reads from a table of another file, such as [strand.properties] of a

@@ -14,7 +14,7 @@ import (
 // Axis is a key with the values that a sweep gives it.
 type Axis struct {
 	Key    Key
-	Unit   string    // as the file wrote it; "" for a plain number
+	Unit   string    // that the file wrote; "" for a plain number
 	Values []float64 // [SI]; nil for an axis of names
 	Names  []string  // such as materials; nil for an axis of numbers
 
@@ -46,7 +46,7 @@ func (r *reading) axesOf(root section) []Axis {
 		axis := Axis{Key: key}
 		switch which := t.atMostOne("from", "values"); {
 		case which == "values" && slices.Contains(r.words, key.Name):
-			axis.named(table)
+			axis.named(r, table)
 		case which == "values":
 			axis.listed(table, ok)
 		case slices.Contains(r.words, key.Name):
@@ -84,8 +84,19 @@ func (r *reading) named(t *strict.Table, words []string) (Key, bool) {
 	}
 	known := slices.Concat(r.names(), words)
 	t.Report("key", strict.Fault{Problem: "no number of the scenario has this name",
-		Allowed: strings.Join(known, ", "), Nearest: nearest.Name(name, known)})
+		Allowed: "a key of the scenario, such as " + strings.Join(likeliest(name, known), ", "), Nearest: nearest.Name(name, known)})
 	return Key{}, false
+}
+
+// likeliest are a few of the keys: those nearest to a name, or the first lengths where none is near.
+func likeliest(name string, keys []string) []string {
+	const most = 3
+	near := nearest.Keys(name, keys, most)
+	if len(near) == 0 {
+		lengths := slices.DeleteFunc(slices.Clone(keys), func(key string) bool { return !strings.HasSuffix(key, ".length") })
+		near = lengths[:min(most, len(lengths))]
+	}
+	return near
 }
 
 // read reads a value of the axis from its table.
@@ -97,13 +108,17 @@ func (k Key) read(t *strict.Table, at string) (float64, bool) {
 }
 
 // named takes the names of an axis of names; tryAxes tells whether they are known.
-func (a *Axis) named(t *strict.Table) {
+func (a *Axis) named(r *reading, t *strict.Table) {
 	names, ok := t.Texts("values")
 	if ok && (len(names) == 0 || len(names) > mostValues) {
 		t.Fault("values", "no values, or too many", "1 to 10000 values")
 	}
 	for _, name := range names {
-		a.written = append(a.written, strings.TrimSpace(name))
+		name = strings.TrimSpace(name)
+		if a.Key.Name == materialKey {
+			name = r.understood(t.Path(), name)
+		}
+		a.written = append(a.written, name)
 	}
 	a.Names = a.written
 }
@@ -130,7 +145,7 @@ func (a *Axis) listed(t *strict.Table, sound bool) {
 		a.Values, a.written = append(a.Values, x), append(a.written, strings.TrimSpace(value))
 	}
 	if len(texts) > 0 {
-		a.Unit = unitOf(texts[0])
+		a.Unit = a.Key.Dimension.Unit(texts[0])
 	}
 }
 
@@ -170,7 +185,7 @@ const digits = 12
 func (a *Axis) fill(t *strict.Table, from, to float64, count int, ratio bool) {
 	if !a.Key.Plain() {
 		first, _ := t.Text("from")
-		a.Unit = unitOf(first)
+		a.Unit = a.Key.Dimension.Unit(first)
 	}
 	for i := range count {
 		share := float64(i) / float64(count-1)
@@ -206,11 +221,6 @@ func (k Key) parsed(written string, otherwise float64) float64 {
 		return otherwise
 	}
 	return x
-}
-
-// unitOf is what follows the number of a quantity.
-func unitOf(written string) string {
-	return strings.TrimSpace(strings.TrimLeft(strings.TrimSpace(written), "+-.0123456789eE "))
 }
 
 // fewListed is how many listed values are tried one by one.

@@ -90,6 +90,7 @@ type reading struct {
 	words    []string // keys that take a name or a truth value
 	faults   strict.Faults
 	assumed  []string
+	taken    []string // of them, words for families of materials
 	unused   []string
 	axes     []*strict.Table // one for each axis read
 	doubts   []*strict.Table // one for each uncertainty read
@@ -150,7 +151,7 @@ func (r *reading) finish(reader *strict.Reader) error {
 		if !o.used {
 			all = append(all, strict.Fault{
 				File: settingFile, Key: o.Key, Given: quoted(o.Value), Problem: "unknown key",
-				Allowed: strings.Join(r.names(), ", "), Nearest: nearest.Name(o.Key, r.names()),
+				Allowed: "a key of the scenario, such as " + strings.Join(likeliest(o.Key, r.names()), ", "), Nearest: nearest.Name(o.Key, r.names()),
 			})
 		}
 		all = append(all, o.faults()...)

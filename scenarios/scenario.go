@@ -30,6 +30,7 @@ type Scenario struct {
 	Uncertain []Uncertainty
 
 	Assumed []string // what was not given and got a default, such as "strand.diameter: 1.75 mm"
+	Taken   []string // of them, words for families of materials, such as "nylon", and what they were taken for
 	Unused  []string // keys that were read and checked but do not act on the model yet
 
 	document *Document
@@ -98,14 +99,14 @@ func (r *reading) scenario(root section) *Scenario {
 	r.studies(root, s)
 	s.Vary = r.axesOf(root)
 	s.Uncertain = r.uncertain(root)
-	s.Assumed, s.Unused = r.assumed, r.unused
+	s.Assumed, s.Taken, s.Unused = r.assumed, r.taken, r.unused
 	return s
 }
 
 func (r *reading) room(t section) Room {
 	room := Room{
 		Temperature: t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), 296.15),
-		Humidity:    t.quantityOr("humidity", quantity.Fraction(), Humidities(), 0.5),
+		Humidity:    t.quantityOr("humidity", quantity.Humidity(), Humidities(), 0.5),
 		Pressure: t.quantityOr("pressure", quantity.Pressure(),
 			strict.Limits{Min: 5e4, Max: 1.2e5, Unit: "kPa"}, humidair.StandardPressure),
 	}

@@ -100,7 +100,7 @@ func TestSettingsReachKeysThatTheFileLeavesOut(t *testing.T) {
 func TestFaultySettings(t *testing.T) {
 	s := demo(t, "winch-drum")
 	for _, c := range []struct{ key, value, want string }{
-		{"zone.drum.lenght", "1 m", `setting: zone.drum.lenght = "1 m": unknown key; allowed: room.temperature`},
+		{"zone.drum.lenght", "1 m", `setting: zone.drum.lenght = "1 m": unknown key; allowed: a key of the scenario, such as zone.drum.length, `},
 		{"zone.drum.lenght", "1 m", `did you mean "zone.drum.length"?`},
 		{"zone.drum.length", "0 m", `setting: zone.drum.length = "0 m": outside the limits; allowed: 0.001 m to 10000 m`},
 		{"zone.drum.length", "12", "a length needs its unit"},

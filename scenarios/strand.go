@@ -70,6 +70,9 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 	if !ok {
 		return materials.Polymer{}, false
 	}
+	if name != r.found.name {
+		name = r.understood(t.name("material"), name)
+	}
 	if name == r.found.name {
 		return r.found.polymer, true
 	}
@@ -81,7 +84,7 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 		r.found = resolved{name, p}
 		return p, true
 	case errors.As(err, &unknown):
-		t.report("material", strict.Fault{Problem: "unknown material", Allowed: names, Nearest: unknown.Nearest})
+		t.report("material", strict.Fault{Problem: "unknown material", Allowed: choices(unknown, names), Nearest: unknown.Nearest})
 	case errors.As(err, &inside):
 		t.fault("material", "the material file has faults", "")
 		r.faults = append(r.faults, inside...)
@@ -89,6 +92,28 @@ func (r *reading) material(t section) (materials.Polymer, bool) {
 		t.fault("material", err.Error(), names)
 	}
 	return materials.Polymer{}, false
+}
+
+// choices are the candidates for an unknown name, or all names.
+func choices(unknown *materials.UnknownError, names string) string {
+	if len(unknown.Candidates) > 0 {
+		return unknown.Choices()
+	}
+	return names
+}
+
+// understood is the name that a material has in the library, or else the name as it is given. That a word for a family was taken
+// for one of it is noted.
+func (r *reading) understood(where, given string) string {
+	name, taken, err := materials.Understood(strings.TrimSpace(given))
+	if err != nil {
+		return given
+	}
+	if taken != "" {
+		r.taken = append(r.taken, where+": "+taken)
+		r.assume(where + ": " + taken)
+	}
+	return name
 }
 
 // Materials are those of the library, and the scenario's own where it is none of them.
@@ -128,7 +153,7 @@ func (r *reading) start(t section, s *Scenario, known bool) {
 		room := t.sub("room")
 		m.StartTemperature = room.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), m.StartTemperature)
 		room.warms(m.StartTemperature)
-		humidity = room.quantityOr("humidity", quantity.Fraction(), Humidities(), humidity)
+		humidity = room.quantityOr("humidity", quantity.Humidity(), Humidities(), humidity)
 	default:
 		r.assume("strand.moisture: in equilibrium with the room")
 	}
@@ -152,7 +177,7 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), room.Temperature)
 		rest.warms(z.Air.Temperature)
 		z.Air.VapourPressure = room.VapourPressure
-		if humidity, ok := rest.quantity("humidity", quantity.Fraction(), Humidities()); ok {
+		if humidity, ok := rest.quantity("humidity", quantity.Humidity(), Humidities()); ok {
 			z.Air = diffusion.HeldAt(humidity, z.Air.Temperature)
 		} else if !rest.has("humidity") {
 			r.assume(rest.name("humidity") + ": room air, at the temperature of the storage")

@@ -57,7 +57,7 @@ func (r *reading) studies(root section, s *Scenario) {
 
 	store := root.sub("store")
 	s.Store.Temperature = store.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), s.Room.Temperature)
-	s.Store.Humidity = store.quantityOr("humidity", quantity.Fraction(), Humidities(), 0.02)
+	s.Store.Humidity = store.quantityOr("humidity", quantity.Humidity(), Humidities(), 0.02)
 	s.Store.VapourPressure = humidair.VapourPressureAt(s.Store.Humidity, s.Store.Temperature)
 	if s.Store.VapourPressure > diffusion.MostVapour*s.Room.Pressure {
 		store.fault("humidity", "so hot and humid that no air is left in the store", "a vapour pressure of up to 99 % of the room's pressure")

@@ -38,21 +38,23 @@ func (r *reading) uncertain(root section) []Uncertainty {
 	for _, table := range root.subs("uncertain") {
 		key, ok := r.named(table, nil)
 		if ok && slices.ContainsFunc(all, func(other Uncertainty) bool { return other.Key.Name == key.Name }) {
-			table.Fault("key", "uncertain twice", "one [[uncertain]] for each key")
+			table.Fault("key", "uncertain twice: an [[uncertain]] above has this key already", "one [[uncertain]] for each key")
 		}
 		u := Uncertainty{Key: key}
 		switch which := (section{r: r, table: table}).atMostOne("deviation", "low"); {
 		case !ok:
 		case idle(key.Name):
-			table.Fault("key", "it does not act on the strand", "a key of the room, the strand, the feed, the nozzle or a zone")
+			table.Fault("key", "a doubt about it would change no answer: it does not act on the strand", "a key of the room, the strand, the feed, the nozzle or a zone")
 			ok = false
 		case !key.Known:
-			table.Fault("key", "the scenario has no value for it", "a key that has a value, which is the median")
+			table.Fault("key", "the scenario has no value for it, and a doubt is about a value", "a key that has a value; that is taken for the median")
 			ok = false
 		case which == "low":
 			ok = u.ends(table, r.overlay(key.Name) != nil)
 		default:
-			table.Require("deviation")
+			if !table.Has("deviation") {
+				table.Fault("deviation", "missing: how much it is in doubt", "deviation, which is one standard deviation, or low and high, between which it lies nine times in ten")
+			}
 			u.deviates(table)
 		}
 		if ok {
@@ -78,17 +80,22 @@ func (u *Uncertainty) deviates(table *strict.Table) {
 // ends reads low and high. They are those of the file's own value: another one that is laid over it, and does not lie between them, is believed,
 // and ok is false.
 func (u *Uncertainty) ends(table *strict.Table, overlaid bool) (ok bool) {
-	table.Require("high")
+	if !table.Has("high") {
+		table.Fault("high", "missing: low is one end of the doubt, and high the other", "low < value < high")
+	}
 	u.Value.Value = u.Key.Value
 	low, okLow := u.Key.read(table, "low")
 	high, okHigh := u.Key.read(table, "high")
 	u.Low, u.High, u.Normal = low, high, u.temperature() || !(low > 0)
 	between := low < u.Key.Value && u.Key.Value < high
 	if okLow && okHigh && !between && !overlaid {
-		table.Fault("low", "the value of "+u.Key.Name+" does not lie between low and high", "ends on either side of the value, which is the median")
+		table.Fault("low", "the value of "+u.Key.Name+", "+u.Key.Setting(u.Key.Value, shownDigits).Value+", does not lie between low and high", "low < value < high; the value is taken for the median")
 	}
 	return between
 }
+
+// shownDigits are those of a value in a message.
+const shownDigits = 6
 
 func (u *Uncertainty) temperature() bool {
 	return u.Key.Dimension.Name() == quantity.Temperature().Name()
@@ -188,14 +195,13 @@ func (s *Scenario) tryDoubts(tables []*strict.Table) error {
 	var all strict.Faults
 	for i, u := range s.Uncertain {
 		for _, end := range [...]float64{-materials.NineInTen, materials.NineInTen} {
-			const digits = 6
-			set := u.Key.Setting(u.At(end), digits)
+			set := u.Key.Setting(u.At(end), shownDigits)
 			_, err := s.With(set)
 			found, _ := err.(strict.Faults)
 			for _, f := range withoutMelting(found) {
 				t := tables[i]
 				f.File, f.Line, f.Key, f.Given = t.File(), t.Line("key"), t.Path(), quoted(set.Value)
-				f.Problem = "at an end of its doubt " + f.Problem
+				f.Problem = "at this end of its doubt the scenario has a fault: " + f.Problem
 				all = append(all, f)
 			}
 		}

@@ -41,6 +41,7 @@ func (s *Scenario) Varied(axes ...string) (*Scenario, error) {
 	if err := r.finish(reader); err != nil {
 		return nil, unplaced(err)
 	}
+	varied.Assumed, varied.Taken = slices.Concat(s.Assumed, r.assumed), slices.Concat(s.Taken, r.taken)
 	if err := varied.tryAxes(r.axes); err != nil {
 		return nil, unplaced(err)
 	}

@@ -76,7 +76,7 @@ func (r *reading) air(zone, t section, z *diffusion.Zone, room Room) {
 		}
 		place = state
 	case "humidity":
-		humidity, _ := t.quantity(state, quantity.Fraction(), Humidities())
+		humidity, _ := t.quantity(state, quantity.Humidity(), Humidities())
 		z.Air = diffusion.HeldAt(humidity, z.Air.Temperature)
 		place = state
 	case "vapour_pressure":

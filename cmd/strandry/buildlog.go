@@ -23,15 +23,19 @@ func buildlogCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "buildlog [FILE] -o DIR",
 		Short: "All studies of a scenario on one page to keep or to show",
-		Long: `buildlog runs a scenario and the studies around it and writes to DIR a page that
-stands alone, buildlog.html, and the same as Markdown, buildlog.md, with the figures as
-PNG and SVG in DIR/figures: the question, the answer and its doubts, what the figures
-show, which materials suit, what to build, the sources of the values used, assumptions,
-cautions, and the scenario with the command that makes the page again.
+		Long: `buildlog writes all studies of a scenario as one page to keep or to show.
 
-The page needs no network and no script, follows the reader's light or dark scheme, and
-prints. A build log that is already in DIR is left alone unless --force is given; the new
-one is complete before it takes its place. ` + forceRule,
+    strandry buildlog my-dryer.toml -o log
+
+The page stands alone in DIR, buildlog.html, and the same as Markdown,
+buildlog.md, with the figures as PNG and SVG in DIR/figures: the question, the
+answer and its doubts, what the figures show, which materials suit, what to
+build, the sources of the values used, assumptions, cautions, and the scenario
+with the command that makes the page again.
+
+It needs no network and no script, follows the reader's light or dark scheme,
+and prints. A build log that is already in DIR is left alone unless --force is
+given; the new one is complete before it takes its place.` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if path == "" {
@@ -75,7 +79,7 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 		if err := written(c.Context(), f, set); err != nil {
 			return err
 		}
-		_, err = fmt.Fprintf(c.OutOrStdout(), "Written to %s: %s, %s, %d files in %s\n", path, page.HTML, page.Markdown, len(files)-2, page.Figures)
+		_, err = io.WriteString(c.OutOrStdout(), wroteTo(path, fmt.Sprintf("%s, %s, %d files in %s", page.HTML, page.Markdown, len(files)-2, page.Figures)))
 		return err
 	})
 }

@@ -23,13 +23,18 @@ func doubtCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "doubt [FILE]",
 		Short: "What makes the answer doubtful, and what to measure first?",
-		Long: `doubt tells how much of the doubt about one scenario each unknown makes: what is
-not known of the material, the limit, the film, and each [[uncertain]] of the file.
-For each: its share by itself and with what it does beside others (first-order and
-total Sobol indices), each with an interval; what the doubt would come down to if it
-were known; in which order to measure, and how.
+		Long: `doubt tells what makes an answer doubtful, and what to measure first.
 
--o draws the shares as PNG, SVG and PDF. ` + forceRule,
+    strandry doubt my-dryer.toml
+    strandry doubt --demo winch-drum -o figures
+
+For each unknown, what is not known of the material, the limit, the film, and
+each [[uncertain]] of the file: its share of the doubt by itself and with what
+it does beside others (first-order and total Sobol indices), each with an
+interval; what the doubt would come down to if it were known; in which order to
+measure, and how.
+
+-o draws the shares as PNG, SVG and PDF.` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if c.Flags().Changed("output") && to.path == "" {
@@ -88,5 +93,5 @@ func (to drawing) doubt(ctx context.Context, s *scenarios.Scenario, study *doubt
 	err = within(to.path, func(f *folder.Folder) error {
 		return written(ctx, f, folder.Set{Kind: "doubt", Files: files, Inputs: s.Inputs(), Force: to.force})
 	})
-	return fmt.Sprintf("Written to %s: %s\n", to.path, strings.Join(names, ", ")), err
+	return wroteTo(to.path, strings.Join(names, ", ")), err
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -56,7 +57,40 @@ func TestEvidenceJSON(t *testing.T) {
 	require.Positive(t, plates)
 }
 
-func TestEvidenceTakesNoArgument(t *testing.T) {
-	var out, errOut bytes.Buffer
-	require.Equal(t, misused, run(context.Background(), []string{"evidence", "pc"}, &out, &errOut))
+// Of the materials that are named nothing else is shown; a name is understood as people write it, or answered with what it may mean.
+func TestEvidenceOfSome(t *testing.T) {
+	whole, abs := evidence(t), evidence(t, "ABS")
+	at := strings.Index(whole, "\nABS\n")
+	require.Positive(t, at)
+	require.Contains(t, abs, whole[at:at+strings.Index(whole[at:], "\n\n")])
+	require.NotContains(t, abs, "\nPC\n")
+	require.Contains(t, evidence(t, "pc", "abs"), "\nPC\n")
+	status, out, said := call("evidence", "Nylon")
+	require.Equal(t, answered, status)
+	require.Contains(t, out, "\nPA6\n")
+	require.Equal(t, "\"Nylon\" taken as pa6; others: pa66, pa6-66, pa12, pa6-cf20\n", said)
+	for given, says := range map[string]string{"abss": `did you mean "abs"?`, "tpu": "tpu-ester, tpu-ether", "mine.toml": "only materials of the library"} {
+		status, out, said := call("evidence", given)
+		require.Equal(t, failed, status)
+		require.Empty(t, out)
+		require.Contains(t, said, says)
+	}
+}
+
+// The example in the help of materials is one that works, and each verb begins its help with a sentence and an example.
+func TestHelpIsTrue(t *testing.T) {
+	help := mustAnswer(t, "materials", "--help")
+	_, example, _ := strings.Cut(help, "\n    base = ")
+	example, _, _ = strings.Cut("    base = "+example, "\n\n")
+	file := filepath.Join(t.TempDir(), "my-petg.toml")
+	require.NoError(t, create(file, []byte(example)))
+	require.Contains(t, mustAnswer(t, "materials", file), "PETG")
+	all := mustAnswer(t, "--help")
+	for _, verb := range []string{"new", "run", "size", "suits", "keeps", "sweep", "doubt", "plot", "buildlog", "materials", "evidence", "prove"} {
+		require.Contains(t, all, "\n  "+verb+" ")
+		require.Regexp(t, "^"+verb+" [^\n.]+\\.\n\n    strandry "+verb, mustAnswer(t, verb, "--help"))
+	}
+	for _, group := range []string{"Ask about", "Study what", "Show it", "Know what"} {
+		require.Contains(t, all, "\n"+group)
+	}
 }

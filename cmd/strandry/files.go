@@ -4,10 +4,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"unicode/utf8"
 
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/plots/page"
+	"strandry/plots/table"
 	"strandry/scenarios"
 )
 
@@ -21,9 +23,12 @@ func text(path string) ([]byte, error) {
 }
 
 // forceRule says in the help of a command that writes to a folder what is replaced there.
-const forceRule = `DIR/.strandry lists what was written there with its checksums. A file that it does not
-list, one that was changed since, a link, and what the command reads are left alone and named;
---force replaces what was changed since, and never the others.`
+const forceRule = `
+
+DIR/.strandry lists what was written there with its checksums. A file that it
+does not list, one that was changed since, a link, and what the command reads
+are left alone and named; --force replaces what was changed since, and never the
+others.`
 
 // within works in a folder, which nobody else writes to meanwhile.
 func within(path string, work func(*folder.Folder) error) error {
@@ -41,6 +46,15 @@ func written(ctx context.Context, f *folder.Folder, s folder.Set) error {
 		return errors.New("strandry: interrupted; nothing was written")
 	}
 	return err
+}
+
+// wroteTo says what was written to a folder, on one line where that fits 80 columns; the name of the folder is not broken.
+func wroteTo(path, what string) string {
+	const most = 79
+	if line := "Written to " + path + ": " + what; utf8.RuneCountInString(line) <= most {
+		return line + "\n"
+	}
+	return "Written to " + path + ":\n" + table.Wrapped(what)
 }
 
 // pages are the files of pages for a folder.

@@ -19,11 +19,16 @@ func keepsCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "keeps [FILE]",
 		Short: "How long does a dry strand stay dry?",
-		Long: `keeps tells for every material of the library, or one, how long a dry strand may lie in
-the air of the [room], or in that of --temperature and --humidity, before its mean
-passes the limit; the humidity in which it may lie for ever; what one opening of the
-[store] costs ([opening]: the humidity jumps to the room's and falls back with a time
-constant); and how many openings a day, or how slow a return, it bears.`,
+		Long: `keeps tells how long a dry strand stays dry.
+
+    strandry keeps --demo clear-cover
+    strandry keeps my-dryer.toml --material petg --humidity "40 %"
+
+For every material of the library, or one: how long it may lie in the air of the
+[room], or in that of --temperature and --humidity, before its mean passes the
+limit; the humidity in which it may lie for ever; what one opening of the
+[store] costs ([opening]: the humidity jumps to the room's and falls back with a
+time constant); and how many openings a day, or how slow a return, it bears.`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			s, all, err := withMaterials(args, demo, material)
@@ -38,7 +43,7 @@ constant); and how many openings a day, or how slow a return, it bears.`,
 			if err != nil {
 				return failure{err}
 			}
-			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Store.Assumed, s.Opening.Assumed)}
+			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}
 			return shown(c, &page, asJSON)
 		},
 	}
@@ -66,7 +71,7 @@ func storageAir(s *scenarios.Scenario, temperature, humidity string) (keeps.Air,
 	}
 	most := humidair.SaturationPressure(air.Temperature)
 	if humidity != "" {
-		h, err := quantity.Fraction().Parse(humidity)
+		h, err := quantity.Humidity().Parse(humidity)
 		if err != nil {
 			return air, fmt.Errorf("--humidity %w", err)
 		}

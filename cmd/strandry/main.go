@@ -61,6 +61,27 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	}
 }
 
+// addCommands adds the commands in groups, by what somebody wants.
+func addCommands(root *cobra.Command) {
+	for _, g := range [...]struct {
+		id, title string
+		commands  []*cobra.Command
+	}{
+		{"begin", "Begin:", []*cobra.Command{newCommand()}},
+		{"ask", "Ask about one design:", []*cobra.Command{runCommand(), sizeCommand(), suitsCommand(), keepsCommand()}},
+		{"study", "Study what it depends on:", []*cobra.Command{sweepCommand(), doubtCommand()}},
+		{"show", "Show it to others:", []*cobra.Command{plotCommand(), buildlogCommand()}},
+		{"know", "Know what it rests on:", []*cobra.Command{materialsCommand(), evidenceCommand(), proveCommand()}},
+	} {
+		root.AddGroup(&cobra.Group{ID: g.id, Title: g.title})
+		for _, c := range g.commands {
+			c.GroupID = g.id
+		}
+		root.AddCommand(g.commands...)
+	}
+	root.SetHelpCommandGroupID("begin")
+}
+
 // run carries out one command line.
 func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root := &cobra.Command{
@@ -75,8 +96,9 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(nearestFlag)
 	root.SetVersionTemplate("strandry {{.Version}}\n")
-	root.AddCommand(runCommand(), materialsCommand(), newCommand(), sweepCommand(), sizeCommand(), suitsCommand(), doubtCommand(), plotCommand(), keepsCommand(), buildlogCommand(), proveCommand(), evidenceCommand())
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80"))
 	root.SetHelpCommand(helpCommand(root))
+	addCommands(root)
 	root.SetArgs(args)
 	said := &outlet{Writer: out}
 	root.SetOut(said)
@@ -130,11 +152,14 @@ func nearestFlag(c *cobra.Command, err error) error {
 	return err
 }
 
-const long = `strandry follows a strand of filament through a heated path and tells how wet
-it is at the nozzle, why, and how far that number can be trusted.
+const long = `strandry follows a strand of filament through a heated path and tells how wet it
+is at the nozzle, why, and how far that number can be trusted.
 
-A scenario is a TOML file; "strandry new FILE" writes one to start from.
-Without a file the commands work on a demonstration.
+    strandry run
+    strandry new my-dryer.toml
 
-Exit status: 0 answered, 1 failed, 2 wrong use; 141 where the reader of a pipe has
-left, as head does.`
+A scenario is a TOML file; "strandry new FILE" writes one to start from. Without
+a file the commands work on a demonstration.
+
+Exit status: 0 answered, 1 failed, 2 wrong use; 141 where the reader of a pipe
+has left, as head does.`

@@ -16,6 +16,9 @@ func newCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "new FILE",
 		Short: "Write a commented scenario to start from",
+		Long: `new writes a scenario to start from, with every key explained.
+
+    strandry new my-dryer.toml`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
 				return errors.New("new needs the name of the one file to write")
@@ -26,7 +29,7 @@ func newCommand() *cobra.Command {
 			if err := create(args[0], scenarios.Template()); err != nil {
 				return failure{err}
 			}
-			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then: strandry run %s\n", args[0], args[0])
+			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then:\n  strandry run %s\n", args[0], args[0])
 			return nil
 		},
 	}

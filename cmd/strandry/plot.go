@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"runtime"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -14,6 +15,7 @@ import (
 	"strandry/diffusion/advice"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
+	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/needed"
 	"strandry/scenarios/sweep"
@@ -25,10 +27,15 @@ func plotCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
-		Long: `plot draws one scenario: the moisture along its path, the radial profiles, the same
-as a heat map, the section as a disc where a cover keeps its place, the length needed over temperature and feed speed, what the [[vary]]
-of the file give, and, unless they give a map, one over length and feed speed. Figures that
-DIR holds from an earlier plot are replaced. ` + forceRule,
+		Long: `plot draws what happens to the strand.
+
+    strandry plot my-dryer.toml -o figures
+
+The moisture along its path, the radial profiles, the same as a heat map, the
+section as a disc where a cover keeps its place, the length needed over
+temperature and feed speed, what the [[vary]] of the file give, and, unless they
+give a map, one over length and feed speed. Figures that DIR holds from an
+earlier plot are replaced.` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if path == "" {
@@ -87,10 +94,10 @@ func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) 
 			names = append(names, file.Name)
 		}
 		p.files = append(p.files, files...)
-		fmt.Fprintf(&said, "%s: %s.\n", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))
+		said.WriteString(table.Wrapped(fmt.Sprintf("%s: %s.", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))))
 	}
-	for _, why := range undrawn {
-		fmt.Fprintln(&said, why)
+	for _, why := range slices.Concat(s.Taken, undrawn) {
+		said.WriteString(table.Wrapped(why))
 	}
 	p.said = said.String()
 	return p, nil

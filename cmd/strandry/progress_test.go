@@ -46,7 +46,7 @@ func TestContinuedSweepCounts(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, []byte(strings.Replace(whole, "\n", "\nof nobody\n", 1)[:len(whole)+5]), 0o600))
 
 	said := mustAnswer(t, "sweep", file, "-o", folder, "--continue", "--vary", axis)
-	require.Contains(t, said, "Of 8 rows 3 were kept from before, 5 are new; lines of sweep.partial that were damaged and left out: 2.\n")
+	require.Contains(t, unwrapped(said), "Of 8 rows 3 were kept from before, 5 are new; lines of sweep.partial that were damaged and left out: 2. ")
 	said = mustAnswer(t, "sweep", file, "-o", filepath.Join(folder, "new"), "--continue", "--vary", axis)
 	require.Contains(t, said, "Of 8 rows 0 were kept from before, 8 are new.\n")
 	require.Equal(t, content(t, folder, "new", tableFile), content(t, folder, tableFile))

@@ -22,12 +22,18 @@ func proveCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "prove",
 		Short: "Does it compute right on this machine?",
-		Long: `prove computes a table of values that are known from outside, from published tables,
-handbooks and independent codes, and sets each result against them: what was expected,
-what came out, how far apart they are, and the source's own accuracy, which is the
-tolerance. Failures stand first. It also refines the solver and measures the order of its error.
+		Long: `prove tells whether the program computes right on this machine.
 
--o writes the same as a page with the plots of convergence. ` + forceRule + `
+    strandry prove
+    strandry prove -o proof
+
+It computes a table of values that are known from outside, from published
+tables, handbooks and independent codes, and sets each result against them: what
+was expected, what came out, how far apart they are, and the source's own
+accuracy, which is the tolerance. Failures stand first. It also refines the
+solver and measures the order of its error.
+
+-o writes the same as a page with the plots of convergence.` + forceRule + `
 
 Exit status: 0 if every check was passed, 1 if not.`,
 		Args: cobra.NoArgs,

@@ -38,6 +38,7 @@ func TestReadmeTour(t *testing.T) {
 		shown := string(text[at[4]:at[5]])
 		var out, errOut bytes.Buffer
 		require.Equal(t, answered, run(context.Background(), arguments, &out, &errOut), errOut.String())
+		narrow(t, out.String())
 		if *tour {
 			fresh.Write(text[end:at[4]])
 			fresh.WriteString(cut(out.String(), shown))

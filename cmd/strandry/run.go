@@ -23,10 +23,22 @@ func runCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "run [FILE]",
 		Short: "How wet is the strand at the nozzle?",
-		Long: `run takes one scenario and tells how wet the strand is after each zone and at the
-nozzle, with the numerical error and the doubt about the material beside the
-answer, says what holds the design back, and which changes within [build] would do.
---set tries a change without editing the file.`,
+		Long: `run tells how wet the strand is at the nozzle, and whether that is dry enough.
+
+    strandry run my-dryer.toml
+    strandry run --demo clear-cover
+
+It follows the strand through each zone of its path, sets the numerical error
+and the doubt about the material beside the answer, says what holds the design
+back, and which changes within [build] would do. --set tries a change without
+editing the file.
+
+A material that is not in the library is a file of your own that says what
+differs from one that is, and the scenario names the file:
+
+    # my-petg.toml
+    base = "petg"
+    printing_limit = "0.08 %"`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			s, err := scenario(args, demo)

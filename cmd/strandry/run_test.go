@@ -5,8 +5,10 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
 
@@ -27,7 +29,21 @@ func mustAnswer(t *testing.T, args ...string) string {
 	require.Equal(t, answered, status, errOut)
 	require.Empty(t, errOut)
 	finiteText(t, out)
+	if !slices.Contains(args, "--json") {
+		narrow(t, out)
+	}
 	return out
+}
+
+// narrow requires that no line of a text is wider than a terminal of 80 columns, but for the name of a file, which is as long as it is.
+func narrow(t *testing.T, text string) {
+	t.Helper()
+	for line := range strings.Lines(text) {
+		unbroken := slices.ContainsFunc(strings.Fields(line), func(word string) bool { return len(word) > 30 && strings.Trim(word, "─") != "" })
+		if line = strings.TrimSuffix(line, "\n"); !unbroken {
+			require.LessOrEqual(t, utf8.RuneCountInString(line), 80, line)
+		}
+	}
 }
 
 func finiteText(t *testing.T, text string) {

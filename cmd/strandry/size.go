@@ -16,14 +16,18 @@ func sizeCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "size [FILE] --for KEY",
 		Short: "Which value just meets the limit?",
-		Long: `size finds the value of one number of the scenario at which the strand just meets
-its limit: a length, a temperature, the feed, or any other number by its path, such
-as zone.drum.length. It tells the numerical error of the value, the values at the
-least and the greatest likely diffusivity, and what a run at it gives. Where no value
-does, it tells the best that can be had and what stands in the way; that is an answer
-too, with exit status 0. It looks between the limits of the key (a zone's temperature: up
-to the material's usual highest drying temperature, and nowhere beyond what the strand
-bears); --from and --to set others.`,
+		Long: `size finds the value of one number at which the strand just meets its limit.
+
+    strandry size my-dryer.toml --for zone.drum.length
+    strandry size --demo clear-cover --for feed.speed
+
+Any number of the scenario will do, by its path. It tells the numerical error
+of the value, from where on the limit is met nine times in ten, and what a run
+at it gives. Where no value does, it tells the best that can be had and what
+stands in the way; that is an answer too, with exit status 0. It looks between
+the limits of the key (a zone's temperature: up to the material's usual highest
+drying temperature, and nowhere beyond what the strand bears); --from and --to
+set others.`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if key == "" {

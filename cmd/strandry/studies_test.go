@@ -113,7 +113,7 @@ func TestStudiesRefuse(t *testing.T) {
 		{misused, "exclude each other", []string{"keeps", "a.toml", "--demo", "lamp-shade"}},
 		{failed, `did you mean "pa6"?`, []string{"keeps", "--material", "ppa6"}},
 		{misused, "0 % to 100 %", []string{"keeps", "--humidity", "140 %"}},
-		{misused, "not a unit", []string{"keeps", "--humidity", "40 percent"}},
+		{misused, "write % of saturation", []string{"keeps", "--humidity", "40 g/m3"}},
 		{misused, "-40 °C to 300 °C", []string{"keeps", "--temperature", "400 °C"}},
 		{misused, "no air is left", []string{"keeps", "--temperature", "120 °C", "--humidity", "100 %"}},
 	} {

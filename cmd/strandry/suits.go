@@ -22,12 +22,17 @@ func suitsCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "suits [FILE]",
 		Short: "Which materials is this dryer for?",
-		Long: `suits sets every material of the library, or one, against the dryer of a scenario,
-heated zones at the material's own usual highest drying temperature: the moisture
-that it reaches, the length and the dwell that it would need, whether that can be
-built ([build] longest), the time that the same strand would need at rest in the same
-air, and the floor that the air sets. Two views: a strand in equilibrium with the
-room, and one that was dry and has lain in the room for a few hours (--opened).`,
+		Long: `suits tells which materials of the library a dryer is for.
+
+    strandry suits my-dryer.toml
+    strandry suits --demo clear-cover --material petg
+
+Each runs through the dryer as it is drawn, heated zones at the material's own
+usual highest drying temperature: how likely it is dry, and whether it survives;
+then how long the zone that dries would have to be, whether that can be built
+([build] longest), and how long the same strand would take at rest in the same
+air. Two views: a strand in equilibrium with the room, and one that was dry and
+has lain in the room for a few hours (--opened).`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			lain, err := quantity.Duration().Parse(opened)
@@ -46,7 +51,7 @@ room, and one that was dry and has lain in the room for a few hours (--opened).`
 			if err != nil {
 				return failure{err}
 			}
-			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Build.Assumed, Contradicting: contradicting}
+			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}
 			return shown(c, &page, asJSON)
 		},
 	}
@@ -72,6 +77,13 @@ func withMaterials(args []string, demo, name string) (*scenarios.Scenario, []mat
 	given, base := s.Named()
 	if name == own.ID && !slices.Contains(materials.Names(), name) {
 		name = given // it can be no other
+	}
+	name, taken, err := materials.Understood(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	if taken != "" {
+		s.Taken = append(s.Taken, "--material: "+taken)
 	}
 	if name == given || strings.HasSuffix(name, ".toml") && len(args) == 1 && same(name, beside(args[0], given)) {
 		if own.Same(&base) {

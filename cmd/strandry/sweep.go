@@ -33,14 +33,19 @@ func sweepCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sweep [FILE] -o DIR",
 		Short: "How wet over a grid of lengths, speeds, materials, ...?",
-		Long: `sweep runs the scenario for every combination of the values on its axes, the
-[[vary]] of the file, and writes the table of answers to DIR as sweep.csv (people's
-units) and sweep.json (SI), with figures and the scenario beside them.
+		Long: `sweep tells how wet the strand is over a grid of values.
 
-Each row is kept as soon as it is finished: a sweep that was stopped, by Ctrl-C or
-by a power cut, goes on with --continue and ends in the same numbers to the bit.
+    strandry sweep my-dryer.toml -o map --vary "feed.speed=1 mm/s..5 mm/s:9"
 
-One sweep at a time writes to a folder. ` + forceRule,
+It runs the scenario for every combination of the values on its axes, the
+[[vary]] of the file, and writes the table of answers to DIR as sweep.csv
+(people's units) and sweep.json (SI), with figures and the scenario beside them.
+
+Each row is kept as soon as it is finished: a sweep that was stopped, by Ctrl-C
+or by a power cut, goes on with --continue and ends in the same numbers to the
+bit.
+
+One sweep at a time writes to a folder.` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			switch {
@@ -132,13 +137,13 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		if err := answer.WriteText(out); err != nil {
 			return err
 		}
-		for _, why := range undrawn {
-			fmt.Fprintf(out, "%s\n", why)
+		for _, why := range slices.Concat(s.Taken, undrawn) {
+			fmt.Fprint(out, table.Wrapped(why))
 		}
 		if f.again {
-			fmt.Fprintf(out, "%s.\n", resumed)
+			fmt.Fprint(out, table.Wrapped(fmt.Sprintf("%s.", resumed)))
 		}
-		_, err = fmt.Fprintf(out, "Written to %s: %s\n", f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", "))
+		_, err = io.WriteString(out, wroteTo(f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", ")))
 		return err
 	})
 }

@@ -7,7 +7,11 @@
 // "nylon" is not near "pa6".
 package nearest
 
-import "strings"
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
 
 // longest bounds the work on absurdly long names; longer ones have no neighbour.
 const longest = 64
@@ -60,4 +64,41 @@ func distance(a, b []rune) int {
 		before, last, row = last, row, before
 	}
 	return last[len(b)]
+}
+
+// Keys returns up to most of the allowed dotted keys that have the most parts in common with the given one, such as
+// "zone.drum.length" for "drum.lenght"; the last part counts twice. None where no part is near. The first of equals wins.
+func Keys(given string, allowed []string, most int) []string {
+	if len(given) > 4*longest {
+		return nil
+	}
+	likeness := map[string]float64{}
+	var out []string
+	for _, key := range allowed {
+		if likeness[key] = alike(strings.Split(given, "."), strings.Split(key, ".")); likeness[key] > 0 {
+			out = append(out, key)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b string) int { return cmp.Compare(likeness[b], likeness[a]) })
+	return out[:min(most, len(out))]
+}
+
+// alike is the share of the parts that two keys have in common, in their order.
+func alike(given, key []string) float64 {
+	last := len(key) - 1
+	common, from := 0, 0
+	for _, part := range given {
+		i := slices.Index(key[from:], part)
+		if i < 0 {
+			i = slices.IndexFunc(key[from:], func(other string) bool { return Name(part, []string{other}) != "" })
+		}
+		if i < 0 {
+			continue
+		}
+		common, from = common+1, from+i+1
+		if from > last {
+			common++
+		}
+	}
+	return float64(common) / float64(len(given)+len(key))
 }

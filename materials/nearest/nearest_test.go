@@ -19,6 +19,16 @@ func TestName(t *testing.T) {
 	require.Empty(t, Name("k", []string{"h", "s"}))
 }
 
+func TestKeys(t *testing.T) {
+	keys := []string{"room.humidity", "feed.speed", "zone.drum.length", "zone.drum.temperature", "zone.guide.length", "zone.guide.air.flow"}
+	for given, want := range map[string][]string{
+		"drum.lenght": {"zone.drum.length", "zone.guide.length"}, "zone.warm.length": {"zone.drum.length", "zone.guide.length"}, "length": {"zone.drum.length", "zone.guide.length"},
+		"store.humidity": {"room.humidity"}, "zone.guide.speed": {"feed.speed", "zone.guide.length"}, "numerics.tolerance": nil, "": nil, "...": nil,
+	} {
+		require.Equal(t, want, Keys(given, keys, 2), given)
+	}
+}
+
 // Worked examples of the distance: "kitten" to "sitting" takes three slips
 // : replace k by s, replace e by i, add g;
 // a swap of neighbours counts once.

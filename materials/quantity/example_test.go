@@ -13,7 +13,7 @@ func ExampleDimension_Parse() {
 	fmt.Println(err)
 	// Output:
 	// 8.7e-11
-	// "12 M": "M" is not a unit of length; allowed: a number with one of m, mm, cm, km, µm; did you mean "m"?
+	// "12 M": "M" is not a unit of length; allowed: a number with one of m, mm, cm, km, µm, in, ft; did you mean "m"?
 }
 
 func ExampleDimension_Format() {

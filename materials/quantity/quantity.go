@@ -16,18 +16,31 @@ type Dimension struct {
 	usual    string // the unit people use most
 	units    []scale
 	positive bool // SI values below zero do not exist
+	doubtful []hint
 }
 
 // scale carries a number in a unit to SI: x*times/over + offset. Factors below
 // one are divisions, so that "1.75 mm" is the float nearest to 0.00175.
 type scale struct {
-	name, canonical     string
+	name                string
+	also                []string // what else people write for it, and can mean nothing else
 	times, over, offset float64
 }
 
-func unit(name string, times, over float64) scale {
-	spelt, _ := canonical(name)
-	return scale{name: name, canonical: spelt, times: times, over: over}
+// hint is what people write that can be read in two ways, or in none, and what to write instead.
+type hint struct {
+	spelt []string
+	says  string
+}
+
+func unit(name string, times, over float64, also ...string) scale {
+	return scale{name: name, also: also, times: times, over: over}
+}
+
+// unclear adds a hint.
+func (d Dimension) unclear(says string, spelt ...string) Dimension {
+	d.doubtful = append(d.doubtful, hint{spelt, says})
+	return d
 }
 
 func of(name, usual string, units ...scale) Dimension {
@@ -70,27 +83,27 @@ func (d Dimension) Units() []string {
 }
 
 // Parse reads a number and a unit, such as "12 m" or "1.5e-13 m²/s", and returns
-// the value in SI. The result is finite. The error is a [*Error]: no number, no
-// unit, an unknown unit, a number too large, or a temperature below absolute zero.
+// the value in SI. The result is finite. The error is a [*Error]: no number, one that can be read in two ways, no
+// unit, an unknown or an unclear unit, a number too large, or a temperature below absolute zero.
 func (d Dimension) Parse(text string) (float64, error) {
-	number, rest := split(strings.TrimSpace(text))
-	if number == "" {
+	number, rest, unclear := split(strings.TrimSpace(text))
+	switch {
+	case unclear != "":
+		return 0, &Error{Text: text, Problem: unclear}
+	case number == "":
 		return 0, d.fault(text, "no number at the start", "")
 	}
 	value, err := strconv.ParseFloat(number, 64)
 	if err != nil || math.IsInf(value, 0) {
 		return 0, d.fault(text, "the number is too large", "")
 	}
-	if len(rest) > 1 && rest[0] == ',' && rest[1] >= '0' && rest[1] <= '9' {
-		return 0, d.fault(text, "the decimal sign is the point", "")
-	}
 	rest = strings.TrimSpace(rest)
 	if rest == "" {
-		return 0, d.fault(text, "a "+d.name+" needs its unit", "")
+		return 0, d.fault(text, "a "+d.name+" needs its unit", number+" "+d.usual)
 	}
 	u, ok := d.find(rest)
 	if !ok {
-		return 0, d.fault(text, strconv.Quote(rest)+" is not a unit of "+d.name, nearest.Name(rest, d.Units()))
+		return 0, d.strange(text, rest)
 	}
 	si := value*u.times/u.over + u.offset
 	if math.IsInf(si, 0) || math.IsNaN(si) {
@@ -105,18 +118,56 @@ func (d Dimension) Parse(text string) (float64, error) {
 	return si, nil
 }
 
+// Unit returns the name of the unit that a text gives, such as "mm/s" for "2 mm/sec"; "" where it is none of the dimension.
+func (d Dimension) Unit(text string) string {
+	_, rest, _ := split(strings.TrimSpace(text))
+	u, _ := d.find(strings.TrimSpace(rest))
+	return u.name
+}
+
 func (d Dimension) fault(text, problem, near string) *Error {
 	return &Error{Text: text, Problem: problem, Allowed: "a number with one of " + strings.Join(d.Units(), ", "), Nearest: near}
 }
 
+// strange tells what is wrong with a unit that is not one of the dimension.
+func (d Dimension) strange(text, unit string) *Error {
+	spelt, sound := canonical(unit)
+	for _, h := range d.doubtful {
+		for _, other := range h.spelt {
+			if same, _ := canonical(other); sound && same == spelt {
+				return &Error{Text: text, Problem: strconv.Quote(unit) + ": " + h.says}
+			}
+		}
+	}
+	if strings.ContainsAny(unit, "0123456789") && d.compound(unit) {
+		return &Error{Text: text, Problem: "a sum of quantities is not taken; write it as one, such as " + strconv.Quote("1.5 "+d.usual)}
+	}
+	return d.fault(text, strconv.Quote(unit)+" is not a unit of "+d.name, nearest.Name(unit, d.Units()))
+}
+
+// compound tells whether a unit goes on with another quantity, as in "h 30 min".
+func (d Dimension) compound(unit string) bool {
+	at := strings.IndexAny(unit, "0123456789")
+	_, first := d.find(unit[:at])
+	_, err := d.Parse(unit[at:])
+	return first && err == nil
+}
+
 func (d Dimension) find(name string) (scale, bool) {
+	for _, u := range d.units {
+		if u.name == name {
+			return u, true
+		}
+	}
 	spelt, ok := canonical(name)
 	if !ok {
 		return scale{}, false
 	}
 	for _, u := range d.units {
-		if u.canonical == spelt {
-			return u, true
+		for _, other := range append([]string{u.name}, u.also...) {
+			if same, _ := canonical(other); same == spelt {
+				return u, true
+			}
 		}
 	}
 	return scale{}, false

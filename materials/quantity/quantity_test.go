@@ -9,12 +9,12 @@ import (
 
 func all() []Dimension {
 	return []Dimension{Length(), Temperature(), TemperatureDifference(), Duration(), Speed(), VolumeFlow(), Pressure(),
-		Fraction(), Diffusivity(), HeatTransfer(), Density(), SpecificHeat(), Conductivity(), MolarEnergy(), Power(),
+		Fraction(), Humidity(), Diffusivity(), HeatTransfer(), Density(), SpecificHeat(), Conductivity(), MolarEnergy(), Power(),
 		Mass(), Force(), Angle()}
 }
 
 // Factors: SI Brochure, 9th edition, tables 7 and 8; NIST SP 811 (2008), B.8, for
-// the calorie and the degree Fahrenheit. They are exact, so the tolerance is that
+// the calorie, the degree Fahrenheit, inch, foot, atmosphere and pound per square inch. They are exact, so the tolerance is that
 // of a few roundings of a float64.
 func TestParse(t *testing.T) {
 	for _, c := range []struct {
@@ -50,6 +50,56 @@ func TestParse(t *testing.T) {
 	}
 }
 
+// What people write and can mean one thing only is that thing; the values are those of the plain spelling.
+func TestParseUnderstands(t *testing.T) {
+	for _, c := range []struct {
+		d           Dimension
+		given, same string
+	}{
+		{Temperature(), "65 C", "65 °C"}, {Temperature(), "65C", "65 °C"}, {Temperature(), "65 ° C", "65 °C"}, {Temperature(), "65 deg C", "65 °C"},
+		{Temperature(), "65 degrees Celsius", "65 °C"}, {Temperature(), "149 F", "149 °F"}, {Temperature(), "149 degrees F", "149 °F"},
+		{Temperature(), "338 kelvin", "338 K"}, {TemperatureDifference(), "3 C", "3 K"}, {TemperatureDifference(), "9 °F", "5 K"},
+		{VolumeFlow(), "5 lpm", "5 L/min"}, {VolumeFlow(), "5 LPM", "5 L/min"}, {VolumeFlow(), "5 litres per minute", "5 L/min"},
+		{VolumeFlow(), "80 cc/min", "80 mL/min"}, {VolumeFlow(), "2 m³/hr", "2 m3/h"}, {VolumeFlow(), "2 CFM", "2 ft3/min"},
+		{Humidity(), "50 %RH", "50 %"}, {Humidity(), "50% RH", "50 %"}, {Humidity(), "50 % r.h.", "50 %"}, {Humidity(), "50 percent", "50 %"}, {Humidity(), "50 %rh", "50 %"},
+		{Fraction(), "0.2 wt %", "0.2 %"}, {Fraction(), "0.2 pct", "0.2 %"}, {Fraction(), "0.2 % w/w", "0.2 %"}, {Fraction(), "0.002 g/g", "0.2 %"},
+		{Speed(), "2 mm/sec", "2 mm/s"}, {Speed(), "2 mm per second", "2 mm/s"}, {Speed(), "0.1 m/Min", "0.1 m/min"},
+		{Duration(), "6 hours", "6 h"}, {Duration(), "6 hrs", "6 h"}, {Duration(), "90 sec", "90 s"}, {Duration(), "20 mins", "20 min"}, {Duration(), "2 weeks", "14 d"},
+		{Length(), "2,5 mm", "2.5 mm"}, {Length(), "-,5 mm", "-0.5 mm"}, {Length(), "0,175 cm", "0.175 cm"}, {Length(), "1,7500 mm", "1.75 mm"}, {Length(), "1000,250 mm", "1000.25 mm"},
+		{Length(), "2,5e3 mm", "2500 mm"}, {Length(), "12 metres", "12 m"}, {Length(), "5 microns", "5 µm"}, {Length(), "3 inches", "3 in"},
+		{Diffusivity(), "1.5×10^-13 m2/s", "1.5e-13 m2/s"}, {Diffusivity(), "1.5 x 10⁻¹³ m²/s", "1.5e-13 m2/s"}, {Diffusivity(), "1,5·10^−13 m²/s", "1.5e-13 m2/s"},
+		{HeatTransfer(), "25 W/(m² °C)", "25 W/m2/K"}, {SpecificHeat(), "1550 J/(kg C)", "1550 J/kg/K"},
+	} {
+		want, err := c.d.Parse(c.same)
+		require.NoError(t, err, c.same)
+		got, err := c.d.Parse(c.given)
+		require.NoError(t, err, c.given)
+		require.InEpsilon(t, want, got, 1e-15, c.given)
+	}
+	for given, want := range map[string]string{"2,5 mm/sec": "mm/s", "2 m min-1": "m/min", "12": "", "2 h": ""} {
+		require.Equal(t, want, Speed().Unit(given), given)
+	}
+}
+
+// What can be read in two ways is not guessed, and what to write instead is said.
+func TestParseHints(t *testing.T) {
+	for _, c := range []struct {
+		d           Dimension
+		given, says string
+	}{
+		{Length(), "1,750 mm", `write "1.750" or "1750"`}, {Length(), "12,000 mm", `write "12.000" or "12000"`}, {Length(), "1,234.5 mm", "nothing between thousands"},
+		{Length(), "1.234,5 mm", "nothing between thousands"}, {Length(), "1,234,567 mm", "nothing between thousands"}, {Length(), "12", `did you mean "12 mm"?`},
+		{Temperature(), "65°", "write °C or °F"}, {Temperature(), "65 deg", "write °C or °F"}, {TemperatureDifference(), "3 degrees", "write K or °F"},
+		{Temperature(), "65", `did you mean "65 °C"?`}, {Duration(), "10 m", "write min"}, {Duration(), "1 h 30 min", "write it as one"}, {Length(), "5 ft 3 in", "write it as one"},
+		{VolumeFlow(), "5 slpm", "the volume at the temperature of the room"}, {VolumeFlow(), "5 SCFM", "the volume at the temperature of the room"}, {VolumeFlow(), "5 L/m", "write L/min"},
+		{Fraction(), "2 %RH", "write the fraction in %"}, {Humidity(), "50 RH", "write %"}, {Humidity(), "8 g/kg", "write % of saturation"}, {Humidity(), "9 g/m³", "write % of saturation"},
+		{Length(), "1.5×10-3 m", "not a unit"}, {Length(), "2e3×10^3 m", "not a unit"},
+	} {
+		_, err := c.d.Parse(c.given)
+		require.ErrorContains(t, err, c.says, c.given)
+	}
+}
+
 func TestParseRefuses(t *testing.T) {
 	for _, c := range []struct {
 		d          Dimension
@@ -57,7 +107,7 @@ func TestParseRefuses(t *testing.T) {
 	}{
 		{Length(), "12", "needs its unit"}, {Length(), "", "no number"}, {Length(), "m", "no number"},
 		{Length(), "NaN m", "no number"}, {Length(), "Inf m", "no number"}, {Length(), "+Inf m", "no number"},
-		{Length(), "1e400 m", "too large"}, {Length(), "1e308 km", "too large"}, {Length(), "1,5 m", "decimal sign is the point"},
+		{Length(), "1e400 m", "too large"}, {Length(), "1e308 km", "too large"}, {Length(), "1,500 m", `write "1.500" or "1500"`},
 		{Length(), "12 MM", `did you mean "mm"?`}, {Length(), "12 K", `"K" is not a unit of length`}, {Length(), "0x10 m", "not a unit"},
 		{Length(), "1_000 m", "not a unit"}, {Length(), "5 m m", "not a unit"}, {Length(), "5 m2", "not a unit"},
 		{Temperature(), "-300 °C", "below absolute zero"}, {Temperature(), "-1 K", "below absolute zero"},
@@ -76,14 +126,16 @@ func TestParseRefuses(t *testing.T) {
 // Every unit of every dimension has its factor stated here, from the same sources.
 func TestEveryFactor(t *testing.T) {
 	want := map[string]float64{
-		"length m": 1, "length mm": 1e-3, "length cm": 1e-2, "length km": 1e3, "length µm": 1e-6,
-		"temperature difference K": 1, "temperature difference °C": 1, "temperature difference degC": 1,
-		"duration s": 1, "duration min": 60, "duration h": 3600, "duration d": 86400,
+		"length m": 1, "length mm": 1e-3, "length cm": 1e-2, "length km": 1e3, "length µm": 1e-6, "length in": 0.0254, "length ft": 0.3048,
+		"temperature difference K": 1, "temperature difference °C": 1, "temperature difference degC": 1, "temperature difference °F": 1 / 1.8,
+		"duration s": 1, "duration min": 60, "duration h": 3600, "duration d": 86400, "duration week": 604800,
 		"speed m/s": 1, "speed mm/s": 1e-3, "speed cm/s": 1e-2, "speed mm/min": 1e-3 / 60, "speed m/min": 1.0 / 60,
+		"speed m/h": 1.0 / 3600, "speed ft/min": 0.00508,
 		"volume flow m3/s": 1, "volume flow mm3/s": 1e-9, "volume flow L/min": 1e-3 / 60, "volume flow mL/min": 1e-6 / 60,
-		"volume flow L/h": 1e-3 / 3600, "volume flow m3/h": 1.0 / 3600,
-		"pressure Pa": 1, "pressure hPa": 1e2, "pressure kPa": 1e3, "pressure mbar": 1e2, "pressure bar": 1e5, "pressure MPa": 1e6, "pressure GPa": 1e9,
+		"volume flow L/h": 1e-3 / 3600, "volume flow m3/h": 1.0 / 3600, "volume flow L/s": 1e-3, "volume flow mL/s": 1e-6, "volume flow ft3/min": 0.028316846592 / 60,
+		"pressure Pa": 1, "pressure hPa": 1e2, "pressure kPa": 1e3, "pressure mbar": 1e2, "pressure bar": 1e5, "pressure MPa": 1e6, "pressure GPa": 1e9, "pressure atm": 101325, "pressure psi": 6894.757293168361,
 		"fraction %": 1e-2, "fraction wt%": 1e-2, "fraction ppm": 1e-6, "fraction g/kg": 1e-3, "fraction kg/kg": 1, "fraction mg/kg": 1e-6,
+		"relative humidity %": 1e-2, "relative humidity %RH": 1e-2,
 		"diffusivity m2/s": 1, "diffusivity cm2/s": 1e-4, "diffusivity mm2/s": 1e-6,
 		"heat transfer coefficient W/m2/K": 1, "heat transfer coefficient kW/m2/K": 1e3,
 		"density kg/m3": 1, "density g/cm3": 1e3, "density g/m3": 1e-3,
@@ -139,7 +191,8 @@ func TestFormat(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, text := range []string{"12 m", "-20 °C", "1e-13 m²/s", "W/(m2 K)", "NaN %", "1e999 K", "5 ((m", "3 m⁻¹", "\xff", "1,5 mm"} {
+	for _, text := range []string{"12 m", "-20 °C", "1e-13 m²/s", "W/(m2 K)", "NaN %", "1e999 K", "5 ((m", "3 m⁻¹", "\xff", "1,5 mm", "1,750 mm",
+		"1.5×10^-13 m²/s", "2 x 10⁻", "3*10^", "65 C", "5 lpm", "50 % r.h.", "2 mm per sec", "1 h 30 min", "-,5,5"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
@@ -151,6 +204,7 @@ func FuzzParse(f *testing.F) {
 			}
 			require.False(t, math.IsNaN(value) || math.IsInf(value, 0), text)
 			require.False(t, d.Name() == "temperature" && value < 0, text)
+			require.Contains(t, d.Units(), d.Unit(text), text)
 		}
 	})
 }

@@ -48,7 +48,7 @@ moisture = "250 %"
 material = "p6"
 [[zone]]
 lenght = "12 m"
-temperature = "110 C"
+temperature = "110 P"
 count = 2.5
 ratio = nan
 air = { flw = "2 L/min" }
@@ -77,12 +77,12 @@ open = "yes"
 	require.Equal(t, strings.TrimSpace(`
 drum.toml: feed: missing
 drum.toml:1: title = 3: a whole number where a text belongs
-drum.toml:3: strand.diameter = 1.75: a number where a length with its unit belongs; allowed: a text, a number with one of m, mm, cm, km, µm
+drum.toml:3: strand.diameter = 1.75: a number where a length with its unit belongs; allowed: a text, a number with one of m, mm, cm, km, µm, in, ft
 drum.toml:4: strand.moisture = "250 %": outside the limits; allowed: 0 % to 50 %, 50 % excluded
 drum.toml:5: strand.material = "p6": not one of the choices; allowed: pa6, pla; did you mean "pa6"?
 drum.toml:6: zone[1]: missing; allowed: exactly one of speed, flow
 drum.toml:7: zone[1].lenght = "12 m": unknown key; allowed: length, temperature, count, ratio, open, speed, flow, air; did you mean "length"?
-drum.toml:8: zone[1].temperature = "110 C": "C" is not a unit of temperature; allowed: a number with one of °C, degC, K, °F; did you mean "°C"?
+drum.toml:8: zone[1].temperature = "110 P": "P" is not a unit of temperature; allowed: a number with one of °C, degC, K, °F
 drum.toml:9: zone[1].count = 2.5: a number where a whole number belongs
 drum.toml:10: zone[1].ratio = nan: not a finite number; allowed: 0 to 1
 drum.toml:11: zone[1].air.flw = "2 L/min": unknown key; allowed: flow; did you mean "flow"?

@@ -2,9 +2,17 @@ package table
 
 import (
 	"slices"
+	"strings"
 
 	"strandry/scenarios/suits"
 )
+
+// Wrapped sets a text in lines of no more than 79 columns, but for a word that is longer, with an end of line behind.
+func Wrapped(text string) string {
+	var b strings.Builder
+	paragraph(&b, "", text)
+	return b.String()
+}
 
 // Celsius prints a temperature [K] in °C.
 func Celsius(kelvin float64) string { return celsius(kelvin) }
@@ -61,7 +69,7 @@ func (a *Answer) Doubts() []string { return remarks(a.Model.Material.Doubts) }
 // Heads are the columns of [Suits.Cells].
 func (s *Suits) Heads() []string {
 	return []string{"Material", "Dried at, °C", "Limit, %", "Sets off with, %", "At the nozzle, %", "Eight times in ten, %", "Odds, %", "Answer", "Survives",
-		"Length needed, m", "Nine times in ten, m", "Dwell, h", "At rest, h", "Nine times in ten, h", "Floor of the air, %"}
+		"Length needed, m", "Nine times in ten, m", "Dwell", "At rest", "At rest, nine times in ten", "Floor of the air, %"}
 }
 
 // Cells are the figures of one material in a view of the study; "-" for what does not apply.
@@ -71,7 +79,7 @@ func (s *Suits) Cells(r *suits.Row) []string {
 		return append(cells, slices.Repeat([]string{"-"}, len(s.Heads())-len(cells))...)
 	}
 	return append(cells, narrowCell(r.Start), narrowCell(r.Mean), eightInTen(r), chance(r.Odds.Probability), r.Verdict.String(), r.Survives.String(),
-		s.needed(r), likelyLength(r.Likely), s.dwell(r), restTime(r.Rest), likelyTime(r.RestLikely), narrowCell(r.Floor))
+		s.needed(r), s.likelyLength(r.Likely), s.dwell(r), restTime(r.Rest), likelyTime(r.RestLikely), narrowCell(r.Floor))
 }
 
 // Group is the heading of a class of rows.

@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"strandry/scenarios/prove"
 )
@@ -128,7 +129,7 @@ func (p *Proof) WriteText(out io.Writer) error {
 	var b strings.Builder
 	p.failures(&b)
 	source, family := "", ""
-	columns := []column{{width: -46}, {width: 15}, {width: 15}, {width: 9}, {width: 8}}
+	columns := []column{{width: -29}, {width: 15}, {width: 15}, {width: 9}, {width: 7}}
 	for i := range p.Results {
 		r := &p.Results[i]
 		if r.Family != family {
@@ -140,12 +141,7 @@ func (p *Proof) WriteText(out io.Writer) error {
 			source = s
 			paragraph(&b, "  ", s)
 		}
-		cells := p.Cells(r)
-		cells[0] = shorten("    "+cells[0], 46)
-		if !r.Passed() {
-			cells[4] += " FAILED"
-		}
-		row(&b, columns, cells)
+		p.line(&b, columns, r)
 		if i+1 == len(p.Results) || p.Results[i+1].Family != family {
 			b.WriteByte('\n')
 		}
@@ -153,6 +149,20 @@ func (p *Proof) WriteText(out io.Writer) error {
 	p.sums(&b)
 	_, err := io.WriteString(out, b.String())
 	return err
+}
+
+// line is one check; a name that is too long for its column stands above the figures.
+func (p *Proof) line(b *strings.Builder, columns []column, r *prove.Result) {
+	cells := p.Cells(r)
+	cells[0] = "    " + cells[0]
+	if !r.Passed() {
+		cells[0] += " FAILED"
+	}
+	if utf8.RuneCountInString(cells[0]) > -columns[0].width {
+		row(b, columns, []string{cells[0], "", "", "", ""})
+		cells[0] = ""
+	}
+	row(b, columns, cells)
 }
 
 // failures come first, in full.
@@ -179,7 +189,7 @@ func (p *Proof) failures(b *strings.Builder) {
 }
 
 func (p *Proof) sums(b *strings.Builder) {
-	columns := []column{{width: -46}, {width: 10}, {width: 24}}
+	columns := []column{{width: -42}, {width: 10}, {width: 24}}
 	row(b, columns, []string{"FAMILY", "passed", "worst, of its tolerance"})
 	for _, f := range p.Families() {
 		row(b, columns, []string{f.Name, fmt.Sprintf("%d of %d", f.Passed, f.Checks), p.Share(f.Worst)})

@@ -123,10 +123,16 @@ func TestSuitsTables(t *testing.T) {
 	require.NoError(t, page.WriteText(&b))
 	within(t, b.String(), width)
 	for _, says := range []string{
-		"In equilibrium with the room", "Dry, then 6.0 h in the room", "may need no drying", "can be built, up to 20 m", "longer than can be built",
-		"no length will do", "build.longest: 20 m", "none: not",
+		"Soaked, as drawn, of 5: 1 needs no drying: pp; ", "Opened 6.0 h ago, as drawn, of 5: 1 needs no drying: pp; 1 is dry", "opened 6.0 h ago\n", "— soaked: needs no drying",
+		"— soaked: dry nine times in ten with no more than 20 m", "longer than can be built", "no length will do", "build.longest: 20 m", "none: not",
 	} {
 		require.Contains(t, b.String(), says)
+	}
+	drawn, built, found := strings.Cut(b.String(), "\nAs it could be built")
+	require.True(t, found)
+	require.NotContains(t, built, "\npp ", "it needs nothing")
+	for _, p := range page.materials() {
+		require.Contains(t, drawn, "\n"+p+" ")
 	}
 	require.Less(t, strings.Index(b.String(), "\npp "), strings.Index(b.String(), "\nabs "))
 	require.Less(t, strings.Index(b.String(), "\nabs "), strings.Index(b.String(), "\npa6 "))
@@ -166,15 +172,23 @@ func TestSuitsFigures(t *testing.T) {
 			Likely: size.LikelyLength{Outcome: size.Met, Value: 18, Probability: 0.9}, RestLikely: rest.Likely{Never: true},
 		}},
 	}}
-	figures := []string{"80", "0.2", "2.5", "1.0", "0.50–2.0", "4", "wet", "holds", "6.0", "18", "1.7", "2.0", "none", "0.010"}
+	opened := page.Study.Soaked[0]
+	opened.Odds = diffusion.Odds{Low: 0.001, High: 0.004, Probability: 0.5, FastIsWetter: true, ByDiffusivity: diffusion.Between{Low: 0.001, High: 0.003}}
+	opened.Verdict, opened.Survives, opened.Rest = diffusion.Unsure, diffusion.Doubtful, rest.Time{Seconds: 180}
+	opened.Needed, opened.Likely = met(19.8), size.LikelyLength{Outcome: size.Met, Value: 20.1, Probability: 0.9}
+	page.Study.Opened = []suits.Row{opened}
+	figures := []string{"80", "0.2", "2.5", "1.0", "0.50–2.0", "4", "wet", "holds", "6.0", "18", "1.7 h", "2.0 h", "none", "0.010"}
 	require.Equal(t, append([]string{"Reedon"}, figures...), page.Cells(&page.Study.Soaked[0]))
 	require.Len(t, page.Heads(), 1+len(figures))
 	var b strings.Builder
 	require.NoError(t, page.WriteText(&b))
 	joined := strings.Join(strings.Fields(b.String()), " ")
-	require.Contains(t, joined, "reedon 80 0.2 2.5 0.50–2.0 4 wet 6.0 18 2.0 none")
+	require.Contains(t, joined, "reedon 80 0.2 2.5 0.50–2.0 wet 4 2.5 0.10–0.40+ unsure? 50")
+	require.Contains(t, joined, "reedon 6.0 18 2.0 h none 20 21 3.0 min none", "what is longer than 20 m is not said to be 20 m")
 	require.Contains(t, joined, "at the nozzle up to 0.1 % of the content, of the lengths up to 0.2 %")
-	require.Contains(t, page.Conclusion(), "will do: nine times in ten for reedon; at the medians, but not so often, for none. Opened 60 min ago: nine times in ten for none;")
+	require.Equal(t, "Soaked, as drawn, of 1: 1 is wet nine times in ten or more: reedon. With up to 20 m of drum, 1 more would be dry nine times in ten: reedon 18 m. "+
+		"Opened 60 min ago, as drawn, of 1: 1 is unsure, dry so many times in 100: reedon? 50. With up to 20 m of drum, none more would be dry nine times in ten. "+
+		"At the medians, but not so often: reedon?. ?: the strand may give way in the heat of the path.", page.Conclusion())
 }
 
 // One row by hand: it keeps for an hour, with an error of a hundredth, and stays within its limit in the shut store alone.

@@ -29,8 +29,11 @@ type suitsDocument struct {
 
 type suitsRow struct {
 	Material       string  `json:"material"`
-	Origin         string  `json:"origin"` // library, or the file that its values come from
-	Class          string  `json:"class"`  // at the medians: within its limit as it is, buildable, too long, no answer, no length will do
+	Origin         string  `json:"origin"`         // library, or the file that its values come from
+	Class          string  `json:"class"`          // at the medians: within its limit as it is, buildable, too long, no answer, no length will do
+	AsDrawn        string  `json:"as_drawn"`       // needs no drying, dry as drawn, unsure as drawn, wet as drawn, softens, no answer
+	DryIfBuilt     bool    `json:"dry_if_built"`   // not dry as drawn, but nine times in ten at another length that can be built
+	FastIsWetter   bool    `json:"fast_is_wetter"` // the greater the diffusivity, the wetter at the nozzle
 	Obstacle       string  `json:"obstacle,omitempty"`
 	Failed         string  `json:"failed,omitempty"` // why there is no answer; all figures are zero then
 	Temperature    float64 `json:"temperature"`
@@ -153,7 +156,7 @@ func (s *Suits) rows(rows []suits.Row) []suitsRow {
 	for i := range rows {
 		r := &rows[i]
 		d := suitsRow{
-			Material: r.Material.ID, Origin: r.Material.Origin, Class: r.Class.String(), Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
+			Material: r.Material.ID, Origin: r.Material.Origin, Class: r.Class.String(), AsDrawn: r.Kind().String(), DryIfBuilt: r.Built(s.Study.Longest), FastIsWetter: r.Odds.FastIsWetter, Temperature: r.Heated, Limit: r.Limit, Start: r.Start,
 			Mean: r.Mean, NumericalError: r.NumericalError, Verdict: r.Verdict.String(), oddsJSON: oddsOf(&r.Odds),
 			Length: lengthOf(r.Needed), LengthLikely: likely(r.Likely),
 			Failed: r.Failed, Rest: restOf(r.Rest), RestLikely: likelyTimeOf(r.RestLikely, "from the beginning", "not in 30 years"), Floor: r.Floor,

@@ -83,8 +83,8 @@ type Evidence struct {
 	DiffusivityUntested []string
 }
 
-// Compare sets the library against every figure.
-func Compare() (*Evidence, error) {
+// Compare sets the library, or those of its materials that are named, against every figure of them.
+func Compare(names ...string) (*Evidence, error) {
 	figures, err := Figures()
 	if err != nil {
 		return nil, err
@@ -96,6 +96,11 @@ func Compare() (*Evidence, error) {
 	library, err := materials.Library()
 	if err != nil {
 		return nil, err
+	}
+	if len(names) > 0 {
+		named := func(name string) bool { return slices.Contains(names, name) }
+		library = slices.DeleteFunc(library, func(p materials.Polymer) bool { return !named(p.ID) })
+		asides = slices.DeleteFunc(asides, func(a Aside) bool { return !slices.ContainsFunc(a.Materials, named) })
 	}
 	return compare(library, figures, asides), nil
 }

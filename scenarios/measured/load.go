@@ -81,9 +81,9 @@ func readConditions(t *strict.Table, f *Figure) {
 	switch f.Quantity {
 	case Equilibrium, EquilibriumRatio:
 		t.Require("humidity")
-		f.At.Humidity, _ = t.Quantity("humidity", quantity.Fraction(), humid)
+		f.At.Humidity, _ = t.Quantity("humidity", quantity.Humidity(), humid)
 	case Diffusivity:
-		f.At.Humidity, _ = t.Quantity("humidity", quantity.Fraction(), humid)
+		f.At.Humidity, _ = t.Quantity("humidity", quantity.Humidity(), humid)
 	case Uptake:
 		t.Require("thickness", "time")
 		f.At.Humidity = 1

@@ -281,8 +281,14 @@ func TestRanges(t *testing.T) {
 
 	for _, c := range []struct{ key, from, to, says string }{
 		{"zone.drum.lenght", "1 m", "2 m", `did you mean "zone.drum.length"?`},
-		{"numerics.resolution", "2", "3", "no number of the scenario that acts"},
-		{"build.longest", "2 m", "3 m", "no number of the scenario that acts"},
+		{"numerics.resolution", "2", "3", "it is a setting of the solver; try zone.drum.length, feed.speed, zone.drum.temperature"},
+		{"zone.warm.length", "1 m", "2 m", `the path has no zone "warm", only drum, guide; try zone.drum.length, zone.guide.length, feed.speed`},
+		{"feed.flow", "1 mm3/s", "2 mm3/s", "the file says feed.speed in its place; try feed.speed, zone.drum.air.flow, zone.drum.length"}, {"zone.drum.contact.share", "1 %", "5 %", "the file says zone.drum.exposed in its place; try zone.drum.exposed"},
+		{"strand.room.humidity", "1 %", "2 %", "try strand.moisture, room.humidity"}, {"zone.drum.air.humidity", "1 %", "2 %", "the file says zone.drum.air.dew_point in its place"},
+		{"strand.material", "1", "2", "it is a name and no number; strandry suits compares"}, {"zone.drum.vertical", "1", "2", "it is a word and no number"},
+		{"zone.drum.contact.arcs", "1", "2", "the file says zone.drum.exposed"}, {"zone.drum", "1", "2", "it is a whole zone"}, {"zone.drum.name", "1", "2", "it is a name"},
+		{"store.humidity", "1 %", "2 %", "strandry keeps tells; try room.humidity"}, {"speed", "1", "2", "no such number; try feed.speed"}, {"foo", "1", "2", "try zone.drum.length, feed.speed"},
+		{"build.longest", "2 m", "3 m", "it only says what can be built"},
 		{"zone.drum.length", "2 m", "1 m", "nothing lies between"},
 		{"zone.drum.length", "2", "3 m", "a length needs its unit"},
 		{"zone.drum.length", "-3 m", "-2 m", "outside the limits"},

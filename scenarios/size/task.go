@@ -8,7 +8,6 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
-	"strandry/materials/nearest"
 	"strandry/materials/quantity"
 	"strandry/materials/strict"
 	"strandry/scenarios"
@@ -36,46 +35,6 @@ func newTask(w *diffusion.March, s *scenarios.Scenario, r Request) (*task, error
 		}
 	}
 	return t, t.bounds(r)
-}
-
-// keyOf finds the key among those that the scenario has read, or could read.
-func keyOf(s *scenarios.Scenario, name string) (scenarios.Key, error) {
-	var names []string
-	for _, k := range s.Keys() {
-		if acts(k.Name) {
-			names = append(names, k.Name)
-		}
-		if k.Name == name && acts(name) {
-			return k, nil
-		}
-	}
-	for _, value := range [...]string{"0 °C", "1 %", "100 Pa", "5 mm", "1 min", "1 mm/s", "1 L/min", "0.9"} {
-		other, err := s.With(scenarios.Setting{Key: name, Value: value})
-		if err != nil || !acts(name) {
-			continue
-		}
-		for _, k := range other.Keys() {
-			if k.Name == name {
-				k.Known, k.Value = false, 0
-				return k, nil
-			}
-		}
-	}
-	problem := fmt.Sprintf("no number of the scenario that acts on the strand is called %q; allowed: %s", name, strings.Join(names, ", "))
-	if near := nearest.Name(name, names); near != "" {
-		problem += fmt.Sprintf("; did you mean %q?", near)
-	}
-	return scenarios.Key{}, RequestError{errors.New(problem)}
-}
-
-// acts tells whether a key may change what happens to the strand.
-func acts(name string) bool {
-	for _, apart := range [...]string{"numerics.", "build.", "store.", "opening.", "nozzle.", "strand.properties.softening", "strand.properties.nozzle_temperature"} {
-		if strings.HasPrefix(name, apart) {
-			return false
-		}
-	}
-	return true
 }
 
 // bounds sets the range.

@@ -1,0 +1,77 @@
+package table
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"strandry/scenarios/suits"
+)
+
+// Conclusion says which materials the dryer is for.
+func (s *Suits) Conclusion() string { return strings.Join(s.Conclusions(), " ") }
+
+// Conclusions say it for each view, as it is drawn and as it could be built.
+func (s *Suits) Conclusions() []string {
+	t := s.Study
+	out := []string{s.concludes("Soaked", t.Soaked), s.concludes("Opened "+duration(t.Lain)+" ago", t.Opened)}
+	if strings.Contains(strings.Join(out, ""), "?") {
+		out = append(out, "?: the strand may give way in the heat of the path.")
+	}
+	return out
+}
+
+// concludes is the conclusion of one view.
+func (s *Suits) concludes(view string, unsorted []suits.Row) string {
+	rows, longest := suits.AsDrawn(unsorted), s.Study.Longest
+	var kinds []string
+	for _, k := range suits.Kinds() {
+		said := label
+		if k == suits.UnsureAsDrawn {
+			said = withChance
+		}
+		if in := names(rows, func(r *suits.Row) bool { return r.Kind() == k }, said); len(in) > 0 {
+			kinds = append(kinds, kindShort(k, len(in))+": "+strings.Join(in, ", "))
+		}
+	}
+	said := fmt.Sprintf("%s, as drawn, of %d: %s.", view, len(rows), strings.Join(kinds, "; "))
+	built := names(rows, func(r *suits.Row) bool { return r.Built(longest) }, func(r *suits.Row) string { return label(r) + " " + s.likelyLength(r.Likely) + " m" })
+	even := names(rows, func(r *suits.Row) bool { return r.Even(longest) }, label)
+	if len(built) > 0 {
+		said += fmt.Sprintf(" With up to %s of %s, %d more would be dry nine times in ten: %s.", length(longest), s.Study.Zone, len(built), strings.Join(built, ", "))
+	} else if len(names(rows, (*suits.Row).Wanting, label)) > 0 {
+		said += fmt.Sprintf(" With up to %s of %s, none more would be dry nine times in ten.", length(longest), s.Study.Zone)
+	}
+	if len(even) > 0 {
+		said += fmt.Sprintf(" At the medians, but not so often: %s.", strings.Join(even, ", "))
+	}
+	return said
+}
+
+// kindShort says how many are of a kind.
+func kindShort(k suits.Kind, n int) string {
+	words := map[suits.Kind][2]string{
+		suits.NeedsNone: {"needs no drying", "need no drying"}, suits.DryAsDrawn: {"is dry nine times in ten or more", "are dry nine times in ten or more"},
+		suits.UnsureAsDrawn: {"is unsure, dry so many times in 100", "are unsure, dry so many times in 100"}, suits.WetAsDrawn: {"is wet nine times in ten or more", "are wet nine times in ten or more"},
+		suits.SoftensAsDrawn: {"softens", "soften"}, suits.Unknown: {"has no answer", "have no answer"},
+	}[k]
+	if n == 1 {
+		return "1 " + words[0]
+	}
+	return strconv.Itoa(n) + " " + words[1]
+}
+
+func label(r *suits.Row) string { return r.Material.Label() + unlessHolds(r) }
+
+func withChance(r *suits.Row) string { return label(r) + " " + chance(r.Odds.Probability) }
+
+// names lists those of the rows that are in.
+func names(rows []*suits.Row, in func(r *suits.Row) bool, said func(r *suits.Row) string) []string {
+	var all []string
+	for _, r := range rows {
+		if in(r) {
+			all = append(all, said(r))
+		}
+	}
+	return all
+}
