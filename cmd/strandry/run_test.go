@@ -158,7 +158,7 @@ func keysOf(t *testing.T, d map[string]any, zones int) {
 
 func TestLampShadeLacksAirNotTime(t *testing.T) {
 	text := mustAnswer(t, "run", "--demo", "lamp-shade")
-	require.Contains(t, text, "Not time but air is what it lacks")
+	require.Contains(t, text, "The air is too moist for more time alone to do")
 	d := decoded(t, "run", "--demo", "lamp-shade", "--json")
 	require.Equal(t, "air", at(t, d, "cause"))
 	require.Equal(t, "wet", at(t, d, "verdict"))

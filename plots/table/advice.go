@@ -53,7 +53,7 @@ func dryOdds(s *advice.Set) string {
 // short says how near what can be built comes, and what would have to give.
 func (a *Answer) short() string {
 	v := &a.Advice
-	text := fmt.Sprintf(" No three changes within what can be built would do. The nearest would be %s: %s.", dryOdds(v.Nearest), a.Changes(v.Nearest))
+	text := fmt.Sprintf(" No set of one, two or three changes within what can be built would do. The nearest would be %s: %s.", dryOdds(v.Nearest), a.Changes(v.Nearest))
 	switch {
 	case v.Floor > 0:
 		return text + fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, percent(v.Floor), times(v.Floor/a.Model.Limit))

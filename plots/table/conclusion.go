@@ -27,9 +27,9 @@ func (a *Answer) cause() string {
 		return a.nothing()
 	case advice.Air:
 		if d.FloorWithin > diffusion.Unlikely {
-			return "Air, more than time, may be what it lacks: " + hindrance(d, m)
+			return "The air may be too moist for more time alone to do: " + hindrance(d, m)
 		}
-		return "Not time but air is what it lacks: " + hindrance(d, m)
+		return "The air is too moist for more time alone to do: " + hindrance(d, m)
 	case advice.Flow, advice.Rewetting:
 		return capital(hindrance(d, m))
 	}

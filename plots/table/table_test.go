@@ -184,7 +184,7 @@ func TestOddAnswers(t *testing.T) {
 		{func(a *Answer) {
 			a.Diagnosis.Cause = advice.Air
 			a.Assessment.Warnings = []diffusion.Warning{{Concern: diffusion.AirSetsFloor, Value: 0.01, Limit: 0.002}}
-		}, "Not time but air", "too moist"},
+		}, "The air is too moist for more time alone to do", "The air is moist"},
 		{func(a *Answer) {
 			z := &a.Assessment.Zones[0]
 			z.Length, z.Residence, z.Fourier, z.Exit.Mean = 10000, 8.6e9, 3e4, 0.4999
