@@ -17,7 +17,7 @@ import (
 )
 
 func runCommand() *cobra.Command {
-	var asJSON bool
+	var asJSON, full bool
 	var demo string
 	var set []string
 	c := &cobra.Command{
@@ -30,8 +30,9 @@ func runCommand() *cobra.Command {
 
 It follows the strand through each zone of its path, sets the numerical error
 and the doubt about the material beside the answer, says what holds the design
-back, and which changes within [build] would do. --set tries a change without
-editing the file.
+back, and which changes within [build] would do: on one screen, or with all its
+notes, sources and cautions by --full. --set tries a change without editing the
+file.
 
 A material that is not in the library is a file of your own that says what
 differs from one that is, and the scenario names the file:
@@ -52,11 +53,15 @@ differs from one that is, and the scenario names the file:
 			if err != nil {
 				return failure{err}
 			}
+			if full && !asJSON {
+				return wrapped(a.WriteFull(c.OutOrStdout()))
+			}
 			return shown(c, a, asJSON)
 		},
 	}
 	jsonFlag(c, &asJSON)
 	demoFlag(c, &demo)
+	c.Flags().BoolVar(&full, "full", false, "all notes, sources and cautions, with the numbers of the solver")
 	c.Flags().StringArrayVar(&set, "set", nil, "lay a value over a `KEY=VALUE` of the scenario, such as \"zone.drum.length=18 m\"; may be repeated")
 	return c
 }

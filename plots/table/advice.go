@@ -30,15 +30,19 @@ const elsewhere = " Which materials this dryer is for, strandry suits tells."
 // enough says what would do.
 func (a *Answer) enough() string {
 	sets := a.Advice.Sets
-	head := "One change would do"
-	if n := len(sets[0].Changes); n > 1 {
-		head = [...]string{"Two", "Three"}[min(n, 3)-2] + " changes together would do"
-	}
-	text := fmt.Sprintf(" %s (%s): %s.", head, dryOdds(&sets[0]), a.Changes(&sets[0]))
+	text := fmt.Sprintf(" %s (%s): %s.", would(len(sets[0].Changes)), dryOdds(&sets[0]), a.Changes(&sets[0]))
 	for i := range sets[1:] {
 		text += fmt.Sprintf(" Or (%s): %s.", dryOdds(&sets[1+i]), a.Changes(&sets[1+i]))
 	}
 	return text
+}
+
+// would says that so many changes would do.
+func would(changes int) string {
+	if changes < 2 {
+		return "One change would do"
+	}
+	return [...]string{"Two", "Three"}[min(changes, 3)-2] + " changes together would do"
 }
 
 // dryOdds says how often a set is dry, and whether it may be too hot.
@@ -53,14 +57,18 @@ func dryOdds(s *advice.Set) string {
 // short says how near what can be built comes, and what would have to give.
 func (a *Answer) short() string {
 	v := &a.Advice
-	text := fmt.Sprintf(" No set of one, two or three changes within what can be built would do. The nearest would be %s: %s.", dryOdds(v.Nearest), a.Changes(v.Nearest))
-	switch {
+	return fmt.Sprintf(" No set of one, two or three changes within what can be built would do. The nearest would be %s: %s.", dryOdds(v.Nearest), a.Changes(v.Nearest)) + a.wanting()
+}
+
+// wanting says what would have to give besides the nearest set.
+func (a *Answer) wanting() string {
+	switch v := &a.Advice; {
 	case v.Floor > 0:
-		return text + fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, percent(v.Floor), times(v.Floor/a.Model.Limit))
+		return fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, percent(v.Floor), times(v.Floor/a.Model.Limit))
 	case v.Length > 0:
-		return text + fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", length(rounded(v.Length)), v.LengthZone)
+		return fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", length(rounded(v.Length)), v.LengthZone)
 	}
-	return text + " With all else as in these, no length of the drying zone up to 1 km would do."
+	return " With all else as in these, no length of the drying zone up to 1 km would do."
 }
 
 // rounded is a length told as a rough one: two digits.

@@ -27,9 +27,9 @@ type Answer struct {
 	Contradicting []measured.Comparison // figures of the material that lie outside what the library predicts
 }
 
-// WriteText sets the answer as a table with its notes. It writes nothing and
+// WriteFull sets the answer with all its notes, sources and cautions. It writes nothing and
 // returns an error if any figure is not finite.
-func (a *Answer) WriteText(out io.Writer) error {
+func (a *Answer) WriteFull(out io.Writer) error {
 	if err := a.check(); err != nil {
 		return err
 	}
@@ -102,8 +102,7 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	paragraph(b, "Means          ", BothLimits(&m.Material, &r.Odds))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
-	fmt.Fprintf(b, "Steam          %s volumes at %s for each volume of melt\n",
-		significant(r.Steam, 2), celsius(m.NozzleTemperature))
+	paragraph(b, "Steam          ", steam(m, r))
 }
 
 // Removed tells what became of the water at the start.

@@ -9,12 +9,15 @@ import (
 )
 
 // Conclusion says in a few sentences what holds the design back and what would do.
-func (a *Answer) Conclusion() string {
+func (a *Answer) Conclusion() string { return a.hindered() + a.advised() }
+
+// hindered says what holds the design back.
+func (a *Answer) hindered() string {
 	text := a.cause()
 	if a.Diagnosis.Cause != advice.Softening {
 		text += heats(a.Model.Material.Name, a.Assessment.Endurance)
 	}
-	return text + a.advised()
+	return text
 }
 
 func (a *Answer) cause() string {
@@ -33,18 +36,36 @@ func (a *Answer) cause() string {
 	case advice.Flow, advice.Rewetting:
 		return capital(hindrance(d, m))
 	}
-	total, covered := 0.0, ""
-	for _, z := range r.Zones {
-		if z.Supplied <= m.Limit {
-			total += z.Fourier
+	return a.time()
+}
+
+// time is the sentence on a strand that leaves too early. Nine tenths of the water of an open strand, and nine tenths of the rest, leave by the Fourier numbers
+// of Crank, The Mathematics of Diffusion (1975), equation 5.23.
+func (a *Answer) time() string {
+	const nineTenths, ofTheRest = 0.33, 0.40
+	spent, reached, behind := 0.0, 0.0, ""
+	var zones []string
+	for _, z := range a.Assessment.Zones {
+		if z.Supplied <= a.Model.Limit {
+			spent, reached = spent+z.Residence, reached+z.Fourier
+			zones = append(zones, z.Name)
 			if z.Contact.Fixed() {
-				covered = " These hold for an open strand; behind a cover it takes longer."
+				behind = ", behind a cover longer"
 			}
 		}
 	}
-	return fmt.Sprintf("Time holds this design back: where the air is dry enough, diffusion inside the strand reaches a Fourier number of %s; "+
-		"nine tenths of the water need about 0.33, and nine tenths of the rest 0.40 more.%s",
-		significant(total, 2), covered)
+	where := strings.Join(zones, " and ")
+	if len(zones) > 2 {
+		where = fmt.Sprintf("the %d zones that can dry it", len(zones))
+	}
+	if !(reached > 0) {
+		return "Time holds this design back."
+	}
+	if whole := spent * nineTenths / reached; spent < whole {
+		return fmt.Sprintf("Time holds this design back: the strand is %s in %s; nine tenths of its water need about %s there%s.", duration(spent), where, duration(whole), behind)
+	}
+	return fmt.Sprintf("Time holds this design back: the strand is %s in %s; nine tenths of its water need about %s there, nine tenths of the rest %s more%s.",
+		duration(spent), where, duration(spent*nineTenths/reached), duration(spent*ofTheRest/reached), behind)
 }
 
 // nothing is the sentence on a strand that is within its limit at the medians of all that is in doubt.

@@ -50,7 +50,7 @@ func heat(name string, e diffusion.Endurance) string {
 	if e.Zone == "" {
 		at = celsius(e.Strand) + " as it sets off"
 	}
-	between := fmt.Sprintf("%s begins to give way at %s to %s", name, trim(e.Bears-zeroCelsius, 1), celsius(e.Yields))
+	between := fmt.Sprintf("%s gives way at %s to %s", name, trim(e.Bears-zeroCelsius, 1), celsius(e.Yields))
 	if e.Bears == e.Yields {
 		between = fmt.Sprintf("%s gives way at %s", name, celsius(e.Yields))
 	}

@@ -3,8 +3,10 @@ package table
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -19,7 +21,21 @@ import (
 func textOf(t *testing.T, a *Answer) string {
 	t.Helper()
 	var b strings.Builder
+	require.NoError(t, a.WriteFull(&b))
+	return b.String()
+}
+
+// screenOf is the answer on one screen, which it must not leave; its first line is the verdict with its odds.
+func screenOf(t *testing.T, a *Answer) string {
+	t.Helper()
+	var b strings.Builder
 	require.NoError(t, a.WriteText(&b))
+	narrow(t, b.String())
+	require.LessOrEqual(t, strings.Count(b.String(), "\n"), 24, b.String())
+	first, _, _ := strings.Cut(b.String(), "\n")
+	require.Contains(t, strings.ToUpper(first), strings.ToUpper(a.Assessment.Verdict.String()))
+	require.True(t, a.Assessment.Verdict == diffusion.TooHot || strings.Contains(first, " in 100"), first)
+	require.Contains(t, b.String(), "Cautions, all notes and sources: run --full.")
 	return b.String()
 }
 
@@ -42,6 +58,7 @@ func TestGoldenAnswer(t *testing.T) {
 	text := textOf(t, answer())
 	narrow(t, text)
 	golden(t, "answer.txt", text)
+	golden(t, "screen.txt", screenOf(t, answer()))
 	var b strings.Builder
 	require.NoError(t, answer().WriteJSON(&b))
 	require.True(t, json.Valid([]byte(b.String())))
@@ -120,6 +137,7 @@ func TestNothingShownThatIsNotFinite(t *testing.T) {
 			*figure(a) = bad
 			var b strings.Builder
 			require.ErrorContains(t, a.WriteText(&b), name)
+			require.ErrorContains(t, a.WriteFull(&b), name)
 			require.ErrorContains(t, a.WriteJSON(&b), name)
 			require.Empty(t, b.String())
 		}
@@ -138,6 +156,7 @@ func (broken) Write([]byte) (int, error) { return 0, errBroken }
 
 func TestErrorsOfTheWriterComeBack(t *testing.T) {
 	require.ErrorIs(t, answer().WriteText(broken{}), errBroken)
+	require.ErrorIs(t, answer().WriteFull(broken{}), errBroken)
 	require.ErrorIs(t, answer().WriteJSON(broken{}), errBroken)
 	require.ErrorIs(t, Material(broken{}, polymer()), errBroken)
 	require.ErrorIs(t, Materials(broken{}, nil), errBroken)
@@ -194,10 +213,65 @@ func TestOddAnswers(t *testing.T) {
 		c.change(a)
 		text := textOf(t, a)
 		narrow(t, text)
+		screenOf(t, a)
 		joined := strings.Join(strings.Fields(text), " ")
 		require.Contains(t, joined, c.says)
 		if c.not != "" {
 			require.NotContains(t, text, c.not)
 		}
 	}
+}
+
+// A path of a hundred zones, long names, keys that fill a line and every warning that there is keep to the screen.
+func TestMuchOnOneScreen(t *testing.T) {
+	a := answer()
+	for len(a.Assessment.Zones) < 100 {
+		a.Assessment.Zones = append(a.Assessment.Zones, a.Assessment.Zones[0])
+		a.Model.Path = append(a.Model.Path, a.Model.Path[0])
+	}
+	a.Title = strings.Repeat("a long title ", 20)
+	a.Model.Material.Name = "a polymer with quite a long name of its own"
+	for c := diffusion.DiffusivityRange; c <= diffusion.FilmNote; c++ {
+		a.Assessment.Warnings = append(a.Assessment.Warnings, diffusion.Warning{Concern: c, Zone: "hot drum of the long kind", Value: 400, Limit: 350})
+	}
+	a.Assumed = make([]string, 40)
+	set := &a.Advice.Sets[0]
+	set.Changes = append(set.Changes, set.Changes[0])
+	for i := range set.Changes {
+		set.Changes[i].Parts = slices.Clone(set.Changes[i].Parts)
+		set.Changes[i].Parts[0].Key = "zone.a name that fills all of a line, or nearly, when it is written.length"
+	}
+	for _, near := range []bool{false, true} {
+		if near {
+			a.Advice = advice.Advice{Nearest: set, Length: 47, LengthZone: "hot drum of the long kind"}
+		}
+		require.Contains(t, screenOf(t, a), "more: --full)")
+	}
+	// The zones that are shown are those in which most happens.
+	a = answer()
+	before := a.Assessment.Start.Mean
+	for i := range 8 {
+		z := a.Assessment.Zones[0]
+		z.Name, z.Exit.Mean = fmt.Sprint("zone", i), before
+		if i == 6 {
+			z.Exit.Mean = before / 2
+		}
+		before = z.Exit.Mean
+		a.Assessment.Zones = append(a.Assessment.Zones, z)
+	}
+	require.Contains(t, screenOf(t, a), "\nzone6 ")
+}
+
+// Notes that could change the verdict go before others, and none is said twice.
+func TestWeightyNotes(t *testing.T) {
+	a := answer()
+	a.Assessment.Warnings = []diffusion.Warning{{Concern: diffusion.UnmeasuredDiffusivity}, {Concern: diffusion.Evaporation, Zone: "drum", Value: 2}, {Concern: diffusion.NumericalDoubt, Value: 1e-4},
+		{Concern: diffusion.IsothermTemperature, Zone: "drum", Value: 363.15, Limit: 353.15}, {Concern: diffusion.DiffusivityRange, Zone: "drum", Value: 363.15, Limit: 353.15}}
+	a.Assumed, a.Contradicting = []string{"a", "b"}, nil
+	notes := a.weighty()
+	require.Len(t, notes, 4)
+	require.Contains(t, notes[0], "numerical error")
+	require.Contains(t, notes[1], "drum: at 90 °C the data of Reedon are extrapolated; they end at 80 °C.")
+	require.Contains(t, notes[2], "take the range")
+	require.Contains(t, notes[3], "2 values were not given")
 }

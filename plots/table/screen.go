@@ -1,0 +1,191 @@
+package table
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"strandry/diffusion"
+	"strandry/diffusion/advice"
+	"strandry/materials"
+)
+
+// screen is how many lines an answer may have.
+const screen = 24
+
+// shape is what there is room for on a screen.
+type shape struct {
+	zones, notes  int
+	spaced, steam bool // an empty line before the last; what the water becomes in the nozzle
+}
+
+// shapes are tried in turn until one fits.
+func shapes() []shape {
+	return []shape{{5, 3, true, true}, {5, 2, true, true}, {5, 1, true, true}, {5, 1, false, true}, {4, 1, false, true}, {3, 1, false, true},
+		{3, 1, false, false}, {2, 1, false, false}, {2, 0, false, false}, {1, 0, false, false}}
+}
+
+// WriteText sets the answer on one screen of 24 lines and 79 columns: the verdict, the numbers, the zones, what holds the design back and what
+// would do, and the notes that could change the verdict. WriteFull has the rest. It writes nothing and returns an error if any figure is not
+// finite.
+func (a *Answer) WriteText(out io.Writer) error {
+	if err := a.check(); err != nil {
+		return err
+	}
+	var text string
+	why, notes := a.reasons(), a.weighty()
+	for _, s := range shapes() {
+		var b strings.Builder
+		a.verdict(&b, s.steam)
+		a.briefPath(&b, s.zones)
+		b.WriteString(why)
+		for _, note := range notes[:min(s.notes, len(notes))] {
+			paragraph(&b, "  ! ", note)
+		}
+		if s.spaced {
+			b.WriteByte('\n')
+		}
+		paragraph(&b, "", "Heat, mains and fumes can hurt. Cautions, all notes and sources: run --full.")
+		if text = b.String(); strings.Count(text, "\n") <= screen {
+			break
+		}
+	}
+	_, err := io.WriteString(out, text)
+	return err
+}
+
+// verdict is the first lines: they alone must not mislead.
+func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
+	m, r := a.Model, a.Assessment
+	paragraph(b, "", Meaning(r)+".")
+	cutLine(b, a.Title)
+	cutLine(b, fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, millimetres(2*m.Radius), speed(m.Speed)))
+	b.WriteByte('\n')
+	between := ""
+	if len(r.Unknowns) > 0 {
+		between = "; eight times in ten " + Spanned(r.Low, r.High)
+	}
+	paragraph(b, "At the nozzle  ", bounded(r.Nozzle.Mean, r.NumericalError)+between)
+	paragraph(b, "Limit          ", a.briefLimit())
+	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
+	if withSteam {
+		paragraph(b, "Steam          ", steam(m, r))
+	}
+}
+
+// briefLimit is the limit, with how often the other one is met.
+func (a *Answer) briefLimit() string {
+	m, o := a.Model, &a.Assessment.Odds
+	printing, moulding := limit(m.Material.PrintingLimit.Value), limit(m.Material.MouldingLimit.Value)
+	switch {
+	case m.LimitStated:
+		return fmt.Sprintf("%s, as stated (printing: %s, moulding: %s)", limit(m.Limit), printing, moulding)
+	case m.Purpose == materials.Moulding:
+		return fmt.Sprintf("%s for moulding (printing: %s, met %s)", limit(m.Limit), printing, Chance(o.Printing))
+	}
+	return fmt.Sprintf("%s for printing (moulding: %s, met %s)", limit(m.Limit), moulding, Chance(o.Moulding))
+}
+
+// steam is what the water becomes in the nozzle, beside what it may.
+func steam(m *diffusion.Model, r *diffusion.Assessment) string {
+	return fmt.Sprintf("%s volumes for each of melt at %s (at the limit: %s)",
+		significant(r.Steam, 2), celsius(m.NozzleTemperature), significant(diffusion.SteamPerVolume(m.Limit, m), 2))
+}
+
+// cutLine writes one, cut at the width of the text.
+func cutLine(b *strings.Builder, text string) {
+	if utf8.RuneCountInString(text) > width {
+		text = strings.TrimRight(string([]rune(text)[:width-1]), " ") + "…"
+	}
+	b.WriteString(text + "\n")
+}
+
+// briefPath is the table of the zones; of many, those in which the content changes most.
+func (a *Answer) briefPath(b *strings.Builder, most int) {
+	columns := []column{{"after", "", -18}, {"length", "", 8}, {"time", "", 7}, {"air °C", "", 6}, {"strand °C", "", 9},
+		{"mean %", "", 7}, {"centre %", "", 8}, {"skin %", "", 7}}
+	b.WriteByte('\n')
+	names := make([]string, len(columns))
+	for i, c := range columns {
+		names[i] = c.head
+	}
+	row(b, columns, names)
+	s := a.Assessment.Start
+	row(b, columns, []string{"(start)", "", "", "", trim(s.Temperature-zeroCelsius, 1), cell(s.Mean), cell(s.Centre), cell(s.Skin)})
+	zones := a.Assessment.Zones
+	shown := a.busiest(most)
+	names = names[:0]
+	for _, i := range shown {
+		names = append(names, zones[i].Name)
+	}
+	names = shortened(names, 18)
+	for k, i := range shown {
+		z, s := &zones[i], zones[i].Exit
+		row(b, columns, []string{names[k], length(z.Length), duration(z.Residence), trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
+			cell(s.Mean), cell(s.Centre), cell(s.Skin)})
+	}
+	if left := len(zones) - len(shown); left > 0 {
+		fmt.Fprintf(b, "(and %d more: --full)\n", left)
+	}
+}
+
+// busiest are so many zones, in their order, in which the content changes most; one less where some are left out, for the line that says so.
+func (a *Answer) busiest(most int) []int {
+	zones, before := a.Assessment.Zones, a.Assessment.Start.Mean
+	order, moved := make([]int, len(zones)), make([]float64, len(zones))
+	for i := range zones {
+		order[i], moved[i] = i, max(zones[i].Exit.Mean-before, before-zones[i].Exit.Mean)
+		before = zones[i].Exit.Mean
+	}
+	if len(zones) <= most {
+		return order
+	}
+	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(moved[k], moved[i]) })
+	order = order[:max(1, most-1)]
+	slices.Sort(order)
+	return order
+}
+
+// reasons are what holds the design back and what would do, each change in a line with the key that makes it.
+func (a *Answer) reasons() string {
+	var b strings.Builder
+	b.WriteByte('\n')
+	paragraph(&b, "", a.hindered())
+	v, head, tail := &a.Advice, "", ""
+	var set *advice.Set
+	switch {
+	case a.Assessment.Verdict == diffusion.Dry:
+		return b.String()
+	case len(v.Sets) > 0:
+		set = &v.Sets[0]
+		head = fmt.Sprintf("%s (%s):", would(len(set.Changes)), dryOdds(set))
+		if n := len(v.Sets) - 1; n > 0 {
+			tail = fmt.Sprintf("%d other %s would do too: --full.", n, plural(n, "way", "ways"))
+		}
+	case v.Nearest != nil:
+		set = v.Nearest
+		head = fmt.Sprintf("No three changes within [build] would do. Nearest (%s):", dryOdds(set))
+		tail = strings.TrimSpace(a.wanting())
+	default:
+		paragraph(&b, "", strings.TrimSpace(strings.TrimSuffix(a.advised(), elsewhere)))
+		return b.String()
+	}
+	paragraph(&b, "", head)
+	for i := range set.Changes {
+		paragraph(&b, "  - ", a.change(&set.Changes[i]))
+	}
+	if tail != "" {
+		paragraph(&b, "", tail)
+	}
+	return b.String()
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
