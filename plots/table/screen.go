@@ -20,12 +20,16 @@ const screen = 24
 type shape struct {
 	zones, notes  int
 	spaced, steam bool // an empty line before the last; what the water becomes in the nozzle
+	cut           bool // a line and no more for each change
 }
 
 // shapes are tried in turn until one fits.
 func shapes() []shape {
-	return []shape{{5, 3, true, true}, {5, 2, true, true}, {5, 1, true, true}, {5, 1, false, true}, {4, 1, false, true}, {3, 1, false, true},
-		{3, 1, false, false}, {2, 1, false, false}, {2, 0, false, false}, {1, 0, false, false}}
+	return []shape{
+		{5, 3, true, true, false}, {5, 2, true, true, false}, {5, 1, true, true, false}, {5, 1, false, true, false}, {4, 1, false, true, false},
+		{3, 1, false, true, false}, {3, 1, false, false, false}, {2, 1, false, false, false}, {2, 0, false, false, false}, {1, 0, false, false, false},
+		{1, 0, false, false, true},
+	}
 }
 
 // WriteText sets the answer on one screen of 24 lines and 79 columns: the verdict, the numbers, the zones, what holds the design back and what
@@ -36,12 +40,12 @@ func (a *Answer) WriteText(out io.Writer) error {
 		return err
 	}
 	var text string
-	why, notes := a.reasons(), a.weighty()
+	notes := a.weighty()
 	for _, s := range shapes() {
 		var b strings.Builder
 		a.verdict(&b, s.steam)
 		a.briefPath(&b, s.zones)
-		b.WriteString(why)
+		b.WriteString(a.reasons(s.cut))
 		for _, note := range notes[:min(s.notes, len(notes))] {
 			paragraph(&b, "  ! ", note)
 		}
@@ -150,7 +154,7 @@ func (a *Answer) busiest(most int) []int {
 }
 
 // reasons are what holds the design back and what would do, each change in a line with the key that makes it.
-func (a *Answer) reasons() string {
+func (a *Answer) reasons(cut bool) string {
 	var b strings.Builder
 	b.WriteByte('\n')
 	paragraph(&b, "", a.hindered())
@@ -175,7 +179,11 @@ func (a *Answer) reasons() string {
 	}
 	paragraph(&b, "", head)
 	for i := range set.Changes {
-		paragraph(&b, "  - ", a.change(&set.Changes[i]))
+		if text := a.change(&set.Changes[i]); cut {
+			cutLine(&b, "  - "+text)
+		} else {
+			paragraph(&b, "  - ", text)
+		}
 	}
 	if tail != "" {
 		paragraph(&b, "", tail)
