@@ -254,7 +254,7 @@ func TestMuchOnOneScreen(t *testing.T) {
 		z := a.Assessment.Zones[0]
 		z.Name, z.Exit.Mean = fmt.Sprint("zone", i), before
 		if i == 6 {
-			z.Exit.Mean = before / 2
+			z.Exit.Mean = 10 * before
 		}
 		before = z.Exit.Mean
 		a.Assessment.Zones = append(a.Assessment.Zones, z)

@@ -80,12 +80,11 @@ func (c Class) String() string {
 // Find answers for the materials, on all cores, in the order of the classes and there of the length
 // needed. lain is the time that the strand of the second view has lain in the room [s].
 func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, lain float64) (*Study, error) {
-	w := diffusion.NewMarch()
-	a, err := w.Assess(&s.Model, s.Settings)
+	asDrawn, err := diffusion.NewMarch().Trace(&s.Model, s.Settings) // which has the Fourier numbers
 	if err != nil {
 		return nil, err
 	}
-	d := dryer{scenario: s, zone: advice.Dryer(&s.Model, &a.Result)}
+	d := dryer{scenario: s, zone: advice.Dryer(&s.Model, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
 	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Model.Purpose}
 	rows, err := each.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
