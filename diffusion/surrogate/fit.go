@@ -15,6 +15,7 @@ type Surrogate struct {
 	places  []float64 // of the values, in lengths, one after another
 	weights []float64 // of the values
 	trend   []float64 // a constant, and a slope for each unknown
+	alpha   []float64 // direction of steepest fall; nil where there is none
 }
 
 // ErrTooFew is that too few values are known.
@@ -40,7 +41,11 @@ func Fit(points [][]float64, values []float64, line [][]float64, onLine []float6
 	if err != nil {
 		return nil, err
 	}
-	return s.surrogate(changes, length)
+	out, err := s.surrogate(changes, length)
+	if err == nil {
+		out.alpha = steepest(unknowns, values)
+	}
+	return out, err
 }
 
 // sample is what is known of a function.

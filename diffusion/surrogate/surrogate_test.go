@@ -182,3 +182,45 @@ func TestDraws(t *testing.T) {
 	require.Len(t, Draws(3, 0, 1), 3)
 	require.Len(t, Points(1), 3)
 }
+
+// A function that falls with another is told from its values on the line alone: here the logarithm of what diffusion leaves of a cylinder, by the first root of J0 squared,
+// 5.783 (Crank (1975), table 5.1), and with a floor from that without.
+func TestCarry(t *testing.T) {
+	half := func(z []float64) float64 {
+		return math.Log(0.69) - 5.783*0.1*math.Exp(0.5*z[0]+0.3*z[1]+0.05*z[0]*z[1])
+	}
+	floor := func(free float64) float64 { return math.Log(math.Exp(free) + 0.1) }
+	whole := func(z []float64) float64 { return floor(half(z)) }
+	s := fitted(t, 2, half, Draws(64, 2, 9)...)
+	var onLine []float64
+	for _, p := range s.Line() {
+		onLine = append(onLine, whole(p))
+	}
+	c, err := s.Carry(whole([]float64{0, 0}), onLine)
+	require.NoError(t, err)
+	for _, z := range Draws(200, 2, 3) {
+		require.InDelta(t, whole(z), c.At(half(z)), 0.03)
+	}
+	onLine[1], onLine[4] = math.NaN(), math.NaN()
+	_, err = s.Carry(math.NaN(), onLine)
+	require.NoError(t, err)
+	onLine[0], onLine[2] = math.NaN(), math.NaN()
+	_, err = s.Carry(math.NaN(), onLine)
+	require.ErrorIs(t, err, ErrTooFew)
+	valley := fitted(t, 2, func(z []float64) float64 { return 0.3*z[0] + 0.25*z[0]*z[0] + 0.1*z[1] })
+	_, err = valley.Carry(0, make([]float64, len(valley.Line())))
+	require.ErrorIs(t, err, ErrTooFew)
+}
+
+// The point on the line at which a function has a value has it; beyond what the line reaches there is none.
+func TestSteepest(t *testing.T) {
+	f := func(z []float64) float64 { return -z[0] - 0.5*z[1] - 0.1*z[0]*z[0] }
+	s := fitted(t, 2, f)
+	for _, value := range []float64{-1.5, 0, 0.7} {
+		z := s.Steepest(value)
+		require.InDelta(t, value, s.At(z), 1e-9)
+		require.InDelta(t, 2, z[0]/z[1], 0.2)
+	}
+	require.Nil(t, s.Steepest(100))
+	require.Nil(t, fitted(t, 2, func([]float64) float64 { return 1 }).Steepest(1))
+}
