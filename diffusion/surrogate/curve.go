@@ -62,7 +62,7 @@ func (c *curve) slope(t float64) float64 {
 	return c.cubic.PredictDerivative(t)
 }
 
-// inverse is where a falling curve has a value, within reach of its ends.
+// inverse is where a falling curve has a value, within reach of its ends; where it falls on the whole, mostly.
 func (c *curve) inverse(value float64) float64 {
 	const beyond, halvings = 3, 50
 	low, high := c.first.t-beyond, c.last.t+beyond

@@ -114,6 +114,52 @@ func (s *Surrogate) At(z []float64) float64 {
 	return s.curve.at(t) + q
 }
 
+// Like makes the surrogate of another function of the same unknowns from its values at the centre and on [Surrogate.Line]: what the unknowns do to one
+// another is taken for the same, only how the function changes along the line is not. Its error is not known. A value that is not known is NaN; the
+// centre and two of the line must be.
+func (s *Surrogate) Like(centre float64, onLine []float64) (*Surrogate, error) {
+	out := *s
+	out.centre, out.Error = centre, 0
+	if math.IsNaN(centre) {
+		return nil, ErrTooFew
+	}
+	if s.alpha == nil {
+		return &out, nil
+	}
+	at := []knot{{0, centre}}
+	for i, t := range knots() {
+		if !math.IsNaN(onLine[i]) {
+			at = append(at, knot{t, onLine[i]})
+		}
+	}
+	if len(at) < 3 {
+		return nil, ErrTooFew
+	}
+	var err error
+	out.curve, err = newCurve(at)
+	return &out, err
+}
+
+// Line is the points on the line of steepest change; none where the function does not change.
+func (s *Surrogate) Line() [][]float64 { return along(s.alpha) }
+
+// Steepest is the point on the line of steepest change at which the function has a value; nil where there is none.
+func (s *Surrogate) Steepest(value float64) []float64 {
+	if s.alpha == nil {
+		return nil
+	}
+	const near = 1e-3
+	t := s.curve.inverse(value)
+	if math.Abs(s.curve.at(t)-value) > near {
+		return nil
+	}
+	point := make([]float64, len(s.alpha))
+	for i, a := range s.alpha {
+		point[i] = t * a
+	}
+	return point
+}
+
 // polynomial of degree two, in the order of [monomials].
 func (s *Surrogate) polynomial(z []float64) float64 {
 	sum, next := s.terms[0], 1
