@@ -11,7 +11,7 @@ import (
 // another is taken from there, and only how the content changes along the line of steepest change is marched for, in seven marches instead of some
 // seventy. Where the models do not have the same unknowns, or a surrogate does not serve, it is [March.Odds]. Over lengths and feeds that differ by a factor of four, and temperatures
 // by 20 K, the probability was mostly within 0.01 of that of [March.Odds], and Low, High and the ends of Ratio within 10 %, or 30 %
-// where they are below a third of the limit. Fit and ByDiffusivity are not found.
+// where the limit is met by far. Fit and ByDiffusivity are not found.
 func (w *March) OddsLike(o *Odds, m *Model, s Settings) (Odds, error) {
 	e, err := w.ensemble(m, drawSettings(s))
 	if err != nil {
