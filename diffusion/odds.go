@@ -25,14 +25,18 @@ type Odds struct {
 	ByDiffusivity Between // the same if nothing but the diffusivity at its reference were in doubt
 	FastIsWetter  bool    // the greater the diffusivity, the wetter at the nozzle: what lets water out let in more of it before, or after
 	Density       float64 // rise of the probability with the logarithm of the limit
+	Ratio         Between // 10 and 90 % points of the content over the limit, the limit's own doubt included [-]
 	Printing      float64 // probability of a content within the material's printing limit
 	Moulding      float64 // and within its moulding limit
 	Fit           float64 // error of the surrogate: root mean square, relative to the content
 	Unknowns      []string
 	Cautious      Caution // in which case of the unknowns and the limit the strand is wetter for its limit than nine times in ten
+
+	surrogate *surrogate.Surrogate // that they rest on, and its values at the draws: see [March.Span] and [March.OddsLike]
+	drawn     []float64
 }
 
-// Between are two contents [kg/kg dry].
+// Between are a low and a high value, most often contents [kg/kg dry].
 type Between struct{ Low, High float64 }
 
 // Likely and Unlikely are the probabilities from which on a strand is called dry, and below which wet.
@@ -317,7 +321,10 @@ func (w *March) others(count int) []*March {
 
 // odds reads them off a sample.
 func (e *ensemble) odds(m *Model, f fitted) Odds {
-	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, Fit: f.surrogate.Error}
+	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, surrogate: f.surrogate, drawn: slices.Clone(f.sample)}
+	if f.surrogate != nil {
+		o.Fit = f.surrogate.Error
+	}
 	for _, u := range e.unknowns {
 		o.Unknowns = append(o.Unknowns, u.Name)
 	}
@@ -328,9 +335,38 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	o.Printing, o.Moulding = meets(m.Material.PrintingLimit, sample, 0), meets(m.Material.MouldingLimit, sample, 0)
 	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
 	b := likely(sample)
-	o.Low, o.High = b.Low, b.High
-	o.Cautious = e.caution(f.axes)
+	o.Low, o.High, o.Ratio = b.Low, b.High, ratio(limit, sample)
+	if f.axes != nil {
+		o.Cautious = e.caution(f.axes)
+	}
 	return o
+}
+
+// ratio is what the content over the limit stays below one time and nine times in ten, from a sorted sample. Every eighth of it does: the limit's own doubt
+// smooths the rest.
+func ratio(limit materials.Value, sorted []float64) Between {
+	const every, halvings = 8, 24
+	var thin []float64
+	for i := min(every/2, len(sorted)-1); i < len(sorted); i += every {
+		thin = append(thin, sorted[i])
+	}
+	widest := 0.0
+	if limit.Low < limit.High {
+		const reach = 4 // deviates
+		widest = reach * math.Log(limit.High/limit.Low)
+	}
+	at := func(share float64) float64 {
+		low, high := thin[0]-math.Log(limit.Value)-widest, thin[len(thin)-1]-math.Log(limit.Value)+widest
+		for range halvings {
+			if middle := (low + high) / 2; meets(limit, thin, middle) < share {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		return math.Exp((low + high) / 2)
+	}
+	return Between{at(Unlikely), at(Likely)}
 }
 
 // likely are the 10 and 90 % points of what a sample, which it sorts, has the logarithms of.

@@ -71,7 +71,11 @@ func TestOddsOfAnUncertainLimit(t *testing.T) {
 		if by > 1 {
 			width = math.Log(1.5) / deviateOf95
 		}
-		require.InDelta(t, phi(math.Log(by)/width), odds(t, m).Probability, 1e-5, "%g", by)
+		o := odds(t, m)
+		require.InDelta(t, phi(math.Log(by)/width), o.Probability, 1e-5, "%g", by)
+		// The content over the limit is wettest where the limit is least.
+		require.InEpsilon(t, math.Exp(deviateOf90*math.Log(1.5)/deviateOf95)/by, o.Ratio.High, 1e-4)
+		require.InEpsilon(t, math.Exp(-deviateOf90*math.Log(2.5)/deviateOf95)/by, o.Ratio.Low, 1e-4)
 	}
 }
 

@@ -18,6 +18,8 @@ import (
 	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/needed"
+	"strandry/scenarios/size"
+	"strandry/scenarios/survey"
 	"strandry/scenarios/sweep"
 )
 
@@ -106,21 +108,12 @@ func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) 
 // figures draws up the figures of one scenario. undrawn tells which of them there cannot be, and why.
 func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet, undrawn []string, err error) {
 	frame := figure.FrameOf(s, version)
-	trace, err := diffusion.NewMarch().Trace(&s.Model, s.Settings)
+	trace, strand, err := strandFigures(s, frame)
 	if err != nil {
 		return nil, nil, err
 	}
-	sheets = []figure.Sheet{
-		{Name: "path", Figure: figure.Path{Frame: frame, Model: &s.Model, Trace: trace}},
-		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Model: &s.Model, Trace: trace}},
-		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Model: &s.Model, Trace: trace}},
-	}
-	if f, covered := figure.SectionOf(&s.Model, trace, frame); covered {
-		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})
-	}
+	sheets = strand
 	zone := advice.Dryer(&s.Model, &trace.Result)
-	coarse := frame
-	coarse.Settings = figure.SettingsText(diffusion.CoarseSettings())
 	lengths, err := needed.Find(ctx, s, needed.Usual(s, zone))
 	switch {
 	case ctx.Err() != nil:
@@ -128,13 +121,13 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	case err != nil:
 		undrawn = append(undrawn, "needed: not drawn: "+err.Error())
 	default:
-		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.NeededOf(s, lengths, coarse)})
+		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.NeededOf(s, lengths, frame)})
 		if lengths.Unanswered > 0 {
 			undrawn = append(undrawn, fmt.Sprintf("needed: places without an answer: %d; the first of them: %s", lengths.Unanswered, lengths.Reason))
 		}
 	}
 	if len(s.Vary) > 0 {
-		work := sweep.Sweep{Scenario: s, Quick: true, Workers: runtime.GOMAXPROCS(0)}
+		work := sweep.Sweep{Scenario: s, Quick: true, Knots: survey.Knots, Workers: runtime.GOMAXPROCS(0)}
 		grid, err := work.Run(ctx)
 		if err != nil {
 			return nil, nil, err
@@ -147,14 +140,45 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 			return sheets, undrawn, nil
 		}
 	}
-	const steps = 40
-	x, y := needed.Around(s, zone, steps)
-	contents, err := needed.Contents(ctx, s, zone, x, y, diffusion.CoarseSettings())
-	if ctx.Err() != nil {
-		return nil, nil, ctx.Err()
-	}
+	charted, missing := chartOf(ctx, s, zone, frame)
+	return append(sheets, charted...), append(undrawn, missing...), ctx.Err()
+}
+
+// strandFigures are those of the strand on its path.
+func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace, []figure.Sheet, error) {
+	w := diffusion.NewMarch()
+	trace, err := w.Trace(&s.Model, s.Settings)
 	if err != nil {
-		return sheets, append(undrawn, "map: not drawn: "+err.Error()), nil
+		return nil, nil, err
 	}
-	return append(sheets, figure.Sheet{Name: "map", Figure: figure.MapOf(s, zone, x, y, contents, coarse)}), undrawn, nil
+	odds, err := w.Odds(&s.Model, s.Settings)
+	if err != nil {
+		return nil, nil, err
+	}
+	path, err := figure.PathOf(w, &s.Model, trace, &odds, s.Settings, frame)
+	if err != nil {
+		return nil, nil, err
+	}
+	sheets := []figure.Sheet{
+		{Name: "path", Figure: path},
+		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Model: &s.Model, Trace: trace, Odds: &odds}},
+		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Model: &s.Model, Trace: trace}},
+	}
+	if f, covered := figure.SectionOf(&s.Model, trace, frame); covered {
+		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})
+	}
+	return trace, sheets, nil
+}
+
+// chartOf is the map of length and feed, or why there is none.
+func chartOf(ctx context.Context, s *scenarios.Scenario, zone int, frame figure.Frame) (sheets []figure.Sheet, undrawn []string) {
+	met := 0.0
+	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, zone, diffusion.CoarseSettings()); err == nil && found.Outcome == size.Met {
+		met = found.Value
+	}
+	grid, err := survey.Chart(ctx, s, zone, met)
+	if err != nil {
+		return nil, []string{"map: not drawn: " + err.Error()}
+	}
+	return figure.OfSweep(grid, s, frame)
 }

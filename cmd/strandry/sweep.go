@@ -305,7 +305,7 @@ func sweepFormats() []figure.Format { return []figure.Format{figure.PNG, figure.
 
 // drawingsOf draws; a figure that cannot be drawn is told and left out.
 func drawingsOf(ctx context.Context, answer *table.Sweep, s *scenarios.Scenario) (d sweepDrawings, err error) {
-	sheets, undrawn := figure.OfSweep(answer.Grid, s, figure.Frame{Scenario: answer.Title, Version: version})
+	sheets, undrawn := figure.OfSweep(answer.Grid, s, figure.FrameOf(s, version))
 	d.undrawn = undrawn
 	for _, sheet := range sheets {
 		files, err := drawn(ctx, sheet, sweepFormats()...)

@@ -1,15 +1,20 @@
 package figure
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/interp"
+)
 
 // field is a quantity over a rectangular grid, u and v from 0 to 1, and linear along
-// the edges of its cells.
+// the edges of its cells; [field.finer] smooths it.
 type field struct {
 	u, v []float64
 	z    [][]float64 // z[j][i] at u[i], v[j]
 }
 
-// finer divides the cells, bilinearly, until there are at least so many each way.
+// finer divides the cells until there are at least so many each way. Between the values it is smooth, and goes no further than they do: monotone cubics
+// (Fritsch & Butland, SIAM J. Sci. Stat. Comput. 5:300-304 (1984)) along u, then along v.
 func (f field) finer(least int) field {
 	split := func(x []float64) []float64 {
 		parts := max(1, (least+len(x)-2)/(len(x)-1))
@@ -21,14 +26,46 @@ func (f field) finer(least int) field {
 		}
 		return append(out, x[len(x)-1])
 	}
-	out := field{u: split(f.u), v: split(f.v)}
-	for _, v := range out.v {
-		row := make([]float64, len(out.u))
-		j := cell(f.v, v)
-		for i, u := range out.u {
-			row[i] = f.within(cell(f.u, u), j, u, v)
+	return f.over(split(f.u), split(f.v))
+}
+
+// over is the field at other places.
+func (f field) over(u, v []float64) field {
+	rows := make([][]float64, len(f.v))
+	for j, row := range f.z {
+		rows[j] = through(f.u, row, u)
+	}
+	out := field{u: u, v: v, z: make([][]float64, len(v))}
+	for j := range out.z {
+		out.z[j] = make([]float64, len(u))
+	}
+	column := make([]float64, len(f.v))
+	for i := range u {
+		for j := range column {
+			column[j] = rows[j][i]
 		}
-		out.z = append(out.z, row)
+		for j, z := range through(f.v, column, v) {
+			out.z[j][i] = z
+		}
+	}
+	return out
+}
+
+// through goes through values at rising places; it gives what lies at others. A single value holds everywhere.
+func through(x, y, at []float64) []float64 {
+	out := make([]float64, len(at))
+	if len(x) == 1 {
+		for i := range out {
+			out[i] = y[0]
+		}
+		return out
+	}
+	var curve interp.FritschButland
+	if err := curve.Fit(x, y); err != nil {
+		return out
+	}
+	for i, place := range at {
+		out[i] = curve.Predict(math.Min(math.Max(place, x[0]), x[len(x)-1]))
 	}
 	return out
 }

@@ -57,8 +57,8 @@ func TestNothingOverlaps(t *testing.T) {
 		require.NoError(t, err)
 		tr, err := diffusion.NewMarch().Trace(&s.Model, diffusion.CoarseSettings())
 		require.NoError(t, err)
-		clean(t, name+" path", Path{FrameOf(s, "0.0.0"), &s.Model, tr})
-		clean(t, name+" profiles", Profiles{FrameOf(s, "0.0.0"), &s.Model, tr})
+		clean(t, name+" path", Path{Frame: FrameOf(s, "0.0.0"), Model: &s.Model, Trace: tr})
+		clean(t, name+" profiles", Profiles{Frame: FrameOf(s, "0.0.0"), Model: &s.Model, Trace: tr})
 		clean(t, name+" heat map", HeatMap{FrameOf(s, "0.0.0"), &s.Model, tr})
 	}
 }
@@ -66,11 +66,11 @@ func TestNothingOverlaps(t *testing.T) {
 // A long title, a long name of a zone and many lines must not break the sheet.
 func TestNothingOverlapsAtTheWorst(t *testing.T) {
 	long := "A scenario whose title goes on and on, as titles do that were written by somebody who wanted to say everything in it, twice"
-	p := Path{frame(), model(), trace()}
-	p.Scenario = long
+	p := aPath()
+	p.Notes = []string{long}
 	p.Model.Path[0].Name, p.Model.Path[1].Name = "the drum that was wound last winter", "the guide between the drum and the nozzle"
 	clean(t, "path", p)
-	clean(t, "heat map", HeatMap(p))
+	clean(t, "heat map", HeatMap{p.Frame, p.Model, p.Trace})
 	n := aNeeded()
 	n.Speeds = []float64{0.001, 0.00101, 0.00102, 0.00103, 0.00104, 0.00105, 0.00106}
 	n.Lengths = nil
@@ -86,7 +86,7 @@ func TestLimitContourLiesWhereItShould(t *testing.T) {
 	f := aMap()
 	s, _ := drawn(t, f)
 	p := s.inside(s.Rectangle, axes{x: f.X.scale(), y: f.Y.scale()})
-	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
+	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit, 0.025)
 	require.GreaterOrEqual(t, m.bands.limit, 0)
 	lines := m.lines[m.bands.limit]
 	require.Len(t, lines, 1)
@@ -148,17 +148,17 @@ func TestContoursOfASaddle(t *testing.T) {
 func TestHeadlines(t *testing.T) {
 	for name, want := range map[string]string{
 		// Mean at 12.6 m: 2.5 % exp(-12.6/5)/2 + 2 %/21 = 0.196 %.
-		"path": "PA6 reaches the nozzle with 0.2 % of water, within the limit of 0.2 %",
+		"path": "PA6 reaches the nozzle with 0.2 % (0.098 to 0.39) of water, within the limit of 0.2 %",
 		// 5000 s ln(0.025/0.00199) = 12654 s, times 2 mm/s; read off a bilinear grid.
-		"map":  "At a feed speed of 2 mm/s the limit of 0.2 % asks for a length of drum of at least 25.3 m",
-		"line": "The limit of 0.2 % asks for a length of drum of at least 25.2 m",
+		"map":  "At a feed speed of 2 mm/s the limit of 0.2 % asks for a length of drum of at least 25.3 m (19 to 33 m, eight times in ten)",
+		"line": "The limit of 0.2 % asks for a length of drum of at least 25.2 m (19 to 33 m, eight times in ten)",
 		// 12000 s times 1 mm/s is 12 m, times 2 mm/s 24 m.
-		"needed": "PA6 can be dried at a feed of up to 1 mm/s (of those shown): it takes 12 m of drum at 80 °C",
+		"needed": "At 2 mm/s PA6 needs 24 m (9.6 to 60, eight times in ten) of drum at 80 °C; 20 m can be built",
 		// 2, 3.8, 7.2, 13.7 m are below 20 m; 6 m, the spread's end, of the first alone, and any of the other.
 		"suits": "20 m of drum dries 5 of 15 materials at the medians, 3 of them nine times in ten",
 		"keeps": "At 20 °C and 60 % humidity Polymer A is too wet after 10 min at the medians; one night (12 h) leaves 6 of 11 materials dry nine times in ten",
 		// exp(-12.6/5) 2.5 % = 0.2012 %
-		"profiles": "From start to nozzle the centre of PA6 goes from 2.5 % to 0.2 %, its mean from 2.5 % to 0.2 %",
+		"profiles": "From start to nozzle the centre of PA6 goes from 2.5 % to 0.2 %, its mean from 2.5 % to 0.2 % (0.1 to 0.3)",
 	} {
 		got := all()[name].Headline()
 		require.Equal(t, want, plain(got), name)
@@ -217,7 +217,8 @@ func TestWetSkinAroundADryCore(t *testing.T) {
 }
 
 func TestCrossing(t *testing.T) {
-	x, up, y, ok := aMap().crossing()
+	y, content := aMap().row(aMap().Content)
+	x, up, ok := aMap().crossing(content, aMap().Limit)
 	require.True(t, ok)
 	require.True(t, up)
 	require.Equal(t, 2.0, y)

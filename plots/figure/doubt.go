@@ -126,7 +126,7 @@ func (f Doubt) row(p *panel, k int) {
 		at := y + tickSize*0.57*vg.Length(min(2, len(lines))-1-2*i)
 		p.s.put(names, vg.Point{X: p.box.Min.X - 8, Y: at}, toLeft(), clipped(line, p.box.Min.X-p.s.Min.X-margin-8, names.Width))
 	}
-	p.share(r.First, y+7, blue())
+	p.share(r.First, y+7, quiet())
 	p.share(r.Total, y-7, barColor())
 	p.s.put(texts, vg.Point{X: p.s.Max.X - margin, Y: y}, toLeft(), narrower(r.Left))
 }
@@ -157,7 +157,7 @@ func (p *panel) shareLegend(at vg.Point) {
 	for i, text := range [...]string{"by itself", "with what it does beside others", "nine times in ten"} {
 		end := at.Add(vg.Point{X: wide})
 		if i < 2 {
-			p.s.fill(vg.Rectangle{Min: at.Sub(vg.Point{Y: barHalf}), Max: end.Add(vg.Point{Y: barHalf})}, [...]color.Color{blue(), barColor()}[i])
+			p.s.fill(vg.Rectangle{Min: at.Sub(vg.Point{Y: barHalf}), Max: end.Add(vg.Point{Y: barHalf})}, [...]color.Color{quiet(), barColor()}[i])
 		} else {
 			p.whisker(stroke(ink(), 1.6), at.X, end.X, at.Y)
 		}

@@ -12,7 +12,7 @@ func ExampleEncode() {
 		X:       figure.Axis{Name: "length of drum", Unit: "m", Values: []float64{1, 10, 100}, Log: true},
 		Content: []float64{0.02, 0.004, 0.001}, // [kg/kg dry]
 		Limit:   0.002,
-		Frame:   figure.Frame{Scenario: "An example"},
+		Frame:   figure.Frame{Notes: []string{"An example"}},
 	}
 	fmt.Println(f.Headline())
 	svg, err := figure.Encode(f, figure.SVG)

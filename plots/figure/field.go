@@ -23,8 +23,8 @@ type bands struct {
 const mostLevels = 9
 
 // bandsOf steps by 1, 2, 5 between the driest and the wettest value, and at the
-// limit; the steps nearest to the limit give way to it.
-func bandsOf(low, high, limit float64) bands {
+// limit; the steps nearest to the limit give way to it, and none is at the start.
+func bandsOf(low, high, limit, start float64) bands {
 	b := bands{limit: -1, limitValue: limit}
 	bottom := math.Max(low, math.Max(high, limit)*1e-4)
 	for _, steps := range [...][]float64{{1, 2, 5}, {1, 3}, {1}} {
@@ -32,8 +32,8 @@ func bandsOf(low, high, limit float64) bands {
 		for e := math.Floor(math.Log10(bottom)); e <= math.Ceil(math.Log10(high)); e++ {
 			for _, m := range steps {
 				level := m * math.Pow(10, e)
-				near := level > limit/1.3 && level < limit*1.3
-				if level > bottom && level < high && !near {
+				near := level > limit/1.3 && level < limit*1.3 || level > start/1.03 && level < start*1.03
+				if level > bottom && level < high*0.995 && !near {
 					b.levels = append(b.levels, level)
 				}
 			}
@@ -87,9 +87,12 @@ type filled struct {
 	log   bool
 	lines [][][]vg.Point // for each level
 	heat  *[2]field      // excesses over what yields and what bears [K]; nil where every strand holds
+	belt  *belt          // where the verdict is unsure; nil where that is not known
 }
 
-func newFilled(p *panel, x, y []float64, z [][]float64, limit float64) *filled {
+// newFilled lays contents out, with their limit and the content that the strand starts with, at which no line is drawn: it would follow the numerical
+// error.
+func newFilled(p *panel, x, y []float64, z [][]float64, limit, start float64) *filled {
 	m := &filled{p: p, log: true}
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, row := range z {
@@ -97,7 +100,7 @@ func newFilled(p *panel, x, y []float64, z [][]float64, limit float64) *filled {
 		low, high = math.Min(low, l), math.Max(high, h)
 	}
 	m.log = low > 0
-	m.bands = bandsOf(low, high, limit)
+	m.bands = bandsOf(low, high, limit, start)
 	f := field{}
 	for _, v := range x {
 		f.u = append(f.u, p.x.norm(v))
@@ -114,17 +117,22 @@ func newFilled(p *panel, x, y []float64, z [][]float64, limit float64) *filled {
 	}
 	m.field = f.finer(160)
 	for _, level := range m.bands.levels {
-		var lines [][]vg.Point
-		for _, line := range m.field.contours(m.inner(level)) {
-			points := make([]vg.Point, len(line))
-			for i, s := range line {
-				points[i] = vg.Point{X: p.box.Min.X + p.box.Size().X*vg.Length(s.u), Y: p.box.Min.Y + p.box.Size().Y*vg.Length(s.v)}
-			}
-			lines = append(lines, points)
-		}
-		m.lines = append(m.lines, lines)
+		m.lines = append(m.lines, p.contours(m.field, m.inner(level)))
 	}
 	return m
+}
+
+// contours are the lines of a level on a panel.
+func (p *panel) contours(f field, level float64) [][]vg.Point {
+	var lines [][]vg.Point
+	for _, line := range f.contours(level) {
+		points := make([]vg.Point, len(line))
+		for i, s := range line {
+			points[i] = vg.Point{X: p.box.Min.X + p.box.Size().X*vg.Length(s.u), Y: p.box.Min.Y + p.box.Size().Y*vg.Length(s.v)}
+		}
+		lines = append(lines, points)
+	}
+	return lines
 }
 
 func (m *filled) inner(v float64) float64 {
@@ -155,6 +163,9 @@ func (m *filled) paint() {
 		for column, i := range cells {
 			u := (float64(column) + 0.5) / float64(width)
 			c := thresholds.of(f.within(i, j, u, v))
+			if m.belt.unsure(u, v) {
+				c = veiled(c, column, row)
+			}
 			if m.heat != nil {
 				c = ruled(c, m.survival(u, v), column, row)
 			}

@@ -12,7 +12,7 @@ import (
 // reference image.
 
 func frame() Frame {
-	return Frame{Scenario: "A made-up strand", Version: "0.0.0", Settings: "resolution 5, tolerance 0.001"}
+	return Frame{Version: "0.0.0", Setup: Setup{Strand: "PA6, 1.75\u00a0mm", Feed: "2\u00a0mm/s", Zone: "drum", Length: "12\u00a0m", Heat: "90\u00a0°C", Air: "dew point -20\u00a0°C", Start: "starts at 2.5\u00a0%"}}
 }
 
 const radius = 0.875e-3 // [m]
@@ -71,7 +71,7 @@ func spaced10(from, to float64, n int) []float64 {
 
 func aMap() Map {
 	m := Map{
-		Frame: frame(), Limit: 0.002, Here: &Mark{X: 12, Y: 2},
+		Frame: frame(), Limit: 0.002, Start: 0.025, Here: &Mark{X: 12, Y: 2},
 		X: Axis{Name: "length of drum", Unit: "m", Values: spaced10(1, 100, 25), Log: true},
 		Y: Axis{Name: "feed speed", Unit: "mm/s", Values: spaced10(0.5, 8, 17), Log: true},
 	}
@@ -80,9 +80,30 @@ func aMap() Map {
 		for _, l := range m.X.Values {
 			row = append(row, decaying(l, v/1000)+1e-5)
 		}
-		m.Content = append(m.Content, row)
+		m.Content, m.Ratio = append(m.Content, row), append(m.Ratio, around(row, m.Limit))
 	}
 	return m
+}
+
+// around is a doubt of a factor of two either way.
+func around(content []float64, limit float64) []diffusion.Between {
+	var out []diffusion.Between
+	for _, c := range content {
+		out = append(out, diffusion.Between{Low: c / limit / 2, High: 2 * c / limit})
+	}
+	return out
+}
+
+// aPath is that strand with a band that widens to a factor of two either way.
+func aPath() Path {
+	p := Path{Frame: frame(), Model: model(), Trace: trace()}
+	for _, at := range p.Trace.Points {
+		by := math.Pow(2, at.Position/12.6)
+		p.Span = append(p.Span, diffusion.Between{Low: at.Mean / by, High: at.Mean * by})
+	}
+	last := p.Span[len(p.Span)-1]
+	p.Odds = &diffusion.Odds{Low: last.Low, High: last.High}
+	return p
 }
 
 func aLine() Line {
@@ -92,6 +113,7 @@ func aLine() Line {
 		l.Low = append(l.Low, decaying(2*x, 0.002))
 		l.High = append(l.High, decaying(x/2, 0.002))
 	}
+	l.Ratio = around(l.Content, l.Limit)
 	return l
 }
 
@@ -110,6 +132,10 @@ func aNeeded() Needed {
 			row = append(row, length)
 		}
 		n.Lengths = append(n.Lengths, row)
+	}
+	n.Own = 2
+	for _, length := range n.Lengths[n.Own] {
+		n.Likely, n.Unlikely = append(n.Likely, 2.5*length), append(n.Unlikely, length/2.5)
 	}
 	return n
 }
@@ -176,8 +202,8 @@ func aSection() Section {
 // all is one figure of each kind.
 func all() map[string]Figure {
 	return map[string]Figure{
-		"path":     Path{frame(), model(), trace()},
-		"profiles": Profiles{frame(), model(), trace()},
+		"path":     aPath(),
+		"profiles": Profiles{frame(), model(), trace(), &diffusion.Odds{Low: 0.001, High: 0.003}},
 		"heatmap":  HeatMap{frame(), model(), trace()},
 		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(), "doubt": aDoubt(),

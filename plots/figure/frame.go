@@ -5,28 +5,21 @@ import (
 	"fmt"
 	"math"
 	"strings"
-
-	"strandry/diffusion"
 )
 
 // Frame is what every figure says about itself.
 type Frame struct {
-	Say      string // the headline; "" for the one that the data give
-	Scenario string // the title of the scenario
-	Version  string // of the program, such as "0.1.0"
-	Settings string // in words; see [SettingsText]
+	Say     string // the headline; "" for the one that the data give
+	Version string // of the program, such as "0.1.0"
+	Setup   Setup  // what the figure holds for
+	Notes   []string
 }
 
+// foot is the line below a figure.
 func (f Frame) foot() string {
-	var parts []string
-	if f.Scenario != "" {
-		parts = append(parts, f.Scenario)
-	}
+	parts := append(f.Setup.parts(), f.Notes...)
 	if f.Version != "" {
-		parts = append(parts, "strandry\u00a0"+f.Version)
-	}
-	if f.Settings != "" {
-		parts = append(parts, f.Settings)
+		parts = append(parts, "strandry"+nbsp+f.Version)
 	}
 	return strings.Join(parts, " · ")
 }
@@ -36,11 +29,6 @@ func (f Frame) headline(otherwise string) string {
 		return f.Say
 	}
 	return otherwise
-}
-
-// SettingsText puts the numerical settings in words.
-func SettingsText(s diffusion.Settings) string {
-	return fmt.Sprintf("resolution %s, tolerance %s, heat %s", digits(s.Resolution, 3), digits(s.Tolerance, 3), s.Heat)
 }
 
 // Figure is one of the figures of this package.

@@ -9,6 +9,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/plots/palette"
 )
 
 // Heat is where a strand gives way, in the unit of an axis: up to Bears it holds, above Yields it all but surely
@@ -28,13 +29,13 @@ func (h *Heat) beyond(hottest float64, unit string) string {
 }
 
 // hot is the colour of what gives way.
-func hot() color.NRGBA { return rgb(0x7a1f0f) }
+func hot() color.NRGBA { return rgb(palette.Softens.Mark()) }
 
 // softened is the ground of what is dry and yet no answer.
-func softened() color.NRGBA { return rgb(0xd3d3d3) }
+func softened() color.NRGBA { return rgb(palette.Softens.Day().Ground) }
 
 // hatch is the line over it.
-func hatch() color.NRGBA { return rgb(0x8a8a8a) }
+func hatch() color.NRGBA { return mix(hot(), paper(), 0.35) }
 
 // heatUpright draws where the strand begins and where it has all but surely begun to give way across an axis of x, and
 // names it above the panel, in a strip of [heatStrip].

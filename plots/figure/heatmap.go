@@ -121,14 +121,14 @@ func (f HeatMap) draw(s *sheet, headline string) {
 	}
 	style := s.style(tickSize, quiet(), false)
 	room.Max.Y -= tickSize
-	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: moisture in the strand, % of dry weight")
+	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: moisture in the strand at the medians of what is in doubt, % of dry weight")
 	room.Max.Y -= 4
 	a := axes{
 		x: scale{min: x[0], max: x[len(x)-1]}, y: scale{min: radius[0], max: radius[len(radius)-1]},
 		xLabel: "Place on the path, m", yLabel: "Radius, mm (centre at 0)", right: keyRoom, strip: tickSize * 1.2,
 	}
 	p := s.inside(room, a)
-	m := newFilled(p, x, radius, z, f.Model.Limit)
+	m := newFilled(p, x, radius, z, f.Model.Limit, f.Trace.Points[0].Centre)
 	m.paint()
 	f.borders(p)
 	m.draw()

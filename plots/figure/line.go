@@ -13,11 +13,12 @@ import (
 type Line struct {
 	Frame
 	X         Axis
-	Content   []float64          // [kg/kg dry]
-	Low, High []float64          // driest and wettest over the scatter of the diffusivity [kg/kg dry]; nil for none
-	Excess    []diffusion.Excess // of the heat; nil where every strand holds
-	Limit     float64            // [kg/kg dry]
-	Of        string             // what the content is, such as "moisture at the nozzle"
+	Content   []float64           // [kg/kg dry]
+	Low, High []float64           // its 10 and 90 % points [kg/kg dry]; nil where they are not known
+	Excess    []diffusion.Excess  // of the heat; nil where every strand holds
+	Limit     float64             // [kg/kg dry]
+	Ratio     []diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
+	Of        string              // what the content is, such as "moisture at the nozzle"
 }
 
 func (f Line) frame() Frame    { return f.Frame }
@@ -39,7 +40,18 @@ func (f Line) check() error {
 	if err := checkExcess(f.asMap().Excess, [][]float64{f.Content}); err != nil {
 		return err
 	}
+	if err := checkRatio(f.asMap().Ratio, [][]float64{f.Content}); err != nil {
+		return err
+	}
 	return positive("limit", f.Limit)
+}
+
+// keeps prints the content at a value with its 10 and 90 % points.
+func (f Line) keeps(i int) string {
+	if f.Low == nil {
+		return percent(f.Content[i])
+	}
+	return percentSpan(f.Content[i], f.Low[i], f.High[i])
 }
 
 // asMap is the line as a map of one row.
@@ -47,6 +59,9 @@ func (f Line) asMap() Map {
 	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
 	if f.Excess != nil {
 		m.Excess = [][]diffusion.Excess{f.Excess}
+	}
+	if f.Ratio != nil {
+		m.Ratio = [][]diffusion.Between{f.Ratio}
 	}
 	return m
 }
@@ -88,17 +103,14 @@ func (f Line) moist(asMap Map) string {
 	driest, wettest := f.Content[di], f.Content[wi]
 	switch {
 	case driest > f.Limit:
-		return fmt.Sprintf("No %s shown meets the limit of %s; the driest keeps %s, at %s", f.X.Name, percent(f.Limit), percent(driest), f.X.say(f.X.Values[di]))
+		return fmt.Sprintf("No %s shown meets the limit of %s; the driest keeps %s, at %s", f.X.Name, percent(f.Limit), f.keeps(di), f.X.say(f.X.Values[di]))
 	case wettest <= f.Limit:
-		return fmt.Sprintf("The limit of %s is met at every %s shown; the wettest keeps %s, at %s", percent(f.Limit), f.X.Name, percent(wettest), f.X.say(f.X.Values[wi]))
+		return fmt.Sprintf("The limit of %s is met at every %s shown; the wettest keeps %s, at %s", percent(f.Limit), f.X.Name, f.keeps(wi), f.X.say(f.X.Values[wi]))
 	}
-	if x, up, _, ok := asMap.crossing(); ok {
-		if up {
-			return fmt.Sprintf("The limit of %s asks for a %s of at least %s", percent(f.Limit), f.X.Name, f.X.bound(x, true))
-		}
-		return fmt.Sprintf("The limit of %s asks for a %s of at most %s", percent(f.Limit), f.X.Name, f.X.bound(x, false))
+	if _, text, ok := asMap.asked(); ok {
+		return fmt.Sprintf("The limit of %s asks for a %s", percent(f.Limit), text)
 	}
-	return fmt.Sprintf("The driest %s shown is %s: it keeps %s, the limit being %s", f.X.Name, f.X.say(f.X.Values[di]), percent(driest), percent(f.Limit))
+	return fmt.Sprintf("The driest %s shown is %s: it keeps %s, the limit being %s", f.X.Name, f.X.say(f.X.Values[di]), f.keeps(di), percent(f.Limit))
 }
 
 // deepest is how far below the limit a logarithmic axis reaches.
@@ -133,7 +145,7 @@ func (f Line) draw(s *sheet, headline string) {
 	var labels []label
 	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: max(p.atY(100*v), p.box.Min.Y)} }
 	if f.Low != nil {
-		p.band(f.X.Values, hundredfold(f.Low), hundredfold(f.High), mix(sky(), paper(), 0.6))
+		p.band(f.X.Values, hundredfold(f.Low), hundredfold(f.High), doubted())
 		labels = append(labels, label{text: "8 in 10", at: end((f.High[last] + f.Content[last]) / 2), color: quiet()})
 	}
 	p.grid()

@@ -14,11 +14,14 @@ import (
 type Map struct {
 	Frame
 	X, Y    Axis
-	Content [][]float64          // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
-	Limit   float64              // [kg/kg dry]
-	Excess  [][]diffusion.Excess // of the heat; Excess[j][i] belongs to Content[j][i]; nil where every strand holds
-	Of      string               // what the content is, such as "moisture at the nozzle"
-	Here    *Mark                // the scenario's own design; nil for none
+	Content [][]float64           // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
+	Limit   float64               // [kg/kg dry]
+	Excess  [][]diffusion.Excess  // of the heat; Excess[j][i] belongs to Content[j][i]; nil where every strand holds
+	Of      string                // what the content is, such as "moisture at the nozzle"
+	Here    *Mark                 // the scenario's own design; nil for none
+	Ratio   [][]diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
+	Start   float64               // content that the strand sets off with, at which no line is drawn [kg/kg dry]
+	Likely  float64               // value of X from which on a search has found the limit met nine times in ten at the scenario's own Y; 0 for none
 }
 
 // Mark is a place on a map, in the units of its axes.
@@ -57,7 +60,28 @@ func (f Map) check() error {
 	if err := checkExcess(f.Excess, f.Content); err != nil {
 		return err
 	}
+	if err := checkRatio(f.Ratio, f.Content); err != nil {
+		return err
+	}
 	return positive("limit", f.Limit)
+}
+
+// checkRatio refuses ends of another shape than that of the contents, or that are no ratios.
+func checkRatio(all [][]diffusion.Between, content [][]float64) error {
+	if all != nil && len(all) != len(content) {
+		return fmt.Errorf("figure: %d rows of ratios for %d of content", len(all), len(content))
+	}
+	for j, row := range all {
+		if len(row) != len(content[j]) {
+			return fmt.Errorf("figure: row %d has %d ratios for %d contents", j+1, len(row), len(content[j]))
+		}
+		for _, r := range row {
+			if err := positive("content over limit", r.Low, r.High); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 // extremes are the driest and the wettest design, as indices and contents.
@@ -95,12 +119,8 @@ func (f Map) moist() string {
 	case f.Content[wj][wi] <= f.Limit:
 		return fmt.Sprintf("Every design shown meets the limit of %s; the wettest keeps %s", percent(f.Limit), at(wi, wj))
 	}
-	if x, up, y, ok := f.crossing(); ok {
-		word := "at most"
-		if up {
-			word = "at least"
-		}
-		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s of %s %s", f.Y.Name, f.Y.say(y), percent(f.Limit), f.X.Name, word, f.X.bound(x, up))
+	if y, text, ok := f.asked(); ok {
+		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s", f.Y.Name, f.Y.say(y), percent(f.Limit), text)
 	}
 	count := 0
 	for _, row := range f.Content {
@@ -112,44 +132,6 @@ func (f Map) moist() string {
 	}
 	share := float64(count) / float64(len(f.X.Values)*len(f.Y.Values))
 	return fmt.Sprintf("%s %% of the designs shown meet the limit of %s; the driest keeps %s", digits(100*share, 2), percent(f.Limit), at(di, dj))
-}
-
-// crossing looks in the row of the scenario's own design, or else in the middle one, for
-// the one x at which the limit is crossed; up tells that what lies above it is dry.
-func (f Map) crossing() (x float64, up bool, y float64, ok bool) {
-	y, content := f.row()
-	s, count := f.X.scale(), 0
-	for i := 1; i < len(content); i++ {
-		if (content[i] <= f.Limit) == (content[i-1] <= f.Limit) {
-			continue
-		}
-		count++
-		up = content[i] <= f.Limit
-		a, b := s.norm(f.X.Values[i-1]), s.norm(f.X.Values[i])
-		x = s.value(a + (b-a)*part(content[i-1], content[i], f.Limit))
-	}
-	return x, up, y, count == 1
-}
-
-// row is the content along x at the scenario's own y, or at the middle value.
-func (f Map) row() (y float64, content []float64) {
-	s := f.Y.scale()
-	if f.Here == nil || !s.holds(f.Here.Y) {
-		middle := len(f.Y.Values) / 2
-		return f.Y.Values[middle], f.Content[middle]
-	}
-	j := cell(f.Y.Values, f.Here.Y)
-	a, b := s.norm(f.Y.Values[j]), s.norm(f.Y.Values[j+1])
-	at := (s.norm(f.Here.Y) - a) / (b - a)
-	for i, low := range f.Content[j] {
-		high := f.Content[j+1][i]
-		if low > 0 && high > 0 {
-			content = append(content, low*math.Pow(high/low, at))
-		} else {
-			content = append(content, low+(high-low)*at)
-		}
-	}
-	return f.Here.Y, content
 }
 
 // part is the share of the way from content a to b at which a level lies, by logarithms
@@ -169,13 +151,14 @@ func (f Map) draw(s *sheet, headline string) {
 	}
 	style := s.style(tickSize, quiet(), false)
 	room.Max.Y -= tickSize
-	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+", % of dry weight")
+	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+" at the medians, % of dry weight")
 	room.Max.Y -= 4
 	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
 	a.strip = f.X.Heat.strip(a.x)
 	p := s.inside(room, a)
-	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit)
+	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit, f.Start)
 	m.warm(f.X.Values, f.Y.Values, f.Excess)
+	m.doubt(f.X.Values, f.Y.Values, f.Ratio)
 	m.paint()
 	if f.X.Heat != nil {
 		p.heatUpright(f.X.Heat, f.X.Unit)

@@ -3,6 +3,8 @@ package figure
 import (
 	"fmt"
 	"image/color"
+	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 
@@ -19,6 +21,9 @@ type Needed struct {
 	Temperatures []float64       // of its air [K], rising
 	Speeds       []float64       // of the feed [m/s], rising
 	Lengths      [][]float64     // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough, size.Shortest where the strand needs none of the zone
+	Own          int             // index of the scenario's own speed, if Likely is given
+	Likely       []float64       // lengths at that speed that meet the limit nine times in ten, for each temperature [m]; 0 where not known; nil for none
+	Unlikely     []float64       // one time in ten, the same
 	HeatLimit    float64         // highest to dry at: the usual one, or up to where the strand holds [K]
 	GivesWay     materials.Range // where a strand begins to give way [K]
 	Longest      float64         // path that can be built [m]
@@ -57,6 +62,12 @@ func (f Needed) check() error {
 			return err
 		}
 	}
+	if f.Likely != nil && (f.Own < 0 || f.Own >= len(f.Speeds) || len(f.Likely) != len(f.Temperatures) || len(f.Unlikely) != len(f.Temperatures)) {
+		return fmt.Errorf("figure: %d and %d likely lengths at speed %d for %d temperatures", len(f.Likely), len(f.Unlikely), f.Own+1, len(f.Temperatures))
+	}
+	if err := finite("likely length", join(f.Likely, f.Unlikely)...); err != nil {
+		return err
+	}
 	return positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit)
 }
 
@@ -70,9 +81,37 @@ func (f Needed) shortest(speed int) (length, temperature float64) {
 	return length, temperature
 }
 
-// Headline tells the fastest feed that a path within both limits can dry, or how much too long
-// the shortest path is.
+// takes prints a length at a speed and a temperature, with what is enough one time and nine times in ten where that is known.
+func (f Needed) takes(speed int, length, temperature float64) string {
+	at := slices.Index(f.Temperatures, temperature)
+	if f.Likely == nil || speed != f.Own || f.Likely[at] <= 0 || f.Unlikely[at] <= 0 {
+		return metres(length)
+	}
+	return metres(length) + " (" + digits(f.Unlikely[at], 2) + " to " + digits(f.Likely[at], 2) + ", eight times in ten)"
+}
+
+// own is the headline at the scenario's own feed; "" where nothing is known of its doubt.
+func (f Needed) own() string {
+	if f.Likely == nil {
+		return ""
+	}
+	length, t := f.shortest(f.Own)
+	if length <= size.Shortest {
+		return ""
+	}
+	text := fmt.Sprintf("At %s %s needs %s of %s at %s", speedOf(f.Speeds[f.Own]), f.Material, f.takes(f.Own, length, t), f.Zone, celsius(t))
+	if length > f.Longest {
+		text += fmt.Sprintf("; %s can be built", metres(f.Longest))
+	}
+	return text
+}
+
+// Headline tells what the scenario's own feed takes, or else the fastest feed that a path within both limits can dry, or how much too long the shortest
+// path is.
 func (f Needed) Headline() string {
+	if text := f.own(); text != "" {
+		return text
+	}
 	for k := len(f.Speeds) - 1; k >= 0; k-- {
 		switch length, t := f.shortest(k); {
 		case length == 0 || length > f.Longest:
@@ -105,6 +144,13 @@ func (f Needed) draw(s *sheet, headline string) {
 			}
 		}
 	}
+	for i := range f.Likely {
+		for _, v := range [...]float64{f.Likely[i], f.Unlikely[i]} {
+			if v > size.Shortest {
+				all = append(all, v)
+			}
+		}
+	}
 	y := logFrom(all)
 	y.max = max(y.max, f.Longest*4)
 	y.min = min(y.min, f.Longest/4)
@@ -124,12 +170,15 @@ func (f Needed) draw(s *sheet, headline string) {
 	}
 	p := s.inside(room, a)
 	f.bounds(p)
+	var labels []label
+	if at, ok := f.belt(p, x); ok {
+		labels = append(labels, label{text: "8 in 10", at: at, color: quiet()})
+	}
 	p.grid()
 	colors := ordered(len(f.Speeds))
-	var labels []label
 	for k := range f.Speeds {
 		if at, ok := f.curve(p, k, x, colors[k]); ok {
-			labels = append(labels, label{text: texts[k+2], at: at, color: colors[k]})
+			labels = append(labels, label{text: texts[k+2], at: at, color: colors[k], bold: k == f.Own && f.Likely != nil})
 		}
 	}
 	f.walls(p)
@@ -147,7 +196,13 @@ func (f Needed) curve(p *panel, speed int, x []float64, c color.NRGBA) (end vg.P
 			p.dot(p.at(px[0], py[0]), 3, c)
 		}
 		if len(px) > 0 {
-			p.line(stroke(c, 2.6), px, py)
+			style := stroke(c, 2)
+			if speed == f.Own && f.Likely != nil {
+				style.Width = 3.6
+			}
+			fine := evenSteps(px[0], px[len(px)-1])
+			px, py = fine, raised(through(px, logs(py), fine))
+			p.line(style, px, py)
 			end, ok = p.at(px[len(px)-1], py[len(py)-1]), true
 		}
 		px, py = nil, nil
@@ -163,13 +218,70 @@ func (f Needed) curve(p *panel, speed int, x []float64, c color.NRGBA) (end vg.P
 	return end, ok
 }
 
+// evenSteps are places between two others, close enough for a curve; one where they are the same.
+func evenSteps(from, to float64) []float64 {
+	if from == to {
+		return []float64{from}
+	}
+	const steps = 120
+	out := make([]float64, steps+1)
+	for i := range out {
+		out[i] = from + (to-from)*float64(i)/steps
+	}
+	return out
+}
+
+func logs(x []float64) []float64 {
+	out := make([]float64, len(x))
+	for i, v := range x {
+		out[i] = math.Log(v)
+	}
+	return out
+}
+
+func raised(x []float64) []float64 {
+	out := make([]float64, len(x))
+	for i, v := range x {
+		out[i] = math.Exp(v)
+	}
+	return out
+}
+
+// belt shades, at the scenario's own feed, from the length that is enough one time in ten to that nine times in ten, draws both edges, and returns where
+// it ends on the right.
+func (f Needed) belt(p *panel, x []float64) (end vg.Point, ok bool) {
+	var at, low, high []float64
+	flush := func() {
+		if len(at) > 1 {
+			fine := evenSteps(at[0], at[len(at)-1])
+			below, above := raised(through(at, logs(low), fine)), raised(through(at, logs(high), fine))
+			p.band(fine, below, above, doubted())
+			for _, edge := range [...][]float64{below, above} {
+				p.line(stroke(quiet(), 1.4, dashed()...), fine, edge)
+			}
+			last := len(fine) - 1
+			end, ok = p.at(fine[last], math.Sqrt(above[last]*math.Sqrt(below[last]*above[last]))), true // above the line
+		}
+		at, low, high = nil, nil, nil
+	}
+	for i := range f.Likely {
+		if f.Likely[i] <= 0 || f.Unlikely[i] <= 0 || f.Lengths[f.Own][i] <= 0 {
+			flush()
+			continue
+		}
+		at, low, high = append(at, x[i]), append(low, f.Unlikely[i]), append(high, f.Likely[i])
+	}
+	flush()
+	return end, ok
+}
+
 // bounds shades what can be and what cannot.
 func (f Needed) bounds(p *panel) {
-	p.s.fill(p.box, forbidden())
+	p.s.fill(p.box, beyondReach())
 	r := p.box
 	r.Max.X = min(r.Max.X, max(r.Min.X, p.atX(f.HeatLimit-zeroCelsius)))
 	r.Max.Y = p.atY(f.Longest)
-	p.s.fill(r, allowed())
+	p.s.fill(r, buildable())
 }
 
 // walls draws and names the two limits, each name where no line passes if there is such a place.

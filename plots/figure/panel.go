@@ -30,7 +30,7 @@ func ticksAlong(x vg.Length, horizontal bool) int {
 	if horizontal {
 		return max(2, int(x/70))
 	}
-	return max(2, int(x/32))
+	return max(3, int(x/28))
 }
 
 // leftRoom is what the numbers of a vertical axis need.

@@ -14,12 +14,36 @@ type Path struct {
 	Frame
 	Model *diffusion.Model
 	Trace *diffusion.Trace
+	Odds  *diffusion.Odds     // of the content at the nozzle; nil where they are not known
+	Span  []diffusion.Between // 10 and 90 % points of the mean at the points of the trace [kg/kg dry]; nil where they are not known
 }
 
 func (f Path) frame() Frame    { return f.Frame }
 func (f Path) height() float64 { return 540 }
 
-func (f Path) check() error { return checkTrace(f.Model, f.Trace) }
+func (f Path) check() error {
+	if err := checkTrace(f.Model, f.Trace); err != nil {
+		return err
+	}
+	if f.Span != nil && len(f.Span) != len(f.Trace.Points) {
+		return fmt.Errorf("figure: a band at %d places for %d points of the trace", len(f.Span), len(f.Trace.Points))
+	}
+	for i, b := range f.Span {
+		if err := finite(fmt.Sprintf("band at point %d", i+1), b.Low, b.High); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// atNozzle prints the mean there, with its 10 and 90 % points where they are known.
+func atNozzle(t *diffusion.Trace, o *diffusion.Odds) string {
+	mean := t.Points[len(t.Points)-1].Mean
+	if o == nil {
+		return percent(mean)
+	}
+	return percentSpan(mean, o.Low, o.High)
+}
 
 // checkTrace refuses a trace that cannot be drawn.
 func checkTrace(m *diffusion.Model, t *diffusion.Trace) error {
@@ -52,7 +76,7 @@ func checkTrace(m *diffusion.Model, t *diffusion.Trace) error {
 // Headline compares the mean at the nozzle with the limit.
 func (f Path) Headline() string {
 	m, end := f.Model, f.Trace.Points[len(f.Trace.Points)-1]
-	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, percent(end.Mean))
+	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, atNozzle(f.Trace, f.Odds))
 	if dry(m.Limit, end.Mean) {
 		return text + fmt.Sprintf("within the limit of %s", percent(m.Limit)) + fate(m, f.Trace)
 	}
@@ -60,7 +84,7 @@ func (f Path) Headline() string {
 }
 
 // series are the columns of a trace, contents in %.
-type series struct{ x, mean, centre, skin, strand, air []float64 }
+type series struct{ x, mean, centre, skin, strand, air, low, high []float64 }
 
 func (f Path) series() series {
 	var s series
@@ -68,6 +92,9 @@ func (f Path) series() series {
 		s.x = append(s.x, p.Position)
 		s.mean, s.centre, s.skin = append(s.mean, 100*p.Mean), append(s.centre, 100*p.Centre), append(s.skin, 100*p.Skin)
 		s.strand, s.air = append(s.strand, p.Temperature-zeroCelsius), append(s.air, p.AirTemperature-zeroCelsius)
+	}
+	for _, b := range f.Span {
+		s.low, s.high = append(s.low, 100*b.Low), append(s.high, 100*b.High)
 	}
 	return s
 }
@@ -80,7 +107,7 @@ func (f Path) draw(s *sheet, headline string) {
 	along := scale{min: c.x[0], max: c.x[last]}
 	texts := []string{"centre " + percent(c.centre[last]/100), "limit " + percent(f.Model.Limit), "strand " + celsius(f.Trace.Points[last].Temperature)}
 	upper := axes{
-		x: along, y: contents(limit, c.mean, c.centre, c.skin).higher(1.08),
+		x: along, y: contents(limit, c.mean, c.centre, c.skin, c.high).higher(1.08),
 		yLabel: "Moisture, % of dry weight", bare: true, right: s.endRoom(texts...),
 	}
 	heat := heatOf(f.Model.Material.GivesWay())
@@ -97,6 +124,11 @@ func (f Path) draw(s *sheet, headline string) {
 
 	p := s.inside(top, upper)
 	zones(p, f.Model)
+	var labels []label
+	if c.low != nil {
+		p.band(c.x, c.low, c.high, doubted())
+		labels = append(labels, label{text: "8 in 10", at: p.at(c.x[last], (c.high[last]+c.mean[last])/2), color: quiet()})
+	}
 	p.grid()
 	nameZones(p, f.Model, p.box.Max.Y-tickSize*0.8, true)
 	p.limit(limit)
@@ -104,12 +136,12 @@ func (f Path) draw(s *sheet, headline string) {
 	p.line(stroke(vermilion(), 1.8, 8, 3, 2, 3), c.x, c.skin)
 	p.line(stroke(blue(), 3.2), c.x, c.mean)
 	p.frame(upper)
-	p.ends([]label{
-		{text: "mean " + percent(c.mean[last]/100), at: p.at(c.x[last], c.mean[last]), color: blue(), bold: true},
-		{text: texts[0], at: p.at(c.x[last], c.centre[last]), color: quiet()},
-		{text: "skin " + percent(c.skin[last]/100), at: p.at(c.x[last], c.skin[last]), color: vermilion()},
-		{text: texts[1], at: p.at(c.x[last], limit), color: ink(), bold: true},
-	})
+	p.ends(append(labels,
+		label{text: "mean " + percent(c.mean[last]/100), at: p.at(c.x[last], c.mean[last]), color: blue(), bold: true},
+		label{text: texts[0], at: p.at(c.x[last], c.centre[last]), color: quiet()},
+		label{text: "skin " + percent(c.skin[last]/100), at: p.at(c.x[last], c.skin[last]), color: vermilion()},
+		label{text: texts[1], at: p.at(c.x[last], limit), color: ink(), bold: true},
+	))
 
 	q := s.inside(bottom, lower)
 	zones(q, f.Model)

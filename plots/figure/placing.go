@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// draw draws the contours, the limit last, each with its label where there is room.
+// draw draws the contours, then the borders of the belt and the limit, each with its label where there is room.
 func (m *filled) draw() {
 	order := []int{}
 	for i := range m.bands.levels {
@@ -23,12 +23,13 @@ func (m *filled) draw() {
 		gaps[i] = m.place(i, m.text(i), false)
 	}
 	for _, i := range order {
-		m.stroke(i, stroke(m.tone(i), 1), gaps[i])
+		m.strokes(m.lines[i], stroke(m.tone(i), 1), gaps[i])
 		m.letter(i, gaps[i], m.tone(i), false)
 	}
+	m.borders()
 	if at := m.bands.limit; at >= 0 {
-		m.stroke(at, stroke(paper(), 6), gaps[at])
-		m.stroke(at, stroke(ink(), 3), gaps[at])
+		m.strokes(m.lines[at], stroke(paper(), 6), gaps[at])
+		m.strokes(m.lines[at], stroke(ink(), 3), gaps[at])
 		m.letter(at, gaps[at], ink(), true)
 	}
 }
@@ -62,29 +63,41 @@ func (m *filled) style(c color.Color, bold bool) draw.TextStyle {
 	return m.p.s.style(tickSize, c, false)
 }
 
-// place finds a gap for the label of a level: on its longest lines, near the middle,
-// clear of other labels, of other contours and of the border. An empty one if there is none.
+// place finds a gap for the label of a level, clear of other labels, of the border and, if there is such a place, of other lines. An empty one if there is none.
 func (m *filled) place(level int, text string, bold bool) vg.Rectangle {
 	style := m.style(ink(), bold)
 	for _, strict := range [...]bool{true, false} {
 		if !strict && !bold {
 			break
 		}
-		for _, line := range m.lines[level] {
-			if long(line) < 1.3*style.Width(text) {
-				continue
-			}
-			for _, share := range [...]float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.14, 0.86} {
-				at := line[int(share*float64(len(line)-1))]
-				r := grown(box(style, at, centred(), text), 3)
-				if m.fits(r, level, strict) {
-					m.p.s.take(r)
-					return r
-				}
+		free := func(r vg.Rectangle) bool { return m.fits(r, level, strict) && (!strict || m.offBelt(r)) }
+		if r := m.gap(m.lines[level], style, text, free); r != (vg.Rectangle{}) {
+			return r
+		}
+	}
+	return vg.Rectangle{}
+}
+
+// gap finds room for a text on the longest of some lines, near the middle; an empty one if there is none.
+func (m *filled) gap(lines [][]vg.Point, style draw.TextStyle, text string, free func(r vg.Rectangle) bool) vg.Rectangle {
+	for _, line := range lines {
+		if long(line) < 1.3*style.Width(text) {
+			continue
+		}
+		for _, share := range [...]float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.14, 0.86} {
+			at := line[int(share*float64(len(line)-1))]
+			if r := grown(box(style, at, centred(), text), 3); free(r) {
+				m.p.s.take(r)
+				return r
 			}
 		}
 	}
 	return vg.Rectangle{}
+}
+
+// offBelt tells that the borders of the belt do not pass through a rectangle.
+func (m *filled) offBelt(r vg.Rectangle) bool {
+	return m.belt == nil || m.off(r, m.belt.lines[0]) && m.off(r, m.belt.lines[1])
 }
 
 func (m *filled) fits(r vg.Rectangle, level int, strict bool) bool {
@@ -122,9 +135,9 @@ func long(line []vg.Point) vg.Length {
 
 func abs(x vg.Length) vg.Length { return max(x, -x) }
 
-// stroke draws the lines of a level, but not through its label.
-func (m *filled) stroke(level int, style draw.LineStyle, gap vg.Rectangle) {
-	for _, line := range m.lines[level] {
+// strokes draws lines, but not through a label.
+func (m *filled) strokes(lines [][]vg.Point, style draw.LineStyle, gap vg.Rectangle) {
+	for _, line := range lines {
 		var part []vg.Point
 		for _, p := range line {
 			if gap != (vg.Rectangle{}) && inside(p, gap) {

@@ -13,6 +13,7 @@ type Profiles struct {
 	Frame
 	Model *diffusion.Model
 	Trace *diffusion.Trace
+	Odds  *diffusion.Odds // of the content at the nozzle; nil where they are not known
 }
 
 func (f Profiles) frame() Frame    { return f.Frame }
@@ -23,7 +24,7 @@ func (f Profiles) check() error    { return checkTrace(f.Model, f.Trace) }
 func (f Profiles) Headline() string {
 	first, last := f.Trace.Points[0], f.Trace.Points[len(f.Trace.Points)-1]
 	return fmt.Sprintf("From start to nozzle the centre of %s goes from %s to %s, its mean from %s to %s",
-		f.Model.Material.Name, percent(first.Centre), percent(last.Centre), percent(first.Mean), percent(last.Mean)) + fate(f.Model, f.Trace)
+		f.Model.Material.Name, percent(first.Centre), percent(last.Centre), percent(first.Mean), atNozzle(f.Trace, f.Odds)) + fate(f.Model, f.Trace)
 }
 
 // mostPlaces is how many profiles can be told apart.

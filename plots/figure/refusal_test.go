@@ -11,7 +11,7 @@ import (
 
 func TestRefusals(t *testing.T) {
 	broken := func(change func(m *diffusion.Model, t *diffusion.Trace)) Path {
-		p := Path{frame(), model(), trace()}
+		p := Path{Frame: frame(), Model: model(), Trace: trace()}
 		change(p.Model, p.Trace)
 		return p
 	}
@@ -21,12 +21,20 @@ func TestRefusals(t *testing.T) {
 		return f
 	}
 	for name, f := range map[string]Figure{
-		"no trace":              Path{Frame: frame(), Model: model()},
-		"no model":              HeatMap{Frame: frame(), Trace: trace()},
-		"one point":             broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points = t.Points[:1] }),
-		"mean not a number":     broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Mean = math.NaN() }),
-		"profile not a number":  Profiles(broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Profile[2] = math.Inf(1) })),
-		"short profile":         HeatMap(broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Profile = t.Points[3].Profile[:4] })),
+		"no trace":          Path{Frame: frame(), Model: model()},
+		"no model":          HeatMap{Frame: frame(), Trace: trace()},
+		"one point":         broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points = t.Points[:1] }),
+		"mean not a number": broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Mean = math.NaN() }),
+		"profile not a number": func() Figure {
+			p := Profiles{Frame: frame(), Model: model(), Trace: trace()}
+			p.Trace.Points[3].Profile[2] = math.Inf(1)
+			return p
+		}(),
+		"short profile": func() Figure {
+			h := HeatMap{frame(), model(), trace()}
+			h.Trace.Points[3].Profile = h.Trace.Points[3].Profile[:4]
+			return h
+		}(),
 		"another model's trace": broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Path = m.Path[:1] }),
 		"backwards":             broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Position = 99 }),
 		"limit of zero":         broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Limit = 0 }),
@@ -37,38 +45,46 @@ func TestRefusals(t *testing.T) {
 			f.Trace.Sections = append(f.Trace.Sections, f.Trace.Sections[0])
 			return f
 		}(),
-		"section not a number":  cut(func(s *diffusion.Section) { s.Content[2][1] = math.NaN() }),
-		"section negative":      cut(func(s *diffusion.Section) { s.Content[2][1] = -1e-3 }),
-		"section ragged":        cut(func(s *diffusion.Section) { s.Content[2] = s.Content[2][1:] }),
-		"section short":         cut(func(s *diffusion.Section) { s.Content = s.Content[1:] }),
-		"section angles fall":   cut(func(s *diffusion.Section) { s.Angle[1] = 0 }),
-		"section beyond":        cut(func(s *diffusion.Section) { s.Angle[6] = 3 }),
-		"section without arcs":  cut(func(s *diffusion.Section) { s.Arcs = 0 }),
-		"section all exposed":   cut(func(s *diffusion.Section) { s.Exposed = 1 }),
-		"section mean infinite": cut(func(s *diffusion.Section) { s.Mean = math.Inf(1) }),
-		"map empty":             Map{},
-		"map not a number":      func() Figure { m := aMap(); m.Content[1][2] = math.NaN(); return m }(),
-		"map infinite":          func() Figure { m := aMap(); m.Content[1][2] = math.Inf(-1); return m }(),
-		"map negative":          func() Figure { m := aMap(); m.Content[1][2] = -1e-3; return m }(),
-		"map ragged":            func() Figure { m := aMap(); m.Content[1] = m.Content[1][1:]; return m }(),
-		"map short":             func() Figure { m := aMap(); m.Content = m.Content[1:]; return m }(),
-		"axis falls":            func() Figure { m := aMap(); m.X.Values[3] = 0.1; return m }(),
-		"axis from zero":        func() Figure { m := aMap(); m.X.Values[0] = 0; return m }(),
-		"mark not a number":     func() Figure { m := aMap(); m.Here.X = math.NaN(); return m }(),
-		"line short":            func() Figure { l := aLine(); l.Content = l.Content[1:]; return l }(),
-		"line half a spread":    func() Figure { l := aLine(); l.Low = nil; return l }(),
-		"line not a number":     func() Figure { l := aLine(); l.High[4] = math.NaN(); return l }(),
-		"needed empty":          Needed{},
-		"needed ragged":         func() Figure { n := aNeeded(); n.Lengths[1] = n.Lengths[1][1:]; return n }(),
-		"needed infinite":       func() Figure { n := aNeeded(); n.Lengths[1][1] = math.Inf(1); return n }(),
-		"needed negative":       func() Figure { n := aNeeded(); n.Lengths[1][1] = -1; return n }(),
-		"suits empty":           Suits{Longest: 20},
-		"suits not a number":    func() Figure { s := aSuits(); s.Rows[3].Length = math.NaN(); return s }(),
-		"suits outside":         func() Figure { s := aSuits(); s.Rows[3].Likely = 1e-6; return s }(),
-		"suits no name":         func() Figure { s := aSuits(); s.Rows[3].Material = ""; return s }(),
-		"keeps empty":           Keeps{Air: "dry"},
-		"keeps infinite":        func() Figure { k := aKeeps(); k.Rows[2].Likely = math.Inf(1); return k }(),
-		"keeps no air":          func() Figure { k := aKeeps(); k.Air = ""; return k }(),
+		"section not a number":   cut(func(s *diffusion.Section) { s.Content[2][1] = math.NaN() }),
+		"section negative":       cut(func(s *diffusion.Section) { s.Content[2][1] = -1e-3 }),
+		"section ragged":         cut(func(s *diffusion.Section) { s.Content[2] = s.Content[2][1:] }),
+		"section short":          cut(func(s *diffusion.Section) { s.Content = s.Content[1:] }),
+		"section angles fall":    cut(func(s *diffusion.Section) { s.Angle[1] = 0 }),
+		"section beyond":         cut(func(s *diffusion.Section) { s.Angle[6] = 3 }),
+		"section without arcs":   cut(func(s *diffusion.Section) { s.Arcs = 0 }),
+		"section all exposed":    cut(func(s *diffusion.Section) { s.Exposed = 1 }),
+		"section mean infinite":  cut(func(s *diffusion.Section) { s.Mean = math.Inf(1) }),
+		"map empty":              Map{},
+		"map not a number":       func() Figure { m := aMap(); m.Content[1][2] = math.NaN(); return m }(),
+		"map infinite":           func() Figure { m := aMap(); m.Content[1][2] = math.Inf(-1); return m }(),
+		"map negative":           func() Figure { m := aMap(); m.Content[1][2] = -1e-3; return m }(),
+		"map ragged":             func() Figure { m := aMap(); m.Content[1] = m.Content[1][1:]; return m }(),
+		"map short":              func() Figure { m := aMap(); m.Content = m.Content[1:]; return m }(),
+		"axis falls":             func() Figure { m := aMap(); m.X.Values[3] = 0.1; return m }(),
+		"axis from zero":         func() Figure { m := aMap(); m.X.Values[0] = 0; return m }(),
+		"mark not a number":      func() Figure { m := aMap(); m.Here.X = math.NaN(); return m }(),
+		"map half a doubt":       func() Figure { m := aMap(); m.Ratio = m.Ratio[1:]; return m }(),
+		"map doubt not a number": func() Figure { m := aMap(); m.Ratio[1][2].High = math.NaN(); return m }(),
+		"map doubt of zero":      func() Figure { m := aMap(); m.Ratio[1][2].Low = 0; return m }(),
+		"line doubt ragged":      func() Figure { l := aLine(); l.Ratio = l.Ratio[1:]; return l }(),
+		"path band short":        func() Figure { p := aPath(); p.Span = p.Span[1:]; return p }(),
+		"path band infinite":     func() Figure { p := aPath(); p.Span[2].High = math.Inf(1); return p }(),
+		"needed doubt short":     func() Figure { n := aNeeded(); n.Likely = n.Likely[1:]; return n }(),
+		"needed doubt infinite":  func() Figure { n := aNeeded(); n.Unlikely[1] = math.Inf(1); return n }(),
+		"line short":             func() Figure { l := aLine(); l.Content = l.Content[1:]; return l }(),
+		"line half a spread":     func() Figure { l := aLine(); l.Low = nil; return l }(),
+		"line not a number":      func() Figure { l := aLine(); l.High[4] = math.NaN(); return l }(),
+		"needed empty":           Needed{},
+		"needed ragged":          func() Figure { n := aNeeded(); n.Lengths[1] = n.Lengths[1][1:]; return n }(),
+		"needed infinite":        func() Figure { n := aNeeded(); n.Lengths[1][1] = math.Inf(1); return n }(),
+		"needed negative":        func() Figure { n := aNeeded(); n.Lengths[1][1] = -1; return n }(),
+		"suits empty":            Suits{Longest: 20},
+		"suits not a number":     func() Figure { s := aSuits(); s.Rows[3].Length = math.NaN(); return s }(),
+		"suits outside":          func() Figure { s := aSuits(); s.Rows[3].Likely = 1e-6; return s }(),
+		"suits no name":          func() Figure { s := aSuits(); s.Rows[3].Material = ""; return s }(),
+		"keeps empty":            Keeps{Air: "dry"},
+		"keeps infinite":         func() Figure { k := aKeeps(); k.Rows[2].Likely = math.Inf(1); return k }(),
+		"keeps no air":           func() Figure { k := aKeeps(); k.Air = ""; return k }(),
 	} {
 		for _, format := range Formats() {
 			out, err := Encode(f, format)

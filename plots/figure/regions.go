@@ -8,17 +8,39 @@ import (
 	"strandry/diffusion"
 )
 
-// regions names the two sides of the limit, and where the strand softens or may, each where it is widest.
+// region is a part of a map with what it is called.
+type region struct {
+	text string
+	in   func(side verdict, s diffusion.Survival) bool
+}
+
+// verdict is on which side of the limit, or of the belt, a place lies.
+type verdict int
+
+const (
+	isDry verdict = iota
+	isUnsure
+	isWet
+)
+
+// names are the regions that a map names: by the verdict where the belt is known, else by the limit.
+func (m *filled) names() []region {
+	dry, wet := "within the limit", "above the limit"
+	if m.belt != nil {
+		dry, wet = "dry", "wet"
+	}
+	return []region{
+		{dry, func(v verdict, s diffusion.Survival) bool { return v == isDry && s == diffusion.Holds }},
+		{dry + ", may soften", func(v verdict, s diffusion.Survival) bool { return v == isDry && s == diffusion.Doubtful }},
+		{"unsure", func(v verdict, s diffusion.Survival) bool { return v == isUnsure && s != diffusion.Softens }},
+		{wet, func(v verdict, s diffusion.Survival) bool { return v == isWet && s != diffusion.Softens }},
+		{"softens", func(_ verdict, s diffusion.Survival) bool { return s == diffusion.Softens }},
+	}
+}
+
+// regions names the sides of the limit or of the belt, and where the strand softens or may, each where it is widest.
 func (m *filled) regions() {
-	for _, region := range [...]struct {
-		text string
-		in   func(wet bool, s diffusion.Survival) bool
-	}{
-		{"within the limit", func(wet bool, s diffusion.Survival) bool { return !wet && s == diffusion.Holds }},
-		{"within the limit, may soften", func(wet bool, s diffusion.Survival) bool { return !wet && s == diffusion.Doubtful }},
-		{"above the limit", func(wet bool, s diffusion.Survival) bool { return wet && s != diffusion.Softens }},
-		{"softens", func(_ bool, s diffusion.Survival) bool { return s == diffusion.Softens }},
-	} {
+	for _, region := range m.names() {
 		text := region.text
 		style := m.p.s.style(labelSize, ink(), true)
 		size := box(style, vg.Point{}, centred(), text).Size()
@@ -37,12 +59,19 @@ func (m *filled) regions() {
 
 // widest is the free place in a region that lies farthest from the limit and the border, and
 // has room for a label of the size; clear of the other contours, if asked.
-func (m *filled) widest(in func(wet bool, s diffusion.Survival) bool, size vg.Point, clear bool) (vg.Point, bool) {
+func (m *filled) widest(in func(v verdict, s diffusion.Survival) bool, size vg.Point, clear bool) (vg.Point, bool) {
 	var edge []vg.Point
-	if m.bands.limit >= 0 {
-		for _, line := range m.lines[m.bands.limit] {
+	border := func(lines [][]vg.Point) {
+		for _, line := range lines {
 			edge = append(edge, line...)
 		}
+	}
+	if m.bands.limit >= 0 {
+		border(m.lines[m.bands.limit])
+	}
+	if m.belt != nil {
+		border(m.belt.lines[0])
+		border(m.belt.lines[1])
 	}
 	b := m.p.box
 	best, found := vg.Point{}, false
@@ -52,7 +81,7 @@ func (m *filled) widest(in func(wet bool, s diffusion.Survival) bool, size vg.Po
 		for i := 1; i < steps; i++ {
 			at := vg.Point{X: b.Min.X + b.Size().X*vg.Length(i)/steps, Y: b.Min.Y + b.Size().Y*vg.Length(j)/steps}
 			r := vg.Rectangle{Min: at.Sub(size.Scale(0.5)), Max: at.Add(size.Scale(0.5))}
-			if !in(m.wet(i, j, steps), m.survival(float64(i)/steps, float64(j)/steps)) || !m.even(r) || !within(r, b) || !m.p.s.free(r) || clear && !m.fits(r, -1, true) {
+			if !in(m.side(i, j, steps), m.survival(float64(i)/steps, float64(j)/steps)) || !m.even(r) || !within(r, b) || !m.p.s.free(r) || clear && !m.fits(r, -1, true) {
 				continue
 			}
 			near := math.Min(clearance(at, b, size)/2, far(at, edge, size))
@@ -78,14 +107,22 @@ func (m *filled) even(r vg.Rectangle) bool {
 	return true
 }
 
-func (m *filled) wet(i, j, steps int) bool {
+// side is the verdict at a place.
+func (m *filled) side(i, j, steps int) verdict {
 	u, v := float64(i)/float64(steps), float64(j)/float64(steps)
-	f := m.field
-	level := math.Log(m.bands.limitValue)
-	if !m.log {
-		level = m.bands.limitValue
+	if m.belt != nil {
+		switch {
+		case m.belt.dry.at(u, v) <= 0:
+			return isDry
+		case m.belt.wet.at(u, v) > 0:
+			return isWet
+		}
+		return isUnsure
 	}
-	return f.within(cell(f.u, u), cell(f.v, v), u, v) > level
+	if m.field.at(u, v) > m.inner(m.bands.limitValue) {
+		return isWet
+	}
+	return isDry
 }
 
 func within(r, b vg.Rectangle) bool {

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"strandry/diffusion"
+	"strandry/plots/palette"
 )
 
 // row is one material on a chart of rows. A value of zero stands for none.
@@ -153,7 +154,7 @@ func (p *panel) bar(r row, y vg.Length) {
 // mostName is the room of a name.
 const mostName vg.Length = 190
 
-func barColor() color.NRGBA { return mix(blue(), paper(), 0.45) }
+func barColor() color.NRGBA { return rgb(0xaaa6a0) } // of unsure
 
 func (p *panel) arrow(x, y vg.Length) {
 	var path vg.Path
@@ -183,15 +184,17 @@ func (p *panel) mark(m shape, at vg.Point) {
 			p.s.StrokeLine2(stroke(paper(), 6), at.X-d, at.Y-turn, at.X+d, at.Y+turn)
 		}
 		for _, turn := range [...]vg.Length{d, -d} {
-			p.s.StrokeLine2(stroke(vermilion(), 3), at.X-d, at.Y-turn, at.X+d, at.Y+turn)
+			p.s.StrokeLine2(stroke(wettest(), 3), at.X-d, at.Y-turn, at.X+d, at.Y+turn)
 		}
 		return
 	}
 	p.dot(at, 7, paper())
-	p.dot(at, 6, blue())
 	if m == ring {
+		p.dot(at, 6, rgb(palette.Unsure.Mark()))
 		p.dot(at, 3.2, paper())
+		return
 	}
+	p.dot(at, 6, driest())
 }
 
 func (p *panel) dot(at vg.Point, radius vg.Length, c color.NRGBA) {

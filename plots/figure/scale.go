@@ -85,6 +85,9 @@ func (s scale) ticks(about int) []tick {
 		return s.logTicks(about)
 	}
 	step := niceStep((s.max - s.min) / float64(max(about, 1)))
+	for finer := 0; finer < 3 && math.Floor(s.max/step+1e-9)-math.Ceil(s.min/step-1e-9) < 2; finer++ { // two numbers tell too little
+		step = niceStep(step / 2.5)
+	}
 	decimals := max(0, -int(math.Floor(math.Log10(step)+1e-9)))
 	var out []tick
 	for k := math.Ceil(s.min/step - 1e-9); k*step <= s.max+1e-9*step; k++ {
@@ -106,17 +109,17 @@ func niceStep(rough float64) float64 {
 
 func (s scale) logTicks(about int) []tick {
 	decades := math.Log10(s.max / s.min)
-	every := max(1, int(math.Ceil(decades/float64(max(about, 1)))))
-	labelled := func(m int) bool { return m == 1 }
-	switch {
-	case decades*3 <= float64(about):
-		labelled = func(m int) bool { return m == 1 || m == 2 || m == 5 }
-	case decades*2 <= float64(about):
-		labelled = func(m int) bool { return m == 1 || m == 3 }
-	}
 	if decades < 0.7 {
 		linear := scale{min: s.min, max: s.max}
 		return linear.ticks(min(about, 5))
+	}
+	every := max(1, int(math.Ceil(decades/float64(max(about, 1)))))
+	labelled := func(m int) bool { return m == 1 }
+	switch {
+	case decades*3 <= float64(about)*1.5:
+		labelled = func(m int) bool { return m == 1 || m == 2 || m == 5 }
+	case decades*2 <= float64(about)*1.7:
+		labelled = func(m int) bool { return m == 1 || m == 3 }
 	}
 	var out []tick
 	for e := int(math.Floor(math.Log10(s.min))); e <= int(math.Ceil(math.Log10(s.max))); e++ {
@@ -135,12 +138,27 @@ func (s scale) logTicks(about int) []tick {
 	return out
 }
 
-// power prints the value of a tick on a logarithmic axis.
+// power prints the value of a tick on a logarithmic axis; a very great or small one as a power of ten.
 func power(v float64) string {
-	if v >= 1e6 || v < 1e-4 {
-		return strings.Replace(strconv.FormatFloat(v, 'e', -1, 64), "e+0", "e", 1)
+	if v < 1e6 && v >= 1e-4*(1-1e-9) {
+		return spaced(strconv.FormatFloat(v, 'f', -1, 64))
 	}
-	return spaced(strconv.FormatFloat(v, 'f', -1, 64))
+	e := int(math.Floor(math.Log10(v) + 1e-9))
+	text := "10" + raisedDigits(e)
+	if m := v / math.Pow(10, float64(e)); m > 1.5 {
+		text = strconv.FormatFloat(m, 'f', 0, 64) + "·" + text
+	}
+	return text
+}
+
+// raisedDigits sets an exponent.
+func raisedDigits(e int) string {
+	return strings.Map(func(r rune) rune {
+		if r == '-' {
+			return exponents()[10]
+		}
+		return exponents()[r-'0']
+	}, strconv.Itoa(e))
 }
 
 // spaced parts the thousands of a number of five or more digits.

@@ -21,10 +21,20 @@ func labels(ticks []tick) []string {
 func TestTicks(t *testing.T) {
 	require.Equal(t, []string{"0.0", "0.5", "1.0", "1.5", "2.0", "2.5"}, labels(scale{min: 0, max: 2.6}.ticks(6)))
 	require.Equal(t, []string{"-20", "0", "20", "40"}, labels(scale{min: -25, max: 45}.ticks(4)))
-	require.Equal(t, []string{"1", "10", "100"}, labels(scale{min: 0.5, max: 200, log: true}.ticks(4)))
+	require.Equal(t, []string{"1", "3", "10", "30", "100"}, labels(scale{min: 0.5, max: 200, log: true}.ticks(4)))
 	require.Equal(t, []string{"0.5", "1", "2", "5", "10"}, labels(scale{min: 0.5, max: 10, log: true}.ticks(6)))
-	require.Equal(t, []string{"1000", "10\u00a0000", "100\u00a0000"}, labels(scale{min: 900, max: 2e5, log: true}.ticks(4)))
+	require.Equal(t, []string{"1000", "3000", "10\u00a0000", "30\u00a0000", "100\u00a0000"}, labels(scale{min: 900, max: 2e5, log: true}.ticks(4)))
 	require.Equal(t, []string{"2.0", "2.5", "3.0", "3.5", "4.0", "4.5"}, labels(scale{min: 2, max: 4.5, log: true}.ticks(5)), "less than a decade")
+}
+
+// Powers of ten are set as such, and no axis tells but two numbers.
+func TestPowersOfTen(t *testing.T) {
+	require.Equal(t, "10⁻¹⁰", power(1e-10))
+	require.Equal(t, "5·10⁶", power(5e6))
+	require.Equal(t, "0.0001", power(1e-4))
+	for _, s := range []scale{{max: 100}, {max: 57}, {min: 20, max: 200}, {min: 0.4, max: 41, log: true}, {min: 0.1, max: 45, log: true}, {min: 3, max: 800, log: true}} {
+		require.GreaterOrEqual(t, len(labels(s.ticks(3))), 3, "%v", s)
+	}
 }
 
 func TestScales(t *testing.T) {

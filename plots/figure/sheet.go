@@ -2,6 +2,7 @@ package figure
 
 import (
 	"image/color"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/plot/vg"
@@ -41,7 +42,10 @@ func (s *sheet) framed(f Frame, headline string) vg.Rectangle {
 	room.Max.Y -= 6
 
 	style = s.style(footerSize, quiet(), false)
-	lines = wrap(f.foot(), width, style.Width)
+	if lines = wrap(f.foot(), width, style.Width); len(lines) > 1 {
+		style.Font.Size *= 0.88
+		lines = wrap(f.foot(), width, style.Width)
+	}
 	for i := len(lines) - 1; i >= 0; i-- {
 		s.put(style, room.Min.Add(vg.Point{Y: 1}), alignment{}, lines[i])
 		room.Min.Y += footerSize * 1.2
@@ -114,10 +118,44 @@ func (s *sheet) put(style draw.TextStyle, at vg.Point, a alignment, text string)
 	}
 	r := box(style, at, a, text)
 	s.SetColor(style.Color)
-	face := s.Fonts.Lookup(style.Font, style.Font.Size)
-	s.FillString(face, r.Min, text)
+	at = r.Min
+	for _, part := range raisedParts(text) {
+		f, y := style.Font, at.Y
+		if part.raised {
+			f.Size *= 0.68
+			y += style.Font.Size * 0.36
+		}
+		face := s.Fonts.Lookup(f, f.Size)
+		s.FillString(face, vg.Point{X: at.X, Y: y}, part.text)
+		at.X += face.Width(part.text)
+	}
 	s.take(r)
 }
+
+// raisedPart is a part of a text, which may be raised.
+type raisedPart struct {
+	text   string
+	raised bool
+}
+
+// raisedParts splits a text where exponents begin and end, of whose letters the typeface has but some: they are set as small plain ones.
+func raisedParts(text string) []raisedPart {
+	var out []raisedPart
+	for _, r := range text {
+		plain, raised := r, false
+		if i := slices.Index(exponents(), r); i >= 0 {
+			plain, raised = []rune("0123456789−")[i], true
+		}
+		if n := len(out); n == 0 || out[n-1].raised != raised {
+			out = append(out, raisedPart{raised: raised})
+		}
+		out[len(out)-1].text += string(plain)
+	}
+	return out
+}
+
+// exponents are the raised letters for the digits and the minus.
+func exponents() []rune { return []rune("⁰¹²³⁴⁵⁶⁷⁸⁹⁻") }
 
 func (s *sheet) take(r vg.Rectangle) { s.taken = append(s.taken, r) }
 

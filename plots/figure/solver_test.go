@@ -26,10 +26,10 @@ func TestSolverFigures(t *testing.T) {
 	evidence, err := measured.Compare()
 	require.NoError(t, err)
 	for name, f := range map[string]Figure{
-		"evidence":    Evidence{Frame{Settings: "bars: what is printed and its range, upright; the predicted interval, level; on the dashed line both agree"}, evidence.Comparisons},
-		"convergence": Convergence{Frame{Settings: "stretch 2; in space with a tolerance of 1e-10, in time on 250 nodes"}, orders},
-		"error-time": ErrorTime{Frame{Settings: "standard transit; each dot a setting, the line the best of each code; " +
-			"dots far below their neighbours are errors that cancel; two cores, 2026-11-25"}, benchmarked(t), 1e-3},
+		"evidence":    Evidence{Frame{Notes: []string{"bars: what is printed and its range, upright; the predicted interval, level; on the dashed line both agree"}}, evidence.Comparisons},
+		"convergence": Convergence{Frame{Notes: []string{"stretch 2; in space with a tolerance of 1e-10, in time on 250 nodes"}}, orders},
+		"error-time": ErrorTime{Frame{Notes: []string{"standard transit; each dot a setting, the line the best of each code; " +
+			"dots far below their neighbours are errors that cancel; two cores, 2026-11-25"}}, benchmarked(t), 1e-3},
 	} {
 		require.NoError(t, f.check(), name)
 		image := raster(f, 96).Image()

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 
@@ -14,6 +15,7 @@ import (
 
 // SuitsOf makes the figure of one view of a study, in the order of its rows.
 func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
+	f.Setup.Strand, f.Setup.Start, f.Setup.Length, f.Setup.Heat = "", "", "", ""
 	out := Suits{Frame: f, Longest: study.Longest, Given: study.Length, Zone: study.Zone}
 	for i := range rows {
 		r := &rows[i]
@@ -40,6 +42,7 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 
 // KeepsOf makes the figure of a study, in the order of its rows.
 func KeepsOf(study *keeps.Study, f Frame) Keeps {
+	f.Setup = Setup{}
 	out := Keeps{Frame: f, Air: celsius(study.Air.Temperature) + " and " + digits(100*study.Air.Humidity(), 2) + nbsp + "% humidity"}
 	for i := range study.Rows {
 		r := &study.Rows[i]
@@ -52,40 +55,79 @@ func KeepsOf(study *keeps.Study, f Frame) Keeps {
 	return out
 }
 
-// NeededOf makes the figure of a table of lengths for a scenario.
-func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Needed {
+// NeededOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
+// any length leaves.
+func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Figure {
 	m := &s.Model
-	if slices.Contains(m.Held(), t.Zone) {
-		f.Settings += nbsp + "· relative humidity held"
-	}
+	f.Setup.Feed, f.Setup.Length, f.Setup.Heat = "", "", ""
 	if t.Unanswered > 0 {
-		f.Settings += nbsp + "· " + strconv.Itoa(t.Unanswered) + " places without an answer"
+		f.Notes = append(slices.Clone(f.Notes), strconv.Itoa(t.Unanswered)+" places without an answer")
 	}
-	return Needed{
-		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths,
+	if floor, ok := floorOf(s, t, f); ok {
+		return floor
+	}
+	n := Needed{
+		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths, Own: t.Own,
 		HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit,
 	}
+	if t.Own >= 0 {
+		n.Likely, n.Unlikely = t.Likely, t.Unlikely
+	}
+	return n
+}
+
+// floorOf is the least moisture that any length leaves, over the temperature of the zone's air, at the scenario's own feed; ok tells that no length is
+// enough anywhere, and that it is known at two temperatures or more.
+func floorOf(s *scenarios.Scenario, t *needed.Table, f Frame) (l Line, ok bool) {
+	for _, row := range t.Lengths {
+		for _, length := range row {
+			if length > 0 {
+				return l, false
+			}
+		}
+	}
+	way := heatOf(s.Model.Material.GivesWay())
+	l = Line{Frame: f, Limit: s.Model.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
+	l.Setup.Feed = speedOf(s.Model.Speed)
+	spread := true
+	for i, left := range t.Least {
+		if left.Mean <= 0 {
+			continue
+		}
+		celsius := t.Temperatures[i] - zeroCelsius
+		l.X.Values, l.Content = append(l.X.Values, celsius), append(l.Content, left.Mean)
+		l.Low, l.High = append(l.Low, left.Low), append(l.High, left.High)
+		l.Excess = append(l.Excess, diffusion.Excess{Yield: celsius - way.Yields, Bear: celsius - way.Bears})
+		spread = spread && left.Low > 0
+	}
+	if !spread {
+		l.Low, l.High = nil, nil
+	}
+	if len(l.Content) < 2 {
+		return l, false
+	}
+	best, found := 0, false
+	for i, x := range l.Excess {
+		if x.Survival() == diffusion.Holds && (!found || l.Content[i] < l.Content[best]) {
+			best, found = i, true
+		}
+	}
+	l.Say = fmt.Sprintf("No length of %s brings %s within its limit of %s: at %s, up to where it holds, the least left is %s",
+		t.Zone, s.Model.Material.Name, percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))
+	return l, true
 }
 
 // FrameOf is the frame of a scenario.
 func FrameOf(s *scenarios.Scenario, version string) Frame {
-	return Frame{Scenario: s.Title, Version: version, Settings: SettingsText(s.Settings)}
+	return Frame{Version: version, Setup: SetupOf(s)}
 }
 
-// MapOf makes the map of designs over the length of a zone [m] and the speed of the feed [m/s].
-func MapOf(s *scenarios.Scenario, zone int, lengths, speeds []float64, designs [][]needed.Design, f Frame) Map {
-	z := &s.Model.Path[zone]
-	out := Map{Frame: f, Limit: s.Model.Limit, Here: &Mark{X: z.Length, Y: 1000 * s.Model.Speed}}
-	out.X = Axis{Name: keyName(scenarios.Key{Name: "zone." + z.Name + ".length", Zone: z.Name}), Unit: "m", Values: lengths, Log: evenly(lengths)}
-	out.Y = Axis{Name: keyName(scenarios.Key{Name: "feed.speed"}), Unit: "mm/s", Log: evenly(speeds)}
-	for j, v := range speeds {
-		out.Y.Values = append(out.Y.Values, 1000*v)
-		var content []float64
-		var excess []diffusion.Excess
-		for _, d := range designs[j] {
-			content, excess = append(content, d.Mean), append(excess, d.Excess)
-		}
-		out.Content, out.Excess = append(out.Content, content), append(out.Excess, excess)
+// PathOf makes the figure of a strand on its path, with the band that its odds give: two more marches.
+func PathOf(w *diffusion.March, m *diffusion.Model, t *diffusion.Trace, o *diffusion.Odds, n diffusion.Settings, f Frame) (Path, error) {
+	places := make([]float64, len(t.Points))
+	for i, p := range t.Points {
+		places[i] = p.Position
 	}
-	return out
+	span, err := w.Span(m, o, n, places)
+	return Path{Frame: f, Model: m, Trace: t, Odds: o, Span: span}, err
 }

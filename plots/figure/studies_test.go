@@ -63,20 +63,29 @@ func TestOfAScenario(t *testing.T) {
 	ctx, coarse := context.Background(), diffusion.CoarseSettings()
 	table, err := needed.Find(ctx, s, needed.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
 	require.NoError(t, err)
-	f := NeededOf(s, table, FrameOf(s, "0.0.0"))
+	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Needed)
 	require.NoError(t, f.check())
+	require.Equal(t, table.Likely, f.Likely)
+	require.Positive(t, f.Likely[0])
+	require.Equal(t, "PC, 1.75 mm · dew point -10 °C · starts at 0.18 % · strandry 0.0.0", plain(f.foot()))
 	require.Equal(t, s.Model.Material.DryingTemperature.Value, f.HeatLimit)
 	require.Equal(t, s.Build.Longest, f.Longest)
+}
 
-	lengths, speeds := needed.Around(s, 0, 5)
-	contents, err := needed.Contents(ctx, s, 0, lengths, speeds, coarse)
+// Where no length will do at any temperature the figure is that of the least moisture that any length leaves.
+func TestFloor(t *testing.T) {
+	s, err := scenarios.Demo("lamp-shade")
 	require.NoError(t, err)
-	m := MapOf(s, 0, lengths, speeds, contents, FrameOf(s, "0.0.0"))
-	require.NoError(t, m.check())
-	require.True(t, m.X.Log)
-	require.True(t, m.Y.Log)
-	require.Equal(t, contents[2][3], needed.Design{Mean: m.Content[2][3], Excess: m.Excess[2][3]})
-	require.InDelta(t, 1000*speeds[2], m.Y.Values[2], 1e-15)
+	table, err := needed.Find(context.Background(), s, needed.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
+	require.NoError(t, err)
+	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Line)
+	require.NoError(t, f.check())
+	require.InDeltaSlice(t, []float64{35, 45}, f.X.Values, 1e-9)
+	for i, left := range table.Least {
+		require.Equal(t, [...]float64{left.Low, left.Mean, left.High}, [...]float64{f.Low[i], f.Content[i], f.High[i]})
+	}
+	require.Regexp(t, `^No length of warm box brings PLA within its limit of 0.025 %: at 45 °C, up to where it holds, the least left is 0.12 % \(0.0\d+ to 0.\d+\)$`, plain(f.frame().headline(f.Headline())))
+	clean(t, "floor", f)
 }
 
 func TestAxisOf(t *testing.T) {

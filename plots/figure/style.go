@@ -10,6 +10,8 @@ import (
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
+
+	"strandry/plots/palette"
 )
 
 // Size of the sheet [pt]: 600 points are 800 pixels at 96 to the inch.
@@ -38,20 +40,21 @@ func faint() color.NRGBA { return rgb(0xe3e3e3) }
 func paper() color.NRGBA { return rgb(0xffffff) }
 
 // The colours of Okabe & Ito (2008).
-func blue() color.NRGBA       { return rgb(0x0072b2) }
-func vermilion() color.NRGBA  { return rgb(0xd55e00) }
-func green() color.NRGBA      { return rgb(0x009e73) }
-func purple() color.NRGBA     { return rgb(0xcc79a7) }
-func orange() color.NRGBA     { return rgb(0xe69f00) }
-func sky() color.NRGBA        { return rgb(0x56b4e9) }
-func allowed() color.NRGBA    { return rgb(0xdcefe6) } // a tint of green: what can be
-func forbidden() color.NRGBA  { return rgb(0xf3dfd3) } // a tint of vermilion: what cannot
-func heated() color.NRGBA     { return rgb(0xfbf0dc) } // a tint of orange
-func unheated() color.NRGBA   { return rgb(0xeaf3fa) } // a tint of sky
-func driest() color.NRGBA     { return rgb(0xb9770e) }
-func wettest() color.NRGBA    { return rgb(0x08306b) }
-func atLimitDry() color.NRGBA { return rgb(0xfbf1dc) }
-func atLimitWet() color.NRGBA { return rgb(0xdcebf7) }
+func blue() color.NRGBA        { return rgb(0x0072b2) }
+func vermilion() color.NRGBA   { return rgb(0xd55e00) }
+func green() color.NRGBA       { return rgb(0x009e73) }
+func purple() color.NRGBA      { return rgb(0xcc79a7) }
+func orange() color.NRGBA      { return rgb(0xe69f00) }
+func sky() color.NRGBA         { return rgb(0x56b4e9) }
+func buildable() color.NRGBA   { return rgb(0xf6f6f4) } // what can be built
+func beyondReach() color.NRGBA { return rgb(0xe2e2df) } // what cannot
+func heated() color.NRGBA      { return rgb(0xfbf0dc) } // a tint of orange
+func unheated() color.NRGBA    { return rgb(0xeaf3fa) } // a tint of sky
+func driest() color.NRGBA      { return rgb(palette.Dry.Mark()) }
+func wettest() color.NRGBA     { return rgb(palette.Wet.Mark()) }
+func doubted() color.NRGBA     { return rgb(0xd2cfca) } // a tint of what unsure looks like: a band of doubt
+func atLimitDry() color.NRGBA  { return rgb(0xfbf1dc) }
+func atLimitWet() color.NRGBA  { return rgb(0xdcebf7) }
 
 // mix blends two colours, share 0 giving a and share 1 giving b.
 func mix(a, b color.NRGBA, share float64) color.NRGBA {

@@ -44,13 +44,25 @@ func (f Suits) rows() []row {
 			rows[i].text = "softens"
 		case r.Any && r.Sure && r.Likely == 0:
 			rows[i].text = "no need"
+		case r.Any && r.Likely > 0:
+			rows[i].text = "none to " + metres(r.Likely)
 		case r.Any:
-			rows[i].text, rows[i].open = "perhaps no need", r.Likely == 0
+			rows[i].text, rows[i].open = "none; never sure", true
+		case r.Length > 0 && r.Likely > 0:
+			rows[i].text = lengthSpan(r.Length, r.Likely)
 		case r.Length > 0:
-			rows[i].text = metres(r.Length)
+			rows[i].text = metres(r.Length) + "; never sure"
 		}
 	}
 	return rows
+}
+
+// lengthSpan prints two lengths in the unit of the greater.
+func lengthSpan(from, to float64) string {
+	if to < 0.1 {
+		return digits(1000*from, 2) + " to " + metres(to)
+	}
+	return digits(from, 2) + " to " + metres(to)
 }
 
 func (f Suits) check() error {
@@ -127,10 +139,10 @@ func (f Suits) draw(s *sheet, headline string) {
 	if slices.ContainsFunc(rows, func(r row) bool { return r.mark == triangle }) {
 		marks, words = append(marks, triangle), append(words, "softens")
 	}
-	words = append(words, "to nine times in ten")
+	words = append(words, "unsure: up to nine times in ten")
 	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", "air, of what it bears", rows, 2, marks, words)
-	p.s.fill(p.box, forbidden())
-	p.column(p.x.min, f.Longest, allowed())
+	p.s.fill(p.box, beyondReach())
+	p.column(p.x.min, f.Longest, buildable())
 	if f.Given > 0 {
 		side := alignment{-1, -0.5}
 		if f.Given > f.Longest {

@@ -140,12 +140,15 @@ type cut struct {
 func (c *cut) sheet(f Frame) (Sheet, string) {
 	var sheet Sheet
 	for _, k := range c.fixed {
-		f.Scenario += "\u00a0· " + keyName(c.grid.Axes[k].Key) + " " + c.grid.Axes[k].Setting(c.at[k]).Value
+		f.Setup = f.Setup.without(c.grid.Axes[k].Key)
+		f.Notes = append(slices.Clone(f.Notes), keyName(c.grid.Axes[k].Key)+" "+c.grid.Axes[k].Setting(c.at[k]).Value)
+	}
+	for _, k := range c.drawn {
+		f.Setup = f.Setup.without(c.grid.Axes[k].Key)
 	}
 	if why := c.sound(); why != "" {
 		return sheet, why
 	}
-	f.Settings = SettingsText(c.row(0, 0).Settings)
 	x, err := c.axis(0)
 	if err != nil {
 		return sheet, err.Error()
@@ -158,7 +161,7 @@ func (c *cut) sheet(f Frame) (Sheet, string) {
 	if err != nil {
 		return sheet, err.Error()
 	}
-	m := Map{Frame: f, X: x, Y: y, Limit: c.limit, Here: c.here(x, y)}
+	m := Map{Frame: f, X: x, Y: y, Limit: c.limit, Here: c.here(x, y), Start: c.scenario.Model.Start, Ratio: c.ratios()}
 	for j := range y.Values {
 		line, excess := make([]float64, len(x.Values)), make([]diffusion.Excess, len(x.Values))
 		for i := range line {
@@ -175,9 +178,11 @@ func (c *cut) line(f Frame, x Axis) Line {
 	for i := range x.Values {
 		row := c.row(i, 0)
 		l.Content, l.Excess = append(l.Content, row.Mean), append(l.Excess, row.Excess)
-		if !c.grid.Quick {
-			l.Low, l.High = append(l.Low, row.Low), append(l.High, row.High)
-		}
+	}
+	if all := c.ratios(); all != nil {
+		l.Ratio = all[0]
+		l.Low = c.spread(func(r *sweep.Row) float64 { return r.Low })[0]
+		l.High = c.spread(func(r *sweep.Row) float64 { return r.High })[0]
 	}
 	return l
 }

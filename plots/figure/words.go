@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"strings"
 
 	"strandry/materials/quantity"
 )
@@ -19,6 +20,11 @@ func percent(content float64) string {
 		content = 0
 	}
 	return digits(100*content, 2) + nbsp + "%"
+}
+
+// percentSpan prints a content with its 10 and 90 % points.
+func percentSpan(content, low, high float64) string {
+	return percent(content) + " (" + strings.TrimSuffix(percent(low), nbsp+"%") + " to " + strings.TrimSuffix(percent(high), nbsp+"%") + ")"
 }
 
 // place prints a position on the path [m].

@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"strandry/diffusion"
 	"strandry/materials/inert"
-	"strandry/plots/figure"
 	"strandry/plots/table"
 )
 
@@ -78,6 +78,11 @@ func (l *Log) safety() []block {
 	return []block{{List: all}}
 }
 
+// settingsText puts the numerical settings in words.
+func settingsText(s diffusion.Settings) string {
+	return fmt.Sprintf("resolution %s, tolerance %s, heat %s", table.Significant(s.Resolution, 3), table.Significant(s.Tolerance, 3), s.Heat)
+}
+
 func (l *Log) again() []block {
 	r := l.Answer.Assessment
 	var heat []string
@@ -93,14 +98,14 @@ func (l *Log) again() []block {
 		{Code: l.Command},
 		{Facts: []fact{
 			{"Version", "strandry " + l.Answer.Version},
-			{"Settings", figure.SettingsText(r.Settings)},
+			{"Settings", settingsText(r.Settings)},
 			{"March", fmt.Sprintf("%d nodes along the radius, %d steps; the water balance closes to %s", r.Nodes, r.Steps, table.Significant(math.Abs(r.Balance), 1))},
 			{"Temperature", strings.Join(heat, "; ")},
 		}},
 	}
 	if grid := l.Survey.Map; grid != nil && len(grid.Rows) > 0 {
 		facts := &blocks[len(blocks)-1].Facts
-		*facts = append(*facts, fact{"Maps", figure.SettingsText(grid.Rows[0].Settings)})
+		*facts = append(*facts, fact{"Maps", settingsText(grid.Rows[0].Settings)})
 	}
 	if name, _ := l.Scenario.Named(); strings.HasSuffix(name, ".toml") {
 		blocks = append(blocks, text("The material comes from a file of its own, which is needed too; its values stand under the sources."))

@@ -21,6 +21,7 @@ const (
 	heatMapName  = "heat-map"
 	sectionName  = "section"
 	mapName      = "trade-off"
+	variedName   = "varied"
 	neededName   = "length-needed"
 	suitsName    = "materials"
 )
@@ -33,7 +34,10 @@ type drawing struct {
 
 // pictures draws the figures; missing tells of those that cannot be drawn, and why.
 func (l *Log) pictures() (pictures []*picture, missing []string, err error) {
-	drawings, missing := l.drawings()
+	drawings, missing, err := l.drawings()
+	if err != nil {
+		return nil, nil, err
+	}
 	pictures, failed := make([]*picture, len(drawings)), make([]error, len(drawings))
 	var all sync.WaitGroup
 	for i := range drawings {
@@ -69,36 +73,80 @@ func (d *drawing) encode(number int) (*picture, error) {
 func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 // drawings lists the figures in their order.
-func (l *Log) drawings() (all []drawing, missing []string) {
+func (l *Log) drawings() (all []drawing, missing []string, err error) {
 	m, v := l.Answer.Model, l.Survey
 	frame := figure.FrameOf(l.Scenario, l.Answer.Version)
+	odds := &l.Answer.Assessment.Odds
+	path, err := figure.PathOf(diffusion.NewMarch(), m, v.Trace, odds, l.Answer.Assessment.Settings, frame)
+	if err != nil {
+		return nil, nil, fmt.Errorf("figure %s: %w", pathName, err)
+	}
 	all = []drawing{
-		{pathName, "Moisture along the path", "A line chart of moisture and temperature over the place on the path.", l.pathCaption(), figure.Path{Frame: frame, Model: m, Trace: v.Trace}},
-		{profilesName, "From the surface to the centre", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Model: m, Trace: v.Trace}},
+		{pathName, "Moisture along the path", "A line chart of moisture and temperature over the place on the path.", l.pathCaption(path.Span != nil), path},
+		{profilesName, "From the surface to the centre", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Model: m, Trace: v.Trace, Odds: odds}},
 	}
 	heat := figure.HeatMap{Frame: frame, Model: m, Trace: v.Trace}
 	all = append(all, drawing{heatMapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
 	if disc, covered := figure.SectionOf(m, v.Trace, frame); covered {
 		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", sectionCaption(disc), disc})
 	}
+	studies, missing := l.studies(frame)
+	return append(all, studies...), missing, nil
+}
+
+// studies are the drawings of what was varied.
+func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
+	v := l.Survey
 	if chart, why := l.chart(frame); why == "" {
 		all = append(all, drawing{mapName, "Length against feed", "A filled map of moisture at the nozzle over length and feed, with the limit as a contour.", l.mapCaption(chart), chart})
 	} else {
 		missing = append(missing, "Length against feed: "+why)
 	}
+	varied, undrawn := l.varied(frame)
+	all, missing = append(all, varied...), append(missing, undrawn...)
 	if v.Needed != nil {
-		frame.Settings = figure.SettingsText(diffusion.CoarseSettings())
 		f := figure.NeededOf(l.Scenario, v.Needed, frame)
-		all = append(all, drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", l.neededCaption(f), f})
+		d := drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
+		switch f := f.(type) {
+		case figure.Needed:
+			d.caption = l.neededCaption(f)
+		default:
+			d.head, d.kind = "What any length leaves, against temperature", "A line chart of the least moisture that any length leaves over temperature."
+			d.caption = l.floorCaption(f)
+		}
+		all = append(all, d)
 	} else {
 		missing = append(missing, "Length needed against temperature: "+v.NeedReason)
 	}
 	if v.Suits != nil {
-		frame.Settings = figure.SettingsText(l.Scenario.Settings)
 		f := figure.SuitsOf(v.Suits, v.Suits.Soaked, frame)
-		all = append(all, drawing{suitsName, "Length that each material needs", "A chart of the length needed for each material, with its spread.", l.suitsCaption(), f})
+		all = append(all, drawing{suitsName, "Length that each material needs", "A chart of the length needed for each material, from the medians to nine times in ten.", l.suitsCaption(), f})
 	} else {
 		missing = append(missing, "Length that each material needs: "+v.SuitsReason)
+	}
+	return all, missing
+}
+
+// varied are the drawings of what the scenario varies itself.
+func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
+	v := l.Survey
+	switch {
+	case v.VariedReason != "":
+		return nil, []string{"What the scenario varies: " + v.VariedReason}
+	case v.Varied == nil:
+		return nil, nil
+	}
+	sheets, undrawn := figure.OfSweep(v.Varied, l.Scenario, frame)
+	for _, why := range undrawn {
+		missing = append(missing, "What the scenario varies: "+why)
+	}
+	for _, s := range sheets {
+		kind := "A line chart of moisture at the nozzle over what the scenario varies, with the limit and a band of doubt."
+		if _, mapped := s.Figure.(figure.Map); mapped {
+			kind = "A filled map of moisture at the nozzle over what the scenario varies, with the limit as a contour."
+		}
+		all = append(all, drawing{variedName + "-" + s.Name, "What the scenario varies", kind,
+			plain(s.Figure.Headline()) + ". All else is as in the scenario; eight times in ten the moisture lies in the grey band.", s.Figure})
 	}
 	return all, missing
 }
@@ -111,6 +159,9 @@ func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	sheets, undrawn := figure.OfSweep(l.Survey.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
+			if a := l.Survey.Length.Answer; a != nil && a.Likely.Outcome == size.Met && a.Likely.From > a.From {
+				m.Likely = a.Likely.From
+			}
 			return m, ""
 		}
 	}
@@ -129,7 +180,7 @@ func shown(pictures []*picture, missing []string) []block {
 	return blocks
 }
 
-func (l *Log) pathCaption() string {
+func (l *Log) pathCaption(band bool) string {
 	m, r := l.Answer.Model, l.Answer.Assessment
 	var ends []string
 	before := r.Start.Mean
@@ -141,8 +192,12 @@ func (l *Log) pathCaption() string {
 		ends = append(ends, fmt.Sprintf("%s in %s from %s to %s", word, z.Name, table.Percent(before), table.Percent(z.Exit.Mean)))
 		before = z.Exit.Mean
 	}
-	return fmt.Sprintf("The mean %s; the limit is %s. At the nozzle the centre holds %s, the skin %s.",
+	text := fmt.Sprintf("The mean %s; the limit is %s. At the nozzle the centre holds %s, the skin %s.",
 		joined(ends), table.Limit(m.Limit), table.Cell(r.Nozzle.Centre)+" %", table.Percent(r.Nozzle.Skin))
+	if band {
+		text += " The grey band lies between two strands, of which one ends drier and one wetter than the mean does eight times in ten: " + table.Spanned(r.Low, r.High) + "."
+	}
+	return text
 }
 
 func (l *Log) profilesCaption() string {
@@ -166,7 +221,7 @@ func (l *Log) mapCaption(f figure.Map) string {
 	if doubtful > 0 {
 		heat += fmt.Sprintf("; %d of the first may soften", doubtful)
 	}
-	return fmt.Sprintf("%s. Of the %d designs on this map, %d are within the limit%s; all else is as in the scenario. The ring marks the scenario's own design.",
+	return fmt.Sprintf("%s. Of the %d designs on this map, %d are within the limit%s; all else is as in the scenario. The ring marks the scenario's own design. In the grey belt between the dashed lines a design is neither dry nor wet nine times in ten.",
 		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
 }
 
@@ -199,6 +254,12 @@ func (l *Log) neededCaption(f figure.Needed) string {
 		table.Celsius(f.HeatLimit), table.Length(f.Longest), f.Material, table.Celsius(f.GivesWay.Min), table.Celsius(f.GivesWay.Max))
 }
 
+func (l *Log) floorCaption(f figure.Figure) string {
+	m := l.Answer.Model
+	return fmt.Sprintf("No length of %s is enough at any of these temperatures and feeds, at the medians; what is left is shown in its place, with the band in which it lies eight times in ten. "+
+		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Survey.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))
+}
+
 func (l *Log) suitsCaption() string {
 	counts := map[suits.Class]int{}
 	for _, r := range l.Survey.Suits.Soaked {
@@ -209,7 +270,7 @@ func (l *Log) suitsCaption() string {
 		unanswered = fmt.Sprintf("; without an answer: %d", n)
 	}
 	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; within their limits as they are, at the medians: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
-		"A heated zone is at the usual highest drying temperature of each; the bars are the spread that the doubt about its diffusivity allows. Beside each name stands the temperature of the air, and up to which a strand of it holds.",
+		"A heated zone is at the usual highest drying temperature of each; the grey bars run from the length that is enough at the medians to that which is enough nine times in ten. Beside each name stands the temperature of the air, and up to which a strand of it holds.",
 		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone, counts[suits.Buildable],
 		counts[suits.TooLong], counts[suits.Forbidden], unanswered)
 }

@@ -34,7 +34,16 @@ type Table struct {
 	// Unanswered is how many of them are 0 since no march could be made, the first of them for this Reason.
 	Unanswered int
 	Reason     string
+	// At the scenario's own speed, Speeds[Own]; Own is -1 where that is none of them.
+	Own int
+	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known.
+	Likely, Unlikely []float64
+	// Least is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
+	Least []Left
 }
+
+// Left is a content at the nozzle at the medians of what is in doubt, and its 10 and 90 % points; those are zero where they are not known [kg/kg dry].
+type Left struct{ Mean, Low, High float64 }
 
 // Usual asks for a zone of the path from fifty kelvins below the material's usual highest drying
 // temperature, though not below the room's, to twenty above, and a quarter, half, once, twice and
@@ -58,7 +67,7 @@ func Usual(s *scenarios.Scenario, zone int) Request {
 // dew point, has no length, and neither has a place where the march has no answer. It is an error if that holds
 // for all of them.
 func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error) {
-	t := &Table{Temperatures: r.Temperatures, Speeds: r.Speeds}
+	t := &Table{Temperatures: r.Temperatures, Speeds: r.Speeds, Own: slices.Index(r.Speeds, s.Model.Speed)}
 	models, err := r.models(s)
 	if err != nil {
 		return nil, err
@@ -66,7 +75,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 	t.Zone = s.Model.Path[r.Zone].Name
 	n := len(r.Temperatures)
 	type answer struct {
-		length float64
+		place
 		failed error
 	}
 	all, err := each.Of(ctx, len(r.Speeds)*n, func(w *diffusion.March, job int) (a answer, _ error) {
@@ -76,7 +85,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 		}
 		m := *models[i]
 		m.Speed = r.Speeds[k]
-		if a.length, a.failed = shortest(w, &m, r.Zone, r.Settings); a.failed != nil {
+		if a.place, a.failed = shortest(w, &m, r.Zone, r.Settings); a.failed != nil {
 			a.failed = fmt.Errorf("%.4g mm/s at %.4g °C: %w", 1000*m.Speed, r.Temperatures[i]-273.15, a.failed)
 		}
 		return a, nil
@@ -100,7 +109,14 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 	if err != nil {
 		t.Reason = err.Error()
 	}
-	return t, nil
+	if t.Own < 0 {
+		return t, nil
+	}
+	own := make([]place, n)
+	for i, a := range all[t.Own*n : (t.Own+1)*n] {
+		own[i] = a.place
+	}
+	return t, t.doubt(ctx, &r, models, own)
 }
 
 // models makes the model at each temperature; nil where the air cannot be.
@@ -140,27 +156,40 @@ func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Model, error) {
 	return nil, last
 }
 
-// shortest is the least length of the zone that meets the limit [m]; 0 where there is none.
-func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (float64, error) {
+// place is what was found at one temperature and speed.
+type place struct {
+	length  float64 // that meets the limit [m]; 0 where there is none
+	nearest float64 // where there is none: that comes nearest to it [m]; 0 where the strand softens on the one there is
+	least   float64 // content at the nozzle there [kg/kg dry]
+}
+
+// shortest is the least length of the zone that meets the limit.
+func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (place, error) {
 	found, err := size.ShortestOf(w, m, zone, s)
 	switch {
 	case err != nil:
-		return 0, err
+		return place{}, err
 	case found.Outcome == size.Nowhere:
-		return 0, nil
+		return place{nearest: found.Value, least: found.Ratio * m.Limit}, nil
 	}
 	length := found.Value
 	if found.None() {
 		length = size.Shortest
 	}
-	varied, result := *m, diffusion.Result{}
-	varied.Path = slices.Clone(m.Path)
-	varied.Path[zone].Length = length
-	if err := w.Run(&varied, s, &result); err != nil {
-		return 0, err
+	varied, result := with(m, zone, length), diffusion.Result{}
+	if err := w.Run(varied, s, &result); err != nil {
+		return place{}, err
 	}
 	if result.Survives(m) == diffusion.Softens {
-		return 0, nil
+		return place{}, nil
 	}
-	return length, nil
+	return place{length: length}, nil
+}
+
+// with is the model with another length of a zone [m].
+func with(m *diffusion.Model, zone int, length float64) *diffusion.Model {
+	varied := *m
+	varied.Path = slices.Clone(m.Path)
+	varied.Path[zone].Length = length
+	return &varied
 }

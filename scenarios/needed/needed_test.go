@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/materials/humidair"
 	"strandry/scenarios"
 	"strandry/scenarios/size"
 )
@@ -84,47 +85,48 @@ func TestLengthFollowsSpeed(t *testing.T) {
 	}
 }
 
-// Each content of the map is that of a run of its own, to the bit.
-func TestContentsAreThoseOfDirectRuns(t *testing.T) {
-	for name, text := range map[string]string{"plain": plain, "tailed": tailed} {
-		s := read(t, text)
-		lengths, speeds := []float64{0.3, 1, 4}, []float64{0.0005, 0.002}
-		contents, err := Contents(context.Background(), s, 0, lengths, speeds, diffusion.CoarseSettings())
-		require.NoError(t, err)
-		require.Len(t, contents, len(speeds))
-		for j, speed := range speeds {
-			for i, length := range lengths {
-				m := s.Model
-				m.Speed = speed
-				m.Path = append([]diffusion.Zone(nil), m.Path...)
-				m.Path[0].Length = length
-				var result diffusion.Result
-				require.NoError(t, diffusion.NewMarch().Run(&m, diffusion.CoarseSettings(), &result))
-				require.Equal(t, Design{result.Nozzle.Mean, result.Endures(&m).Excess()}, contents[j][i], "%s: %g m, %g m/s", name, length, speed)
-			}
-		}
+// Beside each length stand those that are dry one time and nine times in ten: the search for them by full odds finds the same.
+func TestLengthsNineTimesInTen(t *testing.T) {
+	s := read(t, tailed)
+	r := Request{Speeds: []float64{s.Model.Speed / 2, s.Model.Speed}, Settings: diffusion.CoarseSettings()}
+	for c := 80.; c <= 115; c += 5 {
+		r.Temperatures = append(r.Temperatures, c+273.15)
 	}
-	_, err := Contents(context.Background(), read(t, plain), 1, []float64{1}, []float64{0.001}, diffusion.CoarseSettings())
-	require.ErrorContains(t, err, "no zone")
-}
-
-func TestAround(t *testing.T) {
-	s, err := scenarios.Demo("winch-drum")
+	table, err := Find(context.Background(), s, r)
 	require.NoError(t, err)
-	lengths, speeds := Around(s, 0, 21)
-	require.Len(t, lengths, 21)
-	require.InEpsilon(t, 1.2, lengths[0], 1e-12) // a tenth of the drum's 12 m
-	require.InEpsilon(t, 200, lengths[20], 1e-12)
-	require.InEpsilon(t, s.Model.Speed, speeds[10], 1e-12)
+	require.Equal(t, 1, table.Own)
+	w := diffusion.NewMarch()
+	for i, temperature := range r.Temperatures {
+		require.Less(t, table.Unlikely[i], table.Lengths[1][i])
+		require.Greater(t, table.Unlikely[i], 0.1*table.Lengths[1][i])
+		require.Zero(t, table.Least[i])
+		if i%3 != 1 { // between knots too
+			continue
+		}
+		m := s.Model
+		m.Path = append([]diffusion.Zone(nil), m.Path...)
+		m.Path[0].Air.Temperature = temperature
+		shortest, err := size.ShortestOf(w, &m, 0, r.Settings)
+		require.NoError(t, err)
+		likely, err := size.LikelyOf(w, &m, 0, shortest, 0, r.Settings)
+		require.NoError(t, err)
+		require.InEpsilon(t, likely.Value, table.Likely[i], 0.06, "%g K", temperature) // either search is good to some per cent
+	}
 }
 
-// Room air at 45 °C holds too much water for polylactide whatever the length: the demonstration's own point.
+// Room air at 45 °C holds too much water for polylactide whatever the length: the demonstration's own point. What the likeliest length leaves is what the
+// isotherm says of that air.
 func TestNoLengthIsEnough(t *testing.T) {
 	s, err := scenarios.Demo("lamp-shade")
 	require.NoError(t, err)
-	table, err := Find(context.Background(), s, Request{Temperatures: []float64{318.15}, Speeds: []float64{0.001}, Settings: diffusion.CoarseSettings()})
+	table, err := Find(context.Background(), s, Request{Temperatures: []float64{318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
 	require.NoError(t, err)
 	require.Zero(t, table.Lengths[0][0])
+	air := s.Model.Path[0].Air
+	floor := s.Model.Material.Sorption.Content(air.VapourPressure/humidair.SaturationPressure(318.15), 318.15)
+	require.InEpsilon(t, floor, table.Least[0].Mean, 1e-3)
+	require.Less(t, table.Least[0].Low, table.Least[0].Mean)
+	require.Greater(t, table.Least[0].High, table.Least[0].Mean)
 }
 
 func TestUsual(t *testing.T) {

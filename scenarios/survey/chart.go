@@ -14,37 +14,48 @@ import (
 // Values on the axes of the map.
 const chartLengths, chartFeeds = 32, 24
 
-// chart maps the moisture over the zone's length and the feed, both by ratios around what the
-// scenario states.
+// Knots are the values of each axis at which figures of a study get their odds.
+const Knots = 5
+
+// chart is [Chart] for the design.
 func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {
-	fail := func(err error) { v.Map, v.MapReason = nil, err.Error() }
+	met := 0.0
+	if a := v.Length.Answer; a != nil && a.Outcome == size.Met {
+		met = a.Value
+	}
+	var err error
+	if v.Map, err = Chart(ctx, s, v.Zone, met); err != nil {
+		v.Map, v.MapReason = nil, err.Error()
+	}
+}
+
+// Chart maps the moisture over a zone's length and the feed, both by ratios around what the scenario states, and with a length that meets the limit, if
+// there is one [m]; zero for none.
+func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*sweep.Grid, error) {
 	feed, length := s.FeedKey(), scenarios.Key{}
 	for _, k := range s.Keys() {
-		if k.Name == "zone."+s.Model.Path[v.Zone].Name+".length" {
+		if k.Name == "zone."+s.Model.Path[zone].Name+".length" {
 			length = k
 		}
 	}
 	const around = 8
-	from, to := v.lengthSpan(s)
+	from, to := lengthSpan(s, zone, met)
 	varied, err := s.Varied(axis(s, length, from, to, chartLengths), axis(s, feed, feed.Value/around, feed.Value*around, chartFeeds))
 	if err != nil {
-		fail(err)
-		return
+		return nil, err
 	}
-	work := sweep.Sweep{Scenario: varied, Quick: true, Workers: runtime.GOMAXPROCS(0)}
-	if v.Map, err = work.Run(ctx); err != nil {
-		fail(err)
-	}
+	work := sweep.Sweep{Scenario: varied, Quick: true, Knots: Knots, Workers: runtime.GOMAXPROCS(0)}
+	return work.Run(ctx)
 }
 
 // lengthSpan holds the zone's own length, what can be built and, if it is not too far off, the
-// length needed [m].
-func (v *Survey) lengthSpan(s *scenarios.Scenario) (from, to float64) {
-	own, longest := s.Model.Path[v.Zone].Length, s.Build.Longest
+// length that meets the limit [m].
+func lengthSpan(s *scenarios.Scenario, zone int, met float64) (from, to float64) {
+	own, longest := s.Model.Path[zone].Length, s.Build.Longest
 	from, to = min(own, longest)/5, max(own, longest)*2
-	if a := v.Length.Answer; a != nil && a.Outcome == size.Met {
-		const far = 20
-		from, to = min(from, max(a.Value/3, from/far)), max(to, min(a.Value*2, to*far))
+	if met > 0 {
+		const far, wide = 20, 5
+		from, to = min(from, max(met/wide, from/far)), max(to, min(met*wide, to*far))
 	}
 	return from, to
 }

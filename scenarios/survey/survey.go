@@ -2,11 +2,14 @@ package survey
 
 import (
 	"context"
+	"runtime"
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
+	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/each"
+	"strandry/scenarios/keeps"
 	"strandry/scenarios/needed"
 	"strandry/scenarios/size"
 	"strandry/scenarios/suits"
@@ -21,13 +24,17 @@ type Survey struct {
 
 	Length, Heat, Feed Sized
 
-	Map         *sweep.Grid // moisture over the zone's length and the feed
-	MapReason   string
-	Needed      *needed.Table
-	NeedReason  string
-	Suits       *suits.Study
-	SuitsReason string
-	Film        Film
+	Map          *sweep.Grid // moisture over the zone's length and the feed
+	MapReason    string
+	Needed       *needed.Table
+	NeedReason   string
+	Suits        *suits.Study
+	SuitsReason  string
+	Varied       *sweep.Grid // over what the scenario varies itself; nil without a reason where it varies nothing
+	VariedReason string
+	Keeps        *keeps.Study // of a dry strand of the scenario's material, in its room
+	KeepsReason  string
+	Film         Film
 }
 
 // Sized is the search for one number, or the reason for which there is none.
@@ -37,7 +44,7 @@ type Sized struct {
 }
 
 // Steps is how often Of calls its step.
-const Steps = 5
+const Steps = 7
 
 // Lain is how long the strand that was dry lies in the room before it is dried again [s].
 const Lain = 6 * 3600
@@ -56,7 +63,7 @@ func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, ste
 		return nil, err
 	}
 	step()
-	for _, study := range []func(context.Context, *scenarios.Scenario){out.sizes, out.chart, out.lengths, out.materials} {
+	for _, study := range []func(context.Context, *scenarios.Scenario){out.sizes, out.chart, out.lengths, out.materials, out.varied, out.keeps} {
 		study(ctx, s)
 		if err := ctx.Err(); err != nil {
 			return nil, err
@@ -98,5 +105,24 @@ func (v *Survey) materials(ctx context.Context, s *scenarios.Scenario) {
 	}
 	if err != nil {
 		v.Suits, v.SuitsReason = nil, err.Error()
+	}
+}
+
+func (v *Survey) varied(ctx context.Context, s *scenarios.Scenario) {
+	if len(s.Vary) == 0 {
+		return
+	}
+	var err error
+	work := sweep.Sweep{Scenario: s, Quick: true, Knots: Knots, Workers: runtime.GOMAXPROCS(0)}
+	if v.Varied, err = work.Run(ctx); err != nil {
+		v.Varied, v.VariedReason = nil, err.Error()
+	}
+}
+
+func (v *Survey) keeps(ctx context.Context, s *scenarios.Scenario) {
+	var err error
+	room := keeps.Air{Temperature: s.Room.Temperature, VapourPressure: s.Room.VapourPressure}
+	if v.Keeps, err = keeps.Find(ctx, s, room, []materials.Polymer{s.Model.Material}); err != nil {
+		v.Keeps, v.KeepsReason = nil, err.Error()
 	}
 }

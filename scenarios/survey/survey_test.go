@@ -29,7 +29,7 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 	v, err := Of(context.Background(), s, a, func() { steps++ })
 	require.NoError(t, err)
 	require.Equal(t, Steps, steps)
-	require.Empty(t, v.MapReason+v.NeedReason+v.SuitsReason+v.Length.Reason+v.Heat.Reason+v.Feed.Reason)
+	require.Empty(t, v.MapReason+v.NeedReason+v.SuitsReason+v.Length.Reason+v.Heat.Reason+v.Feed.Reason+v.VariedReason+v.KeepsReason)
 	require.Equal(t, "feed.bead.speed", v.Feed.Answer.Key.Name)
 
 	// The map holds the scenario's own design and what can be built.
@@ -40,6 +40,10 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 	own := s.FeedKey().Value
 	require.True(t, feeds[0] < own && own < feeds[len(feeds)-1])
 	require.Equal(t, chartLengths*chartFeeds, v.Map.Answered())
+
+	require.Equal(t, s.Vary[0].Len(), v.Varied.Answered())
+	require.Len(t, v.Keeps.Rows, 1)
+	require.Equal(t, s.Model.Material.ID, v.Keeps.Rows[0].Material.ID)
 
 	// A larger resistance of the film dries less: the band holds the answer inside.
 	require.Less(t, v.Film.Low, a.Nozzle.Mean)

@@ -10,7 +10,7 @@ type Grid struct {
 	Axes []scenarios.Axis
 	Rows []Row // row-major, the last axis fastest
 
-	Quick bool // without Low, High, Probability and Verdict
+	Quick bool // without Low, High, Ratio, Probability and Verdict; at its knots, if it has any, with the first three
 	// NumericalError is the largest half-width of the band that holds the exact solution
 	// of the model, at the corners and in the middle of the grid [kg/kg dry].
 	NumericalError float64
@@ -32,8 +32,9 @@ type Row struct {
 	Excess   diffusion.Excess  // of the heat at the central diffusivity
 	Settings diffusion.Settings
 
-	Probability float64 // that the mean is within the limit [-]
-	Density     float64 // its rise with the logarithm of the limit [-]
+	Probability float64           // that the mean is within the limit [-]
+	Density     float64           // its rise with the logarithm of the limit [-]
+	Ratio       diffusion.Between // 10 and 90 % points of the content over the limit; zero without odds [-]
 
 	// Failed tells why there is no answer; "" where there is one. All contents are zero
 	// then, and the settings too where the combination is no scenario.

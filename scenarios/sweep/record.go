@@ -30,9 +30,10 @@ func checksum(before uint32, text string) uint32 {
 }
 
 // numbers lists what a record holds as numbers.
-func (row *Row) numbers() [13]*float64 {
+func (row *Row) numbers() [15]*float64 {
 	return [...]*float64{&row.Mean, &row.Centre, &row.Skin, &row.Low, &row.High, &row.Limit, &row.Removed,
-		&row.Excess.Yield, &row.Excess.Bear, &row.Settings.Resolution, &row.Settings.Tolerance, &row.Probability, &row.Density}
+		&row.Excess.Yield, &row.Excess.Bear, &row.Settings.Resolution, &row.Settings.Tolerance, &row.Probability, &row.Density,
+		&row.Ratio.Low, &row.Ratio.High}
 }
 
 // record writes a row on one line, its numbers in hexadecimal, which loses no bit.

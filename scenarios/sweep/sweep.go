@@ -17,6 +17,7 @@ import (
 type Sweep struct {
 	Scenario *scenarios.Scenario
 	Quick    bool        // leave out Low, High and Verdict, at a third of the work
+	Knots    int         // of a quick sweep: so many values of each axis of numbers, spread over it, get Low, High and Ratio all the same; 0 for none
 	Workers  int         // goroutines, no more than there are tasks; as many as there are cores is a good choice
 	Known    map[int]Row // rows from an earlier run, by index; nil for none
 
@@ -81,6 +82,11 @@ func (s *Sweep) Run(ctx context.Context) (*Grid, error) {
 	}
 	if err := s.work(ctx, s.plan(), g); err != nil {
 		return nil, err
+	}
+	if s.Quick && s.Knots > 0 {
+		if err := s.belt(ctx, g); err != nil {
+			return nil, err
+		}
 	}
 	if err := g.measure(ctx, s.Scenario); err != nil {
 		return nil, err

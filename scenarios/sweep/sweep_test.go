@@ -111,7 +111,7 @@ func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 			want := Row{
 				Mean: a.Nozzle.Mean, Centre: a.Nozzle.Centre, Skin: a.Nozzle.Skin, Removed: a.Removed, Limit: alone.Model.Limit,
 				Low: a.Low, High: a.High, Verdict: a.Verdict, Excess: a.Endurance.Excess(), Settings: row.Settings,
-				Probability: a.Probability, Density: a.Density,
+				Probability: a.Probability, Density: a.Density, Ratio: a.Ratio,
 			}
 			require.Equal(t, want, row, "%s, row %d", name, i)
 		}
@@ -139,9 +139,36 @@ func TestQuick(t *testing.T) {
 		require.Less(t, row.Low, row.Mean)
 		require.Greater(t, row.High, row.Mean)
 		row.Low, row.High, row.Verdict = row.Mean, row.Mean, diffusion.Unsure
-		row.Probability, row.Density = 0, 0
+		row.Probability, row.Density, row.Ratio = 0, 0, diffusion.Between{}
 		require.Equal(t, row, quick.Rows[i])
 	}
+}
+
+// At its knots a quick sweep has what figures show of the doubt, as near to the odds themselves as odds like another's are; elsewhere it has none.
+func TestBeltOfAQuickSweep(t *testing.T) {
+	s := demo(t, "clear-cover", "zone.oven.length=0.3 m..5 m:9:log", "zone.oven.temperature=90 °C..120 °C:2", "strand.material=pc, petg")
+	g := grid(t, Sweep{Scenario: s, Quick: true, Knots: 3})
+	known := 0
+	for i, row := range g.Rows {
+		if at := g.At(i); at[0]%4 != 0 { // the first, the middle and the last of nine
+			require.Zero(t, row.Ratio)
+			require.Equal(t, row.Mean, row.Low)
+			continue
+		}
+		known++
+		m, err := (&belting{sweep: &Sweep{Scenario: s}, grid: g}).model(i)
+		require.NoError(t, err)
+		o, err := diffusion.NewMarch().Odds(m, row.Settings)
+		require.NoError(t, err)
+		for _, pair := range [][2]float64{{o.Low / row.Limit, row.Low / row.Limit}, {o.High / row.Limit, row.High / row.Limit}, {o.Ratio.Low, row.Ratio.Low}, {o.Ratio.High, row.Ratio.High}} {
+			tolerance := 0.1
+			if o.Ratio.High < 1./2 { // far below the limit less is asked
+				tolerance = 0.3
+			}
+			require.InEpsilon(t, pair[0], pair[1], tolerance, "row %d", i)
+		}
+	}
+	require.Equal(t, 12, known)
 }
 
 // The scenario's own numerics hold; without them coarser ones, whose error is told.

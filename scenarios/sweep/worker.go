@@ -231,7 +231,7 @@ func (w *worker) length(row int) float64 {
 
 // odds notes the odds and the verdict.
 func (row *Row) odds(o *diffusion.Odds) {
-	row.Low, row.High, row.Probability, row.Density = o.Low, o.High, o.Probability, o.Density
+	row.Low, row.High, row.Probability, row.Density, row.Ratio = o.Low, o.High, o.Probability, o.Density, o.Ratio
 	row.Verdict = o.Verdict(0, row.Survives())
 }
 
@@ -242,6 +242,6 @@ func (row *Row) take(m *diffusion.Model, r *diffusion.Result) {
 }
 
 func (row *Row) finite() bool {
-	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed + row.Excess.Yield + row.Excess.Bear + row.Probability + row.Density
+	sum := row.Mean + row.Centre + row.Skin + row.Low + row.High + row.Removed + row.Excess.Yield + row.Excess.Bear + row.Probability + row.Density + row.Ratio.Low + row.Ratio.High
 	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }

@@ -1,0 +1,108 @@
+package figure
+
+import (
+	"slices"
+	"strings"
+
+	"strandry/diffusion"
+	"strandry/materials/humidair"
+	"strandry/scenarios"
+)
+
+// Setup is what a figure holds for, in a few words each: material, feed, air and start. What the figure varies is left out.
+type Setup struct {
+	Strand string // such as "PA6, 1.75 mm"
+	Feed   string // such as "2 mm/s"
+	Zone   string // that the design dries with
+	Length string // of it
+	Heat   string // temperature of its air
+	Air    string // its moisture, such as "dew point -20 °C"
+	Start  string // such as "starts at 2.5 %"
+}
+
+// SetupOf puts a scenario in words.
+func SetupOf(s *scenarios.Scenario) Setup {
+	m := &s.Model
+	z := dryer(m)
+	return Setup{
+		Strand: m.Material.Name + ", " + digits(2000*m.Radius, 3) + nbsp + "mm", Feed: speedOf(m.Speed),
+		Zone: clippedRunes(z.Name, 16), Length: metres(z.Length), Heat: celsius(z.Air.Temperature), Air: moistureOf(s, z), Start: startOf(m),
+	}
+}
+
+// dryer is the longest of the heated zones, or of all where none is.
+func dryer(m *diffusion.Model) *diffusion.Zone {
+	warm := func(z *diffusion.Zone) bool { return shadeOf(m, z) == heated() }
+	best := &m.Path[0]
+	for i := range m.Path {
+		if z := &m.Path[i]; warm(z) && !warm(best) || warm(z) == warm(best) && z.Length > best.Length {
+			best = z
+		}
+	}
+	return best
+}
+
+// moistureOf is how moist the air of a zone is, in words.
+func moistureOf(s *scenarios.Scenario, z *diffusion.Zone) string {
+	const same, least = 1e-6, 1e-3
+	vapour, room := z.Air.VapourPressure, s.Room.VapourPressure
+	switch {
+	case z.Air.Held > 0:
+		return "held at " + digits(100*z.Air.Held, 2) + nbsp + "% humidity"
+	case vapour < least:
+		return "no vapour"
+	case vapour > room*(1-same) && vapour < room*(1+same):
+		return "room air"
+	}
+	return "dew point " + celsius(humidair.DewPoint(vapour))
+}
+
+func startOf(m *diffusion.Model) string {
+	if len(m.Storage) > 0 {
+		return "starts as it lay"
+	}
+	return "starts at " + percent(m.Start)
+}
+
+// parts are what is left of it, each a part of a line.
+func (t Setup) parts() []string {
+	var place, all []string
+	if t.Length != "" {
+		place = append(place, t.Length)
+	}
+	if t.Heat != "" {
+		place = append(place, "at "+t.Heat)
+	}
+	air := strings.TrimSpace(strings.Join(append([]string{t.Zone}, place...), " "))
+	if len(place) == 0 {
+		air = ""
+	}
+	for _, part := range [...]string{t.Strand, t.Feed, strings.Join(slices.DeleteFunc([]string{air, t.Air}, func(s string) bool { return s == "" }), ", "), t.Start} {
+		if part != "" {
+			all = append(all, part)
+		}
+	}
+	return all
+}
+
+// without leaves out what a key varies.
+func (t Setup) without(key scenarios.Key) Setup {
+	name := key.Name
+	switch {
+	case strings.HasPrefix(name, "strand.material"), strings.HasPrefix(name, "strand.diameter"):
+		t.Strand = ""
+	case strings.HasPrefix(name, "strand."):
+		t.Start = ""
+	case strings.HasPrefix(name, "feed."):
+		t.Feed = ""
+	case strings.HasPrefix(name, "room."):
+		t.Air, t.Start = "", ""
+	case key.Zone == t.Zone && strings.HasSuffix(name, ".length"):
+		t.Length = ""
+	case key.Zone == t.Zone && strings.HasSuffix(name, ".temperature"):
+		t.Heat = ""
+	case key.Zone == t.Zone && strings.Contains(name, ".air"):
+		t.Air = ""
+	}
+	return t
+}

@@ -1,0 +1,134 @@
+package sweep
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+// belt gives the rows at the knots of a quick sweep what figures show of the doubt. Of those that differ in numbers alone, that nearest to its limit is
+// asked for its odds, the others for odds like them: see [diffusion.March.OddsLike].
+func (s *Sweep) belt(ctx context.Context, g *Grid) error {
+	b := belting{sweep: s, grid: g, march: diffusion.NewMarch()}
+	for _, rows := range b.groups() {
+		if err := b.give(ctx, rows); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+type belting struct {
+	sweep *Sweep
+	grid  *Grid
+	march *diffusion.March
+}
+
+// groups lists the rows at knots that have an answer, those together that share all names.
+func (b *belting) groups() [][]int {
+	at := make(map[string]int)
+	var all [][]int
+	each := knots(b.grid.Axes, b.sweep.Knots)
+	for row := range b.grid.Rows {
+		names, knot := "", true
+		for i, place := range b.grid.At(row) {
+			if len(b.grid.Axes[i].Values) == 0 {
+				names += fmt.Sprintf(" %d", place)
+			} else if !slices.Contains(each[i], place) {
+				knot = false
+			}
+		}
+		if !knot || b.grid.Rows[row].Failed != "" {
+			continue
+		}
+		k, known := at[names]
+		if !known {
+			k, at[names] = len(all), len(all)
+			all = append(all, nil)
+		}
+		all[k] = append(all[k], row)
+	}
+	return all
+}
+
+func (b *belting) give(ctx context.Context, rows []int) error {
+	nearest := slices.MinFunc(rows, func(a, c int) int { return cmp.Compare(b.off(a), b.off(c)) })
+	var anchor diffusion.Odds
+	for _, row := range append([]int{nearest}, rows...) {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		r := &b.grid.Rows[row]
+		if r.Ratio.High > 0 {
+			continue
+		}
+		m, err := b.model(row)
+		if err != nil {
+			continue // the row has said so, if it has not an answer
+		}
+		var o diffusion.Odds
+		if row == nearest {
+			o, err = b.march.Odds(m, r.Settings)
+			anchor = o
+		} else {
+			o, err = b.march.OddsLike(&anchor, m, r.Settings)
+		}
+		if err == nil {
+			r.Low, r.High, r.Ratio = o.Low, o.High, o.Ratio
+		}
+	}
+	return nil
+}
+
+// off is how far a row is from its limit, as a logarithm.
+func (b *belting) off(row int) float64 {
+	r := &b.grid.Rows[row]
+	return math.Abs(math.Log(math.Max(r.Mean, 1e-9) / r.Limit))
+}
+
+func (b *belting) model(row int) (*diffusion.Model, error) {
+	var set []scenarios.Setting
+	for i, place := range b.grid.At(row) {
+		set = append(set, b.grid.Axes[i].Setting(place))
+	}
+	s, err := b.sweep.Scenario.With(set...)
+	if err != nil {
+		return nil, err
+	}
+	return &s.Model, nil
+}
+
+// knots are so many places on each axis of numbers: its ends and, spread evenly over its values by rising value, those between. All of them where there
+// are no more, and on the shortest of three axes, of which a figure shows a single place.
+func knots(axes []scenarios.Axis, count int) [][]int {
+	numbers, shortest := 0, -1
+	for i, a := range axes {
+		if len(a.Values) == 0 {
+			continue
+		}
+		if numbers++; shortest < 0 || len(a.Values) < len(axes[shortest].Values) {
+			shortest = i
+		}
+	}
+	out := make([][]int, len(axes))
+	for i, a := range axes {
+		order := make([]int, len(a.Values))
+		for k := range order {
+			order[k] = k
+		}
+		slices.SortStableFunc(order, func(j, k int) int { return cmp.Compare(a.Values[j], a.Values[k]) })
+		if last := len(order) - 1; last >= count && count > 1 && !(numbers > 2 && i == shortest) {
+			for k := range count {
+				out[i] = append(out[i], order[k*last/(count-1)])
+			}
+			continue
+		}
+		out[i] = order
+	}
+	return out
+}
