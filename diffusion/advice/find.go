@@ -156,7 +156,7 @@ func (f *finder) length(t *trial) float64 {
 	on := finder{march: f.march, model: t.model, settings: f.settings, room: f.room}
 	c := t.odds.Cautious
 	for round := 1; ; round++ {
-		share, ok := on.needed([]Change{ever}, 0, &c, 0, rounds)
+		share, ok := on.needed([]Change{ever}, 0, &c, 0)
 		if !ok {
 			return 0
 		}

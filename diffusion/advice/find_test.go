@@ -146,7 +146,7 @@ func TestOneChange(t *testing.T) {
 
 // Moist air in the chamber and room air behind it: both have to be drier, and neither alone will do, nor any other single change as far as it goes.
 func TestTwoChanges(t *testing.T) {
-	m := design(t, "pa12", 160, 80, humidair.VapourPressureAt(0.9, room), 3)
+	m := design(t, "pa12", 150, 80, humidair.VapourPressureAt(0.9, room), 3)
 	b := bounds(m)
 	b.Longest, b.Slowest = 180, 0.9*m.Speed
 	v := advised(t, m, b)

@@ -107,7 +107,7 @@ func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64)
 		if i < len(f.forced) {
 			continue
 		}
-		share, _ := f.needed(out, i, c, target, 2)
+		share, _ := f.needed(out, i, c, target)
 		written, ok := f.design.Written(changes[i].share(share))
 		if !ok {
 			return nil, false
@@ -117,25 +117,31 @@ func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64)
 	return out, true
 }
 
-// needed is the share of a change that is needed, with the others as they are: by eighths, and eighths of those, for some rounds. It is false where
-// none is enough.
-func (f *finder) needed(all []Change, i int, c *diffusion.Caution, target float64, rounds int) (share float64, ok bool) {
-	const parts = 8
-	low, step := 0.0, 1.0
-	for range rounds {
-		step /= parts
-		sets := make([][]Change, parts)
-		for k := range sets {
+// needed is the share of a change that is needed, with the others as they are, to some hundredth: by thirds, since two marches take no longer than one. It
+// is false where even all of it is not enough.
+func (f *finder) needed(all []Change, i int, c *diffusion.Caution, target float64) (share float64, ok bool) {
+	const rounds = 4
+	enough := func(shares ...float64) int {
+		sets := make([][]Change, len(shares))
+		for k, share := range shares {
 			sets[k] = slices.Clone(all)
-			sets[k][i] = all[i].share(low + step*float64(k+1))
+			sets[k][i] = all[i].share(share)
 		}
-		k := slices.IndexFunc(f.ratios(sets, c), func(x float64) bool { return x <= target })
-		if k < 0 {
-			return 1, false
-		}
-		low += step * float64(k)
+		return slices.IndexFunc(f.ratios(sets, c), func(x float64) bool { return x <= target })
 	}
-	return low + step, true
+	low, high := 0.0, 1.0
+	for range rounds {
+		third := (high - low) / 3
+		switch enough(low+third, low+2*third) {
+		case 0:
+			high = low + third
+		case 1:
+			low, high = low+third, low+2*third
+		default:
+			low += 2 * third
+		}
+	}
+	return high, high < 1 || enough(1) == 0
 }
 
 // written are changes as they are written down; false where one of them cannot be.
