@@ -12,10 +12,11 @@ type Surrogate struct {
 	Error float64 // root mean square of what each value at a draw differs from the fit without it
 
 	rates   []float64 // one over the length of each unknown
-	places  []float64 // of the values, in lengths, one after another
+	places  []float64 // of the values, in lengths, one unknown after another
 	weights []float64 // of the values
 	trend   []float64 // a constant, and a slope for each unknown
 	alpha   []float64 // direction of steepest fall; nil where there is none
+	decay   *decay
 }
 
 // ErrTooFew is that too few values are known.
@@ -151,11 +152,14 @@ func matern(a, b []float64) float64 {
 // surrogate of a sample.
 func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error) {
 	var k kriged
-	out := &Surrogate{rates: rates(changes, length)}
+	out := &Surrogate{rates: rates(changes, length), decay: newDecay()}
 	if !k.solve(s, out.rates) {
 		return nil, ErrTooFew
 	}
-	out.places, out.weights = k.places, k.weights.RawVector().Data
+	out.weights, out.places = k.weights.RawVector().Data, make([]float64, len(k.places))
+	for at, x := range k.places {
+		out.places[at%len(changes)*len(s.values)+at/len(changes)] = x
+	}
 	out.trend = make([]float64, 1+len(changes))
 	out.trend[0] = s.centre
 	for i, w := range out.weights {
@@ -182,18 +186,27 @@ func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error
 // At is the function at a point of the unknowns, as the surrogate has it.
 func (s *Surrogate) At(z []float64) float64 {
 	value := s.trend[0] + dot(s.trend[1:], z)
-	n := len(s.rates)
-	for k, w := range s.weights {
-		square := 0.0
-		for i, x := range s.places[k*n : (k+1)*n] {
-			d := z[i]*s.rates[i] - x
-			square += d * d
+	n := len(s.weights)
+	for first := 0; first < n; first += together {
+		var squares [together]float64 // of the distances, in lengths
+		weights := s.weights[first:min(first+together, n)]
+		for i, rate := range s.rates {
+			here := z[i] * rate
+			for k, x := range s.places[i*n+first:][:len(weights)] {
+				d := here - x
+				squares[k] += d * d
+			}
 		}
-		d := math.Sqrt(5 * square)
-		value += w * (1 + d + 5./3*square) * math.Exp(-d)
+		for k, w := range weights {
+			d := math.Sqrt(5 * squares[k])
+			value += w * (1 + d + 5./3*squares[k]) * s.decay.at(d)
+		}
 	}
 	return value
 }
+
+// together are the values whose distances are found at a time.
+const together = 64
 
 func dot(a, b []float64) float64 {
 	sum := 0.0
