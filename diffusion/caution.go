@@ -20,21 +20,18 @@ type Caution struct {
 }
 
 // Caution finds the cautious case of a model from its marches at the centre and on the axes of [surrogate.Points], a fifth or so of those of
-// [March.Odds], which find the same one.
+// [March.Odds], which find the same one. A march without an answer in the steps that are usual is an error.
 func (w *March) Caution(m *Model, s Settings) (Caution, error) {
-	e, err := w.ensemble(m, drawSettings(s))
+	e, err := w.ensemble(m, hurriedSettings(s))
 	if err != nil {
 		return Caution{}, err
 	}
 	axes := 1 + 2*len(e.unknowns)
 	values := e.each(surrogate.Points(len(e.unknowns))[:axes])
-	if math.IsNaN(values[0]) {
-		values[0] = e.centre()
-	}
-	if math.IsNaN(values[0]) {
+	if slices.ContainsFunc(values, math.IsNaN) {
 		return Caution{}, e.failed
 	}
-	return e.caution(fill(values, e.wet(values))), nil
+	return e.caution(values), nil
 }
 
 // caution is the case from the logarithms of the content at the centre and on the axes.
@@ -60,7 +57,7 @@ func (e *ensemble) caution(values []float64) Caution {
 }
 
 // Cautious gives, for each of some models, the logarithm of its content at the nozzle over the limit in a cautious case, which may be that of a design
-// that differs from it: NaN where it cannot be marched, zero or less where it is dry nine times in ten or so. The marches are as coarse as those
+// that differs from it: NaN where it cannot be marched in the steps that are usual, zero or less where it is dry nine times in ten or so. The marches are as coarse as those
 // of [March.Odds], on several cores; which core marches changes nothing.
 func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
 	out := make([]float64, len(models))
@@ -79,8 +76,15 @@ func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
 	return out
 }
 
+// hurriedSettings are those of marches of which there are many, and none is worth waiting for.
+func hurriedSettings(s Settings) Settings {
+	s = drawSettings(s)
+	s.hurried = true
+	return s
+}
+
 func (w *March) cautious(m *Model, c *Caution, s Settings) float64 {
-	e, err := w.ensemble(m, drawSettings(s))
+	e, err := w.ensemble(m, hurriedSettings(s))
 	if err != nil {
 		return math.NaN()
 	}

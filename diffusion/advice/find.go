@@ -124,6 +124,13 @@ func (f *finder) short(out *Advice) {
 	if !ok {
 		return
 	}
+	m, err := f.design.Changed(changes)
+	if err != nil {
+		return
+	}
+	if _, err = f.march.Caution(m, f.settings); err != nil {
+		return // its odds would take long
+	}
 	t, ok := f.tried(changes)
 	if !ok || t.Endurance.Survival == diffusion.Softens {
 		return
