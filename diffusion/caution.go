@@ -17,31 +17,30 @@ type Caution struct {
 	Unknowns []string
 	Deviates []float64 // of each, standard normal
 	Limit    float64   // as strict as it may be [kg/kg dry]
+
+	near []agreement // of air and strand at the medians
 }
 
 // Caution finds the cautious case of a model from its marches at the centre and on the axes of [surrogate.Points], a fifth or so of those of
-// [March.Odds], which find the same one.
+// [March.Odds], which find the same one. A march without an answer in the steps that are usual is an error.
 func (w *March) Caution(m *Model, s Settings) (Caution, error) {
-	e, err := w.ensemble(m, drawSettings(s))
+	e, err := w.ensemble(m, hurriedSettings(s))
 	if err != nil {
 		return Caution{}, err
 	}
 	e.near = e.agreements()
 	axes := 1 + 2*len(e.unknowns)
 	values := e.each(surrogate.Points(len(e.unknowns))[:axes])
-	if math.IsNaN(values[0]) {
-		values[0] = e.centre()
-	}
-	if math.IsNaN(values[0]) {
+	if slices.ContainsFunc(values, math.IsNaN) {
 		return Caution{}, e.failed
 	}
-	return e.caution(fill(values, e.wet(values))), nil
+	return e.caution(values), nil
 }
 
 // caution is the case from the logarithms of the content at the centre and on the axes.
 func (e *ensemble) caution(values []float64) Caution {
 	limit := e.model.limit()
-	c := Caution{Deviates: make([]float64, len(e.unknowns)), Limit: limit.Value}
+	c := Caution{Deviates: make([]float64, len(e.unknowns)), Limit: limit.Value, near: e.near}
 	strict := math.Log(limit.Value / limit.LogNormal(-1))
 	sum := strict * strict
 	for i, u := range e.unknowns {
@@ -61,19 +60,14 @@ func (e *ensemble) caution(values []float64) Caution {
 }
 
 // Cautious gives, for each of some models, the logarithm of its content at the nozzle over the limit in a cautious case, which may be that of a design
-// that differs from it: NaN where it cannot be marched, zero or less where it is dry nine times in ten or so. The marches are as coarse as those
-// of [March.Odds], on several cores; which core marches changes nothing. Where air and strand have to agree, the first model is the start of the others.
+// that differs from it: NaN where it cannot be marched in the steps that are usual, zero or less where it is dry nine times in ten or so. The marches are as coarse as those
+// of [March.Odds], on several cores; which core marches changes nothing.
 func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
 	out := make([]float64, len(models))
-	if len(models) == 0 {
-		return out
-	}
-	var near []agreement
-	out[0], near = w.cautious(models[0], nil, c, s)
 	var next atomic.Int64
 	work := func(w *March) {
-		for i := int(next.Add(1)); i < len(models); i = int(next.Add(1)) {
-			out[i], _ = w.cautious(models[i], near, c, s)
+		for i := int(next.Add(1)) - 1; i < len(models); i = int(next.Add(1)) - 1 {
+			out[i] = w.cautious(models[i], c, s)
 		}
 	}
 	var all sync.WaitGroup
@@ -85,12 +79,19 @@ func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
 	return out
 }
 
-func (w *March) cautious(m *Model, near []agreement, c *Caution, s Settings) (ratio float64, found []agreement) {
-	e, err := w.ensemble(m, drawSettings(s))
+// hurriedSettings are those of marches of which there are many, and none is worth waiting for.
+func hurriedSettings(s Settings) Settings {
+	s = drawSettings(s)
+	s.hurried = true
+	return s
+}
+
+func (w *March) cautious(m *Model, c *Caution, s Settings) float64 {
+	e, err := w.ensemble(m, hurriedSettings(s))
 	if err != nil {
-		return math.NaN(), nil
+		return math.NaN()
 	}
-	e.near = near
+	e.near = c.near
 	deviates := make([]float64, len(e.unknowns))
 	for i, u := range e.unknowns {
 		if k := slices.Index(c.Unknowns, u.Name); k >= 0 {
@@ -99,7 +100,7 @@ func (w *March) cautious(m *Model, near []agreement, c *Caution, s Settings) (ra
 	}
 	log, err := e.tried(deviates)
 	if err != nil {
-		return math.NaN(), nil
+		return math.NaN()
 	}
-	return log - math.Log(c.Limit), slices.Clone(e.result.agreements)
+	return log - math.Log(c.Limit)
 }

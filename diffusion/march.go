@@ -313,8 +313,8 @@ const driest = 1e-4
 // numerics turn settings into those of the solver.
 func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
 	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: l.floor}
-	if z.Contact.Fixed() {
-		n.MaxSteps = patience(s.Tolerance) // of many nodes each
+	if z.Contact.Fixed() || s.hurried {
+		n.MaxSteps = patience(s.Tolerance) // of many nodes each, or of many marches
 	}
 	if l.trace != nil {
 		n.MaxStep = z.Residence(l.model.Speed) / traced

@@ -124,6 +124,8 @@ type Settings struct {
 	// WithoutEvaporation leaves the heat of evaporation out of the strand's balance, to compare with
 	// computations that do.
 	WithoutEvaporation bool
+
+	hurried bool // a march that takes more steps than is usual has no answer
 }
 
 // Heat is a model of the temperature in the strand.

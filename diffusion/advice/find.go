@@ -56,8 +56,23 @@ func Find(w *diffusion.March, design Design, m *diffusion.Model, s diffusion.Set
 		f.forced = []Change{cooler}
 		base = changed(m, f.forced, b.Room)
 	}
-	f.possible = b.possible(base, &a.Result, d.Dryer)
+	f.possible = f.taken(b.possible(base, &a.Result, d.Dryer))
 	return f.find()
+}
+
+// taken are the changes that the design takes as far as they go: more air, say, may not fit through a bore.
+func (f *finder) taken(all []Change) []Change {
+	if _, err := f.design.Changed(f.forced); err != nil {
+		return all // less heat alone may need drier air
+	}
+	return slices.DeleteFunc(all, func(c Change) bool {
+		written, ok := f.design.Written(c)
+		if ok {
+			_, err := f.design.Changed(append(slices.Clone(f.forced), written))
+			ok = err == nil
+		}
+		return !ok
+	})
 }
 
 // most is of how many changes a set is at most.
@@ -123,6 +138,13 @@ func (f *finder) short(out *Advice) {
 	changes, ok := f.written(f.changes(f.nearest.of))
 	if !ok {
 		return
+	}
+	m, err := f.design.Changed(changes)
+	if err != nil {
+		return
+	}
+	if _, err = f.march.Caution(m, f.settings); err != nil {
+		return // its odds would take long
 	}
 	t, ok := f.tried(changes)
 	if !ok || t.Endurance.Survival == diffusion.Softens {

@@ -342,3 +342,32 @@ func TestKindsHaveWords(t *testing.T) {
 	}
 	require.Len(t, seen, 9)
 }
+
+// narrow is a design through which no more air can be blown.
+type narrow struct{ drawn }
+
+func (d narrow) Changed(all []advice.Change) (*diffusion.Model, error) {
+	if slices.ContainsFunc(all, func(c advice.Change) bool { return c.Kind == advice.MoreAir }) {
+		return nil, errors.New("too fast")
+	}
+	return d.drawn.Changed(all)
+}
+
+// What the design does not take stands in the way of nothing else.
+func TestRefusedChangeIsLeftOut(t *testing.T) {
+	m := design(t, "abs", 20, 80, 12.8, 0.02)
+	m.Start = 0.03
+	m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = 1e-6, diffusion.With
+	a, d := diagnosed(t, m)
+	b := bounds(m)
+	find := func(of advice.Design) []advice.Kind {
+		v := advice.Find(diffusion.NewMarch(), of, m, diffusion.DefaultSettings(), a, &d, b)
+		if v.Nearest != nil {
+			v.Sets = append(v.Sets, *v.Nearest)
+		}
+		require.NotEmpty(t, v.Sets)
+		return kinds(v.Sets[0])
+	}
+	require.Contains(t, find(drawn{m}), advice.MoreAir)
+	require.NotContains(t, find(narrow{drawn{m}}), advice.MoreAir)
+}

@@ -20,7 +20,7 @@ func (a *Answer) advised() string {
 	case v.Nearest == nil && a.Assessment.Endurance.Survival == diffusion.Softens:
 		return " Nothing that can be changed on the path keeps it from softening." + elsewhere
 	case v.Nearest == nil:
-		return " No change to the path within what can be built brings it noticeably nearer." + elsewhere
+		return " No change to the path was found within what can be built that brings it noticeably nearer." + elsewhere
 	}
 	return a.short() + elsewhere
 }

@@ -184,7 +184,7 @@ func TestOddAnswers(t *testing.T) {
 		{func(a *Answer) { a.Assessment.Verdict = diffusion.Unsure; a.Diagnosis.Cause = advice.Nothing }, "UNSURE", "Nothing holds"},
 		{func(a *Answer) {}, `Two changes together would do (dry 93 times in 100): 18 m of hot drum of the long kind instead of 12 m (zone.hot drum of the long kind.length = "18 m") and dry air through guide (zone.guide.air.dew_point = "-20 °C"). Or (dry 91 times in 100, if it bears the heat): a slower feed, 1.2 mm/s instead of 2 mm/s (feed.speed = "1.2 mm/s").`, "strandry suits"},
 		{func(a *Answer) { a.Advice.Sets = a.Advice.Sets[1:] }, "One change would do (dry 91 times in 100, if it bears the heat): a slower feed", "Or (dry"},
-		{func(a *Answer) { a.Advice = advice.Advice{} }, "No change to the path within what can be built brings it noticeably nearer. Which materials this dryer is for", "would do"},
+		{func(a *Answer) { a.Advice = advice.Advice{} }, "No change to the path was found within what can be built that brings it noticeably nearer. Which materials this dryer is for", "would do"},
 		{func(a *Answer) {
 			a.Advice, a.Assessment.Endurance.Survival = advice.Advice{}, diffusion.Softens
 		}, "Nothing that can be changed on the path keeps it from softening.", "would do"},
