@@ -151,7 +151,11 @@ func (f Map) draw(s *sheet, headline string) {
 	}
 	style := s.style(tickSize, quiet(), false)
 	room.Max.Y -= tickSize
-	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+" at the medians, % of dry weight")
+	words := "Colour: " + of + ", %, at the medians"
+	if f.Ratio != nil {
+		words += ". Dashes: " + beltWords()[0] + ", " + beltWords()[1]
+	}
+	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), words)
 	room.Max.Y -= 4
 	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
 	a.strip = f.X.Heat.strip(a.x)
