@@ -65,7 +65,7 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 			return fmt.Errorf("%s holds a build log already: --force replaces it", path)
 		}
 		set := folder.Set{Kind: kind, Inputs: s.Inputs(), Force: force}
-		for _, name := range page.Names() {
+		for _, name := range page.Names(s.Vary) {
 			set.Files = append(set.Files, folder.File{Name: name})
 		}
 		if err := f.Free(set); err != nil {

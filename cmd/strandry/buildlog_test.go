@@ -40,7 +40,7 @@ func logIn(t *testing.T, folder string) map[string][]byte {
 	t.Helper()
 	mustAnswer(t, "buildlog", scenarioFile(t, strange), "-o", folder)
 	files := map[string][]byte{}
-	for _, name := range page.Names() {
+	for _, name := range page.Names(nil) {
 		content, err := os.ReadFile(filepath.Join(folder, filepath.FromSlash(name)))
 		require.NoError(t, err)
 		files[name] = content

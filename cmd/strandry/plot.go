@@ -173,12 +173,19 @@ func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace,
 // chartOf is the map of length and feed, or why there is none.
 func chartOf(ctx context.Context, s *scenarios.Scenario, zone int, frame figure.Frame) (sheets []figure.Sheet, undrawn []string) {
 	met := 0.0
-	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, zone, diffusion.CoarseSettings()); err == nil && found.Outcome == size.Met {
+	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, zone, diffusion.CoarseSettings()); err == nil && found.Outcome == size.Met && found.Value == found.From {
 		met = found.Value
 	}
 	grid, err := survey.Chart(ctx, s, zone, met)
 	if err != nil {
 		return nil, []string{"map: not drawn: " + err.Error()}
 	}
-	return figure.OfSweep(grid, s, frame)
+	sheets, undrawn = figure.OfSweep(grid, s, frame)
+	for i := range sheets {
+		if m, ok := sheets[i].Figure.(figure.Map); ok {
+			m.Met = met
+			sheets[i].Figure = m
+		}
+	}
+	return sheets, undrawn
 }

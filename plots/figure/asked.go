@@ -15,6 +15,9 @@ func (f Map) asked() (y float64, text string, ok bool) {
 	if !ok {
 		return y, "", false
 	}
+	if f.Met > 0 {
+		x = f.Met
+	}
 	word := "at most"
 	if up {
 		word = "at least"
@@ -52,7 +55,7 @@ func (f Map) doubtOf(up bool) string {
 	}
 	unit := ""
 	if f.X.Unit != "" {
-		unit = nbsp + f.X.Unit
+		unit = nbsp + printed(f.X.Unit)
 	}
 	if up {
 		return seldom + " to " + mostly + unit

@@ -67,6 +67,7 @@ func keyName(key scenarios.Key) string {
 
 func (a Axis) label() string {
 	name := strings.ToUpper(a.Name[:1]) + a.Name[1:]
+	a.Unit = printed(a.Unit)
 	if a.Unit == "" {
 		return name
 	}
@@ -76,12 +77,15 @@ func (a Axis) label() string {
 	return name + ", " + a.Unit
 }
 
+// printed is a unit as it is set in print.
+func printed(unit string) string { return strings.NewReplacer("m2", "m²", "m3", "m³").Replace(unit) }
+
 // say prints a value with its unit.
 func (a Axis) say(v float64) string {
 	if a.Unit == "" {
 		return digits(v, 3)
 	}
-	return digits(v, 2) + nbsp + a.Unit
+	return digits(v, 2) + nbsp + printed(a.Unit)
 }
 
 // bound prints a value that is a least or a greatest one, rounded to the safe side.
@@ -91,7 +95,7 @@ func (a Axis) bound(v float64, least bool) string {
 	if a.Unit == "" {
 		return text
 	}
-	return text + nbsp + a.Unit
+	return text + nbsp + printed(a.Unit)
 }
 
 func (a Axis) check() error {

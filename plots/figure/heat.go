@@ -94,6 +94,10 @@ func (p *panel) heatNames(h *Heat, unit string, passing []vg.Point) {
 		return dense(vg.Point{X: p.box.Min.X, Y: y}, vg.Point{X: p.box.Max.X, Y: y})
 	}
 	passing = append(append(passing, level(h.Bears)...), level(h.Yields)...)
+	if near := p.atY(h.Yields) - p.atY(h.Bears); h.Bears < h.Yields && near < 2*tickSize && p.y.holds(h.Yields) {
+		p.heatName("gives way at "+digits(h.Bears, 3)+" to "+digits(h.Yields, 3)+nbsp+unit, h.Yields, 1, passing)
+		return
+	}
 	if h.Bears < h.Yields {
 		p.heatName("holds to "+digits(h.Bears, 3)+nbsp+unit, h.Bears, -1, passing)
 	}

@@ -30,25 +30,30 @@ func TestReferenceImages(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			require.NoError(t, f.check())
-			got := raster(f, 96).Image()
-			file := filepath.Join("..", "..", "testdata", "figures", name+".png")
-			if *update {
-				var out bytes.Buffer
-				encoder := png.Encoder{CompressionLevel: png.BestCompression}
-				require.NoError(t, encoder.Encode(&out, got))
-				require.NoError(t, os.WriteFile(file, out.Bytes(), 0o644))
-			}
-			in, err := os.Open(file)
-			require.NoError(t, err)
-			defer in.Close()
-			want, err := png.Decode(in)
-			require.NoError(t, err)
-			require.Equal(t, want.Bounds(), got.Bounds())
-			strong, mean := difference(want, got)
-			require.Less(t, strong, 1e-3)
-			require.Less(t, mean, 0.02)
+			alike(t, f, 96, filepath.Join("..", "..", "testdata", "figures", name+".png"))
 		})
 	}
+}
+
+// alike compares a figure at so many dots per inch with a file, which it writes anew if asked.
+func alike(t *testing.T, f Figure, perInch int, file string) {
+	t.Helper()
+	got := raster(f, perInch).Image()
+	if *update {
+		var out bytes.Buffer
+		encoder := png.Encoder{CompressionLevel: png.BestCompression}
+		require.NoError(t, encoder.Encode(&out, got))
+		require.NoError(t, os.WriteFile(file, out.Bytes(), 0o644))
+	}
+	in, err := os.Open(file)
+	require.NoError(t, err)
+	defer in.Close()
+	want, err := png.Decode(in)
+	require.NoError(t, err)
+	require.Equal(t, want.Bounds(), got.Bounds())
+	strong, mean := difference(want, got)
+	require.Less(t, strong, 1e-3)
+	require.Less(t, mean, 0.02)
 }
 
 // difference is the share of pixels that differ by more than a fifth in a channel, and the mean over

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"gonum.org/v1/plot/vg"
@@ -145,12 +146,15 @@ func (f Line) draw(s *sheet, headline string) {
 	var labels []label
 	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: max(p.atY(100*v), p.box.Min.Y)} }
 	if f.Low != nil {
-		p.band(f.X.Values, hundredfold(f.Low), hundredfold(f.High), doubted())
+		x, low := p.curve(f.X.Values, f.Low)
+		_, high := p.curve(f.X.Values, f.High)
+		p.band(x, low, high, doubted())
 		labels = append(labels, label{text: "8 in 10", at: end((f.High[last] + f.Content[last]) / 2), color: quiet()})
 	}
 	p.grid()
 	p.limit(100 * f.Limit)
-	p.line(stroke(blue(), 3), f.X.Values, hundredfold(f.Content))
+	x, mean := p.curve(f.X.Values, f.Content)
+	p.line(stroke(blue(), 3), x, mean)
 	if f.X.Heat != nil {
 		p.heatUpright(f.X.Heat, f.X.Unit)
 	}
@@ -158,6 +162,19 @@ func (f Line) draw(s *sheet, headline string) {
 	p.ends(append(labels,
 		label{text: "mean " + digits(100*f.Content[last], 2) + nbsp + "%", at: end(f.Content[last]), color: blue(), bold: true},
 		label{text: texts[0], at: end(f.Limit), color: ink(), bold: true}))
+}
+
+// curve goes smoothly through contents [kg/kg dry], which it gives in %.
+func (p *panel) curve(x, content []float64) (fine, percents []float64) {
+	at, y := make([]float64, len(x)), make([]float64, len(x))
+	for i := range x {
+		at[i], y[i] = p.x.norm(x[i]), p.y.norm(math.Max(100*content[i], p.y.min))
+	}
+	shares := evenSteps(at[0], at[len(at)-1])
+	for i, v := range through(at, y, shares) {
+		fine, percents = append(fine, p.x.value(shares[i])), append(percents, p.y.value(v))
+	}
+	return fine, percents
 }
 
 // shade hatches and names where the strand softens, or may.

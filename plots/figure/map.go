@@ -21,7 +21,9 @@ type Map struct {
 	Here    *Mark                 // the scenario's own design; nil for none
 	Ratio   [][]diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
 	Start   float64               // content that the strand sets off with, at which no line is drawn [kg/kg dry]
-	Likely  float64               // value of X from which on a search has found the limit met nine times in ten at the scenario's own Y; 0 for none
+	// What searches have found at the scenario's own Y, in place of what is read off the map: the X that just meets the limit at the medians, and that from
+	// which on it is met nine times in ten; 0 for none.
+	Met, Likely float64
 }
 
 // Mark is a place on a map, in the units of its axes.
@@ -151,7 +153,7 @@ func (f Map) draw(s *sheet, headline string) {
 	}
 	style := s.style(tickSize, quiet(), false)
 	room.Max.Y -= tickSize
-	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: "+of+" at the medians, % of dry weight")
+	under := vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}
 	room.Max.Y -= 4
 	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
 	a.strip = f.X.Heat.strip(a.x)
@@ -159,6 +161,11 @@ func (f Map) draw(s *sheet, headline string) {
 	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit, f.Start)
 	m.warm(f.X.Values, f.Y.Values, f.Excess)
 	m.doubt(f.X.Values, f.Y.Values, f.Ratio)
+	words := "Colour: " + of + ", %, at the medians"
+	if m.belt != nil && len(m.belt.lines[0])+len(m.belt.lines[1]) > 0 {
+		words += ". Dashes: " + beltWords()[0] + ", " + beltWords()[1]
+	}
+	s.put(style, under, toRight(), words)
 	m.paint()
 	if f.X.Heat != nil {
 		p.heatUpright(f.X.Heat, f.X.Unit)

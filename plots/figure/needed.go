@@ -87,7 +87,11 @@ func (f Needed) takes(speed int, length, temperature float64) string {
 	if f.Likely == nil || speed != f.Own || f.Likely[at] <= 0 || f.Unlikely[at] <= 0 {
 		return metres(length)
 	}
-	return metres(length) + " (" + digits(f.Unlikely[at], 2) + " to " + digits(f.Likely[at], 2) + ", eight times in ten)"
+	from := "none"
+	if f.Unlikely[at] > size.Shortest {
+		from = digits(f.Unlikely[at], 2)
+	}
+	return metres(length) + " (" + from + " to " + digits(f.Likely[at], 2) + ", eight times in ten)"
 }
 
 // own is the headline at the scenario's own feed; "" where nothing is known of its doubt.
@@ -269,7 +273,7 @@ func (f Needed) belt(p *panel, x []float64) (end vg.Point, ok bool) {
 			flush()
 			continue
 		}
-		at, low, high = append(at, x[i]), append(low, f.Unlikely[i]), append(high, f.Likely[i])
+		at, low, high = append(at, x[i]), append(low, max(f.Unlikely[i], p.y.min)), append(high, f.Likely[i])
 	}
 	flush()
 	return end, ok

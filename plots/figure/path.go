@@ -116,6 +116,9 @@ func (f Path) draw(s *sheet, headline string) {
 	}
 	const below = 0.82 // of the panel, so that its name has room above
 	lower.y.max = max(lower.y.max, lower.y.min+(heat.Bears-lower.y.min)/below)
+	if near := heat.Yields - heat.Bears; near < 0.25*(lower.y.max-lower.y.min) { // both lines, and their name
+		lower.y.max = max(lower.y.max, lower.y.min+(heat.Yields-lower.y.min)/below)
+	}
 	top, bottom := room, room
 	top.Min.Y = room.Min.Y + room.Size().Y*0.4
 	bottom.Max.Y = top.Min.Y - 6

@@ -235,6 +235,7 @@ func (p *panel) upright(x float64, text string, bold bool, level int, a alignmen
 	r := box(style, place, a, text)
 	place.X += max(0, p.box.Min.X-r.Min.X) - max(0, r.Max.X-p.box.Max.X)
 	if p.s.free(grown(box(style, place, a, text), 3)) {
+		p.s.fill(grown(box(style, place, a, text), 2), paper())
 		p.s.put(style, place, a, text)
 	}
 }

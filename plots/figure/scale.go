@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -113,14 +114,7 @@ func (s scale) logTicks(about int) []tick {
 		linear := scale{min: s.min, max: s.max}
 		return linear.ticks(min(about, 5))
 	}
-	every := max(1, int(math.Ceil(decades/float64(max(about, 1)))))
-	labelled := func(m int) bool { return m == 1 }
-	switch {
-	case decades*3 <= float64(about)*1.5:
-		labelled = func(m int) bool { return m == 1 || m == 2 || m == 5 }
-	case decades*2 <= float64(about)*1.7:
-		labelled = func(m int) bool { return m == 1 || m == 3 }
-	}
+	labelled, every := s.labelled(about)
 	var out []tick
 	for e := int(math.Floor(math.Log10(s.min))); e <= int(math.Ceil(math.Log10(s.max))); e++ {
 		for m := 1; m < 10; m++ {
@@ -129,13 +123,28 @@ func (s scale) logTicks(about int) []tick {
 				continue
 			}
 			t := tick{value: v}
-			if labelled(m) && e%every == 0 {
+			if slices.Contains(labelled, m) && e%every == 0 {
 				t.label = power(v)
 			}
 			out = append(out, t)
 		}
 	}
 	return out
+}
+
+// labelled are the multiples of powers of ten that get numbers, as few as give four or more, and of how many powers each one gets them.
+func (s scale) labelled(about int) (multiples []int, every int) {
+	for _, multiples = range [...][]int{{1}, {1, 3}, {1, 2, 5}} {
+		count := 0
+		for _, m := range multiples {
+			count += int(math.Floor(math.Log10(s.max/float64(m))+1e-9)) - int(math.Ceil(math.Log10(s.min/float64(m))-1e-9)) + 1
+		}
+		const enough = 4
+		if count >= enough {
+			return multiples, max(1, count/max(2*about, enough))
+		}
+	}
+	return multiples, 1
 }
 
 // power prints the value of a tick on a logarithmic axis; a very great or small one as a power of ten.

@@ -3,6 +3,8 @@ package figure
 import (
 	"math"
 
+	"gonum.org/v1/gonum/stat"
+
 	"strandry/diffusion"
 	"strandry/scenarios/sweep"
 )
@@ -24,7 +26,7 @@ func (c *cut) ratios() [][]diffusion.Between {
 }
 
 // spread is an end of the doubt [kg/kg dry] at each place of a cut. It is known at some rows, which make a grid; between them its ratio to the content
-// at the medians, which changes but slowly, is smooth.
+// at the medians, which changes but slowly, is smooth, most of all along the limit.
 func (c *cut) spread(end func(r *sweep.Row) float64) [][]float64 {
 	columns, lines := c.known()
 	if len(columns) < 2 || len(c.drawn) > 1 && len(lines) < 2 {
@@ -42,7 +44,7 @@ func (c *cut) spread(end func(r *sweep.Row) float64) [][]float64 {
 		}
 		factors.z = append(factors.z, row)
 	}
-	fine := factors.over(c.places(0, nil), c.places(1, nil))
+	fine := factors.slanting(c.places(0, nil), c.places(1, nil), c.slant())
 	for j, row := range fine.z {
 		for i := range row {
 			if r := c.row(i, j); r.Ratio.High > 0 {
@@ -100,6 +102,57 @@ func (c *cut) places(n int, some []int) []float64 {
 		}
 		if some == nil || len(out) < len(some) && some[len(out)] == i {
 			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// slant is by how much the limit at the medians moves along the first axis for a step of one along the second, at the best straight line; zero where it
+// does not cross the cut.
+func (c *cut) slant() float64 {
+	if len(c.drawn) < 2 {
+		return 0
+	}
+	u, v := c.places(0, nil), c.places(1, nil)
+	var at, crossed []float64
+	for j := range v {
+		count, place := 0, 0.0
+		for i := 1; i < len(u); i++ {
+			a, b := c.row(i-1, j), c.row(i, j)
+			if (a.Mean <= c.limit) != (b.Mean <= c.limit) {
+				count++
+				place = u[i-1] + (u[i]-u[i-1])*part(a.Mean, b.Mean, c.limit)
+			}
+		}
+		if count == 1 {
+			at, crossed = append(at, v[j]), append(crossed, place)
+		}
+	}
+	if len(at) < 2 {
+		return 0
+	}
+	_, slope := stat.LinearRegression(at, crossed, nil, false)
+	return slope
+}
+
+// slanting is the field at other places, as [field.over] finds it, but that what lies between two lines is looked for along a slant.
+func (f field) slanting(u, v []float64, slant float64) field {
+	out := field{u: u, v: v, z: make([][]float64, len(v))}
+	for j, at := range v {
+		rows := make([][]float64, len(f.v))
+		for k, line := range f.v {
+			moved := make([]float64, len(u))
+			for i, x := range u {
+				moved[i] = x + slant*(line-at)
+			}
+			rows[k] = through(f.u, f.z[k], moved)
+		}
+		column := make([]float64, len(f.v))
+		for i := range u {
+			for k := range column {
+				column[k] = rows[k][i]
+			}
+			out.z[j] = append(out.z[j], through(f.v, column, []float64{at})[0])
 		}
 	}
 	return out

@@ -46,8 +46,8 @@ func green() color.NRGBA       { return rgb(0x009e73) }
 func purple() color.NRGBA      { return rgb(0xcc79a7) }
 func orange() color.NRGBA      { return rgb(0xe69f00) }
 func sky() color.NRGBA         { return rgb(0x56b4e9) }
-func buildable() color.NRGBA   { return rgb(0xf6f6f4) } // what can be built
-func beyondReach() color.NRGBA { return rgb(0xe2e2df) } // what cannot
+func buildable() color.NRGBA   { return paper() }       // what can be built
+func beyondReach() color.NRGBA { return rgb(0xefefed) } // what cannot
 func heated() color.NRGBA      { return rgb(0xfbf0dc) } // a tint of orange
 func unheated() color.NRGBA    { return rgb(0xeaf3fa) } // a tint of sky
 func driest() color.NRGBA      { return rgb(palette.Dry.Mark()) }

@@ -143,6 +143,7 @@ func (f Suits) draw(s *sheet, headline string) {
 	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", "air, of what it bears", rows, 2, marks, words)
 	p.s.fill(p.box, beyondReach())
 	p.column(p.x.min, f.Longest, buildable())
+	p.upright(f.Longest, "can be built: "+metres(f.Longest), true, 1, centred())
 	if f.Given > 0 {
 		side := alignment{-1, -0.5}
 		if f.Given > f.Longest {
@@ -150,7 +151,6 @@ func (f Suits) draw(s *sheet, headline string) {
 		}
 		p.upright(f.Given, "as given: "+metres(f.Given), false, 0, side)
 	}
-	p.upright(f.Longest, "can be built: "+metres(f.Longest), true, 1, centred())
 	p.rows(rows)
 	p.across(a)
 }

@@ -83,7 +83,7 @@ func TestBeltOfASweep(t *testing.T) {
 		require.Empty(t, undrawn)
 		return sheets[0].Figure.(Map)
 	}
-	whole, quick := draw(sweep.Sweep{}), draw(sweep.Sweep{Quick: true, Knots: 4})
+	whole, quick := draw(sweep.Sweep{}), draw(sweep.Sweep{Quick: true, Knots: 7})
 	require.Len(t, quick.Ratio, 3)
 	for j, row := range whole.Ratio {
 		for i, want := range row {

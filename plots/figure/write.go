@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"encoding/xml"
 	"fmt"
+	"html"
 	"regexp"
+	"strconv"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
@@ -73,9 +75,26 @@ func titled(svg []byte, headline string) []byte {
 	svg = regexp.MustCompile(`<!--[^>]*-->\n`).ReplaceAll(svg, nil)
 	svg = bytes.ReplaceAll(svg, []byte("font-family:Liberation Sans;"), []byte("font-family:'Liberation Sans',Arial,Helvetica,sans-serif;"))
 	svg = bytes.ReplaceAll(svg, []byte("data:image/jpg;"), []byte("data:image/png;"))
+	svg = fitted(svg)
 	head := bytes.Index(svg, []byte("<svg"))
 	end := head + bytes.IndexByte(svg[head:], '>') + 2
 	return bytes.Join([][]byte{svg[:head], []byte(`<svg role="img"`), svg[head+len("<svg") : end], title.Bytes(), svg[end:]}, nil)
+}
+
+// fitted tells of each text in an SVG how long it is, so that another typeface takes no more room.
+func fitted(svg []byte) []byte {
+	texts := regexp.MustCompile(`<text ([^>]*font-weight:(\w+);[^>]*font-size:([0-9.]+)px;[^>]*)>([^<]*)</text>`)
+	set := newTypesetter()
+	return texts.ReplaceAllFunc(svg, func(whole []byte) []byte {
+		part := texts.FindSubmatch(whole)
+		size, err := strconv.ParseFloat(string(part[3]), 64)
+		if err != nil {
+			return whole
+		}
+		style := set.style(vg.Length(size), ink(), string(part[2]) == "bold")
+		length := strconv.FormatFloat(float64(style.Width(html.UnescapeString(string(part[4])))), 'f', 1, 64)
+		return fmt.Appendf(nil, `<text textLength="%s" lengthAdjust="spacingAndGlyphs" %s>%s</text>`, length, part[1], part[4])
+	})
 }
 
 // undated takes from a PDF the time at which it was made, without moving a byte.

@@ -7,6 +7,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials/humidair"
+	"strandry/plots/palette"
 	"strandry/plots/table"
 )
 
@@ -17,7 +18,7 @@ func (l *Log) lead() string {
 	if r.Nozzle.Mean > m.Limit {
 		word = table.Times(r.Nozzle.Mean / m.Limit)
 	}
-	text := fmt.Sprintf("%s reaches the nozzle with %s of water, %s the limit of %s", m.Material.Name, table.Percent(r.Nozzle.Mean), word, table.Limit(m.Limit))
+	text := fmt.Sprintf("%s reaches the nozzle with %s of water (%s, eight times in ten), %s the limit of %s", m.Material.Name, table.Percent(r.Nozzle.Mean), table.Spanned(r.Low, r.High), word, table.Limit(m.Limit))
 	switch r.Endurance.Survival {
 	case diffusion.Softens:
 		text = fmt.Sprintf("%s softens on its way, %s. It would hold %s of water, %s the limit of %s", m.Material.Name, where(r.Endurance), table.Percent(r.Nozzle.Mean), word, table.Limit(m.Limit))
@@ -41,9 +42,15 @@ func (l *Log) question() []block {
 	for i := range m.Path {
 		zones = append(zones, m.Path[i].Name)
 	}
-	return []block{text(fmt.Sprintf("A strand of %s, %s thick, sets off with %s of water and runs at %s through %s. "+
-		"Is it dry enough when it reaches the nozzle, with no more than %s? If not: what holds it back, and what would have to be built?",
-		m.Material.Name, table.Millimetres(2*m.Radius), table.Percent(r.Start.Mean), table.Speed(m.Speed), joined(zones), table.Limit(m.Limit)))}
+	return []block{
+		text("Printing filament takes up water from the air, and wet filament prints badly: bubbles, strings, a rough skin, weaker parts. " +
+			"This page asks whether a strand dries on its way to the printer, while it runs through a heated path, and how sure that is. It comes from a computation that follows the water out of " +
+			"the strand, not from a test; what is not known well is drawn at random within what is known of it, and the odds say how often the strand comes out dry enough. " +
+			"Dry means nine times in ten or more, wet one time in ten or less, unsure what lies between; at the medians means with each thing in doubt at its middle value."),
+		text(fmt.Sprintf("A strand of %s, %s thick, sets off with %s of water and runs at %s through %s. "+
+			"Is it dry enough when it reaches the nozzle, with no more than %s? If not: what holds it back, and what would have to be built?",
+			m.Material.Name, table.Millimetres(2*m.Radius), table.Percent(r.Start.Mean), table.Speed(m.Speed), joined(zones), table.Limit(m.Limit))),
+	}
 }
 
 // joined lists names as a sentence does.
@@ -154,7 +161,7 @@ func (l *Log) answer() []block {
 	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
 	word, meaning, _ := strings.Cut(table.Meaning(r), ": ")
 	blocks := []block{
-		{Banner: &banner{Word: word, Text: meaning, Kind: r.Verdict.String(), Mark: [...]string{diffusion.Unsure: "○", diffusion.Dry: "●", diffusion.Wet: "✕", diffusion.TooHot: "▲"}[r.Verdict]}},
+		{Banner: &banner{Word: word, Text: meaning, Kind: verdictMeaning(r.Verdict)}},
 		{Facts: []fact{
 			{"Survives", table.Survives(m.Material.Name, r.Endurance)},
 			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
@@ -178,6 +185,11 @@ func (l *Log) answer() []block {
 		blocks = append(blocks, head("What changes would do"), text("Each row is a set of changes to be made together, assessed as it is written here. As it is, the design is dry "+table.Chance(r.Probability)+"."), block{Grid: g})
 	}
 	return blocks
+}
+
+// verdictMeaning is what the colours say of a verdict.
+func verdictMeaning(v diffusion.Verdict) palette.Meaning {
+	return [...]palette.Meaning{diffusion.Unsure: palette.Unsure, diffusion.Dry: palette.Dry, diffusion.Wet: palette.Wet, diffusion.TooHot: palette.Softens}[v]
 }
 
 func (l *Log) zones() *grid {

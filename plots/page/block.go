@@ -1,6 +1,10 @@
 package page
 
-import "html/template"
+import (
+	"html/template"
+
+	"strandry/plots/palette"
+)
 
 // document is what a page says, before it is set as HTML or Markdown.
 type document struct {
@@ -60,13 +64,18 @@ type picture struct {
 	Height  int // [px]
 }
 
-// Source is the picture as a URL that holds it whole.
-func (p *picture) Source() template.URL { return dataURL(p.PNG) }
+// Source is the picture as a URL that holds it whole, in whichever form is the smaller.
+func (p *picture) Source() template.URL {
+	if len(p.SVG) > 0 && len(p.SVG) < len(p.PNG) {
+		return dataURL("svg+xml", p.SVG)
+	}
+	return dataURL("png", p.PNG)
+}
 
 // banner is the verdict.
 type banner struct {
-	Word, Mark, Text string
-	Kind             string // dry, unsure, wet
+	Word, Text string
+	Kind       palette.Meaning
 }
 
 func text(s string) block { return block{Text: s} }

@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 
 	"strandry/diffusion"
 	"strandry/materials"
@@ -176,4 +177,22 @@ func coefficient(value, uncertainty float64) string {
 		text += " ± " + table.Significant(100*uncertainty, 2) + " %"
 	}
 	return text
+}
+
+// keeping is the section of dry storage.
+func (l *Log) keeping() []block {
+	study := l.Survey.Keeps
+	if study == nil {
+		return []block{text("This could not be found out: " + l.Survey.KeepsReason + ".")}
+	}
+	k := table.Keeps{Title: l.Scenario.Title, File: l.Scenario.File, Version: l.Answer.Version, Study: study}
+	facts := block{}
+	for _, f := range k.Lines() {
+		facts.Facts = append(facts.Facts, fact{f[0], f[1]})
+	}
+	blocks := []block{text("How long a dry loose strand of this material stays within its limit in the air of the room, and what a store with a door that is opened does to it. A wound spool keeps longer."), facts}
+	if assumed := slices.Concat(l.Scenario.Store.Assumed, l.Scenario.Opening.Assumed); len(assumed) > 0 {
+		blocks = append(blocks, text("Not given and assumed:"), block{List: assumed})
+	}
+	return blocks
 }

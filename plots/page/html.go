@@ -6,11 +6,13 @@ import (
 	"io"
 	"strings"
 	"unicode"
+
+	"strandry/plots/palette"
 )
 
-// dataURL holds a PNG whole.
-func dataURL(png []byte) template.URL {
-	return template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(png))
+// dataURL holds a picture of a kind whole.
+func dataURL(kind string, picture []byte) template.URL {
+	return template.URL("data:image/" + kind + ";base64," + base64.StdEncoding.EncodeToString(picture))
 }
 
 func writeHTML(out io.Writer, d *document) error {
@@ -24,9 +26,19 @@ func writeHTML(out io.Writer, d *document) error {
 // functions are those of the templates.
 func functions() template.FuncMap {
 	return template.FuncMap{
-		"tight": tight, "name": name, "measure": measure,
-		"style": func() template.CSS { return template.CSS(style) },
+		"tight": tight, "name": name, "measure": measure, "tone": tone,
+		"style": func() template.CSS { return template.CSS(styles()) },
 	}
+}
+
+// tone is the meaning of a cell that is a verdict; nil for another.
+func tone(cell string) *palette.Meaning {
+	for _, m := range palette.All() {
+		if cell == m.String() {
+			return &m
+		}
+	}
+	return nil
 }
 
 // tight joins each number and the short word after it, most often its unit, by a space at

@@ -57,7 +57,7 @@ const layout = `<!DOCTYPE html>
 {{- end}}
 </dl>
 {{- else if .Banner}}
-<p class="verdict {{.Banner.Kind}}"><strong><span aria-hidden="true">{{.Banner.Mark}}</span> {{.Banner.Word}}</strong> {{.Banner.Text}}</p>
+<p class="verdict {{.Banner.Kind}}"><strong><span aria-hidden="true">{{.Banner.Kind.Sign}}</span> {{.Banner.Word}}</strong> {{.Banner.Text}}</p>
 {{- else if .Grid}}{{template "grid" .Grid}}
 {{- else if .Picture}}{{template "picture" .Picture}}
 {{- else if .Code}}
@@ -73,7 +73,7 @@ const layout = `<!DOCTYPE html>
 {{- if .Group}}
 <tr class="group"><th colspan="{{len $g.Heads}}" scope="colgroup">{{tight .Group}}</th></tr>
 {{- else}}
-<tr>{{range $i, $cell := .Cells}}{{if $i}}{{$head := index $g.Heads $i}}<td data-head="{{name $head}}" data-unit="{{measure $head $cell}}"{{if eq $cell "-"}} class="none"{{end}}>{{tight $cell}}</td>{{else}}<th scope="row">{{tight $cell}}</th>{{end}}{{end}}</tr>
+<tr>{{range $i, $cell := .Cells}}{{if $i}}{{$head := index $g.Heads $i}}<td data-head="{{name $head}}" data-unit="{{measure $head $cell}}"{{if eq $cell "-"}} class="none"{{end}}>{{with tone $cell}}<span class="tone {{.}}"><span aria-hidden="true">{{.Sign}}</span> {{$cell}}</span>{{else}}{{tight $cell}}{{end}}</td>{{else}}<th scope="row">{{tight $cell}}</th>{{end}}{{end}}</tr>
 {{- end}}
 {{- end}}
 </tbody>

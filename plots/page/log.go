@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"strandry/plots/figure"
 	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/survey"
@@ -58,10 +59,14 @@ func (l *Log) Files() ([]File, error) {
 	return append(files, File{Markdown, markdown(d)}, File{HTML, page.Bytes()}), nil
 }
 
-// Names lists every file that a build log may have.
-func Names() []string {
+// Names lists every file that a build log of a scenario that varies these axes may have.
+func Names(vary []scenarios.Axis) []string {
 	var all []string
-	for _, name := range [...]string{pathName, profilesName, heatMapName, sectionName, mapName, neededName, suitsName} {
+	names := []string{pathName, profilesName, heatMapName, sectionName, mapName, neededName, suitsName}
+	for _, name := range figure.SweepNames(vary) {
+		names = append(names, variedName+"-"+name)
+	}
+	for _, name := range names {
 		all = append(all, Figures+"/"+name+".png", Figures+"/"+name+".svg")
 	}
 	return append(all, Markdown, HTML)
@@ -85,6 +90,7 @@ func (l *Log) document(pictures []*picture, missing []string) *document {
 			{"figures", "What the figures show", shown(pictures, missing)},
 			{"materials", "Which materials suit this dryer", l.suits()},
 			{"build", "What to build", l.build()},
+			{"keeping", "Keeping it dry", l.keeping()},
 			{"doubts", "What is uncertain", l.doubts()},
 			{"sources", "Sources of the values used", l.sources()},
 			{"assumptions", "Assumptions, and what the model leaves out", l.assumptions()},

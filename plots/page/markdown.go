@@ -36,7 +36,7 @@ func markdownBlock(b *bytes.Buffer, k *block) {
 			fmt.Fprintf(b, "- **%s:** %s\n", escaped(f.Name), escaped(f.Value))
 		}
 	case k.Banner != nil:
-		fmt.Fprintf(b, "**%s %s**: %s\n", k.Banner.Mark, escaped(k.Banner.Word), escaped(k.Banner.Text))
+		fmt.Fprintf(b, "**%s %s**: %s\n", k.Banner.Kind.Sign(), escaped(k.Banner.Word), escaped(k.Banner.Text))
 	case k.Grid != nil:
 		markdownGrid(b, k.Grid)
 	case k.Picture != nil:

@@ -159,8 +159,11 @@ func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	sheets, undrawn := figure.OfSweep(l.Survey.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
-			if a := l.Survey.Length.Answer; a != nil && a.Likely.Outcome == size.Met && a.Likely.From > a.From {
-				m.Likely = a.Likely.From
+			if a := l.Survey.Length.Answer; a != nil && a.Outcome == size.Met && a.Value == a.DryFrom {
+				m.Met = a.Value
+				if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
+					m.Likely = a.Likely.From
+				}
 			}
 			return m, ""
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"strandry/plots/figure"
+	"strandry/plots/palette"
 	"strandry/plots/table"
 	"strandry/scenarios/measured"
 )
@@ -68,9 +69,9 @@ func beside(p *table.Proof) (block, error) {
 
 // sums are the verdict, the failures and the families.
 func sums(p *table.Proof) []block {
-	blocks := []block{{Banner: &banner{Word: "PASSED", Mark: "●", Text: p.Summary() + ".", Kind: "dry"}}}
+	blocks := []block{{Banner: &banner{Word: "PASSED", Text: p.Summary() + ".", Kind: palette.Passed}}}
 	if !p.Whole() {
-		blocks[0].Banner = &banner{Word: "FAILED", Mark: "✕", Text: p.Summary() + ".", Kind: "wet"}
+		blocks[0].Banner = &banner{Word: "FAILED", Text: p.Summary() + ".", Kind: palette.Failed}
 		failed := &grid{Heads: proofHeads(), Words: true}
 		for i := range p.Results {
 			if r := &p.Results[i]; !r.Passed() {

@@ -1,17 +1,35 @@
 package page
 
+import (
+	"fmt"
+	"strings"
+
+	"strandry/plots/palette"
+)
+
+// styles is the whole style sheet of a page: its look, and what the colours of the palette mean.
+func styles() string {
+	var rules, night, print strings.Builder
+	for _, m := range palette.All() {
+		for _, scheme := range []struct {
+			out  *strings.Builder
+			tone palette.Tone
+		}{{&rules, m.Day()}, {&night, m.Night()}, {&print, m.Print()}} {
+			fmt.Fprintf(scheme.out, ".%v{color:%s;background:%s}", m, palette.Hex(scheme.tone.Ink), palette.Hex(scheme.tone.Ground))
+		}
+	}
+	return style + rules.String() + "\n@media screen and (prefers-color-scheme:dark){" + night.String() + "}\n@media print{" + print.String() + "}\n"
+}
+
 // style is the look of the page: the faces of the reader's own system, ink on paper by day,
 // chalk on slate by night. Every pair of colours of text and ground has a contrast of 4.5 to 1 or
 // more. On a narrow screen each row of a table becomes a card.
 const style = `
 :root{--paper:#fcfbf7;--ink:#20262b;--soft:#566069;--line:#d9d5c9;--band:#f2efe6;--accent:#0b5a78;
---dry:#7a5206;--dry-band:#fbf0d9;--unsure:#4d4a45;--unsure-band:#ece9e2;--wet:#0c3f75;--wet-band:#dfeaf6;--softens:#8a2b06;--softens-band:#fbe6dc;
 --serif:ui-serif,"Iowan Old Style","Palatino Linotype",Palatino,"Liberation Serif",Georgia,serif;
 --sans:system-ui,-apple-system,"Segoe UI",Roboto,"Liberation Sans",Arial,sans-serif;
 --mono:ui-monospace,"SF Mono",Menlo,Consolas,"Liberation Mono",monospace}
-@media (prefers-color-scheme:dark){:root{--paper:#171b1f;--ink:#e4e2dc;--soft:#a5adb4;--line:#3a4249;--band:#20262c;--accent:#7cc4e4;
---dry:#f0c778;--dry-band:#352a14;--unsure:#d5d1c8;--unsure-band:#2b2f33;--wet:#a3cdf5;--wet-band:#14293f;
---softens:#f7b596;--softens-band:#3b1d10}}
+@media (prefers-color-scheme:dark){:root{--paper:#171b1f;--ink:#e4e2dc;--soft:#a5adb4;--line:#3a4249;--band:#20262c;--accent:#7cc4e4}}
 @media screen and (prefers-color-scheme:dark){img{filter:brightness(.9)}}
 *{box-sizing:border-box}
 html{scroll-padding-top:1rem;-webkit-text-size-adjust:100%;text-size-adjust:100%}
@@ -42,10 +60,7 @@ ul{padding-left:1.2rem}
 li{margin-bottom:.45rem}
 .verdict{padding:.8rem 1rem;border-left:.4rem solid;max-width:none}
 .verdict strong{font-family:var(--serif);font-size:1.5rem;letter-spacing:.04em;margin-right:.6rem;white-space:nowrap}
-.verdict.dry{color:var(--dry);background:var(--dry-band)}
-.verdict.unsure{color:var(--unsure);background:var(--unsure-band)}
-.verdict.wet{color:var(--wet);background:var(--wet-band)}
-.verdict.softens{color:var(--softens);background:var(--softens-band)}
+td .tone{padding:.05rem .4rem;border-radius:.2rem;white-space:nowrap}
 dl{border-top:1px solid var(--line)}
 dl div{display:grid;grid-template-columns:9rem minmax(0,1fr);gap:1rem;padding:.4rem 0;border-bottom:1px solid var(--line)}
 dt{color:var(--soft)}
@@ -101,9 +116,7 @@ td:empty,td.none{display:none!important}
 tr.group{padding:0;border:0}
 .group th{padding:.4rem .6rem!important;font-size:.9rem}}
 @media print{
-:root{--paper:#fff;--ink:#000;--soft:#444;--line:#bbb;--band:#f3f3f3;--accent:#000;
---dry:#5c3d00;--dry-band:#fff;--unsure:#333;--unsure-band:#fff;--wet:#0c3f75;--wet-band:#fff;
---softens:#6b2003;--softens-band:#fff}
+:root{--paper:#fff;--ink:#000;--soft:#444;--line:#bbb;--band:#f3f3f3;--accent:#000}
 @page{margin:16mm}
 body{font-size:10pt;line-height:1.4}
 nav,.skip{display:none}

@@ -120,7 +120,7 @@ func (d *doubting) lengths(m *diffusion.Model, middle float64) (unlikely, likely
 
 // edge walks from a length [m] by steps of its logarithm until a ratio crosses one, and finds where.
 func (d *doubting) edge(m *diffusion.Model, from, step float64, begin diffusion.Odds, ratio func(o *diffusion.Odds) float64) float64 {
-	const farthest, near = 4, 0.02
+	const farthest, near = 8, 0.02
 	at := func(u float64) (float64, error) {
 		o, err := d.odds(m, math.Exp(u))
 		return math.Log(ratio(&o)), err
@@ -131,6 +131,9 @@ func (d *doubting) edge(m *diffusion.Model, from, step float64, begin diffusion.
 		var err error
 		if b.AtB, err = at(b.B); err != nil || b.B == b.A {
 			return 0
+		}
+		if b.AtA <= 0 && b.AtB <= 0 && math.Exp(b.B) <= size.Shortest*(1+1e-9) {
+			return size.Shortest // none is needed
 		}
 		if (b.AtA > 0) != (b.AtB > 0) {
 			u, err := root.Find(at, b, root.Tolerance{Value: near, Width: near * math.Abs(step)})

@@ -36,7 +36,8 @@ type Table struct {
 	Reason     string
 	// At the scenario's own speed, Speeds[Own]; Own is -1 where that is none of them.
 	Own int
-	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known.
+	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known,
+	// size.Shortest where none is needed.
 	Likely, Unlikely []float64
 	// Least is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
 	Least []Left

@@ -14,8 +14,8 @@ import (
 // Values on the axes of the map.
 const chartLengths, chartFeeds = 32, 24
 
-// Knots are the values of each axis at which figures of a study get their odds.
-const Knots = 5
+// Knots are the values of the longest axis at which figures of a study get their odds.
+const Knots = 7
 
 // chart is [Chart] for the design.
 func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {

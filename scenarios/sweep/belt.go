@@ -103,16 +103,19 @@ func (b *belting) model(row int) (*diffusion.Model, error) {
 	return &s.Model, nil
 }
 
-// knots are so many places on each axis of numbers: its ends and, spread evenly over its values by rising value, those between. All of them where there
-// are no more, and on the shortest of three axes, of which a figure shows a single place.
+// knots are so many places on the longest axis of numbers and about half as many on another: its ends and, spread evenly over its values by rising value,
+// those between, one of them next to the scenario's own. All of them where there are no more, and on the shortest of three axes, of which a figure shows a single place.
 func knots(axes []scenarios.Axis, count int) [][]int {
-	numbers, shortest := 0, -1
+	numbers, shortest, longest := 0, -1, 0
 	for i, a := range axes {
 		if len(a.Values) == 0 {
 			continue
 		}
 		if numbers++; shortest < 0 || len(a.Values) < len(axes[shortest].Values) {
 			shortest = i
+		}
+		if len(a.Values) > len(axes[longest].Values) {
+			longest = i
 		}
 	}
 	out := make([][]int, len(axes))
@@ -122,13 +125,41 @@ func knots(axes []scenarios.Axis, count int) [][]int {
 			order[k] = k
 		}
 		slices.SortStableFunc(order, func(j, k int) int { return cmp.Compare(a.Values[j], a.Values[k]) })
+		count := count
+		if i != longest {
+			count = (count + 1) / 2
+		}
 		if last := len(order) - 1; last >= count && count > 1 && !(numbers > 2 && i == shortest) {
 			for k := range count {
 				out[i] = append(out[i], order[k*last/(count-1)])
 			}
+			own(out[i], a)
 			continue
 		}
 		out[i] = order
 	}
 	return out
+}
+
+// own puts the place nearest to the scenario's own value in place of the knot between the ends that is nearest to it.
+func own(chosen []int, a scenarios.Axis) {
+	if !a.Key.Known || len(chosen) < 3 {
+		return
+	}
+	off := func(place int) float64 { return math.Abs(a.Values[place] - a.Key.Value) }
+	nearest := 0
+	for place := range a.Values {
+		if off(place) < off(nearest) {
+			nearest = place
+		}
+	}
+	inner, best := chosen[1:len(chosen)-1], 0
+	for k := range inner {
+		if math.Abs(a.Values[inner[k]]-a.Values[nearest]) < math.Abs(a.Values[inner[best]]-a.Values[nearest]) {
+			best = k
+		}
+	}
+	if !slices.Contains(chosen, nearest) {
+		inner[best] = nearest
+	}
 }

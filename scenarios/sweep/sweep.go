@@ -17,7 +17,7 @@ import (
 type Sweep struct {
 	Scenario *scenarios.Scenario
 	Quick    bool        // leave out Low, High and Verdict, at a third of the work
-	Knots    int         // of a quick sweep: so many values of each axis of numbers, spread over it, get Low, High and Ratio all the same; 0 for none
+	Knots    int         // of a quick sweep: so many values of its longest axis of numbers, half as many of another, get Low, High and Ratio all the same; 0 for none
 	Workers  int         // goroutines, no more than there are tasks; as many as there are cores is a good choice
 	Known    map[int]Row // rows from an earlier run, by index; nil for none
 
