@@ -13,7 +13,7 @@ import (
 const Step = 1.2815515655446004
 
 // Points are where the function must be known first: the centre, then each unknown alone at +Step and at -Step, then the points of a
-// low-discrepancy sequence, whose number grows with that of the unknowns. One unknown needs no more than its line.
+// low-discrepancy sequence. One unknown needs no more than its line.
 func Points(unknowns int) [][]float64 {
 	points := [][]float64{make([]float64, unknowns)}
 	for i := range unknowns {
@@ -26,9 +26,8 @@ func Points(unknowns int) [][]float64 {
 	if unknowns < 2 {
 		return points
 	}
-	const least, seed = 32, 7
-	terms := (unknowns + 1) * (unknowns + 2) / 2 // of the polynomial: with twice as many values, leaving one out tells something
-	return append(points, Draws(max(least, 2*terms-len(points)), unknowns, seed)...)
+	const count, seed = 24, 7
+	return append(points, Draws(count, unknowns, seed)...)
 }
 
 // knots of the curve along the steepest line, without the centre; the sample of a few thousand draws hardly leaves them.

@@ -25,8 +25,8 @@ func ExampleFind() {
 		fmt.Printf("%s: leaves %.1f\n", step.Unknown, step.Left)
 	}
 	// Output:
-	// the activation energy makes 0.4 of the doubt
-	// limit: leaves 0.7
-	// activation energy: leaves 0.5
+	// the limit makes 0.6 of the doubt
+	// limit: leaves 0.5
+	// activation energy: leaves 0.4
 	// diffusivity at the reference: leaves 0.0
 }
