@@ -10,13 +10,14 @@ import (
 	"strandry/materials"
 )
 
-// doubtful is the standard transit without its last zone, with all that is not known of PA6.
+// doubtful is the standard transit with two metres of drum and without its last zone, with all that is not known of PA6.
 func doubtful(t *testing.T) *diffusion.Model {
 	t.Helper()
 	m := transit(t, 0)
 	p, err := materials.Lookup("pa6")
 	require.NoError(t, err)
 	m.Material, m.Path = p, m.Path[:2]
+	m.Path[1].Length = 2
 	return m
 }
 
@@ -35,7 +36,7 @@ func TestOddsLikeAnother(t *testing.T) {
 		require.NoError(t, err)
 		require.InDelta(t, own.Probability, like.Probability, 0.02, "%v", c)
 		for _, pair := range [][2]float64{{own.Low, like.Low}, {own.High, like.High}, {own.Ratio.Low, like.Ratio.Low}, {own.Ratio.High, like.Ratio.High}} {
-			require.InEpsilon(t, pair[0], pair[1], 0.15, "%v", c)
+			require.InEpsilon(t, pair[0], pair[1], 0.2, "%v", c)
 		}
 	}
 	// Of other unknowns it is the odds themselves.

@@ -173,7 +173,7 @@ func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace,
 // chartOf is the map of length and feed, or why there is none.
 func chartOf(ctx context.Context, s *scenarios.Scenario, zone int, frame figure.Frame) (sheets []figure.Sheet, undrawn []string) {
 	met := 0.0
-	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, zone, diffusion.CoarseSettings()); err == nil && found.Outcome == size.Met && found.Value == found.From {
+	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, zone, s.Settings); err == nil && found.Outcome == size.Met && found.Value == found.From {
 		met = found.Value
 	}
 	grid, err := survey.Chart(ctx, s, zone, met)

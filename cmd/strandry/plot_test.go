@@ -40,7 +40,7 @@ func TestPlot(t *testing.T) {
 		require.Greater(t, info.Size(), int64(1000), e.Name())
 	}
 	require.Equal(t, want, got)
-	require.Contains(t, unwrapped(out.String()), "no length of warm box brings PLA within its limit")
+	require.Contains(t, unwrapped(out.String()), "No length of warm box brings PLA within its limit")
 	narrow(t, out.String())
 }
 

@@ -78,16 +78,16 @@ func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Figure {
 
 // floorOf is the least moisture that any length leaves, over the temperature of the zone's air, at the scenario's own feed; ok tells that no length is
 // enough anywhere, and that it is known at two temperatures or more.
-func floorOf(s *scenarios.Scenario, t *needed.Table, f Frame) (l Line, ok bool) {
+func floorOf(s *scenarios.Scenario, t *needed.Table, f Frame) (floor Floor, ok bool) {
 	for _, row := range t.Lengths {
 		for _, length := range row {
 			if length > 0 {
-				return l, false
+				return floor, false
 			}
 		}
 	}
 	way := heatOf(s.Model.Material.GivesWay())
-	l = Line{Frame: f, Limit: s.Model.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
+	l := Line{Frame: f, Limit: s.Model.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
 	l.Setup.Feed = speedOf(s.Model.Speed)
 	spread := true
 	for i, left := range t.Least {
@@ -104,7 +104,7 @@ func floorOf(s *scenarios.Scenario, t *needed.Table, f Frame) (l Line, ok bool) 
 		l.Low, l.High = nil, nil
 	}
 	if len(l.Content) < 2 {
-		return l, false
+		return floor, false
 	}
 	best, found := 0, false
 	for i, x := range l.Excess {
@@ -112,10 +112,18 @@ func floorOf(s *scenarios.Scenario, t *needed.Table, f Frame) (l Line, ok bool) 
 			best, found = i, true
 		}
 	}
-	l.Say = fmt.Sprintf("No length of %s brings %s within its limit of %s: at %s, up to where it holds, the least left is %s",
-		t.Zone, s.Model.Material.Name, percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))
-	return l, true
+	return Floor{l, fmt.Sprintf("No length of %s brings %s within its limit of %s: at %s, up to where it holds, the least left is %s",
+		t.Zone, s.Model.Material.Name, percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))}, true
 }
+
+// Floor is the least moisture that any length leaves, over a temperature.
+type Floor struct {
+	Line
+	says string
+}
+
+// Headline tells the least of them at which the strand holds.
+func (f Floor) Headline() string { return f.says }
 
 // FrameOf is the frame of a scenario.
 func FrameOf(s *scenarios.Scenario, version string) Frame {

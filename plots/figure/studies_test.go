@@ -78,13 +78,13 @@ func TestFloor(t *testing.T) {
 	require.NoError(t, err)
 	table, err := needed.Find(context.Background(), s, needed.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
 	require.NoError(t, err)
-	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Line)
+	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Floor)
 	require.NoError(t, f.check())
 	require.InDeltaSlice(t, []float64{35, 45}, f.X.Values, 1e-9)
 	for i, left := range table.Least {
 		require.Equal(t, [...]float64{left.Low, left.Mean, left.High}, [...]float64{f.Low[i], f.Content[i], f.High[i]})
 	}
-	require.Regexp(t, `^No length of warm box brings PLA within its limit of 0.025 %: at 45 °C, up to where it holds, the least left is 0.12 % \(0.0\d+ to 0.\d+\)$`, plain(f.frame().headline(f.Headline())))
+	require.Regexp(t, `^No length of warm box brings PLA within its limit of 0.025 %: at 45 °C, up to where it holds, the least left is 0.12 % \(0.0\d+ to 0.\d+\)$`, plain(f.Headline()))
 	clean(t, "floor", f)
 }
 

@@ -54,6 +54,10 @@ func TestLogOfADemonstration(t *testing.T) {
 			require.Contains(t, markdown, text, demo)
 			require.Contains(t, strings.Join(strings.Fields(html), " "), text, demo)
 		}
+		require.Less(t, len(html), 1_500_000, "a page that can be sent")
+		for _, study := range []string{"What the scenario varies", "Keeping it dry", "Printing filament takes up water from the air"} {
+			require.Contains(t, markdown, study)
+		}
 		for name := range files {
 			if strings.HasPrefix(name, page.Figures) && strings.HasSuffix(name, ".png") {
 				require.Contains(t, markdown, name)

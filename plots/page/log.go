@@ -35,10 +35,17 @@ const (
 // Files makes the files of the log, the two pages last. The same log gives the same bytes.
 // A number that is not finite is an error.
 func (l *Log) Files() ([]File, error) {
+	studies := *l.Survey
+	if studies.Keeps != nil {
+		if err := (&table.Keeps{Study: studies.Keeps}).Check(); err != nil {
+			return nil, err
+		}
+		studies.Keeps = nil // some of its numbers may be infinite
+	}
 	for _, part := range []struct {
 		name  string
 		value any
-	}{{"the result", l.Answer.Assessment}, {"the diagnosis", &l.Answer.Diagnosis}, {"the studies", l.Survey}} {
+	}{{"the result", l.Answer.Assessment}, {"the diagnosis", &l.Answer.Diagnosis}, {"the studies", &studies}} {
 		if err := table.Finite(part.name, part.value); err != nil {
 			return nil, err
 		}

@@ -20,8 +20,8 @@ type Keeps struct {
 	Assumed []string // of the store and its opening
 }
 
-// check refuses figures that are not finite, but for those that mean "any".
-func (k *Keeps) check() error {
+// Check refuses figures that are not finite, but for those that mean "any".
+func (k *Keeps) Check() error {
 	study := *k.Study
 	study.Rows = append([]keeps.Row(nil), study.Rows...)
 	for i := range study.Rows {
@@ -38,7 +38,7 @@ func (k *Keeps) check() error {
 // WriteText sets two tables: the strand in the air, and in the store. It writes nothing and returns
 // an error if any figure is not finite.
 func (k *Keeps) WriteText(out io.Writer) error {
-	if err := k.check(); err != nil {
+	if err := k.Check(); err != nil {
 		return err
 	}
 	t := k.Study
@@ -282,7 +282,7 @@ type keepsRow struct {
 // WriteJSON writes the study as indented JSON in SI units. It writes nothing and returns an error if
 // any figure is not finite.
 func (k *Keeps) WriteJSON(out io.Writer) error {
-	if err := k.check(); err != nil {
+	if err := k.Check(); err != nil {
 		return err
 	}
 	t := k.Study

@@ -10,14 +10,15 @@ import (
 	"strandry/scenarios/size"
 )
 
-// doubt finds Likely, Unlikely and Least at a few temperatures, and fills in those between.
-func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Model, own []place) error {
+// doubt finds Likely, Unlikely and Least at a few temperatures, and fills in those between. longest is what can be built [m].
+func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Model, own []place, longest float64) error {
 	n := len(own)
 	t.Likely, t.Unlikely, t.Least = make([]float64, n), make([]float64, n), make([]Left, n)
 	d := doubting{march: diffusion.NewMarch(), request: r}
 	var met, unmet []int
 	for i, p := range own {
 		switch {
+		case p.length > far*longest:
 		case p.length > size.Shortest:
 			met = append(met, i)
 		case p.nearest > 0:
@@ -43,6 +44,9 @@ func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Model
 	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Least[i].High })
 	return nil
 }
+
+// far beyond what can be built, nobody asks how sure a length is, and the marches are long.
+const far = 15
 
 // few are some of the indices, the first and the last among them.
 func few(all []int) []int {
@@ -120,7 +124,7 @@ func (d *doubting) lengths(m *diffusion.Model, middle float64) (unlikely, likely
 
 // edge walks from a length [m] by steps of its logarithm until a ratio crosses one, and finds where.
 func (d *doubting) edge(m *diffusion.Model, from, step float64, begin diffusion.Odds, ratio func(o *diffusion.Odds) float64) float64 {
-	const farthest, near = 8, 0.02
+	const farthest, near = 8, 0.03
 	at := func(u float64) (float64, error) {
 		o, err := d.odds(m, math.Exp(u))
 		return math.Log(ratio(&o)), err

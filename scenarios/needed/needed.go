@@ -36,7 +36,7 @@ type Table struct {
 	Reason     string
 	// At the scenario's own speed, Speeds[Own]; Own is -1 where that is none of them.
 	Own int
-	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known,
+	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known or far beyond what can be built,
 	// size.Shortest where none is needed.
 	Likely, Unlikely []float64
 	// Least is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
@@ -117,7 +117,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 	for i, a := range all[t.Own*n : (t.Own+1)*n] {
 		own[i] = a.place
 	}
-	return t, t.doubt(ctx, &r, models, own)
+	return t, t.doubt(ctx, &r, models, own, s.Build.Longest)
 }
 
 // models makes the model at each temperature; nil where the air cannot be.

@@ -85,10 +85,12 @@ func (b *belting) give(ctx context.Context, rows []int) error {
 	return nil
 }
 
-// off is how far a row is from its limit, as a logarithm.
+// off is how far a row is from its limit, as a logarithm; more for one that is below it, where a wet skin or the air may decide, and a surrogate serves less.
 func (b *belting) off(row int) float64 {
+	const below = 4
 	r := &b.grid.Rows[row]
-	return math.Abs(math.Log(math.Max(r.Mean, 1e-9) / r.Limit))
+	log := math.Log(math.Max(r.Mean, 1e-9) / r.Limit)
+	return math.Max(log, -below*log)
 }
 
 func (b *belting) model(row int) (*diffusion.Model, error) {
