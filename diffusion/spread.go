@@ -1,7 +1,7 @@
 package diffusion
 
 // Spread gives the 10 and 90 % points of a measure of the model, above zero, when all that is in doubt about the model is drawn. The measure is
-// asked of some seventy drawn models, with the settings of all draws.
+// asked of some fifty drawn models, with the settings of all draws.
 func (w *March) Spread(m *Model, s Settings, measure func(m *Model, s Settings) (float64, error)) (Between, error) {
 	coarse := drawSettings(s)
 	e, err := w.ensemble(m, coarse)

@@ -32,7 +32,7 @@ func ExampleScenario_With() {
 		return
 	}
 	march := diffusion.NewMarch()
-	for _, length := range []string{"12 m", "120 m"} {
+	for _, length := range []string{"12 m", "200 m"} {
 		longer, err := s.With(scenarios.Setting{Key: "zone.drum.length", Value: length})
 		if err != nil {
 			fmt.Println(err)
@@ -47,5 +47,5 @@ func ExampleScenario_With() {
 	}
 	// Output:
 	// 12 m: dry enough false
-	// 120 m: dry enough true
+	// 200 m: dry enough true
 }

@@ -103,7 +103,7 @@ func TestSheetsOfASweep(t *testing.T) {
 	require.Empty(t, undrawn)
 	require.Equal(t, []string{"line-pa12", "line-pa6"}, sheetNames(sheets))
 	require.Equal(t, []float64{g.Rows[2].Mean, g.Rows[3].Mean}, sheets[1].Figure.(Line).Content)
-	require.Equal(t, "drum 12 m at 90 °C, dew point -20 °C · starts at 2.5 % · strand material pa6", plain(sheets[1].Figure.(Line).foot()))
+	require.Equal(t, "drum 12 m at 80 °C, dew point -20 °C · starts at 2.5 % · strand material pa6", plain(sheets[1].Figure.(Line).foot()))
 
 	g = swept(t, true, "feed.speed=1 mm/s, 2 mm/s, 4 mm/s", "zone.drum.temperature=60 °C, 90 °C", "zone.drum.length=1 m, 2 m, 3 m")
 	sheets, undrawn = OfSweep(g, drum(t), Frame{})

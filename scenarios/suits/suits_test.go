@@ -268,7 +268,7 @@ func TestRestIsTheDwellInStillAir(t *testing.T) {
 				within  float64
 			}{
 				{r.Needed.Outcome, r.Needed.Value, r.Rest, 1e-3},
-				{r.Likely.Outcome, r.Likely.Value, rest.Time{Already: r.RestLikely.Already, Never: r.RestLikely.Never, Seconds: r.RestLikely.Seconds}, 0.03},
+				{r.Likely.Outcome, r.Likely.Value, rest.Time{Already: r.RestLikely.Already, Never: r.RestLikely.Never, Seconds: r.RestLikely.Seconds}, 0.05},
 			} {
 				require.Equal(t, c.outcome == size.Met, c.rest.Seconds > 0, r.Material.ID)
 				require.Equal(t, c.outcome == size.Nowhere, c.rest.Never, r.Material.ID)

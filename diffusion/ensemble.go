@@ -1,0 +1,268 @@
+package diffusion
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"strandry/diffusion/surrogate"
+)
+
+// ensemble marches a model at deviates of its unknowns.
+type ensemble struct {
+	marches  *March
+	model    *Model
+	unknowns []Unknown
+	settings Settings
+	result   Result
+	near     []agreement                     // of air and strand at the medians, from which that of each draw is sought
+	failed   error                           // the first march without an answer
+	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
+}
+
+func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
+	return &ensemble{marches: w, model: m, unknowns: m.Unknowns(), settings: s}, nil
+}
+
+// agreements of air and strand at the medians, where it takes some search; nil for none.
+func (e *ensemble) agreements() []agreement {
+	if !slices.ContainsFunc(e.model.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
+		return nil
+	}
+	if e.marches.Run(e.model, e.settings, &e.result) != nil {
+		return make([]agreement, len(e.model.Path))
+	}
+	return slices.Clone(e.result.agreements)
+}
+
+// march is the logarithm of the content at deviates of the unknowns; no number where it cannot be marched.
+func (e *ensemble) march(deviates []float64) float64 {
+	log, err := e.tried(deviates)
+	if err != nil {
+		e.fails(err)
+		return math.NaN()
+	}
+	return log
+}
+
+func (e *ensemble) tried(deviates []float64) (float64, error) {
+	m, open, err := e.model.drawn(e.unknowns, deviates)
+	if err != nil {
+		return 0, err
+	}
+	log, err := e.logarithm(&m)
+	endless, bored := m.unboundedBores()
+	if err != nil || !bored {
+		return log, err
+	}
+	most, err := e.logarithm(&endless)
+	return (1-open)*log + open*most, err
+}
+
+// fails keeps an error.
+func (e *ensemble) fails(err error) {
+	if e.failed == nil {
+		e.failed = err // the first
+	}
+}
+
+func (e *ensemble) logarithm(m *Model) (float64, error) {
+	if e.measure != nil {
+		x, err := e.measure(m)
+		return math.Log(x), err
+	}
+	if err := e.marches.run(m, e.settings, e.near, &e.result); err != nil {
+		return 0, err
+	}
+	return logarithm(e.result.Nozzle.Mean, m.Limit), nil
+}
+
+// logarithm of a content, or of a millionth of the limit where it is less.
+func logarithm(content, limit float64) float64 {
+	const least = 1e-6
+	return math.Log(max(content, least*limit))
+}
+
+// fitted is a surrogate of the logarithm of a content, a sample of that logarithm, and the content where the diffusivity alone deviates.
+type fitted struct {
+	surrogate     *surrogate.Surrogate
+	sample        []float64
+	byDiffusivity Between
+	axes          []float64 // values at the centre and on the axes
+	fastIsWetter  bool
+}
+
+// fit makes the marches that a surrogate needs. Marched gives the values at [surrogate.Points] and at further draws.
+func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
+	f, values, err := e.stand(badly, marched)
+	if err != nil {
+		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
+	}
+	n := len(e.unknowns)
+	out := fitted{surrogate: f, axes: values[:1+2*n]}
+	out.byDiffusivity, out.fastIsWetter = e.byDiffusivity(values)
+	for _, z := range e.marches.draws(n) {
+		out.sample = append(out.sample, f.At(z))
+	}
+	return out, nil
+}
+
+// stand finds a surrogate, from more marches while it is off by more than this, and the values that it rests on.
+func (e *ensemble) stand(off float64, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
+	k := e.known(marched)
+	f, err := k.fit()
+	for _, more := range further(len(e.unknowns)) {
+		if err != nil || f.Error <= off || len(e.unknowns) < 2 {
+			break
+		}
+		k.points, k.values = append(k.points, more...), append(k.values, fill(marched(more), k.wet)...)
+		f, err = k.fit()
+	}
+	return f, k.values, err
+}
+
+// known are the values that a surrogate rests on.
+type known struct {
+	points, line   [][]float64
+	values, onLine []float64
+	wet            float64 // value of a draw without an answer
+}
+
+func (k *known) fit() (*surrogate.Surrogate, error) {
+	return surrogate.Fit(k.points, k.values, k.line, k.onLine)
+}
+
+// known marches at [surrogate.Points] and on the line that they give.
+func (e *ensemble) known(marched func(points [][]float64) []float64) known {
+	if e.near == nil {
+		e.near = e.agreements()
+	}
+	n := len(e.unknowns)
+	k := known{points: surrogate.Points(n)}
+	k.values = marched(k.points)
+	if math.IsNaN(k.values[0]) {
+		k.values[0] = e.centre()
+	}
+	k.wet = e.wet(k.values)
+	fill(k.values, k.wet)
+	k.line = surrogate.Line(n, k.values)
+	k.onLine = fill(e.each(k.line), k.wet)
+	return k
+}
+
+// wet is the logarithm of the content that a draw without an answer, which as a rule has too little air, is taken for: the wettest of those with one, or
+// that with which it set off. There is none where the medians, the first of the values, have no answer.
+func (e *ensemble) wet(values []float64) float64 {
+	wettest := values[0]
+	for _, x := range values {
+		if !math.IsNaN(wettest) && x > wettest {
+			wettest = x
+		}
+	}
+	if e.measure == nil {
+		wettest = math.Max(wettest, logarithm(max(e.model.Start, e.model.Limit), e.model.Limit))
+	}
+	return wettest
+}
+
+// fill gives values that are no numbers another one.
+func fill(values []float64, another float64) []float64 {
+	for i, x := range values {
+		if math.IsNaN(x) {
+			values[i] = another
+		}
+	}
+	return values
+}
+
+// centre is the logarithm of the content at the medians at the usual steps, where those of the draws have no answer.
+func (e *ensemble) centre() float64 {
+	usual := *e
+	usual.settings.Resolution, usual.settings.Tolerance = DefaultSettings().Resolution, DefaultSettings().Tolerance
+	return usual.march(make([]float64, len(e.unknowns)))
+}
+
+// badly is the error of a surrogate, relative to the content, from which on more marches are made.
+const badly = 0.05
+
+// further are batches of draws for a surrogate that serves badly, each twice the one before, so that they tell themselves apart by their number.
+func further(unknowns int) [][][]float64 {
+	const least, batches, seed = 32, 4, 77
+	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
+	out := make([][][]float64, batches)
+	for i := range out {
+		count := least << i
+		out[i], all = all[:count], all[count:]
+	}
+	return out
+}
+
+// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, and whether it is greater where the diffusivity is,
+// from the values at [surrogate.Points].
+func (e *ensemble) byDiffusivity(values []float64) (b Between, fastIsWetter bool) {
+	b = Between{math.Exp(values[0]), math.Exp(values[0])}
+	if len(e.unknowns) == 0 || e.unknowns[0].Name != UnknownDiffusivity {
+		return b, false
+	}
+	for _, v := range values[1:3] {
+		b.Low, b.High = min(b.Low, math.Exp(v)), max(b.High, math.Exp(v))
+	}
+	return b, values[1] > values[2]
+}
+
+// each marches at some points, on several cores; which core marches where changes nothing.
+func (e *ensemble) each(points [][]float64) []float64 {
+	values, failures := make([]float64, len(points)), make([]error, len(points))
+	var next atomic.Int64
+	work := func(w *March) {
+		own := *e
+		own.marches, own.result = w, Result{}
+		for i := int(next.Add(1)) - 1; i < len(points); i = int(next.Add(1)) - 1 {
+			if values[i], failures[i] = own.tried(points[i]); failures[i] != nil {
+				values[i] = math.NaN()
+			}
+		}
+	}
+	var all sync.WaitGroup
+	if e.measure == nil { // which marches for itself
+		for _, other := range e.marches.others(min(runtime.GOMAXPROCS(0), mostAtOnce, len(points)) - 1) {
+			all.Go(func() { work(other) })
+		}
+	}
+	work(e.marches)
+	all.Wait()
+	for _, err := range failures {
+		e.fails(err)
+	}
+	return values
+}
+
+// mostAtOnce bounds the cores that one question of odds takes.
+const mostAtOnce = 4
+
+// others are so many more to march with at the same time.
+func (w *March) others(count int) []*March {
+	for len(w.more) < count {
+		w.more = append(w.more, NewMarch())
+	}
+	return w.more[:max(0, count)]
+}
+
+// draws are the points at which the odds ask their surrogates.
+func (w *March) draws(unknowns int) [][]float64 {
+	const count, seed = 2048, 1
+	for len(w.drawn) <= unknowns {
+		w.drawn = append(w.drawn, nil)
+	}
+	if w.drawn[unknowns] == nil {
+		w.drawn[unknowns] = surrogate.Draws(count, unknowns, seed)
+	}
+	return w.drawn[unknowns]
+}
