@@ -44,7 +44,7 @@ func tellDraft(t *testing.T, d draft) {
 // attackDesign tells whether the design has an answer. turn is what is done besides, where is where the limit is put.
 func attackDesign(t *testing.T, d draft, turn int, where float64) bool {
 	file := d.file(t)
-	text := fired(t, 1, "run", file)
+	text := fired(t, 1, "run", "--full", file)
 	data := fired(t, 2, "run", "--json", file)
 	require.Equal(t, text.status, data.status, text.errOut+data.errOut)
 	if text.status != answered {
@@ -59,7 +59,7 @@ func attackDesign(t *testing.T, d draft, turn int, where float64) bool {
 	a.told(t, text.out)
 	switch turn {
 	case 0:
-		require.Equal(t, text, fired(t, 2, "run", file))
+		require.Equal(t, text, fired(t, 2, "run", "--full", file))
 		require.Equal(t, data, fired(t, 1, "run", "--json", file))
 	case 1:
 		a.refined(t, d)

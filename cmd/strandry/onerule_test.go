@@ -292,10 +292,10 @@ func TestRuleOfTheAirIsSaid(t *testing.T) {
 	const held = "At another temperature the air of oven keeps its relative humidity, which a controller holds;"
 	file := filepath.Join(t.TempDir(), "held.toml")
 	require.NoError(t, os.WriteFile(file, bytes.Replace(text, []byte(`dew_point = "-10 °C"`), []byte(`humidity = "1 %"`), 1), 0o600))
-	for _, args := range [][]string{{"run", file}, {"suits", file, "--material", "pc"}, {"size", file, "--for", "zone.oven.temperature"}} {
+	for _, args := range [][]string{{"run", "--full", file}, {"suits", file, "--material", "pc"}, {"size", file, "--for", "zone.oven.temperature"}} {
 		require.Contains(t, unwrapped(mustAnswer(t, args...)), held)
 	}
 	require.Contains(t, unwrapped(mustAnswer(t, "suits", "--demo", "clear-cover", "--material", "pc")),
 		"At another temperature the air of a zone keeps the vapour that it is supplied with.")
-	require.NotContains(t, unwrapped(mustAnswer(t, "run", "--demo", "clear-cover")), "At another temperature")
+	require.NotContains(t, unwrapped(mustAnswer(t, "run", "--full", "--demo", "clear-cover")), "At another temperature")
 }

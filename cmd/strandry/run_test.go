@@ -101,7 +101,12 @@ func TestEveryDemonstration(t *testing.T) {
 			t.Parallel()
 			s, err := scenarios.Demo(name)
 			require.NoError(t, err)
-			text := mustAnswer(t, "run", "--demo", name)
+			screen := mustAnswer(t, "run", "--demo", name)
+			require.LessOrEqual(t, strings.Count(screen, "\n"), 24)
+			for _, part := range []string{s.Title, "At the nozzle", "Limit", "Survives", "run --full"} {
+				require.Contains(t, screen, part)
+			}
+			text := mustAnswer(t, "run", "--full", "--demo", name)
 			for _, part := range []string{s.Title, "At the nozzle", "Limit", "Verdict", "Removed", "Steam", "Notes", "Sources", "Cautions", "burn", name + ".toml"} {
 				require.Contains(t, text, part)
 			}
@@ -206,7 +211,7 @@ func TestNewThenRun(t *testing.T) {
 	content, err := os.ReadFile(path)
 	require.NoError(t, err)
 	require.Equal(t, string(scenarios.Template()), string(content))
-	require.Contains(t, mustAnswer(t, "run", path), "Verdict")
+	require.Contains(t, mustAnswer(t, "run", path), "At the nozzle")
 	template, err := scenarios.Read("template.toml", scenarios.Template())
 	require.NoError(t, err)
 	keysOf(t, decoded(t, "run", path, "--json"), len(template.Model.Path))
