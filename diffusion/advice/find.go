@@ -168,27 +168,30 @@ func (f *finder) short(out *Advice) {
 // farthest is the longest zone of which anything is told [m].
 const farthest = 1e3
 
-// length is how long the dryer would have to be about [m]; zero where no length does.
+// length is how long the dryer would have to be about [m]; zero where no length does. What the cautious case gives is set right by the odds there, along
+// a power of the length.
 func (f *finder) length(t *trial) float64 {
-	const rounds = 2
-	if t.model.Path[f.dryer].Length >= farthest {
+	drawn := t.model.Path[f.dryer].Length
+	if drawn >= farthest {
 		return 0
 	}
-	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: t.model.Path[f.dryer].Length, Bound: farthest}}}
+	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: drawn, Bound: farthest}}}
 	on := finder{march: f.march, model: t.model, settings: f.settings, room: f.room}
-	c := t.odds.Cautious
-	for round := 1; ; round++ {
-		share, ok := on.needed([]Change{ever}, 0, &c, 0)
-		if !ok {
-			return 0
-		}
-		longer := ever.share(share)
-		if round == rounds {
-			return longer.Parts[0].To
-		}
-		var err error
-		if c, err = f.march.Caution(changed(t.model, []Change{longer}, f.room), f.settings); err != nil {
-			return 0
-		}
+	share, ok := on.needed([]Change{ever}, 0, &t.odds.Cautious, 0)
+	if !ok {
+		return 0
 	}
+	longer := ever.share(share)
+	to := longer.Parts[0].To
+	odds, err := f.march.OddsLike(&t.odds, changed(t.model, []Change{longer}, f.room), f.settings)
+	if err != nil {
+		return 0
+	}
+	const flat, most = 0.15, 2
+	steep := f.march.Cautious([]*diffusion.Model{t.model}, &t.odds.Cautious, f.settings)[0] / math.Log(to/drawn)
+	lacks := (diffusion.Likely - odds.Probability) / max(odds.Density, flat)
+	if change := math.Exp(lacks / steep); change > 0 {
+		to *= min(max(change, 1./most), most)
+	}
+	return min(to, farthest)
 }
