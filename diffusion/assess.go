@@ -116,7 +116,7 @@ type foundOdds struct {
 // oddsMeanwhile finds the odds beside other work, on lanes of their own.
 func (w *March) oddsMeanwhile(m *Model, s Settings) <-chan foundOdds {
 	if w.beside == nil {
-		w.beside = NewMarch()
+		w.beside = marchOn(w.grids)
 	}
 	out := make(chan foundOdds, 1)
 	go func() {

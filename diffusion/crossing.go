@@ -14,14 +14,9 @@ type crossing struct {
 	alive    bool          // the section holds the present state, finer than the mean round
 	saved    []float64
 	observed func(t float64, c []float64)
-	round    []float64                    // means round, for who observes
-	turns    map[sectionKey]*section.Grid // made last, shared by the lanes
-}
-
-type sectionKey struct {
-	radial *radial.Grid
-	shape  section.Shape
-	angles int
+	round    []float64 // means round, for who observes
+	key      sectionKey
+	grids    *grids
 }
 
 // Fixed tells that a part of the perimeter is covered and stays so.
@@ -48,9 +43,6 @@ func anglesFor(resolution float64) int {
 	return section.MaxAngles
 }
 
-// sectionsKept bounds the grids that are remembered.
-const sectionsKept = 64
-
 // prepare readies the lane for the contact of a zone. A cover like that of the zone before stays in its place; any other one
 // finds the mean round.
 func (l *lane) prepare(c Contact, s Settings) error {
@@ -60,21 +52,14 @@ func (l *lane) prepare(c Contact, s Settings) error {
 		return nil
 	}
 	key := sectionKey{l.cylinder.Grid, section.Shape{Exposed: c.Exposed(), Arcs: c.Arcs}, anglesFor(s.Resolution)}
-	g, ok := x.turns[key]
-	if !ok {
-		var err error
-		if g, err = section.NewGrid(key.radial, key.shape, key.angles); err != nil {
-			return err
-		}
-		if len(x.turns) >= sectionsKept {
-			clear(x.turns)
-		}
-		x.turns[key] = g
-	}
-	if x.alive && x.grid == g {
+	if x.alive && x.key == key {
 		return nil
 	}
-	x.grid, x.alive = g, true
+	g, err := x.grids.across(key)
+	if err != nil {
+		return err
+	}
+	x.grid, x.key, x.alive = g, key, true
 	x.march.Start(g, 0)
 	return x.march.Spread(l.cylinder.C)
 }
@@ -109,7 +94,7 @@ func (l *lane) advanceThrough(durations []float64, n rosenbrock.Settings, branch
 		from := l
 		if x != &l.crossing.march {
 			from = branch
-			from.crossing.grid, from.crossing.alive = l.crossing.grid, true
+			from.crossing.grid, from.crossing.key, from.crossing.alive = l.crossing.grid, l.crossing.key, true
 		}
 		if err := from.fold(); err != nil {
 			return err

@@ -250,7 +250,7 @@ const mostAtOnce = 4
 // others are so many more to march with at the same time.
 func (w *March) others(count int) []*March {
 	for len(w.more) < count {
-		w.more = append(w.more, NewMarch())
+		w.more = append(w.more, marchOn(w.grids))
 	}
 	return w.more[:max(0, count)]
 }

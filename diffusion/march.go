@@ -8,7 +8,6 @@ import (
 	"strandry/diffusion/film"
 	"strandry/diffusion/radial"
 	"strandry/diffusion/rosenbrock"
-	"strandry/diffusion/section"
 	"strandry/materials/humidair"
 )
 
@@ -16,19 +15,13 @@ import (
 // allocates nothing once it has seen a model of the same shape. Not for use by two
 // goroutines at once.
 type March struct {
-	grids map[gridKey]*radial.Grid
+	grids *grids
 	main  lane
 	side  lane          // for what branches off, see RunLengths
 	drawn [][][]float64 // where odds ask, by the number of unknowns
 
 	beside *March   // what finds the odds while this one marches
 	more   []*March // what marches draws at the same time
-}
-
-type gridKey struct {
-	nodes   int
-	stretch float64
-	lumped  bool
 }
 
 // lane is one strand on its way.
@@ -52,12 +45,14 @@ type lane struct {
 }
 
 // NewMarch makes the working memory.
-func NewMarch() *March {
-	w := &March{grids: map[gridKey]*radial.Grid{}}
-	turns := map[sectionKey]*section.Grid{}
+func NewMarch() *March { return marchOn(newGrids()) }
+
+// marchOn shares grids with others.
+func marchOn(g *grids) *March {
+	w := &March{grids: g}
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
-		l.crossing.turns = turns
+		l.crossing.grids = g
 		l.observed = l.watch
 		l.crossing.observed = l.observe
 	}
@@ -165,18 +160,7 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 		key.lumped, more = true, 2
 	}
 	key.nodes = int(math.Ceil(s.Resolution * stretch * more))
-	if g, ok := w.grids[key]; ok {
-		return g, nil
-	}
-	g, err := radial.NewGrid(1, key.nodes, stretch)
-	if err != nil {
-		return nil, err
-	}
-	if key.lumped {
-		g = g.Lumped()
-	}
-	w.grids[key] = g
-	return g, nil
+	return w.grids.along(key)
 }
 
 // growth is the logarithm of how much the diffusivity grows up to the wettest content of the way.
