@@ -340,7 +340,7 @@ func TestOddsAreCalibrated(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	count := 200
+	count := 120
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
 		count = 3000
 	}
