@@ -159,6 +159,9 @@ func meets(limit materials.Value, sample []float64, by float64) float64 {
 	return sum / float64(len(sample))
 }
 
+// LimitInDoubt is the limit [kg/kg dry] with the ends between which it lies nine times in ten.
+func (m *Model) LimitInDoubt() materials.Value { return m.limit() }
+
 // limit with its doubt: there is none about a limit that is stated, unless it is stated too.
 func (m *Model) limit() materials.Value {
 	if own := m.Material.Limit(m.Purpose); !m.LimitStated && own.Value == m.Limit {

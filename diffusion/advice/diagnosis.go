@@ -158,7 +158,7 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 				m.Path[i].Air = m.Path[i].Air.Endless()
 			}
 		}
-		if e.march.Run(&m, e.settings, &e.result) == nil {
+		if e.march.Run(&m, e.settings, &e.result) == nil && !e.result.Condenses(&m) {
 			return e.result.Nozzle.Mean, true
 		}
 	}

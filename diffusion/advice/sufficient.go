@@ -183,5 +183,8 @@ func (f *finder) tried(changes []Change) (trial, bool) {
 		off = band / t.Mean
 	}
 	t.Verdict = t.odds.Verdict(off, t.Endurance.Survival)
+	if t.Verdict == diffusion.Dry && t.result.Condenses(m) {
+		t.Verdict = diffusion.Unsure // what condenses is not followed
+	}
 	return t, true
 }

@@ -116,7 +116,11 @@ func (a *Answer) change(c *advice.Change) string {
 	case advice.DrierAfter:
 		text = fmt.Sprintf("dry air through %s", zone)
 	case advice.MoreAir:
-		text = fmt.Sprintf("more air through %s, %s instead of %s", zone, p.Is, p.Was)
+		was := p.Was
+		if a.Model.Path[p.Zone].Air.Dragged {
+			was = "the little that the strand drags in"
+		}
+		text = fmt.Sprintf("more air through %s, %s instead of %s", zone, p.Is, was)
 	}
 	return fmt.Sprintf("%s (%s)", text, strings.Join(sets, ", "))
 }

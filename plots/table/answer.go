@@ -94,7 +94,7 @@ func (a *Answer) path(b *strings.Builder) {
 
 func (a *Answer) nozzle(b *strings.Builder) {
 	m, r := a.Model, a.Assessment
-	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)\n", bounded(r.Nozzle.Mean, r.NumericalError))
+	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)%s\n", bounded(r.Nozzle.Mean, r.NumericalError), shut(r))
 	fmt.Fprintf(b, "               centre %s, skin %s\n", bounded(r.Nozzle.Centre, r.Errors.Centre), bounded(r.Nozzle.Skin, r.Errors.Skin))
 	paragraph(b, "               ", Likely(&r.Odds))
 	paragraph(b, "Limit          ", Limits(m))
@@ -103,6 +103,14 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
 	paragraph(b, "Steam          ", steam(m, r))
+}
+
+// shut tells that nothing comes in at the mouths of a bore, where there is one.
+func shut(r *diffusion.Assessment) string {
+	if r.Mouths > 0 {
+		return ", the bore's mouths shut"
+	}
+	return ""
 }
 
 // Removed tells what became of the water at the start.
@@ -128,6 +136,9 @@ func (a *Answer) notes(b *strings.Builder) {
 		notes = append(notes, a.doubts(doubts))
 	}
 	notes = append(notes, Contradictions(a.Contradicting)...)
+	for _, key := range hot(a.Model) {
+		notes = append(notes, fmt.Sprintf("Survives takes %s as given: that it is uncertain is not in it. Leave that much below what the strand bears.", key))
+	}
 	if held := a.Model.Held(); len(held) > 0 {
 		notes = append(notes, AirRule(held))
 	}

@@ -39,10 +39,10 @@ func (a *Answer) cause() string {
 	return a.time()
 }
 
-// time is the sentence on a strand that leaves too early. Nine tenths of the water of an open strand, and nine tenths of the rest, leave by the Fourier numbers
+// time is the sentence on a strand that leaves too early. Nine tenths of the water of an open strand leave by the Fourier number
 // of Crank, The Mathematics of Diffusion (1975), equation 5.23.
 func (a *Answer) time() string {
-	const nineTenths, ofTheRest = 0.33, 0.40
+	const nineTenths = 0.33
 	spent, reached, behind := 0.0, 0.0, ""
 	var zones []string
 	for _, z := range a.Assessment.Zones {
@@ -50,7 +50,7 @@ func (a *Answer) time() string {
 			spent, reached = spent+z.Residence, reached+z.Fourier
 			zones = append(zones, z.Name)
 			if z.Contact.Fixed() {
-				behind = ", behind a cover longer"
+				behind = ", longer behind the cover"
 			}
 		}
 	}
@@ -61,11 +61,13 @@ func (a *Answer) time() string {
 	if !(reached > 0) {
 		return "Time holds this design back."
 	}
-	if whole := spent * nineTenths / reached; spent < whole {
+	switch whole := spent * nineTenths / reached; {
+	case spent < whole:
 		return fmt.Sprintf("Time holds this design back: the strand is %s in %s; nine tenths of its water need about %s there%s.", duration(spent), where, duration(whole), behind)
+	case behind != "":
+		return fmt.Sprintf("The cover holds this design back: %s in %s would let more than nine tenths of the water out of an open strand, but what is behind the cover has to go round.", duration(spent), where)
 	}
-	return fmt.Sprintf("Time holds this design back: the strand is %s in %s; nine tenths of its water need about %s there, nine tenths of the rest %s more%s.",
-		duration(spent), where, duration(spent*nineTenths/reached), duration(spent*ofTheRest/reached), behind)
+	return fmt.Sprintf("Time or air holds this design back: in endless air %s in %s would let more than nine tenths of the water out, which is not enough.", duration(spent), where)
 }
 
 // nothing is the sentence on a strand that is within its limit at the medians of all that is in doubt.
@@ -73,6 +75,8 @@ func (a *Answer) nothing() string {
 	m, r := a.Model, a.Assessment
 	within := fmt.Sprintf("%s reaches the nozzle within its limit of %s %s", m.Material.Name, limit(m.Limit), Chance(r.Probability))
 	switch {
+	case r.Verdict == diffusion.Dry && condenses(r):
+		return "Nothing but water that would condense may hold this design back: " + within + "."
 	case r.Verdict == diffusion.Dry && r.Endurance.Survival == diffusion.Doubtful:
 		return "Nothing but heat may hold this design back: " + within + "."
 	case r.Verdict == diffusion.Dry:

@@ -52,7 +52,11 @@ func (a *Answer) WriteText(out io.Writer) error {
 		if s.spaced {
 			b.WriteByte('\n')
 		}
-		paragraph(&b, "", "Heat, mains and fumes can hurt. Cautions, all notes and sources: run --full.")
+		more := "all notes"
+		if n := len(notes) - s.notes; n > 0 {
+			more = fmt.Sprintf("%d more %s", n, plural(n, "note", "notes"))
+		}
+		paragraph(&b, "", "Heat, mains and fumes can hurt. Cautions, "+more+", sources: run --full.")
 		if text = b.String(); strings.Count(text, "\n") <= screen {
 			break
 		}
@@ -68,11 +72,7 @@ func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
 	cutLine(b, a.Title)
 	cutLine(b, fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, millimetres(2*m.Radius), speed(m.Speed)))
 	b.WriteByte('\n')
-	between := ""
-	if len(r.Unknowns) > 0 {
-		between = "; eight times in ten " + Spanned(r.Low, r.High)
-	}
-	paragraph(b, "At the nozzle  ", bounded(r.Nozzle.Mean, r.NumericalError)+between)
+	paragraph(b, "At the nozzle  ", Arrives(r))
 	paragraph(b, "Limit          ", a.briefLimit())
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	if withSteam {
@@ -80,22 +80,38 @@ func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
 	}
 }
 
-// briefLimit is the limit, with how often the other one is met.
+// Arrives is what reaches the nozzle: at the medians of what is in doubt, and eight times in ten.
+func Arrives(r *diffusion.Assessment) string {
+	mean := bounded(r.Nozzle.Mean, r.NumericalError)
+	switch {
+	case len(r.Unknowns) == 0:
+		return mean
+	case r.Mouths > 0: // the odds draw what comes in there, the medians know nothing of it
+		return fmt.Sprintf("%s, eight times in ten; %s if no air came in at the mouths of the bore", Spanned(r.Low, r.High), percent(r.Nozzle.Mean))
+	}
+	return mean + "; eight times in ten " + Spanned(r.Low, r.High)
+}
+
+// briefLimit is the limit, how well it is known, and how often the other one is met.
 func (a *Answer) briefLimit() string {
 	m, o := a.Model, &a.Assessment.Odds
+	own := limit(m.Limit)
+	if l := m.LimitInDoubt(); l.Low < l.High {
+		own = fmt.Sprintf("%s (%s to %s)", own, given(100*l.Low), limit(l.High))
+	}
 	printing, moulding := limit(m.Material.PrintingLimit.Value), limit(m.Material.MouldingLimit.Value)
 	switch {
 	case m.LimitStated:
-		return fmt.Sprintf("%s, as stated (printing: %s, moulding: %s)", limit(m.Limit), printing, moulding)
+		return fmt.Sprintf("%s as stated; printing: %s, moulding: %s", own, printing, moulding)
 	case m.Purpose == materials.Moulding:
-		return fmt.Sprintf("%s for moulding (printing: %s, met %s)", limit(m.Limit), printing, Chance(o.Printing))
+		return fmt.Sprintf("%s for moulding; printing: %s, met %s in 100", own, printing, chance(o.Printing))
 	}
-	return fmt.Sprintf("%s for printing (moulding: %s, met %s)", limit(m.Limit), moulding, Chance(o.Moulding))
+	return fmt.Sprintf("%s for printing; moulding: %s, met %s in 100", own, moulding, chance(o.Moulding))
 }
 
 // steam is what the water becomes in the nozzle, beside what it may.
 func steam(m *diffusion.Model, r *diffusion.Assessment) string {
-	return fmt.Sprintf("%s volumes for each of melt at %s (at the limit: %s)",
+	return fmt.Sprintf("%s litres for each litre of melt at %s (at the limit: %s)",
 		significant(r.Steam, 2), celsius(m.NozzleTemperature), significant(diffusion.SteamPerVolume(m.Limit, m), 2))
 }
 
@@ -171,7 +187,7 @@ func (a *Answer) reasons(cut bool) string {
 		}
 	case v.Nearest != nil:
 		set = v.Nearest
-		head = fmt.Sprintf("No three changes within [build] would do. Nearest (%s):", dryOdds(set))
+		head = fmt.Sprintf("No three changes within [build]%s would do. Nearest (%s):", a.presumed(), dryOdds(set))
 		tail = strings.TrimSpace(a.wanting())
 	default:
 		paragraph(&b, "", strings.TrimSpace(strings.TrimSuffix(a.advised(), elsewhere)))
@@ -185,10 +201,18 @@ func (a *Answer) reasons(cut bool) string {
 			paragraph(&b, "  - ", text)
 		}
 	}
-	if tail != "" {
+	if tail != "" && !cut {
 		paragraph(&b, "", tail)
 	}
 	return b.String()
+}
+
+// presumed tells that what can be built was taken as usual.
+func (a *Answer) presumed() string {
+	if slices.ContainsFunc(a.Assumed, func(text string) bool { return strings.HasPrefix(text, "build.") }) {
+		return ", as assumed,"
+	}
+	return ""
 }
 
 func plural(n int, one, many string) string {

@@ -64,7 +64,7 @@ func (s *Size) Lines() [][2]string {
 	check := fmt.Sprintf("%s at the nozzle; limit %s; %s; within it %s", bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
 		limit(a.Model.Limit), Likely(&a.Check.Odds), Chance(a.Check.Probability))
 	value, off := s.written()
-	var lines [][2]string
+	lines := [][2]string{{"Nine in ten", s.nineInTen()}}
 	switch a.Outcome {
 	case size.Met:
 		lines = append(lines, [2]string{"Value", fmt.Sprintf("%s ± %s (numerical error), at the medians of what is in doubt", value, s.band(a.NumericalError+off))},
@@ -81,7 +81,6 @@ func (s *Size) Lines() [][2]string {
 	if from, to, ok := a.Softening(); ok {
 		lines = append(lines, [2]string{"Too hot", "of the values tried that meet the limit the strand softens at " + s.span(from, to)})
 	}
-	lines = append(lines, [2]string{"Nine in ten", s.nineInTen()})
 	if a.Now.Ratio > 0 {
 		lines = append(lines, [2]string{"In the file", fmt.Sprintf("%s: %s the limit", s.value(a.Now.X), times(a.Now.Ratio))})
 	}

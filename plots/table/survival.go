@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 
 	"strandry/diffusion"
 	"strandry/materials"
@@ -13,15 +14,23 @@ func Meaning(r *diffusion.Assessment) string {
 	doubtful := s == diffusion.Doubtful
 	switch r.Verdict {
 	case diffusion.TooHot:
-		return "SOFTENS: the strand gives way before the nozzle, however dry it is"
+		return "SOFTENS: the strand gives way before the nozzle, dry or not; " + odds
 	case diffusion.Dry:
-		if doubtful {
+		switch {
+		case doubtful && condenses(r):
+			return "DRY, IF IT BEARS THE HEAT AND NO WATER CONDENSES: " + odds
+		case doubtful:
 			return "DRY, IF IT BEARS THE HEAT: " + odds
+		case condenses(r):
+			return "DRY, IF NO WATER CONDENSES: " + odds
 		}
 		return "DRY: " + odds
 	case diffusion.Wet:
-		if s == diffusion.Softens {
+		switch s {
+		case diffusion.Softens:
 			return "WET: " + odds + ", and it softens"
+		case diffusion.Doubtful:
+			return "WET: " + odds + ", and the heat is doubtful too"
 		}
 		return "WET: " + odds
 	}
@@ -33,6 +42,13 @@ func Meaning(r *diffusion.Assessment) string {
 		unsure += ", and the heat is doubtful too"
 	}
 	return unsure
+}
+
+// condenses tells that the air is so little that water would condense, which is not followed.
+func condenses(r *diffusion.Assessment) bool {
+	return slices.ContainsFunc(r.Warnings, func(w diffusion.Warning) bool {
+		return w.Concern == diffusion.SaturatedAir || w.Concern == diffusion.CondensingAir
+	})
 }
 
 // Survives says whether a strand of a material keeps its shape, where it is hottest and what it bears.
@@ -64,7 +80,11 @@ func heat(name string, e diffusion.Endurance) string {
 	case e.Survival == diffusion.Doubtful:
 		return at + "; " + between
 	}
-	return "at most " + at + "; " + between
+	const spare = 5 // kelvin, by which a thermostat may swing (common practice, no source)
+	if e.Bears-max(e.Strand, e.Air) < spare {
+		return "with little to spare: hottest " + at + "; " + between
+	}
+	return "hottest " + at + "; " + between
 }
 
 // heats tells, after an answer, what the heat does to it; "" where the strand holds.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"strandry/diffusion"
 )
@@ -21,8 +22,11 @@ func (a *Answer) weighty() []string {
 		}
 	}
 	if n := len(a.Contradicting); n > 0 {
-		all = append(all, note{6, fmt.Sprintf("%d measured %s outside what these data predict: strandry evidence %s.",
+		all = append(all, note{6, fmt.Sprintf("%d measured %s outside what these data predict: see strandry evidence %s.",
 			n, plural(n, "figure lies", "figures lie"), a.Contradicting[0].Material)})
+	}
+	for _, key := range hot(a.Model) {
+		all = append(all, note{3, fmt.Sprintf("Survives takes %s as given: that it is uncertain is not in it.", key)})
 	}
 	if n := len(a.Assumed); n > 0 {
 		all = append(all, note{9, fmt.Sprintf("%d %s not given and taken as usual: --full.", n, plural(n, "value was", "values were"))})
@@ -35,6 +39,17 @@ func (a *Answer) weighty() []string {
 	return out
 }
 
+// hot are the temperatures that the scenario calls uncertain.
+func hot(m *diffusion.Model) []string {
+	var keys []string
+	for _, g := range m.Given {
+		if strings.HasSuffix(g.Name, ".temperature") {
+			keys = append(keys, g.Name)
+		}
+	}
+	return keys
+}
+
 // inShort puts a warning that could change the verdict in a few words, with its weight, the less the more; "" for others.
 func (a *Answer) inShort(w diffusion.Warning) (weight int, text string) {
 	name := a.Model.Material.Name
@@ -44,19 +59,19 @@ func (a *Answer) inShort(w diffusion.Warning) (weight int, text string) {
 	case diffusion.SaturatedAir, diffusion.CondensingAir:
 		return 1, w.Zone + ": so little air that water would condense; the answer does not follow that. Give it more."
 	case diffusion.Dew:
-		return 2, fmt.Sprintf("%s: dew forms on the strand, which enters at %s; it is left out.", w.Zone, celsius(w.Value))
+		return 2, fmt.Sprintf("%s: dew forms on the strand, which enters at %s; it is left out: the truth may be wetter.", w.Zone, celsius(w.Value))
 	case diffusion.SupersaturatedStart:
 		return 2, fmt.Sprintf("It sets off with more water (%s) than %s holds in damp air (%s).", percent(w.Value), name, percent(w.Limit))
 	case diffusion.BoreMouths:
-		return 3, fmt.Sprintf("How much room air gets into the bore is not known: up to %s at the nozzle.", percent(w.Value))
+		return 3, fmt.Sprintf("How much room air gets into the bore is not known: from %s (none) to %s (freely).", percent(a.Assessment.Nozzle.Mean), percent(w.Value))
 	case diffusion.HotterThanUsual:
-		return 4, fmt.Sprintf("%s: %s is above the usual drying temperature of %s, %s; try a short piece.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
+		return 4, fmt.Sprintf("%s: %s is above the usual drying temperature of %s, %s; it may stick or warp.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
 	case diffusion.DiffusivityRange, diffusion.IsothermTemperature:
 		return 5, fmt.Sprintf("%s: at %s the data of %s are extrapolated; they end at %s.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
 	case diffusion.IsothermActivity:
 		return 5, fmt.Sprintf("%s: air this damp lies beyond the data of %s.", w.Zone, name)
 	case diffusion.UnmeasuredDiffusivity:
-		return 7, fmt.Sprintf("The diffusivity of %s is %s: take the range, not the number.", name, kind(a.Model.Material.Diffusivity.ReferenceValue.Kind))
+		return 7, fmt.Sprintf("The diffusivity of %s is %s: take the eight in ten, not the number.", name, kind(a.Model.Material.Diffusivity.ReferenceValue.Kind))
 	}
 	return 0, ""
 }
