@@ -15,6 +15,7 @@ type lengths struct {
 	zone     int
 	settings diffusion.Settings
 	width    float64
+	known    float64 // logarithm of the length of the model
 	windows  []*window
 }
 
@@ -33,6 +34,7 @@ const half = 1.29
 func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diffusion.Settings) (Found, error) {
 	const widest, parts = 1.0, 1.6
 	l := lengths{Search: s, march: w, model: m, zone: zone, settings: n, width: math.Min(s.Step/parts, widest)}
+	l.known = math.Log(m.Path[zone].Length)
 	l.At = l.at
 	f, ok := l.quick()
 	if !ok {
@@ -109,12 +111,15 @@ func (l *lengths) edges(w *window) (near, far float64) {
 // inside finds the place where a window has one.
 func (l *lengths) inside(w *window) (Found, bool) {
 	near, far := l.edges(w)
-	b := root.Bracket{A: near, B: far, AtA: w.lacks(near), AtB: w.lacks(far)}
+	b := root.Bracket{A: near, B: w.middle, AtA: w.lacks(near), AtB: w.lacks(w.middle)}
+	if !(b.AtB <= 0) { // where it is met in the middle alone, as where the strand is wetted again, that will do
+		b.B, b.AtB = far, w.lacks(far)
+	}
 	if !(b.AtA > 0 && b.AtB <= 0) {
 		return Found{}, false
 	}
 	const narrow = 0.003 // of what a window holds
-	best := Found{Met, far, w.at(far)}
+	best := Found{Met, b.B, w.at(b.B)}
 	_, err := root.Find(func(u float64) (float64, error) {
 		if p := w.at(u); p >= diffusion.Likely && math.Abs(u-near) < math.Abs(best.Place-near) {
 			best.Place, best.Probability = u, p

@@ -2,15 +2,18 @@ package likely
 
 import (
 	"math"
+	"slices"
 
 	"strandry/diffusion"
 )
 
 // quick finds the place with few marches; false where it cannot, and the stretch has to be walked through.
 func (l *lengths) quick() (Found, bool) {
-	begin := l.From
-	if l.Crossing {
-		begin = l.end(l.From + math.Copysign(l.Step, l.To-l.From))
+	begin := l.end(l.From + math.Copysign(l.Step, l.To-l.From))
+	switch {
+	case !l.Crossing:
+		begin = l.From
+	case l.Caution == nil: // a surrogate at the first step mostly holds the place, and takes little more than the cautious case there
 		w, err := l.open(begin, l.width)
 		if err != nil {
 			return Found{}, false
@@ -21,12 +24,15 @@ func (l *lengths) quick() (Found, bool) {
 		if _, far := l.edges(w); w.lacks(far) <= 0 {
 			return Found{}, false // it is met before
 		}
-	} else if p, err := l.at(begin); err != nil || enough()-deviate(p) <= within {
-		return Found{Already, l.From, p}, err == nil
 	}
 	g, ok := l.guess(begin)
 	if !ok {
 		return Found{}, false
+	}
+	if !l.Crossing && g.first <= hopeless {
+		if p, err := l.at(l.From); err != nil || enough()-deviate(p) <= within {
+			return Found{Already, l.From, p}, err == nil
+		}
 	}
 	return l.about(g)
 }
@@ -43,13 +49,18 @@ func (l *lengths) end(u float64) float64 {
 type guessed struct {
 	place float64
 	least float64 // logarithm of the content over the limit there
+	first float64 // the same at the beginning of the stretch
 }
 
-// about looks around a guess.
+// hopeless is how far from enough nothing comes near it: as a deviate, and as the logarithm of a content.
+const hopeless = 0.2
+
+// about looks around a guess. Where it finds nothing, the stretch begins where it has looked to.
 func (l *lengths) about(g guessed) (Found, bool) {
-	const part, shifts, hopeless = 0.5, 2, 0.2
+	const part, shifts = 0.5, 2
+	width := part * l.width
 	for range shifts {
-		w, err := l.open(g.place, part*l.width)
+		w, err := l.open(g.place, width)
 		if err != nil {
 			return Found{}, false
 		}
@@ -63,64 +74,85 @@ func (l *lengths) about(g guessed) (Found, bool) {
 		case g.least > 0:
 			return Found{}, false
 		case w.lacks(near) <= 0:
-			g.place = near
-		default:
-			g.place = far
+			g.place = l.end(2*near - w.middle)
+			continue
 		}
+		before, after := place{w.middle, w.lacks(w.middle)}, place{far, w.lacks(far)}
+		if width = l.width; after.lacks > within {
+			l.From, l.Crossing = far, false
+		}
+		g.place = l.end(far + math.Copysign(stride(before, after), l.To-far))
 	}
 	return Found{}, false
 }
 
-// guess goes through the stretch in the cautious case of a place, and that of the place it finds, until they agree.
+// alike are lengths, as logarithms, at which about the same conspires against a strand.
+const alike = 1.5
+
+// guess goes through the stretch in the cautious case that is known, or that of a place, and then in that of the place it finds, until they agree.
 func (l *lengths) guess(u float64) (guessed, bool) {
 	const rounds = 4
-	var g guessed
+	c := l.Caution
 	for range rounds {
-		m := *l.model
-		m.Path = append([]diffusion.Zone(nil), m.Path...)
-		m.Path[l.zone].Length = math.Exp(u)
-		c, err := l.march.Caution(&m, l.settings)
-		if err != nil {
-			return g, false
+		if c == nil {
+			m := *l.model
+			m.Path = append([]diffusion.Zone(nil), m.Path...)
+			m.Path[l.zone].Length = math.Exp(u)
+			own, err := l.march.Caution(&m, l.settings)
+			if err != nil {
+				return guessed{}, false
+			}
+			c = &own
 		}
-		var ok bool
-		if g, ok = l.first(&c); !ok {
-			return g, false
+		g, ok := l.first(c)
+		if !ok || math.Abs(g.place-u) < l.width/2 || c == l.Caution && math.Abs(g.place-l.known) < alike {
+			return g, ok
 		}
-		if math.Abs(g.place-u) < l.width/2 {
-			return g, true
-		}
-		u = g.place
+		u, c = g.place, nil
 	}
-	return g, false
+	return guessed{}, false
 }
 
-// first is the first place of the stretch at which the limit is met in a cautious case.
+// first is the first place of the stretch at which the limit is met in a cautious case. It looks at a few places at a time, since those that are far are dear.
 func (l *lengths) first(c *diffusion.Caution) (guessed, bool) {
-	const step = 0.5
-	low, high := math.Min(l.From, l.To), math.Max(l.From, l.To)
-	count := 1 + int(math.Ceil((high-low)/step))
-	places, lengths := make([]float64, count), make([]float64, count)
-	for i := range places {
-		places[i] = low + (high-low)*float64(i)/float64(max(1, count-1))
-		lengths[i] = math.Exp(places[i])
-	}
-	over := l.march.CautiousLengths(l.model, l.zone, lengths, c, l.settings)
+	const step, few = 0.8, 5
+	count := 1 + int(math.Ceil(math.Abs(l.To-l.From)/step))
+	var places, over []float64
 	least := guessed{least: math.Inf(1)}
 	for k := range count {
-		i, before := k, k-1
-		if l.To < l.From {
-			i, before = count-1-k, count-k
+		if k == len(over) {
+			for i := k; i < min(k+few, count); i++ {
+				places = append(places, l.From+(l.To-l.From)*float64(i)/float64(max(1, count-1)))
+			}
+			over = append(over, l.over(places[k:], c)...)
 		}
 		switch {
-		case math.IsNaN(over[i]):
+		case math.IsNaN(over[k]):
 			return least, false
-		case over[i] <= 0 && k > 0:
-			share := over[before] / (over[before] - over[i])
-			return guessed{place: places[before] + share*(places[i]-places[before])}, true
-		case over[i] < least.least:
-			least = guessed{places[i], over[i]}
+		case over[k] <= 0 && k > 0:
+			share := over[k-1] / (over[k-1] - over[k])
+			least.place, least.least, least.first = places[k-1]+share*(places[k]-places[k-1]), 0, over[0]
+			return least, true
+		case over[k] < least.least:
+			least = guessed{places[k], over[k], over[0]}
 		}
 	}
 	return least, true
+}
+
+// over is the logarithm of the content over the limit at places that rise or fall.
+func (l *lengths) over(places []float64, c *diffusion.Caution) []float64 {
+	rising := make([]float64, len(places))
+	for i, u := range places {
+		rising[i] = math.Exp(u)
+	}
+	down := l.To < l.From
+	if down {
+		slices.Reverse(rising)
+	}
+	out := l.march.CautiousLengths(l.model, l.zone, rising, c, l.settings)
+	if down {
+		slices.Reverse(out)
+	}
+	return out
 }
