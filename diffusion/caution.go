@@ -110,8 +110,8 @@ func (c *Caution) deviates(unknowns []Unknown) []float64 {
 	return out
 }
 
-// CautiousLengths is [March.Cautious] for the rising lengths [m] of the zone with the given index, most of which share a march, see [March.RunLengths]: NaN for all
-// where one of them has no answer.
+// CautiousLengths is [March.Cautious] for the rising lengths [m] of the zone with the given index, most of which share a march where [March.RunLengths] can: NaN
+// where there is no answer.
 func (w *March) CautiousLengths(m *Model, zone int, lengths []float64, c *Caution, s Settings) []float64 {
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
