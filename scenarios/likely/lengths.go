@@ -46,17 +46,14 @@ func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diff
 	return l.closer(f), nil
 }
 
-// Errors of a surrogate: one to be trusted, and one that serves where the length is of little use.
-const sound, unsound = 0.1, 0.2
-
-// rough tells that how long exactly a place is is of little use.
-func (l *lengths) rough(u float64) bool { return l.Rough > 0 && math.Exp(u) > l.Rough }
+// sound is the error of a surrogate over lengths that is to be trusted.
+const sound = 0.1
 
 // closer looks again at what was found with a surrogate that is not quite to be trusted, with one over fewer lengths.
 func (l *lengths) closer(f Found) Found {
 	const part = 0.3
 	wide, err := l.window(f.Place)
-	if err != nil || f.Outcome == Already || wide.Error <= sound || l.rough(f.Place) {
+	if err != nil || f.Outcome == Already || wide.Error <= sound || l.Rough > 0 && math.Exp(f.Place) > l.Rough {
 		return f
 	}
 	in, err := l.open(f.Place, part*wide.width)
@@ -97,11 +94,7 @@ func (l *lengths) window(u float64) (*window, error) {
 
 // open makes a window of a width about a place.
 func (l *lengths) open(u, width float64) (*window, error) {
-	off := sound
-	if l.rough(u) {
-		off = unsound
-	}
-	a, err := l.march.OddsAround(l.model, l.zone, math.Exp(u), width, off, l.settings)
+	a, err := l.march.OddsAround(l.model, l.zone, math.Exp(u), width, sound, l.settings)
 	if err != nil {
 		return nil, err
 	}
