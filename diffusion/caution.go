@@ -92,15 +92,45 @@ func (w *March) cautious(m *Model, c *Caution, s Settings) float64 {
 		return math.NaN()
 	}
 	e.near = c.near
-	deviates := make([]float64, len(e.unknowns))
-	for i, u := range e.unknowns {
-		if k := slices.Index(c.Unknowns, u.Name); k >= 0 {
-			deviates[i] = c.Deviates[k]
-		}
-	}
-	log, err := e.tried(deviates)
+	log, err := e.tried(c.deviates(e.unknowns))
 	if err != nil {
 		return math.NaN()
 	}
 	return log - math.Log(c.Limit)
+}
+
+// deviates of the unknowns of a model; zero for what the case does not know.
+func (c *Caution) deviates(unknowns []Unknown) []float64 {
+	out := make([]float64, len(unknowns))
+	for i, u := range unknowns {
+		if k := slices.Index(c.Unknowns, u.Name); k >= 0 {
+			out[i] = c.Deviates[k]
+		}
+	}
+	return out
+}
+
+// CautiousLengths is [March.Cautious] for the rising lengths [m] of the zone with the given index, most of which share a march where [March.RunLengths] can: NaN
+// where there is no answer.
+func (w *March) CautiousLengths(m *Model, zone int, lengths []float64, c *Caution, s Settings) []float64 {
+	varied := *m
+	varied.Path = slices.Clone(m.Path)
+	out := slices.Repeat([]float64{math.NaN()}, len(lengths))
+	e, err := w.ensemble(&varied, hurriedSettings(s))
+	if err != nil || len(lengths) == 0 {
+		return out
+	}
+	varied.Path[zone].Length = lengths[0]
+	f := family{ensemble: e, zone: zone, lengths: lengths}
+	point := c.deviates(e.unknowns)
+	if len(m.Given) == 0 {
+		copy(out, f.along(point))
+	}
+	for i, length := range lengths {
+		if varied.Path[zone].Length = length; len(m.Given) > 0 { // which may change the length itself
+			out[i] = e.march(point)
+		}
+		out[i] -= math.Log(c.Limit)
+	}
+	return out
 }

@@ -22,6 +22,7 @@ type ensemble struct {
 	near     []agreement                     // of air and strand at the medians, from which that of each draw is sought
 	failed   error                           // the first march without an answer
 	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
+	soft     float64                         // added to that content before its logarithm is taken [kg/kg dry]; zero for none
 }
 
 func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
@@ -81,7 +82,15 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 	if err := e.marches.run(m, e.settings, e.near, &e.result); err != nil {
 		return 0, err
 	}
-	return logarithm(e.result.Nozzle.Mean, m.Limit), nil
+	return e.log(e.result.Nozzle.Mean), nil
+}
+
+// log is the logarithm of a content that the surrogate is fitted to.
+func (e *ensemble) log(content float64) float64 {
+	if e.soft > 0 {
+		return math.Log(content + e.soft)
+	}
+	return logarithm(content, e.model.Limit)
 }
 
 // logarithm of a content, or of a millionth of the limit where it is less.
@@ -101,7 +110,7 @@ type fitted struct {
 
 // fit makes the marches that a surrogate needs. Marched gives the values at [surrogate.Points] and at further draws.
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
-	f, values, err := e.stand(badly, marched)
+	f, values, err := e.stand(badly, batches, marched)
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
@@ -114,11 +123,11 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	return out, nil
 }
 
-// stand finds a surrogate, from more marches while it is off by more than this, and the values that it rests on.
-func (e *ensemble) stand(off float64, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
+// stand finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
+func (e *ensemble) stand(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
 	k := e.known(marched)
 	f, err := k.fit()
-	for _, more := range further(len(e.unknowns)) {
+	for _, more := range further(len(e.unknowns))[:most] {
 		if err != nil || f.Error <= off || len(e.unknowns) < 2 {
 			break
 		}
@@ -167,7 +176,7 @@ func (e *ensemble) wet(values []float64) float64 {
 		}
 	}
 	if e.measure == nil {
-		wettest = math.Max(wettest, logarithm(max(e.model.Start, e.model.Limit), e.model.Limit))
+		wettest = math.Max(wettest, e.log(max(e.model.Start, e.model.Limit)))
 	}
 	return wettest
 }
@@ -189,12 +198,15 @@ func (e *ensemble) centre() float64 {
 	return usual.march(make([]float64, len(e.unknowns)))
 }
 
+// batches are the most that are made.
+const batches = 4
+
 // badly is the error of a surrogate, relative to the content, from which on more marches are made.
 const badly = 0.05
 
 // further are batches of draws for a surrogate that serves badly, each twice the one before, so that they tell themselves apart by their number.
 func further(unknowns int) [][][]float64 {
-	const least, batches, seed = 32, 4, 77
+	const least, seed = 32, 77
 	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
 	out := make([][][]float64, batches)
 	for i := range out {

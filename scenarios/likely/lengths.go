@@ -3,63 +3,70 @@ package likely
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"strandry/diffusion"
+	"strandry/diffusion/root"
 )
 
 // lengths gives probabilities over the logarithm of the length of a zone, from surrogates over ranges of lengths.
 type lengths struct {
+	Search
 	march    *diffusion.March
 	model    *diffusion.Model
 	zone     int
 	settings diffusion.Settings
 	width    float64
+	known    float64 // logarithm of the length of the model
 	windows  []*window
 }
 
-// window is a surrogate over a range of lengths, and what it lacks, as a deviate.
+// window is a surrogate over a range of lengths, about the middle of it, as a logarithm.
 type window struct {
 	*diffusion.Around
-	off float64
+	middle, width float64
 }
 
-// Lengths searches over the logarithm of the length [m] of a zone; At is not used. It mostly takes some sixty marches; where the surrogate
-// over the lengths is not quite to be trusted the odds themselves are asked, once; where it is not at all, what they would say changes nothing that can be
-// told: the length is good to some tens of per cent.
+// half of a window, in widths: a little less than it holds, so that its edges are inside.
+const half = 1.29
+
+// Lengths searches over the logarithm of the length [m] of a zone; At is not used. It mostly takes some sixty marches, twice as many where the cautious case of the place itself
+// has to tell first where to look, or the surrogate over the lengths is not quite to be trusted and another one over fewer of them is asked. Where those find no place, the
+// stretch is walked through. Against the odds at the lengths found for 24 materials on two dryers the probability was within 0.01, where the length counts.
 func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diffusion.Settings) (Found, error) {
-	const widest, parts, sound, hopeless = 1.0, 1.6, 0.1, 0.3
-	l := lengths{march: w, model: m, zone: zone, settings: n, width: math.Min(s.Step/parts, widest)}
-	s.At = l.at
-	f, err := s.Find()
-	if err != nil || f.Outcome == Already {
-		return f, err
+	const widest, parts = 1.0, 1.6
+	l := lengths{Search: s, march: w, model: m, zone: zone, settings: n, width: math.Min(s.Step/parts, widest)}
+	l.known = math.Log(m.Path[zone].Length)
+	l.At = l.at
+	f, ok := l.quick()
+	if !ok {
+		var err error
+		if f, err = l.Find(); err != nil || f.Outcome == Already {
+			return f, err
+		}
 	}
-	in, err := l.window(f.Place)
-	if err != nil || in.Error <= sound || in.Error > hopeless || s.Rough > 0 && math.Exp(f.Place) > s.Rough {
-		return f, err
-	}
-	p, err := l.exact(f.Place)
-	if err != nil {
-		return f, err
-	}
-	off := deviate(p) - deviate(f.Probability)
-	f.Probability = p
-	if enoughOf(f) {
-		return f, nil
-	}
-	in.off += off
-	return s.Find()
+	return l.closer(f), nil
 }
 
-// enoughOf tells that the probability at a place is what its outcome says.
-func enoughOf(f Found) bool {
-	const near = 0.1
-	lacks := enough() - deviate(f.Probability)
-	if f.Outcome == Nowhere {
-		return lacks > within
+// sound is the error of a surrogate over lengths that is to be trusted.
+const sound = 0.1
+
+// closer looks again at what was found with a surrogate that is not quite to be trusted, with one over fewer lengths.
+func (l *lengths) closer(f Found) Found {
+	const part = 0.3
+	wide, err := l.window(f.Place)
+	if err != nil || f.Outcome == Already || wide.Error <= sound || l.Rough > 0 && math.Exp(f.Place) > l.Rough {
+		return f
 	}
-	return math.Abs(lacks) <= near && f.Probability >= diffusion.Likely
+	in, err := l.open(f.Place, part*wide.width)
+	if err != nil || in.Error >= wide.Error {
+		return f
+	}
+	if f.Outcome == Met {
+		if again, ok := l.inside(in); ok {
+			return again
+		}
+	}
+	f.Probability = in.at(f.Place)
+	return f
 }
 
 func (l *lengths) at(u float64) (float64, error) {
@@ -67,17 +74,13 @@ func (l *lengths) at(u float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return distuv.UnitNormal.CDF(deviate(in.Probability(math.Exp(u))) + in.off), nil
+	return in.at(u), nil
 }
 
-// exact asks the odds themselves.
-func (l *lengths) exact(u float64) (float64, error) {
-	m := *l.model
-	m.Path = append([]diffusion.Zone(nil), m.Path...)
-	m.Path[l.zone].Length = math.Exp(u)
-	o, err := l.march.Odds(&m, l.settings)
-	return o.Probability, err
-}
+func (w *window) at(u float64) float64 { return w.Probability(math.Exp(u)) }
+
+// lacks is what the deviate at a place lacks.
+func (w *window) lacks(u float64) float64 { return enough() - deviate(w.at(u)) }
 
 // window is one that holds a length.
 func (l *lengths) window(u float64) (*window, error) {
@@ -86,10 +89,45 @@ func (l *lengths) window(u float64) (*window, error) {
 			return w, nil
 		}
 	}
-	a, err := l.march.OddsAround(l.model, l.zone, math.Exp(u), l.width, l.settings)
+	return l.open(u, l.width)
+}
+
+// open makes a window of a width about a place.
+func (l *lengths) open(u, width float64) (*window, error) {
+	a, err := l.march.OddsAround(l.model, l.zone, math.Exp(u), width, sound, l.settings)
 	if err != nil {
 		return nil, err
 	}
-	l.windows = append(l.windows, &window{Around: a})
-	return l.windows[len(l.windows)-1], nil
+	w := &window{a, u, width}
+	l.windows = append(l.windows, w)
+	return w, nil
+}
+
+// edges of a window, within the stretch that is looked at: that nearer to where the search begins, and the other.
+func (l *lengths) edges(w *window) (near, far float64) {
+	low, high := math.Min(l.From, l.To), math.Max(l.From, l.To)
+	within := func(u float64) float64 { return math.Min(math.Max(u, low), high) }
+	toward := math.Copysign(half*w.width, l.To-l.From)
+	return within(w.middle - toward), within(w.middle + toward)
+}
+
+// inside finds the place where a window has one.
+func (l *lengths) inside(w *window) (Found, bool) {
+	near, far := l.edges(w)
+	b := root.Bracket{A: near, B: w.middle, AtA: w.lacks(near), AtB: w.lacks(w.middle)}
+	if !(b.AtB <= 0) { // where it is met in the middle alone, as where the strand is wetted again, that will do
+		b.B, b.AtB = far, w.lacks(far)
+	}
+	if !(b.AtA > 0 && b.AtB <= 0) {
+		return Found{}, false
+	}
+	const narrow = 0.003 // of what a window holds
+	best := Found{Met, b.B, w.at(b.B)}
+	_, err := root.Find(func(u float64) (float64, error) {
+		if p := w.at(u); p >= diffusion.Likely && math.Abs(u-near) < math.Abs(best.Place-near) {
+			best.Place, best.Probability = u, p
+		}
+		return w.lacks(u), nil
+	}, b, root.Tolerance{Value: within, Width: narrow * w.width})
+	return best, err == nil
 }

@@ -20,7 +20,9 @@ type Search struct {
 	// looked at.
 	Crossing bool
 	Step     float64 // first one, above zero
-	Rough    float64 // length [m] beyond which [Search.Lengths] does not ask the odds themselves; zero for none
+	// Caution is the cautious case of the model as it is given to [Search.Lengths]; nil where it is not known.
+	Caution *diffusion.Caution
+	Rough   float64 // length [m] beyond which [Search.Lengths] does not look again where its surrogate serves badly; zero for none
 }
 
 // Outcome of a search.
@@ -87,6 +89,8 @@ func (s *Search) Find() (Found, error) {
 	switch {
 	case err != nil:
 		return Found{}, err
+	case b == nil && known[best] >= diffusion.Likely: // at the very end
+		return found(Met, best)
 	case b == nil:
 		return found(Nowhere, best)
 	}

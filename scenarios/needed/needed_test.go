@@ -108,7 +108,7 @@ func TestLengthsNineTimesInTen(t *testing.T) {
 		m.Path[0].Air.Temperature = temperature
 		shortest, err := size.ShortestOf(w, &m, 0, r.Settings)
 		require.NoError(t, err)
-		likely, err := size.LikelyOf(w, &m, 0, shortest, 0, r.Settings)
+		likely, err := size.LikelyOf(w, &m, 0, shortest, nil, 0, r.Settings)
 		require.NoError(t, err)
 		require.InEpsilon(t, likely.Value, table.Likely[i], 0.06, "%g K", temperature) // either search is good to some per cent
 	}

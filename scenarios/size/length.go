@@ -78,12 +78,12 @@ type LikelyLength struct {
 
 // LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
 // meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is. A length beyond rough [m],
-// above zero, is good to some tens of per cent only.
-func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, rough float64, s diffusion.Settings) (LikelyLength, error) {
+// above zero, is good to some tens of per cent only. Where the cautious case of the model is known, by its odds, fewer marches are made; nil where it is not.
+func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, cautious *diffusion.Caution, rough float64, s diffusion.Settings) (LikelyLength, error) {
 	if shortest.Outcome == Nowhere {
 		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
 	}
-	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough}
+	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough, Caution: cautious}
 	switch {
 	case shortest.Outcome == Met && shortest.None():
 		search.To = math.Log(shortest.Value)
@@ -111,14 +111,20 @@ func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Setti
 	varied.Path = slices.Clone(m.Path)
 	var result diffusion.Result
 	point := func(x float64, r *diffusion.Result) Point { return pointOf(x, m, r) }
-	search := &search{at: func(x float64) (Point, error) {
+	at := func(x float64, s diffusion.Settings) (Point, error) {
 		varied.Path[zone].Length = x
 		err := w.Run(&varied, s, &result)
 		return point(x, &result), err
-	}}
+	}
+	rough := s
+	rough.Resolution, rough.Tolerance = min(s.Resolution, 3.2), max(s.Tolerance, 1e-2) // off by some 2e-4 of the content
+	search := &search{
+		at:    func(x float64) (Point, error) { return at(x, s) },
+		rough: func(x float64) (Point, error) { return at(x, rough) },
+	}
 	if air := m.Path[zone].Air; !air.Limited() || air.Direction == diffusion.With {
 		search.many = func(x []float64, use func(Point)) error {
-			return w.RunLengths(m, zone, x, s, func(i int, r *diffusion.Result) error {
+			return w.RunLengths(m, zone, x, rough, func(i int, r *diffusion.Result) error {
 				use(point(x[i], r))
 				return nil
 			})

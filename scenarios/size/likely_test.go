@@ -118,7 +118,7 @@ func TestLikelyLength(t *testing.T) {
 		m := suits.Model(s, &p, 0)
 		shortest, err := size.ShortestOf(w, m, 0, s.Settings)
 		require.NoError(t, err)
-		l, err := size.LikelyOf(w, m, 0, shortest, 0, s.Settings)
+		l, err := size.LikelyOf(w, m, 0, shortest, nil, 0, s.Settings)
 		require.NoError(t, err)
 		require.Equal(t, size.Met, l.Outcome)
 		require.Greater(t, l.Value, shortest.Value)
@@ -129,7 +129,7 @@ func TestLikelyLength(t *testing.T) {
 		require.InDelta(t, diffusion.Likely, o.Probability, 0.025, id)
 		require.InDelta(t, o.Probability, share(t, m), 0.03, id)
 	}
-	none, err := size.LikelyOf(w, &s.Model, 0, size.Length{Outcome: size.Nowhere, Value: 3}, 0, s.Settings)
+	none, err := size.LikelyOf(w, &s.Model, 0, size.Length{Outcome: size.Nowhere, Value: 3}, nil, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, size.LikelyLength{Outcome: size.Nowhere, Value: 3}, none)
 }

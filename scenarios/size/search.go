@@ -38,8 +38,9 @@ type search struct {
 	near     float64 // the crossing that is next to it is taken
 	even     bool    // scale; else logarithmic
 
-	at   func(x float64) (Point, error)
-	many func(x []float64, use func(Point)) error // nil where it saves nothing
+	at    func(x float64) (Point, error)
+	rough func(x float64) (Point, error)           // the same in fewer steps, to see where to look; nil for none
+	many  func(x []float64, use func(Point)) error // as rough, for several at a time; nil where it saves nothing
 
 	marches int
 	points  []Point // rising
@@ -118,20 +119,61 @@ func (s *search) run() (found, error) {
 		if err := s.many(grid, s.keep); err != nil {
 			return found{}, err
 		}
+		if err := s.sharpen(); err != nil {
+			return found{}, err
+		}
 		return s.conclude()
 	}
-	for _, x := range [2]float64{s.from, s.to} {
-		if _, err := s.try(x); err != nil {
+	look := s.at
+	if s.rough != nil {
+		look = s.rough
+	}
+	grid := s.grid(coarse)
+	for i, x := range grid {
+		p, err := look(x)
+		switch {
+		case err == nil:
+			s.marches++
+			s.keep(p)
+		case i == 0 || i == coarse-1:
+			return found{}, err
+		} // else a gap between values that can be marched
+	}
+	if s.rough != nil {
+		if err := s.sharpen(); err != nil {
 			return found{}, err
 		}
 	}
-	grid := s.grid(coarse)
-	for _, x := range grid[1 : coarse-1] {
-		if _, err := s.try(x); err != nil {
-			continue // a gap between values that can be marched
-		}
-	}
 	return s.conclude()
+}
+
+// sharpen tries again the points of a rough look that the answer rests on: those at a crossing or near one; where there is none, the driest with its neighbours,
+// and the ends.
+func (s *search) sharpen() error {
+	const near = 0.03 // many times what a rough point is off by
+	sharp, last := make([]bool, len(s.points)), len(s.points)-1
+	for {
+		lowest, crossed := s.lowest(), s.changes()
+		rests := func(i int, p Point) bool {
+			if math.Abs(height(p.Ratio)) < near || slices.Contains(crossed, i) || slices.Contains(crossed, i-1) {
+				return true
+			}
+			return len(crossed) == 0 && (i == 0 || i == last || i >= lowest-1 && i <= lowest+1)
+		}
+		i := 0
+		for i < len(s.points) && (sharp[i] || !rests(i, s.points[i])) {
+			i++
+		}
+		if i == len(s.points) {
+			return nil
+		}
+		p, err := s.at(s.points[i].X)
+		if err != nil {
+			return err
+		}
+		s.marches++
+		s.points[i], sharp[i] = p, true
+	}
 }
 
 // conclude finds the zero, or says that there is none.

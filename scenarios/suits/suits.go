@@ -165,7 +165,7 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	} else if r.Class == Forbidden {
 		r.Obstacle = advice.Hindrance(w, m, a, d.zone)
 	}
-	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, far*d.scenario.Build.Longest, n); err != nil {
+	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, &a.Cautious, far*d.scenario.Build.Longest, n); err != nil {
 		return r, err
 	}
 	if r.Rest, err = resting.Dries(w, n); err != nil {
