@@ -2,6 +2,7 @@ package diffusion
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 )
@@ -87,6 +88,9 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 		finer.Odds, finer.Mouths = a.Odds, a.Mouths
 		a = finer
 		a.judge()
+	}
+	if a.NumericalError > max(a.Nozzle.Mean, m.Limit) {
+		return nil, fmt.Errorf("the numerical error, %.2g kg/kg, is larger than the answer, %.2g, and the limit, %.2g: refine the resolution and the tolerance", a.NumericalError, a.Nozzle.Mean, m.Limit)
 	}
 	a.Warnings = warnings(m, a)
 	return a, nil

@@ -78,6 +78,9 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 		d.FloorWithin = w.Rests(m, m.Material.Sorption.Activity(d.Floor, floor.AirTemperature), floor.AirTemperature)
 	default:
 		d.Cause, d.Dryer, d.Endless = e.cause(d.Dryer)
+		if d.Cause == Flow && d.Endless > a.Start.Mean {
+			d.Endless = 0 // no answer: air that dries leaves no more than there was
+		}
 	}
 	return d
 }
@@ -158,7 +161,7 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 				m.Path[i].Air = m.Path[i].Air.Endless()
 			}
 		}
-		if e.march.Run(&m, e.settings, &e.result) == nil && !e.result.Condenses(&m) {
+		if e.march.Run(&m, e.settings, &e.result) == nil {
 			return e.result.Nozzle.Mean, true
 		}
 	}

@@ -114,7 +114,7 @@ func (f *finder) find() Advice {
 // confirmed are the sets of some options that are dry as they are written: three at most, and one where the marches are long.
 func (f *finder) confirmed(options []option) []Set {
 	wanted := 3
-	if slices.ContainsFunc(f.model.Path, func(z diffusion.Zone) bool { return z.Contact.Fixed() }) {
+	if f.covered() {
 		wanted = 1
 	}
 	const tried = 12
@@ -128,6 +128,11 @@ func (f *finder) confirmed(options []option) []Set {
 		}
 	}
 	return sets
+}
+
+// covered tells that a cover keeps its place, which makes marches long.
+func (f *finder) covered() bool {
+	return slices.ContainsFunc(f.model.Path, func(z diffusion.Zone) bool { return z.Contact.Fixed() })
 }
 
 // short fills in how near it comes, and what would have to give.

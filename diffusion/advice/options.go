@@ -133,9 +133,13 @@ func (f *finder) matter(none float64, alone []option) (matter, needed []int, eno
 	return matter, needed, full <= near
 }
 
-// greedy looks for the nearest set, one change after another.
+// greedy looks for the nearest set, one change after another; the first two together, as one may do nothing without the other, unless marches are long.
 func (f *finder) greedy(matter []int) {
 	var of []int
+	if pairs := combinations(matter, nil, 2); len(pairs) > 0 && len(f.forced) <= most-2 && !f.covered() {
+		best := slices.MinFunc(f.looked(pairs), func(x, y option) int { return cmp.Compare(x.ratio, y.ratio) })
+		of = best.of
+	}
 	for len(f.forced)+len(of) < most {
 		var sets [][]int
 		for _, i := range matter {

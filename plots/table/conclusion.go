@@ -98,7 +98,7 @@ func hindrance(d *advice.Diagnosis, m *diffusion.Model) string {
 	case d.Cause == advice.Air:
 		return fmt.Sprintf("in the driest air of this path (%s) the strand would stay for ever at %s, and be within it %s.", d.FloorZone, over(d.Floor), Chance(d.FloorWithin))
 	case d.Cause == advice.Flow && d.Endless > 0:
-		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: however long %s is, the strand reaches the nozzle with %s.", m.Path[d.Dryer].Name, over(d.Endless))
+		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: however long %s is at this feed, the strand reaches the nozzle with %s.", m.Path[d.Dryer].Name, over(d.Endless))
 	case d.Cause == advice.Flow:
 		return fmt.Sprintf("the air is dry enough as it is supplied, but too little for the water of the strand: a longer %s has no answer.", m.Path[d.Dryer].Name)
 	case d.Endless > 0:
