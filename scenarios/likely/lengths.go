@@ -121,13 +121,20 @@ func (l *lengths) inside(w *window) (Found, bool) {
 	if !(b.AtA > 0 && b.AtB <= 0) {
 		return Found{}, false
 	}
-	const narrow = 0.003 // of what a window holds
-	best := Found{Met, b.B, w.at(b.B)}
-	_, err := root.Find(func(u float64) (float64, error) {
-		if p := w.at(u); p >= diffusion.Likely && math.Abs(u-near) < math.Abs(best.Place-near) {
-			best.Place, best.Probability = u, p
+	const nearly, narrow = 0.001, 0.001 // as a deviate, and of what a window holds: it takes no marches
+	met := b.B                          // the last place at which it is, where the surrogate jumps
+	u, err := root.Find(func(u float64) (float64, error) {
+		lacks := w.lacks(u)
+		if lacks <= 0 {
+			met = u
 		}
-		return w.lacks(u), nil
-	}, b, root.Tolerance{Value: within, Width: narrow * w.width})
-	return best, err == nil
+		return lacks, nil
+	}, b, root.Tolerance{Value: nearly, Width: narrow * w.width})
+	if err != nil {
+		return Found{}, false
+	}
+	if w.lacks(u) <= nearly {
+		met = u
+	}
+	return Found{Met, met, w.at(met)}, true
 }

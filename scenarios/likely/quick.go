@@ -71,7 +71,7 @@ func (l *lengths) about(g guessed) (Found, bool) {
 		switch {
 		case g.least > hopeless && w.lacks(g.place) > hopeless && w.lacks(far) > hopeless:
 			return Found{Nowhere, g.place, w.at(g.place)}, true
-		case g.least > 0:
+		case g.least > 0 || near == l.From && w.lacks(near) <= 0:
 			return Found{}, false
 		case w.lacks(near) <= 0:
 			g.place = l.end(2*near - w.middle)
@@ -91,21 +91,21 @@ const alike = 1.5
 
 // guess goes through the stretch in the cautious case that is known, or that of a place, and then in that of the place it finds, until they agree.
 func (l *lengths) guess(u float64) (guessed, bool) {
-	const rounds = 4
-	c := l.Caution
+	const rounds = 5
+	c, own, near := l.Caution, l.known, alike // where the case is that of, and how near to that it holds
 	for range rounds {
 		if c == nil {
 			m := *l.model
 			m.Path = append([]diffusion.Zone(nil), m.Path...)
 			m.Path[l.zone].Length = math.Exp(u)
-			own, err := l.march.Caution(&m, l.settings)
+			there, err := l.march.Caution(&m, l.settings)
 			if err != nil {
 				return guessed{}, false
 			}
-			c = &own
+			c, own, near = &there, u, l.width/2
 		}
 		g, ok := l.first(c)
-		if !ok || math.Abs(g.place-u) < l.width/2 || c == l.Caution && math.Abs(g.place-l.known) < alike {
+		if !ok || math.Abs(g.place-own) < near {
 			return g, ok
 		}
 		u, c = g.place, nil
@@ -130,9 +130,11 @@ func (l *lengths) first(c *diffusion.Caution) (guessed, bool) {
 		case math.IsNaN(over[k]):
 			return least, false
 		case over[k] <= 0 && k > 0:
-			share := over[k-1] / (over[k-1] - over[k])
-			least.place, least.least, least.first = places[k-1]+share*(places[k]-places[k-1]), 0, over[0]
-			return least, true
+			share := 0.0 // where it is met from the beginning
+			if over[k-1] > 0 {
+				share = over[k-1] / (over[k-1] - over[k])
+			}
+			return guessed{places[k-1] + share*(places[k]-places[k-1]), 0, over[0]}, true
 		case over[k] < least.least:
 			least = guessed{places[k], over[k], over[0]}
 		}
