@@ -97,16 +97,16 @@ func (a *Answer) briefLimit() string {
 	m, o := a.Model, &a.Assessment.Odds
 	own := limit(m.Limit)
 	if l := m.LimitInDoubt(); l.Low < l.High {
-		own = fmt.Sprintf("%s (%s to %s)", own, given(100*l.Low), limit(l.High))
+		own = fmt.Sprintf("%s (%s to %s)", own, given(100*l.Low), given(100*l.High))
 	}
 	printing, moulding := limit(m.Material.PrintingLimit.Value), limit(m.Material.MouldingLimit.Value)
 	switch {
 	case m.LimitStated:
 		return fmt.Sprintf("%s as stated; printing: %s, moulding: %s", own, printing, moulding)
 	case m.Purpose == materials.Moulding:
-		return fmt.Sprintf("%s for moulding; printing: %s, met %s in 100", own, printing, chance(o.Printing))
+		return fmt.Sprintf("%s for moulding; printing %s: %s in 100", own, printing, chance(o.Printing))
 	}
-	return fmt.Sprintf("%s for printing; moulding: %s, met %s in 100", own, moulding, chance(o.Moulding))
+	return fmt.Sprintf("%s for printing; moulding %s: %s in 100", own, moulding, chance(o.Moulding))
 }
 
 // steam is what the water becomes in the nozzle, beside what it may.
@@ -187,7 +187,7 @@ func (a *Answer) reasons(cut bool) string {
 		}
 	case v.Nearest != nil:
 		set = v.Nearest
-		head = fmt.Sprintf("No three changes within [build]%s would do. Nearest (%s):", a.presumed(), dryOdds(set))
+		head = fmt.Sprintf("Nothing within [build]%s would do. Nearest (%s):", a.presumed(), dryOdds(set))
 		tail = strings.TrimSpace(a.wanting())
 	default:
 		paragraph(&b, "", strings.TrimSpace(strings.TrimSuffix(a.advised(), elsewhere)))
@@ -210,7 +210,7 @@ func (a *Answer) reasons(cut bool) string {
 // presumed tells that what can be built was taken as usual.
 func (a *Answer) presumed() string {
 	if slices.ContainsFunc(a.Assumed, func(text string) bool { return strings.HasPrefix(text, "build.") }) {
-		return ", as assumed,"
+		return " (as assumed)"
 	}
 	return ""
 }
