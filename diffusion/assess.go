@@ -2,7 +2,6 @@ package diffusion
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 )
@@ -89,11 +88,14 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 		a = finer
 		a.judge()
 	}
-	if a.NumericalError > max(a.Nozzle.Mean, m.Limit) {
-		return nil, fmt.Errorf("the numerical error, %.2g kg/kg, is larger than the answer, %.2g, and the limit, %.2g: refine the resolution and the tolerance", a.NumericalError, a.Nozzle.Mean, m.Limit)
-	}
 	a.Warnings = warnings(m, a)
 	return a, nil
+}
+
+// Swamped tells that the numerical error is so far above the content and the limit that nothing is known.
+func (a *Assessment) Swamped(m *Model) bool {
+	const far = 10
+	return a.NumericalError > far*max(a.Nozzle.Mean, m.Limit)
 }
 
 // laborious tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with

@@ -81,5 +81,8 @@ func TestErrorWiderThanItsContent(t *testing.T) {
 	a, err := w.Assess(m, coarse)
 	require.NoError(t, err)
 	require.Equal(t, diffusion.Dry, a.Verdict)
+	require.False(t, a.Swamped(m))
+	a.NumericalError = 11 * max(a.Nozzle.Mean, m.Limit)
+	require.True(t, a.Swamped(m))
 	require.True(t, slices.ContainsFunc(a.Warnings, func(w diffusion.Warning) bool { return w.Concern == diffusion.NumericalDoubt }))
 }

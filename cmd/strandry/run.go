@@ -93,6 +93,10 @@ func answer(s *scenarios.Scenario) (*table.Answer, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", s.File, err)
 	}
+	if a.Swamped(m) {
+		return nil, fmt.Errorf("%s: the numerical error, %s, is far larger than what it leaves, %s, and the limit, %s: refine [numerics]",
+			s.File, table.Percent(a.NumericalError), table.Percent(a.Nozzle.Mean), table.Limit(m.Limit))
+	}
 	d, v := advised.Find(march, s, a)
 	assumed := s.Assumed
 	if a.Verdict != diffusion.Dry { // advice was sought
