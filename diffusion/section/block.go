@@ -69,6 +69,14 @@ func (b *blocks) solve(x []float64) {
 // give adds k times the matrix times v to out, two rows at a time, whose sums do not wait for each other.
 func give(out, matrix, v []float64, k float64) {
 	m := len(v)
+	switch {
+	case m == CoarseAngles && len(out) == m:
+		giveFour((*[4]float64)(out), (*[16]float64)(matrix), (*[4]float64)(v), k)
+		return
+	case m == 2*CoarseAngles && len(out) == m:
+		giveEight((*[8]float64)(out), (*[64]float64)(matrix), (*[8]float64)(v), k)
+		return
+	}
 	a := 0
 	for ; a+1 < len(out); a += 2 {
 		one, two := matrix[a*m:][:m], matrix[(a+1)*m:][:m]
@@ -86,6 +94,23 @@ func give(out, matrix, v []float64, k float64) {
 			sum += w * v[j]
 		}
 		out[a] += k * sum
+	}
+}
+
+// giveFour is give for four angles, which most marches have.
+func giveFour(out *[4]float64, m *[16]float64, v *[4]float64, k float64) {
+	a, b, c, d := k*v[0], k*v[1], k*v[2], k*v[3]
+	out[0] += (m[0]*a + m[1]*b) + (m[2]*c + m[3]*d)
+	out[1] += (m[4]*a + m[5]*b) + (m[6]*c + m[7]*d)
+	out[2] += (m[8]*a + m[9]*b) + (m[10]*c + m[11]*d)
+	out[3] += (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
+}
+
+// giveEight is give for the two circles of a gap of four angles.
+func giveEight(out *[8]float64, matrix *[64]float64, v *[8]float64, k float64) {
+	for a := range out {
+		m := (*[8]float64)(matrix[8*a:])
+		out[a] += k * ((m[0]*v[0] + m[1]*v[1]) + (m[2]*v[2] + m[3]*v[3]) + (m[4]*v[4] + m[5]*v[5]) + (m[6]*v[6] + m[7]*v[7]))
 	}
 }
 
