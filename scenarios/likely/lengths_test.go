@@ -131,3 +131,90 @@ k_m = "0.03 m/s"
 	require.NoError(t, err)
 	require.InDelta(t, 0.9, o.Probability, 0.05)
 }
+
+// A search towards shorter lengths: a dry strand takes up water in a guide, of which less than some length is short enough nine times in ten. From where the cautious
+// case of another place misleads, and where the stretch ends before it is met, the answer is that of the odds too.
+func TestLengthsThatWet(t *testing.T) {
+	s, err := scenarios.Read("guide.toml", []byte(`
+[strand]
+material = "pva"
+moisture = "0.1 %"
+[feed]
+speed = "1 mm/s"
+[room]
+humidity = "60 %"
+[[zone]]
+name = "guide"
+length = "2 m"
+h = "30 W/m2/K"
+k_m = "0.03 m/s"
+`))
+	require.NoError(t, err)
+	w := diffusion.NewMarch()
+	own, err := w.Caution(&s.Model, s.Settings)
+	require.NoError(t, err)
+	at := func(u float64) float64 {
+		m := s.Model
+		m.Path = append([]diffusion.Zone(nil), m.Path...)
+		m.Path[0].Length = math.Exp(u)
+		o, err := w.Odds(&m, s.Settings)
+		require.NoError(t, err)
+		return o.Probability
+	}
+	for _, search := range []likely.Search{
+		{From: math.Log(100), To: math.Log(1e-3), Crossing: true, Step: 1},
+		{From: math.Log(100), To: math.Log(1e-3), Step: 2, Caution: &own},
+		{From: math.Log(0.5), To: math.Log(1e-3), Step: 0.3, Caution: &own, Rough: 1e-3},
+	} {
+		f, err := search.Lengths(w, &s.Model, 0, s.Settings)
+		require.NoError(t, err)
+		require.NotEqual(t, likely.Nowhere, f.Outcome)
+		if f.Outcome == likely.Met {
+			require.InDelta(t, 0.9, at(f.Place), 0.04)
+		} else {
+			require.Greater(t, at(search.From), 0.88)
+		}
+	}
+	f, err := likely.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(w, &s.Model, 0, s.Settings)
+	require.NoError(t, err)
+	require.Equal(t, likely.Nowhere, f.Outcome)
+}
+
+// Polyvinyl alcohol, whose content is a rough function of what is drawn, dries within the odds.
+func TestLengthsOfARoughFunction(t *testing.T) {
+	for material, dew := range map[string]string{"pva": "-40 °C", "bvoh": "-30 °C"} {
+		s, err := scenarios.Read("rough.toml", []byte(`
+[strand]
+material = "`+material+`"
+[feed]
+speed = "1 mm/s"
+[[zone]]
+name = "tube"
+length = "20 m"
+temperature = "60 °C"
+air = { dew_point = "`+dew+`" }
+h = "30 W/m2/K"
+k_m = "0.03 m/s"
+`))
+		require.NoError(t, err)
+		w := diffusion.NewMarch()
+		own, err := w.Caution(&s.Model, s.Settings)
+		require.NoError(t, err)
+		for _, search := range []likely.Search{{From: math.Log(1), Step: 1}, {From: math.Log(30), Step: 0.4, Crossing: true}, {From: math.Log(30), Step: 0.4, Crossing: true, Caution: &own}} {
+			search.To = math.Log(1e5)
+			f, err := search.Lengths(w, &s.Model, 0, s.Settings)
+			require.NoError(t, err)
+			if f.Outcome != likely.Met {
+				require.Equal(t, likely.Nowhere, f.Outcome)
+				require.Less(t, f.Probability, 0.9)
+				continue
+			}
+			m := s.Model
+			m.Path = append([]diffusion.Zone(nil), m.Path...)
+			m.Path[0].Length = math.Exp(f.Place)
+			o, err := w.Odds(&m, s.Settings)
+			require.NoError(t, err)
+			require.InDelta(t, 0.9, o.Probability, 0.05, material)
+		}
+	}
+}
