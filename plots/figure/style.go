@@ -45,7 +45,6 @@ func vermilion() color.NRGBA   { return rgb(0xd55e00) }
 func green() color.NRGBA       { return rgb(0x009e73) }
 func purple() color.NRGBA      { return rgb(0xcc79a7) }
 func orange() color.NRGBA      { return rgb(0xe69f00) }
-func sky() color.NRGBA         { return rgb(0x56b4e9) }
 func buildable() color.NRGBA   { return paper() }       // what can be built
 func beyondReach() color.NRGBA { return rgb(0xefefed) } // what cannot
 func heated() color.NRGBA      { return rgb(0xfbf0dc) } // a tint of orange
