@@ -19,6 +19,10 @@ func (l *Log) lead() string {
 		word = table.Times(r.Nozzle.Mean / m.Limit)
 	}
 	text := fmt.Sprintf("%s reaches the nozzle with %s of water (%s, eight times in ten), %s the limit of %s", m.Material.Name, table.Percent(r.Nozzle.Mean), table.Spanned(r.Low, r.High), word, table.Limit(m.Limit))
+	if r.Mouths > 0 { // which the number at the medians knows nothing of
+		text = fmt.Sprintf("%s reaches the nozzle with %s of water, eight times in ten; the limit is %s, met %s",
+			m.Material.Name, table.Spanned(r.Low, r.High), table.Limit(m.Limit), table.Chance(r.Probability))
+	}
 	switch r.Endurance.Survival {
 	case diffusion.Softens:
 		text = fmt.Sprintf("%s softens on its way, %s. It would hold %s of water, %s the limit of %s", m.Material.Name, where(r.Endurance), table.Percent(r.Nozzle.Mean), word, table.Limit(m.Limit))

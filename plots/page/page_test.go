@@ -15,7 +15,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/plots/palette"
+	"strandry/plots/table"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -215,4 +217,18 @@ func TestOpenToAir(t *testing.T) {
 	} {
 		require.Equal(t, want, openToAir(c))
 	}
+}
+
+// The line below the title never says that what lies outside the odds reaches the nozzle, nor that a soft strand is dry.
+func TestLead(t *testing.T) {
+	a := &diffusion.Assessment{}
+	a.Nozzle.Mean, a.Low, a.High, a.Probability = 1e-5, 2e-5, 3e-4, 0.96
+	l := &Log{Answer: &table.Answer{Model: &diffusion.Model{Material: materials.Polymer{Name: "PC"}, Limit: 5e-4}, Assessment: a}}
+	require.Equal(t, "PC reaches the nozzle with 0.00100 % of water (0.0020 to 0.030 %, eight times in ten), within the limit of 0.05 %.", l.lead())
+	a.Mouths = 1e-3
+	require.Equal(t, "PC reaches the nozzle with 0.0020 to 0.030 % of water, eight times in ten; the limit is 0.05 %, met 96 times in 100.", l.lead())
+	a.Endurance = diffusion.Endurance{Survival: diffusion.Doubtful}
+	require.Contains(t, l.lead(), "whether it bears the heat is doubtful")
+	a.Endurance = diffusion.Endurance{Survival: diffusion.Softens, Strand: 473.15, Zone: "oven"}
+	require.Contains(t, l.lead(), "PC softens on its way, at 200 °C in oven.")
 }
