@@ -20,6 +20,9 @@ type Line struct {
 	Limit     float64             // [kg/kg dry]
 	Ratio     []diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
 	Of        string              // what the content is, such as "moisture at the nozzle"
+
+	// Met and Likely are those of [Map].
+	Met, Likely float64
 }
 
 func (f Line) frame() Frame    { return f.Frame }
@@ -57,7 +60,7 @@ func (f Line) keeps(i int) string {
 
 // asMap is the line as a map of one row.
 func (f Line) asMap() Map {
-	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit}
+	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit, Met: f.Met, Likely: f.Likely}
 	if f.Excess != nil {
 		m.Excess = [][]diffusion.Excess{f.Excess}
 	}

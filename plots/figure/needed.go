@@ -71,6 +71,20 @@ func (f Needed) check() error {
 	return positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit)
 }
 
+// Known puts what was found for the scenario's own zone, at a temperature [K] and its own speed, in the place of what the table has: the length that meets the
+// limit at the medians, and nine times in ten [m].
+func (f Needed) Known(temperature, met, likely float64) Needed {
+	const alike = 0.01
+	at := slices.IndexFunc(f.Temperatures, func(t float64) bool { return math.Abs(t-temperature) < alike })
+	if at < 0 || f.Likely == nil || f.Lengths[f.Own][at] <= 0 || f.Likely[at] <= 0 {
+		return f
+	}
+	f.Lengths, f.Likely = slices.Clone(f.Lengths), slices.Clone(f.Likely)
+	f.Lengths[f.Own] = slices.Clone(f.Lengths[f.Own])
+	f.Lengths[f.Own][at], f.Likely[at] = met, likely
+	return f
+}
+
 // shortest is the least length at a speed at temperatures within the heat limit; 0 for none.
 func (f Needed) shortest(speed int) (length, temperature float64) {
 	for i, t := range f.Temperatures {
@@ -91,7 +105,7 @@ func (f Needed) takes(speed int, length, temperature float64) string {
 	if f.Unlikely[at] > size.Shortest {
 		from = digits(f.Unlikely[at], 2)
 	}
-	return metres(length) + " (" + from + " to " + digits(f.Likely[at], 2) + ", eight times in ten)"
+	return digits(length, 3) + nbsp + "m (" + from + " to " + digits(f.Likely[at], 3) + ", eight times in ten)"
 }
 
 // own is the headline at the scenario's own feed; "" where nothing is known of its doubt.

@@ -109,6 +109,10 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 		d := drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
 		case figure.Needed:
+			if met, likely := l.lengths(); likely > 0 {
+				f = f.Known(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
+				d.figure = f
+			}
 			d.caption = l.neededCaption(f)
 		default:
 			d.head, d.kind = "What any length leaves, against temperature", "A line chart of the least moisture that any length leaves over temperature."
@@ -141,6 +145,10 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 		missing = append(missing, "What the scenario varies: "+why)
 	}
 	for _, s := range sheets {
+		if line, ok := s.Figure.(figure.Line); ok && len(v.Varied.Axes) == 1 && v.Varied.Axes[0].Key.Name == "zone."+l.Scenario.Model.Path[v.Zone].Name+".length" {
+			line.Met, line.Likely = l.lengths()
+			s.Figure = line
+		}
 		kind := "A line chart of moisture at the nozzle over what the scenario varies, with the limit and a band of doubt."
 		if _, mapped := s.Figure.(figure.Map); mapped {
 			kind = "A filled map of moisture at the nozzle over what the scenario varies, with the limit as a contour."
@@ -151,6 +159,18 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 	return all, missing
 }
 
+// lengths are the least that meets the limit at the medians, and nine times in ten [m]; zero where they were not found.
+func (l *Log) lengths() (met, likely float64) {
+	a := l.Survey.Length.Answer
+	if a == nil || a.Outcome != size.Met || a.Value != a.DryFrom {
+		return 0, 0
+	}
+	if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
+		likely = a.Likely.From
+	}
+	return a.Value, likely
+}
+
 // chart is the trade-off map, or the reason for which there is none.
 func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	if l.Survey.Map == nil {
@@ -159,12 +179,7 @@ func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	sheets, undrawn := figure.OfSweep(l.Survey.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
-			if a := l.Survey.Length.Answer; a != nil && a.Outcome == size.Met && a.Value == a.DryFrom {
-				m.Met = a.Value
-				if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
-					m.Likely = a.Likely.From
-				}
-			}
+			m.Met, m.Likely = l.lengths()
 			return m, ""
 		}
 	}
