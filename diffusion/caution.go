@@ -2,10 +2,7 @@ package diffusion
 
 import (
 	"math"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 
 	"strandry/diffusion/surrogate"
 )
@@ -64,18 +61,9 @@ func (e *ensemble) caution(values []float64) Caution {
 // of [March.Odds], on several cores; which core marches changes nothing.
 func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
 	out := make([]float64, len(models))
-	var next atomic.Int64
-	work := func(w *March) {
-		for i := int(next.Add(1)) - 1; i < len(models); i = int(next.Add(1)) - 1 {
-			out[i] = w.cautious(models[i], c, s)
-		}
-	}
-	var all sync.WaitGroup
-	for _, other := range w.others(min(runtime.GOMAXPROCS(0), mostAtOnce, len(models)) - 1) {
-		all.Go(func() { work(other) })
-	}
-	work(w)
-	all.Wait()
+	w.onCores(mostAtOnce, len(models), func(w *March) func(i int) {
+		return func(i int) { out[i] = w.cautious(models[i], c, s) }
+	})
 	return out
 }
 

@@ -232,24 +232,19 @@ func (e *ensemble) byDiffusivity(values []float64) (b Between, fastIsWetter bool
 // each marches at some points, on several cores; which core marches where changes nothing.
 func (e *ensemble) each(points [][]float64) []float64 {
 	values, failures := make([]float64, len(points)), make([]error, len(points))
-	var next atomic.Int64
-	work := func(w *March) {
+	cores := mostAtOnce
+	if e.measure != nil { // which marches for itself
+		cores = 1
+	}
+	e.marches.onCores(cores, len(points), func(w *March) func(i int) {
 		own := *e
 		own.marches, own.result = w, Result{}
-		for i := int(next.Add(1)) - 1; i < len(points); i = int(next.Add(1)) - 1 {
+		return func(i int) {
 			if values[i], failures[i] = own.tried(points[i]); failures[i] != nil {
 				values[i] = math.NaN()
 			}
 		}
-	}
-	var all sync.WaitGroup
-	if e.measure == nil { // which marches for itself
-		for _, other := range e.marches.others(min(runtime.GOMAXPROCS(0), mostAtOnce, len(points)) - 1) {
-			all.Go(func() { work(other) })
-		}
-	}
-	work(e.marches)
-	all.Wait()
+	})
 	for _, err := range failures {
 		e.fails(err)
 	}
@@ -258,6 +253,23 @@ func (e *ensemble) each(points [][]float64) []float64 {
 
 // mostAtOnce bounds the cores that one question of odds takes.
 const mostAtOnce = 4
+
+// onCores does a number of tasks on several cores, so many at most; start is called once for each, with what that core marches with.
+func (w *March) onCores(most, tasks int, start func(w *March) (task func(i int))) {
+	var next atomic.Int64
+	work := func(w *March) {
+		task := start(w)
+		for i := int(next.Add(1)) - 1; i < tasks; i = int(next.Add(1)) - 1 {
+			task(i)
+		}
+	}
+	var all sync.WaitGroup
+	for _, other := range w.others(min(runtime.GOMAXPROCS(0), most, tasks) - 1) {
+		all.Go(func() { work(other) })
+	}
+	work(w)
+	all.Wait()
+}
 
 // others are so many more to march with at the same time.
 func (w *March) others(count int) []*March {

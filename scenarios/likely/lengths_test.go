@@ -46,6 +46,17 @@ evaporation = false
 	return s
 }
 
+// probability is that of the odds themselves at a length of the first zone, given by its logarithm.
+func probability(t *testing.T, w *diffusion.March, s *scenarios.Scenario, place float64) float64 {
+	t.Helper()
+	m := s.Model
+	m.Path = append([]diffusion.Zone(nil), m.Path...)
+	m.Path[0].Length = math.Exp(place)
+	o, err := w.Odds(&m, s.Settings)
+	require.NoError(t, err)
+	return o.Probability
+}
+
 // The length that is dry nine times in ten is that at the median times two to the power of 1.281552/1.644854, by the normal
 // distribution (Abramowitz & Stegun, table 26.1), but for the time in which the strand warms up.
 func TestLengths(t *testing.T) {
@@ -82,12 +93,7 @@ func TestLengths(t *testing.T) {
 		require.Equal(t, likely.Met, f.Outcome)
 		require.InEpsilon(t, want, math.Exp(f.Place), 0.05)
 		require.InDelta(t, 0.9, f.Probability, 0.02)
-		at := s.Model
-		at.Path = append([]diffusion.Zone(nil), at.Path...)
-		at.Path[0].Length = math.Exp(f.Place)
-		o, err := w.Odds(&at, s.Settings)
-		require.NoError(t, err)
-		require.InDelta(t, f.Probability, o.Probability, 0.02)
+		require.InDelta(t, f.Probability, probability(t, w, s, f.Place), 0.02)
 	}
 }
 
@@ -124,12 +130,7 @@ k_m = "0.03 m/s"
 	f, err := likely.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(w, &s.Model, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, likely.Met, f.Outcome)
-	m := s.Model
-	m.Path = append([]diffusion.Zone(nil), m.Path...)
-	m.Path[0].Length = math.Exp(f.Place)
-	o, err := w.Odds(&m, s.Settings)
-	require.NoError(t, err)
-	require.InDelta(t, 0.9, o.Probability, 0.05)
+	require.InDelta(t, 0.9, probability(t, w, s, f.Place), 0.05)
 }
 
 // A search towards shorter lengths: a dry strand takes up water in a guide, of which less than some length is short enough nine times in ten. From where the cautious
@@ -153,14 +154,6 @@ k_m = "0.03 m/s"
 	w := diffusion.NewMarch()
 	own, err := w.Caution(&s.Model, s.Settings)
 	require.NoError(t, err)
-	at := func(u float64) float64 {
-		m := s.Model
-		m.Path = append([]diffusion.Zone(nil), m.Path...)
-		m.Path[0].Length = math.Exp(u)
-		o, err := w.Odds(&m, s.Settings)
-		require.NoError(t, err)
-		return o.Probability
-	}
 	for _, search := range []likely.Search{
 		{From: math.Log(100), To: math.Log(1e-3), Crossing: true, Step: 1},
 		{From: math.Log(100), To: math.Log(1e-3), Step: 2, Caution: &own},
@@ -170,9 +163,9 @@ k_m = "0.03 m/s"
 		require.NoError(t, err)
 		require.NotEqual(t, likely.Nowhere, f.Outcome)
 		if f.Outcome == likely.Met {
-			require.InDelta(t, 0.9, at(f.Place), 0.04)
+			require.InDelta(t, 0.9, probability(t, w, s, f.Place), 0.04)
 		} else {
-			require.Greater(t, at(search.From), 0.88)
+			require.Greater(t, probability(t, w, s, search.From), 0.88)
 		}
 	}
 	f, err := likely.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(w, &s.Model, 0, s.Settings)
@@ -209,12 +202,7 @@ k_m = "0.03 m/s"
 				require.Less(t, f.Probability, 0.9)
 				continue
 			}
-			m := s.Model
-			m.Path = append([]diffusion.Zone(nil), m.Path...)
-			m.Path[0].Length = math.Exp(f.Place)
-			o, err := w.Odds(&m, s.Settings)
-			require.NoError(t, err)
-			require.InDelta(t, 0.9, o.Probability, 0.05, material)
+			require.InDelta(t, 0.9, probability(t, w, s, f.Place), 0.05, material)
 		}
 	}
 }
