@@ -47,11 +47,11 @@ func (f Suits) rows() []row {
 		case r.Any && r.Likely > 0:
 			rows[i].text = "none to " + metres(r.Likely)
 		case r.Any:
-			rows[i].text, rows[i].open = "none; never sure", true
+			rows[i].text, rows[i].open = "none; not 9 in 10", true
 		case r.Length > 0 && r.Likely > 0:
 			rows[i].text = lengthSpan(r.Length, r.Likely)
 		case r.Length > 0:
-			rows[i].text = metres(r.Length) + "; never sure"
+			rows[i].text = metres(r.Length) + "; not 9 in 10"
 		}
 	}
 	return rows
