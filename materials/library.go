@@ -9,7 +9,7 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/materials/nearest"
+	"strandry/materials/text/nearest"
 )
 
 //go:embed library/*.toml

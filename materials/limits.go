@@ -3,7 +3,7 @@ package materials
 import (
 	"slices"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 // Purpose is what a limit of moisture is kept for.

@@ -1,8 +1,8 @@
 package materials
 
 import (
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // measure is how a number is written and which values are not absurd.

@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/materials/inert"
-	"strandry/materials/strict"
+	"strandry/materials/text/inert"
+	"strandry/materials/text/strict"
 )
 
 // Read reads a material from a TOML text; file is its name in messages and the

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 func readDiffusivity(parent *strict.Table, d *Diffusivity, complete bool) {

@@ -3,7 +3,7 @@ package materials
 import (
 	"slices"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 // Structure is what holds a strand together when it is warm.

@@ -3,8 +3,8 @@ package scenarios
 import (
 	"strandry/diffusion"
 	"strandry/materials/humidair"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // unlimited is the word for air that the strand cannot change.

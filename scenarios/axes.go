@@ -6,9 +6,9 @@ import (
 	"strconv"
 	"strings"
 
-	"strandry/materials/nearest"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/nearest"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // Axis is a key with the values that a sweep gives it.

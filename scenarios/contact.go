@@ -2,8 +2,8 @@ package scenarios
 
 import (
 	"strandry/diffusion"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // leastExposed is the least share of the perimeter that meets the air.

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"strandry/materials/nearest"
+	"strandry/materials/text/nearest"
 )
 
 //go:embed demos/*.toml

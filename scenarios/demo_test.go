@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 func run(t *testing.T, s *Scenario) diffusion.Result {

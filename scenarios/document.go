@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/materials/inert"
-	"strandry/materials/nearest"
-	"strandry/materials/strict"
+	"strandry/materials/text/inert"
+	"strandry/materials/text/nearest"
+	"strandry/materials/text/strict"
 )
 
 // Document is the text of a scenario. It is never changed, and safe to share.

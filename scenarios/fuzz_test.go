@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 // Whatever the text: no panic, and either faults or a model whose every number is

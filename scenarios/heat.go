@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // warmed is a temperature of air that is stated somewhere [K].

@@ -5,7 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 	"strandry/scenarios"
 )
 

@@ -9,8 +9,8 @@ import (
 	"os"
 	"path/filepath"
 
-	"strandry/materials/nearest"
-	"strandry/materials/strict"
+	"strandry/materials/text/nearest"
+	"strandry/materials/text/strict"
 )
 
 // Load makes the scenario of a file. Material files that it names are looked for from its

@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 const malformed = "../testdata/malformed/scenarios"

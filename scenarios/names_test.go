@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 // A material is understood as people write it, in the file and on an axis; a word for a family says what it was taken for, one

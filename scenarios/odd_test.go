@@ -7,7 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 // odd are values that people and programs leave in files.

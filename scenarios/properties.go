@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"strandry/materials"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // propertyPath leads the names of inline material properties.

@@ -8,8 +8,8 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials/humidair"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // Scenario is a file made into a model. All values are in SI.

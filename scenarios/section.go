@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // Key is a number in a scenario that a [Setting] may replace.

@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"strandry/materials/inert"
-	"strandry/materials/strict"
+	"strandry/materials/text/inert"
+	"strandry/materials/text/strict"
 )
 
 // Setting lays another value over one key of a document: Key is its path by

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/materials"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // another gives a value near the one in force that passes every check: a hundredth

@@ -8,8 +8,8 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // strand reads [strand]: what runs, how thick, how wet, and where it lay.

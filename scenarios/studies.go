@@ -5,8 +5,8 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials/humidair"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // Build is what can be built, within which advice keeps.

@@ -5,7 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 // What is not given is assumed and said so, apart from what a run assumes.

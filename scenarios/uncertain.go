@@ -9,8 +9,8 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // Uncertainty is a key of which the value is in doubt.

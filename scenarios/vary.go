@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/materials/strict"
+	"strandry/materials/text/strict"
 )
 
 // varyFile stands for a file's name in the faults of axes that are given apart

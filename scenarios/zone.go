@@ -6,8 +6,8 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/film"
 	"strandry/materials/humidair"
-	"strandry/materials/quantity"
-	"strandry/materials/strict"
+	"strandry/materials/text/quantity"
+	"strandry/materials/text/strict"
 )
 
 // emissivity of strand and wall together where none is given: polymers and

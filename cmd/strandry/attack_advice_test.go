@@ -14,10 +14,10 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
 	"strandry/materials/humidair"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/advised"
+	"strandry/scenarios/studies/advised"
 )
 
 // TestAttackAdvice takes the advice on random designs at its word. Each set that would do, laid over the file, is dry and does not soften; the

@@ -10,11 +10,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"strandry/materials/inert"
+	"strandry/materials/text/inert"
 	"strandry/plots/folder"
 	"strandry/plots/page"
 	"strandry/scenarios"
-	"strandry/scenarios/survey"
+	"strandry/scenarios/studies/buildlog"
 )
 
 func buildlogCommand() *cobra.Command {
@@ -86,13 +86,13 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 
 // logOf makes the files of a build log.
 func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io.Writer) ([]page.File, error) {
-	bar := newProgress(errOut, 0, survey.Steps, "studies")
+	bar := newProgress(errOut, 0, buildlog.Steps, "studies")
 	defer bar.end()
 	a, err := answer(s)
 	if err != nil {
 		return nil, err
 	}
-	v, err := survey.Of(ctx, s, a.Assessment, bar.step)
+	v, err := buildlog.Of(ctx, s, a.Assessment, bar.step)
 	if err != nil {
 		return nil, err
 	}

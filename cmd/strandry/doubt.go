@@ -13,7 +13,7 @@ import (
 	"strandry/plots/folder"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/doubt"
+	"strandry/scenarios/studies/doubt"
 )
 
 func doubtCommand() *cobra.Command {

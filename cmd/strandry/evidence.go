@@ -8,7 +8,7 @@ import (
 
 	"strandry/materials"
 	"strandry/plots/table"
-	"strandry/scenarios/measured"
+	"strandry/scenarios/validation/measured"
 )
 
 func evidenceCommand() *cobra.Command {

@@ -129,7 +129,7 @@ func floorsAreKept(t *testing.T, all []source) {
 // Each foreign package has one place.
 func foreignPackages(t *testing.T, all []source) {
 	places := map[string][]string{
-		"github.com/BurntSushi/toml":        {"materials/strict"},
+		"github.com/BurntSushi/toml":        {"materials/text/strict"},
 		"gonum.org/v1/plot":                 {"plots"},
 		"github.com/spf13/cobra":            {"cmd"},
 		"github.com/spf13/pflag":            {"cmd"},
@@ -176,13 +176,13 @@ func smallFiles(t *testing.T, all []source) {
 // would join what should be apart.
 func readOnly() []string {
 	return []string{
-		"diffusion/rosenbrock/method.go: order3",        // a table of coefficients
-		"diffusion/rosenbrock/method.go: order4",        // a table of coefficients
-		"materials/library.go: library",                 // embedded files
-		"materials/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
-		"scenarios/demo.go: demos",                      // embedded files
-		"scenarios/demo.go: template",                   // an embedded text
-		"scenarios/measured/load.go: data",              // embedded files
+		"diffusion/rosenbrock/method.go: order3",             // a table of coefficients
+		"diffusion/rosenbrock/method.go: order4",             // a table of coefficients
+		"materials/library.go: library",                      // embedded files
+		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
+		"scenarios/demo.go: demos",                           // embedded files
+		"scenarios/demo.go: template",                        // an embedded text
+		"scenarios/validation/measured/load.go: data",        // embedded files
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/materials/inert"
+	"strandry/materials/text/inert"
 )
 
 // oddName is the beginning of a file's name that a terminal would obey, a reader misread and no text hold.

@@ -7,10 +7,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"strandry/materials/humidair"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/keeps"
+	"strandry/scenarios/studies/keeps"
 )
 
 func keepsCommand() *cobra.Command {

@@ -20,8 +20,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"strandry/materials/inert"
-	"strandry/materials/nearest"
+	"strandry/materials/text/inert"
+	"strandry/materials/text/nearest"
 )
 
 const version = "0.1.0"

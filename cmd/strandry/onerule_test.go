@@ -16,15 +16,15 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/advised"
-	"strandry/scenarios/needed"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
-	"strandry/scenarios/survey"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/advised"
+	"strandry/scenarios/studies/buildlog"
+	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
+	"strandry/scenarios/studies/sweep"
 )
 
 // One design has one number, whoever is asked: run, JSON, the rows of a sweep, the check of size, the rows of suits, the points of
@@ -218,8 +218,8 @@ func (d *asked) suits(whole bool) {
 func (d *asked) needed() {
 	const hot, speed = 348.15, 0.7e-3
 	s := d.scenario
-	r := needed.Request{Temperatures: []float64{hot}, Speeds: []float64{speed}, Settings: s.Settings}
-	found, err := needed.Find(d.t.Context(), s, r)
+	r := required.Request{Temperatures: []float64{hot}, Speeds: []float64{speed}, Settings: s.Settings}
+	found, err := required.Find(d.t.Context(), s, r)
 	if err != nil || found.Unanswered > 0 || found.Lengths[0][0] <= size.Shortest {
 		return
 	}
@@ -257,9 +257,9 @@ func TestOneLengthInABuildLog(t *testing.T) {
 	require.NotEqual(t, before, humid)
 	s, err := scenarios.Read("clear-cover.toml", []byte(humid))
 	require.NoError(t, err)
-	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, survey.Lain)
+	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.Lain)
 	require.NoError(t, err)
-	lengths, err := needed.Find(t.Context(), s, needed.Usual(s, 0))
+	lengths, err := required.Find(t.Context(), s, required.Usual(s, 0))
 	require.NoError(t, err)
 	hot, err := s.With(scenarios.Setting{Key: "zone.oven.temperature", Value: "110 °C"})
 	require.NoError(t, err)

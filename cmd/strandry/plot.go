@@ -17,10 +17,10 @@ import (
 	"strandry/plots/folder"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/needed"
-	"strandry/scenarios/size"
-	"strandry/scenarios/survey"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/buildlog"
+	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/sweep"
 )
 
 func plotCommand() *cobra.Command {
@@ -114,7 +114,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	}
 	sheets = strand
 	zone := advice.Dryer(&s.Model, &trace.Result)
-	lengths, err := needed.Find(ctx, s, needed.Usual(s, zone))
+	lengths, err := required.Find(ctx, s, required.Usual(s, zone))
 	switch {
 	case ctx.Err() != nil:
 		return nil, nil, ctx.Err()
@@ -127,7 +127,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		}
 	}
 	if len(s.Vary) > 0 {
-		work := sweep.Sweep{Scenario: s, Quick: true, Knots: survey.Knots, Workers: runtime.GOMAXPROCS(0)}
+		work := sweep.Sweep{Scenario: s, Quick: true, Knots: buildlog.Knots, Workers: runtime.GOMAXPROCS(0)}
 		grid, err := work.Run(ctx)
 		if err != nil {
 			return nil, nil, err
@@ -176,7 +176,7 @@ func chartOf(ctx context.Context, s *scenarios.Scenario, zone int, frame figure.
 	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, zone, s.Settings); err == nil && found.Outcome == size.Met && found.Value == found.From {
 		met = found.Value
 	}
-	grid, err := survey.Chart(ctx, s, zone, met)
+	grid, err := buildlog.Chart(ctx, s, zone, met)
 	if err != nil {
 		return nil, []string{"map: not drawn: " + err.Error()}
 	}

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/scenarios"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 // TestContinuedSweepCounts takes up a sweep of which three rows are kept whole, one was torn and one is of nobody.

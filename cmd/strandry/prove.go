@@ -13,7 +13,7 @@ import (
 	"strandry/plots/folder"
 	"strandry/plots/page"
 	"strandry/plots/table"
-	"strandry/scenarios/prove"
+	"strandry/scenarios/validation/prove"
 )
 
 func proveCommand() *cobra.Command {

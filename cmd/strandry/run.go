@@ -12,8 +12,8 @@ import (
 	"strandry/materials"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/advised"
-	"strandry/scenarios/measured"
+	"strandry/scenarios/studies/advised"
+	"strandry/scenarios/validation/measured"
 )
 
 func runCommand() *cobra.Command {

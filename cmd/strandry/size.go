@@ -7,7 +7,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/plots/table"
-	"strandry/scenarios/size"
+	"strandry/scenarios/studies/size"
 )
 
 func sizeCommand() *cobra.Command {

@@ -9,11 +9,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"strandry/materials"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/measured"
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/suits"
+	"strandry/scenarios/validation/measured"
 )
 
 func suitsCommand() *cobra.Command {

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/materials"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 )
 
 // chamber is a strand of a material on a way through a chamber at a temperature.

@@ -17,7 +17,7 @@ import (
 	"strandry/plots/folder"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 // sweeping is what the flags of a sweep say.

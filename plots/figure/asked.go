@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"strandry/diffusion"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 )
 
 // asked is what the limit asks of X, in words: at the medians, and between what is enough one time and nine times in ten. It is looked for in the row of

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 	"strandry/scenarios"
 )
 

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
-	"strandry/scenarios/prove"
+	"strandry/scenarios/validation/prove"
 )
 
 // Convergence is how the error of the solver falls with finer grids, beside how it falls with

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 
 	"strandry/diffusion/sensitivity"
-	"strandry/scenarios/doubt"
+	"strandry/scenarios/studies/doubt"
 )
 
 // Doubt is the share of each unknown in the doubt of an answer: bars by itself and with others, and the interval of each.

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/sensitivity"
-	"strandry/scenarios/doubt"
+	"strandry/scenarios/studies/doubt"
 )
 
 func aDoubt() Doubt {

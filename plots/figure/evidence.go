@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
-	"strandry/scenarios/measured"
+	"strandry/scenarios/validation/measured"
 )
 
 // Evidence is what was measured against what the library predicts, each with its bar; on the diagonal they agree.

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"strandry/materials"
-	"strandry/scenarios/size"
+	"strandry/scenarios/studies/size"
 )
 
 // Needed is the length of a zone that meets the limit, against its temperature, one line for each

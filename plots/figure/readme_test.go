@@ -11,8 +11,8 @@ import (
 	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/scenarios"
-	"strandry/scenarios/suits"
-	"strandry/scenarios/survey"
+	"strandry/scenarios/studies/buildlog"
+	"strandry/scenarios/studies/suits"
 )
 
 // The figures of the README are those of the demonstrations, and light enough for a page that is read everywhere. They are made anew with
@@ -48,7 +48,7 @@ func TestReadmeFigures(t *testing.T) {
 		},
 		"map": func() Figure {
 			s := demo("clear-cover")
-			grid, err := survey.Chart(context.Background(), s, 0, 1.03) // that it takes at the medians
+			grid, err := buildlog.Chart(context.Background(), s, 0, 1.03) // that it takes at the medians
 			require.NoError(t, err)
 			sheets, undrawn := OfSweep(grid, s, FrameOf(s, version))
 			require.Empty(t, undrawn)
@@ -62,7 +62,7 @@ func TestReadmeFigures(t *testing.T) {
 				require.NoError(t, err)
 				some = append(some, p)
 			}
-			study, err := suits.Find(context.Background(), s, some, survey.Lain)
+			study, err := suits.Find(context.Background(), s, some, buildlog.Lain)
 			require.NoError(t, err)
 			return SuitsOf(study, study.Soaked, FrameOf(s, version))
 		},

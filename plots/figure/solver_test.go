@@ -14,8 +14,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/scenarios/measured"
-	"strandry/scenarios/prove"
+	"strandry/scenarios/validation/measured"
+	"strandry/scenarios/validation/prove"
 )
 
 // The figures of the solver and of the evidence for the documents, testdata/figures/convergence.png, error-time.png and

@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"strandry/diffusion"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 // ratios are the 10 and 90 % points of the content over the limit at each place of a cut; nil where they are not known.

@@ -7,10 +7,10 @@ import (
 
 	"strandry/diffusion"
 	"strandry/scenarios"
-	"strandry/scenarios/keeps"
-	"strandry/scenarios/needed"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/keeps"
+	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
 )
 
 // SuitsOf makes the figure of one view of a study, in the order of its rows.
@@ -57,7 +57,7 @@ func KeepsOf(study *keeps.Study, f Frame) Keeps {
 
 // NeededOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
 // any length leaves.
-func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Figure {
+func NeededOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 	m := &s.Model
 	f.Setup.Feed, f.Setup.Length, f.Setup.Heat = "", "", ""
 	if t.Unanswered > 0 {
@@ -78,7 +78,7 @@ func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Figure {
 
 // floorOf is the least moisture that any length leaves, over the temperature of the zone's air, at the scenario's own feed; ok tells that no length is
 // enough anywhere, and that it is known at two temperatures or more.
-func floorOf(s *scenarios.Scenario, t *needed.Table, f Frame) (floor Floor, ok bool) {
+func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Floor, ok bool) {
 	for _, row := range t.Lengths {
 		for _, length := range row {
 			if length > 0 {

@@ -9,11 +9,11 @@ import (
 	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/scenarios"
-	"strandry/scenarios/keeps"
-	"strandry/scenarios/needed"
-	"strandry/scenarios/rest"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/keeps"
+	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/rest"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
 )
 
 func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m, From: m} }
@@ -61,7 +61,7 @@ func TestOfAScenario(t *testing.T) {
 	s, err := scenarios.Demo("clear-cover")
 	require.NoError(t, err)
 	ctx, coarse := context.Background(), diffusion.CoarseSettings()
-	table, err := needed.Find(ctx, s, needed.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
+	table, err := required.Find(ctx, s, required.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
 	require.NoError(t, err)
 	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Needed)
 	require.NoError(t, f.check())
@@ -76,7 +76,7 @@ func TestOfAScenario(t *testing.T) {
 func TestFloor(t *testing.T) {
 	s, err := scenarios.Demo("lamp-shade")
 	require.NoError(t, err)
-	table, err := needed.Find(context.Background(), s, needed.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
+	table, err := required.Find(context.Background(), s, required.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
 	require.NoError(t, err)
 	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Floor)
 	require.NoError(t, f.check())

@@ -12,7 +12,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/scenarios"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 // Sheet is a figure with the name of its file, without an ending.

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/scenarios"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 func drum(t *testing.T) *scenarios.Scenario {

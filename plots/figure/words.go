@@ -4,7 +4,7 @@ import (
 	"math"
 	"strings"
 
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 )
 
 const zeroCelsius = 273.15

@@ -6,12 +6,12 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 	"strandry/plots/table"
-	"strandry/scenarios/measured"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
-	"strandry/scenarios/survey"
+	"strandry/scenarios/studies/buildlog"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
+	"strandry/scenarios/validation/measured"
 )
 
 // atLeast and atMost keep three significant digits of a number that was found, on its safe side.
@@ -78,7 +78,7 @@ func (l *Log) build() []block {
 	blocks := []block{text(l.sized())}
 	for _, part := range []struct {
 		head  string
-		sized survey.Sized
+		sized buildlog.Sized
 	}{
 		{"Length of " + zone, v.Length}, {"Temperature of " + zone, v.Heat}, {"Feed", v.Feed},
 	} {

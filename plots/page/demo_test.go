@@ -11,8 +11,8 @@ import (
 	"strandry/plots/page"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/advised"
-	"strandry/scenarios/survey"
+	"strandry/scenarios/studies/advised"
+	"strandry/scenarios/studies/buildlog"
 )
 
 // logOf makes the build log of a demonstration.
@@ -24,7 +24,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 	a, err := w.Assess(&s.Model, s.Settings)
 	require.NoError(t, err)
 	d, would := advised.Find(w, s, a)
-	v, err := survey.Of(context.Background(), s, a, func() {})
+	v, err := buildlog.Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
 	l := page.Log{
 		Scenario: s, Survey: v, Command: "strandry buildlog --demo " + demo + " -o DIR",

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/materials/inert"
+	"strandry/materials/text/inert"
 	"strandry/plots/table"
 )
 

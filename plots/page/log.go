@@ -8,14 +8,14 @@ import (
 	"strandry/plots/figure"
 	"strandry/plots/table"
 	"strandry/scenarios"
-	"strandry/scenarios/survey"
+	"strandry/scenarios/studies/buildlog"
 )
 
 // Log is all that a build log tells of.
 type Log struct {
 	Scenario *scenarios.Scenario
 	Answer   *table.Answer
-	Survey   *survey.Survey
+	Survey   *buildlog.Survey
 	Command  string // that makes the log again
 }
 

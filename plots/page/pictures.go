@@ -10,8 +10,8 @@ import (
 	"strandry/diffusion"
 	"strandry/plots/figure"
 	"strandry/plots/table"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
 )
 
 // Names of the figures' files, without their endings.

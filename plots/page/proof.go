@@ -8,7 +8,7 @@ import (
 	"strandry/plots/figure"
 	"strandry/plots/palette"
 	"strandry/plots/table"
-	"strandry/scenarios/measured"
+	"strandry/scenarios/validation/measured"
 )
 
 // Proof is the name of the page of checks.

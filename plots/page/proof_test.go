@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/plots/table"
-	"strandry/scenarios/prove"
+	"strandry/scenarios/validation/prove"
 )
 
 func proof(t *testing.T) *table.Proof {

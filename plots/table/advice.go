@@ -6,7 +6,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
-	"strandry/materials/quantity"
+	"strandry/materials/text/quantity"
 )
 
 // advised says what would do, or how near what can be built comes; "" where the strand is dry.

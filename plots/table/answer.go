@@ -9,7 +9,7 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
 	"strandry/materials"
-	"strandry/scenarios/measured"
+	"strandry/scenarios/validation/measured"
 )
 
 // Answer is all that the answer to one scenario shows.

@@ -8,7 +8,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/sensitivity"
-	"strandry/scenarios/doubt"
+	"strandry/scenarios/studies/doubt"
 )
 
 // Doubt is the answer to what decides how sure an answer is, and what to measure first.

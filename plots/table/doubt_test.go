@@ -13,7 +13,7 @@ import (
 	cylinder "strandry/diffusion/exact"
 	"strandry/diffusion/sensitivity"
 	"strandry/materials"
-	"strandry/scenarios/doubt"
+	"strandry/scenarios/studies/doubt"
 )
 
 // aDoubt is made up: a limit that decides, an unknown whose first index came out below zero, and one with a long name.

@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"strandry/scenarios/measured"
+	"strandry/scenarios/validation/measured"
 )
 
 // Evidence is the library beside what was measured, as a page.

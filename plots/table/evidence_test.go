@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/materials"
-	"strandry/scenarios/measured"
+	"strandry/scenarios/validation/measured"
 )
 
 // evidence is made by hand: no figure in it comes from the library.

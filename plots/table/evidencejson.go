@@ -3,7 +3,7 @@ package table
 import (
 	"io"
 
-	"strandry/scenarios/measured"
+	"strandry/scenarios/validation/measured"
 )
 
 // evidenceDocument is the page as JSON, in SI units.

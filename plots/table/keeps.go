@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"strandry/diffusion"
-	"strandry/scenarios/keeps"
-	"strandry/scenarios/rest"
+	"strandry/scenarios/studies/keeps"
+	"strandry/scenarios/studies/rest"
 )
 
 // Keeps is the answer to how long dry strands stay dry.

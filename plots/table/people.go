@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/suits"
 )
 
 // Wrapped sets a text in lines of no more than 79 columns, but for a word that is longer, with an end of line behind.

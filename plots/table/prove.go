@@ -7,7 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"strandry/scenarios/prove"
+	"strandry/scenarios/validation/prove"
 )
 
 // Proof is the table of checks as it came out.

@@ -12,7 +12,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/scenarios/prove"
+	"strandry/scenarios/validation/prove"
 )
 
 // result is one of the family of two that the tests below print.

@@ -4,7 +4,7 @@ import (
 	"io"
 	"math"
 
-	"strandry/scenarios/prove"
+	"strandry/scenarios/validation/prove"
 )
 
 // proofDocument is the table of checks as JSON, each value in its own unit.

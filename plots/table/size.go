@@ -8,8 +8,8 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
-	"strandry/materials/quantity"
-	"strandry/scenarios/size"
+	"strandry/materials/text/quantity"
+	"strandry/scenarios/studies/size"
 )
 
 // Size is the answer to a search for the value that just meets the limit.

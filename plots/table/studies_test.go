@@ -13,10 +13,10 @@ import (
 	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/scenarios"
-	"strandry/scenarios/keeps"
-	"strandry/scenarios/rest"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/keeps"
+	"strandry/scenarios/studies/rest"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
 )
 
 func within(t *testing.T, text string, columns int) {

@@ -7,11 +7,11 @@ import (
 	"strconv"
 
 	"strandry/diffusion/advice"
-	"strandry/materials/quantity"
-	"strandry/scenarios/measured"
-	"strandry/scenarios/rest"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
+	"strandry/materials/text/quantity"
+	"strandry/scenarios/studies/rest"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
+	"strandry/scenarios/validation/measured"
 )
 
 // Suits is the answer to which materials a dryer suits.

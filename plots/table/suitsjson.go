@@ -4,9 +4,9 @@ import (
 	"io"
 
 	"strandry/diffusion"
-	"strandry/scenarios/rest"
-	"strandry/scenarios/size"
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/rest"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
 )
 
 // suitsDocument is the study as JSON: SI units, contents in kg/kg dry.

@@ -8,7 +8,7 @@ import (
 	"unicode/utf8"
 
 	"strandry/diffusion"
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/suits"
 )
 
 // WriteText says which materials the dryer is for as it is drawn, then what could be built, each for both views. It writes nothing and

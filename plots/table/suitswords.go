@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"strandry/scenarios/suits"
+	"strandry/scenarios/studies/suits"
 )
 
 // Conclusion says which materials the dryer is for.

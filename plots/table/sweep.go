@@ -7,10 +7,10 @@ import (
 	"io"
 	"strconv"
 
-	"strandry/materials/inert"
-	"strandry/materials/quantity"
+	"strandry/materials/text/inert"
+	"strandry/materials/text/quantity"
 	"strandry/scenarios"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 // Sweep is all that the files of a sweep show.

@@ -9,7 +9,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/scenarios"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 // made is a sweep whose figures are made up, one row without an answer.

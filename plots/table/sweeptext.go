@@ -7,7 +7,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/scenarios"
-	"strandry/scenarios/sweep"
+	"strandry/scenarios/studies/sweep"
 )
 
 // mostShown is the number of rows up to which the text shows each.

@@ -1,0 +1,86 @@
+package buildlog
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"runtime"
+
+	"strandry/scenarios"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/sweep"
+)
+
+// Values on the axes of the map.
+const chartLengths, chartFeeds = 32, 24
+
+// Knots are the values of the longest axis at which figures of a study get their odds.
+const Knots = 7
+
+// chart is [Chart] for the design.
+func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {
+	met := 0.0
+	if a := v.Length.Answer; a != nil && a.Outcome == size.Met {
+		met = a.Value
+	}
+	var err error
+	if v.Map, err = Chart(ctx, s, v.Zone, met); err != nil {
+		v.Map, v.MapReason = nil, err.Error()
+	}
+}
+
+// Chart maps the moisture over a zone's length and the feed, both by ratios around what the scenario states, and with a length that meets the limit, if
+// there is one [m]; zero for none.
+func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*sweep.Grid, error) {
+	feed, length := s.FeedKey(), scenarios.Key{}
+	for _, k := range s.Keys() {
+		if k.Name == "zone."+s.Model.Path[zone].Name+".length" {
+			length = k
+		}
+	}
+	const around = 8
+	from, to := lengthSpan(s, zone, met)
+	varied, err := s.Varied(axis(s, length, from, to, chartLengths), axis(s, feed, feed.Value/around, feed.Value*around, chartFeeds))
+	if err != nil {
+		return nil, err
+	}
+	work := sweep.Sweep{Scenario: varied, Quick: true, Knots: Knots, Workers: runtime.GOMAXPROCS(0)}
+	return work.Run(ctx)
+}
+
+// lengthSpan holds the zone's own length, what can be built and, if it is not too far off, the
+// length that meets the limit [m].
+func lengthSpan(s *scenarios.Scenario, zone int, met float64) (from, to float64) {
+	own, longest := s.Model.Path[zone].Length, s.Build.Longest
+	from, to = min(own, longest)/5, max(own, longest)*2
+	if met > 0 {
+		const far, wide = 20, 5
+		from, to = min(from, max(met/wide, from/far)), max(to, min(met*wide, to*far))
+	}
+	return from, to
+}
+
+// axis writes an axis by ratios, its ends rounded outwards to 1, 2 or 5 times a power of ten.
+func axis(s *scenarios.Scenario, k scenarios.Key, from, to float64, count int) string {
+	from, to = round(from, false), round(to, true)
+	if low, high, ok := s.Limits(k); ok {
+		from, to = max(from, low), min(to, high)
+	}
+	const digits = 12
+	return fmt.Sprintf("%s=%s..%s:%d:log", k.Name, k.Setting(from, digits).Value, k.Setting(to, digits).Value, count)
+}
+
+func round(x float64, up bool) float64 {
+	power := math.Pow(10, math.Floor(math.Log10(x)))
+	const slack = 1e-9
+	out := power
+	for _, step := range [...]float64{1, 2, 5, 10} {
+		switch {
+		case up && step*power >= x*(1-slack):
+			return step * power
+		case !up && step*power <= x*(1+slack):
+			out = step * power
+		}
+	}
+	return out
+}

@@ -1,0 +1,152 @@
+package required
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/diffusion/root"
+	"strandry/scenarios/studies/size"
+)
+
+// doubt finds Likely, Unlikely and Least at a few temperatures, and fills in those between. longest is what can be built [m].
+func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Model, own []place, longest float64) error {
+	n := len(own)
+	t.Likely, t.Unlikely, t.Least = make([]float64, n), make([]float64, n), make([]Left, n)
+	d := doubting{march: diffusion.NewMarch(), request: r}
+	var met, unmet []int
+	for i, p := range own {
+		switch {
+		case p.length > far*longest:
+		case p.length > size.Shortest:
+			met = append(met, i)
+		case p.nearest > 0:
+			unmet = append(unmet, i)
+			t.Least[i].Mean = p.least
+		}
+	}
+	for _, i := range inwards(few(met)) {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		t.Unlikely[i], t.Likely[i] = d.lengths(models[i], own[i].length)
+	}
+	for _, i := range inwards(few(unmet)) {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		t.Least[i].Low, t.Least[i].High = d.left(models[i], own[i].nearest)
+	}
+	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Likely[i] })
+	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Unlikely[i] })
+	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Least[i].Low })
+	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Least[i].High })
+	return nil
+}
+
+// far beyond what can be built, nobody asks how sure a length is, and the marches are long.
+const far = 15
+
+// few are some of the indices, the first and the last among them.
+func few(all []int) []int {
+	const most = 5
+	if len(all) <= most {
+		return all
+	}
+	var out []int
+	for k := range most {
+		out = append(out, all[k*(len(all)-1)/(most-1)])
+	}
+	return out
+}
+
+// inwards are the same with the middle one first, which the others are set beside.
+func inwards(all []int) []int {
+	middle := len(all) / 2
+	return slices.Concat(all[middle:], all[:middle])
+}
+
+// between fills in what lies between neighbouring knots that are both known: its ratio to a middle goes from one to the other evenly.
+func between(knots []int, middle func(i int) float64, value func(i int) *float64) {
+	for k := 1; k < len(knots); k++ {
+		a, b := knots[k-1], knots[k]
+		if !(*value(a) > 0 && *value(b) > 0) {
+			continue
+		}
+		from, to := math.Log(*value(a)/middle(a)), math.Log(*value(b)/middle(b))
+		for i := a + 1; i < b; i++ {
+			if middle(i) > 0 {
+				*value(i) = middle(i) * math.Exp(from+(to-from)*float64(i-a)/float64(b-a))
+			}
+		}
+	}
+}
+
+// doubting asks for odds: the first question in full, the others by odds like its answer.
+type doubting struct {
+	march   *diffusion.March
+	request *Request
+	anchor  diffusion.Odds
+	known   bool
+}
+
+func (d *doubting) odds(m *diffusion.Model, length float64) (diffusion.Odds, error) {
+	varied := with(m, d.request.Zone, length)
+	if d.known {
+		return d.march.OddsLike(&d.anchor, varied, d.request.Settings)
+	}
+	o, err := d.march.Odds(varied, d.request.Settings)
+	d.anchor, d.known = o, err == nil
+	return o, err
+}
+
+// left is the 10 and 90 % points of the content at the nozzle; zero where there is no answer.
+func (d *doubting) left(m *diffusion.Model, length float64) (low, high float64) {
+	o, err := d.odds(m, length)
+	if err != nil {
+		return 0, 0
+	}
+	return o.Low, o.High
+}
+
+// lengths are those from which on the limit is met one time and nine times in ten, about one that meets it at the medians [m]; 0 where a search
+// does not find it.
+func (d *doubting) lengths(m *diffusion.Model, middle float64) (unlikely, likely float64) {
+	begin, err := d.odds(m, middle)
+	if err != nil {
+		return 0, 0
+	}
+	step := size.FirstStep(m)
+	unlikely = d.edge(m, middle, -step, begin, func(o *diffusion.Odds) float64 { return o.Ratio.Low })
+	return unlikely, d.edge(m, middle, step, begin, func(o *diffusion.Odds) float64 { return o.Ratio.High })
+}
+
+// edge walks from a length [m] by steps of its logarithm until a ratio crosses one, and finds where.
+func (d *doubting) edge(m *diffusion.Model, from, step float64, begin diffusion.Odds, ratio func(o *diffusion.Odds) float64) float64 {
+	const farthest, near = 8, 0.03
+	at := func(u float64) (float64, error) {
+		o, err := d.odds(m, math.Exp(u))
+		return math.Log(ratio(&o)), err
+	}
+	b := root.Bracket{A: math.Log(from), AtA: math.Log(ratio(&begin))}
+	for range farthest {
+		b.B = math.Min(math.Max(b.A+step, math.Log(size.Shortest)), math.Log(size.Longest))
+		var err error
+		if b.AtB, err = at(b.B); err != nil || b.B == b.A {
+			return 0
+		}
+		if b.AtA <= 0 && b.AtB <= 0 && math.Exp(b.B) <= size.Shortest*(1+1e-9) {
+			return size.Shortest // none is needed
+		}
+		if (b.AtA > 0) != (b.AtB > 0) {
+			u, err := root.Find(at, b, root.Tolerance{Value: near, Width: near * math.Abs(step)})
+			if err != nil {
+				return 0
+			}
+			return math.Exp(u)
+		}
+		b.A, b.AtA = b.B, b.AtB
+	}
+	return 0
+}

@@ -1,0 +1,68 @@
+package rest
+
+import (
+	"math"
+
+	"strandry/diffusion"
+	"strandry/scenarios/studies/likely"
+)
+
+// Likely is the time from which on the strand is within its limit nine times in ten, or until which it still is.
+type Likely struct {
+	// Already: from the beginning. Of a strand that wets it is the opposite: it is not so often within its limit as the rest begins.
+	Already bool
+	Never   bool    // not in thirty years; of a strand that wets: still so often after them
+	Seconds float64 // [s]; zero for Already and Never
+	// Probability of being within the limit then; for Never the most that was found, or what it is after thirty years.
+	Probability float64
+}
+
+// first steps from an end of the times that are looked at, and from a time at the medians, as logarithms. Times go with the inverse of
+// the diffusivity, and the rest of what is in doubt adds to it.
+func (s *State) steps() (far, near float64) {
+	const decades, share, rest = 3, 0.9, 0.25
+	return decades, rest + share*math.Log(s.Model.Material.Diffusivity.Scatter.Value)
+}
+
+// rough is the time [s] beyond which that until a strand is dry is good to some tens of per cent only: nobody waits so long for one.
+const rough = 2 * 86400
+
+// DriesLikely finds from when on the content is within the limit nine times in ten; median is what [State.Dries] has found.
+func (s *State) DriesLikely(w *diffusion.March, median Time, n diffusion.Settings) (Likely, error) {
+	if median.Never {
+		return Likely{Never: true}, nil
+	}
+	far, near := s.steps()
+	search := likely.Search{From: shortest, To: longest, Step: far, Rough: rough * speed}
+	if !median.Already {
+		search.From, search.Crossing, search.Step = median.Seconds, true, near
+	}
+	return s.likely(w, search, n)
+}
+
+// WetsLikely finds until when the content is within the limit nine times in ten; median is what [State.Wets] has found.
+func (s *State) WetsLikely(w *diffusion.March, median Time, n diffusion.Settings) (Likely, error) {
+	far, near := s.steps()
+	search := likely.Search{From: longest, To: shortest, Step: far}
+	if !median.Never {
+		search.From, search.Crossing, search.Step = max(median.Seconds, shortest), true, near
+	}
+	l, err := s.likely(w, search, n)
+	l.Never, l.Already = l.Already, l.Never
+	return l, err
+}
+
+// likely searches between two times [s], as lengths of a strand that runs.
+func (s *State) likely(w *diffusion.March, search likely.Search, n diffusion.Settings) (Likely, error) {
+	m, err := s.model(longest)
+	if err != nil {
+		return Likely{}, err
+	}
+	search.From, search.To = math.Log(search.From*speed), math.Log(search.To*speed)
+	f, err := search.Lengths(w, m, 0, n)
+	l := Likely{Already: f.Outcome == likely.Already, Never: f.Outcome == likely.Nowhere, Probability: f.Probability}
+	if f.Outcome == likely.Met {
+		l.Seconds = math.Exp(f.Place) / speed
+	}
+	return l, err
+}

@@ -1,0 +1,167 @@
+package size
+
+import (
+	"math"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/scenarios/studies/likely"
+)
+
+// Shortest and longest path of a zone that is looked at [m].
+const Shortest, Longest = 1e-3, 1e4
+
+// Length is the length of a zone at which a model just meets its limit.
+type Length struct {
+	Outcome Outcome
+	Value   float64 // meets the limit, or comes nearest to it [m]
+	From    float64 // Met: the limit is met from here, which is Value unless shorter is drier [m]
+	// NumericalError is the half-width of the band that holds the true value; zero unless met [m].
+	NumericalError float64
+	Ratio          float64 // content at the nozzle over the limit there
+	Inside         bool    // Nowhere: it comes nearest between the ends
+	Marches        int     // that it took; one for all lengths where one settles them
+}
+
+// None tells that the strand needs none of the zone: it meets its limit from [Shortest] on, and, where
+// the zone wets it, up to Value.
+func (l Length) None() bool {
+	return l.Outcome == Everywhere || l.Outcome == Met && l.From <= Shortest
+}
+
+// LengthOf seeks the length of the zone with the given index between [Shortest] and
+// [Longest]. Of several lengths that just meet the limit it gives that next to the
+// model's own.
+func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (Length, error) {
+	search := lengths(w, m, zone, s)
+	search.from, search.to, search.near = Shortest, Longest, m.Path[zone].Length
+	f, err := search.run()
+	if err != nil {
+		return Length{}, err
+	}
+	out := Length{Outcome: f.outcome, Value: f.x, From: f.from, Inside: f.inside}
+	for _, p := range search.points {
+		if p.X == f.x {
+			out.Ratio = p.Ratio
+		}
+	}
+	if f.outcome == Met {
+		fine, err := lengths(w, m, zone, s.Refined()).at(f.x)
+		if err != nil {
+			return out, err
+		}
+		off := diffusion.Margin(out.Ratio, fine.Ratio) + m.Unseen(s)*out.Ratio + math.Abs(out.Ratio-1)
+		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
+			return out, err
+		}
+		search.marches++
+	}
+	out.Marches = search.marches
+	return out, nil
+}
+
+// ShortestOf seeks as [LengthOf] does, but of several lengths that just meet the limit it gives the
+// shortest, whatever the model's own.
+func ShortestOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (Length, error) {
+	varied := *m
+	varied.Path = slices.Clone(m.Path)
+	varied.Path[zone].Length = Shortest
+	return LengthOf(w, &varied, zone, s)
+}
+
+// LikelyLength is the length of a zone from which on a model meets its limit nine times in ten.
+type LikelyLength struct {
+	Outcome     Outcome // Everywhere: from [Shortest] on
+	Value       float64 // from which on the limit is met so; where that is nowhere, the likeliest that was looked at [m]
+	Probability float64 // of meeting the limit there
+}
+
+// LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
+// meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is. A length beyond rough [m],
+// above zero, is good to some tens of per cent only. Where the cautious case of the model is known, by its odds, fewer marches are made; nil where it is not.
+func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, cautious *diffusion.Caution, rough float64, s diffusion.Settings) (LikelyLength, error) {
+	if shortest.Outcome == Nowhere {
+		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
+	}
+	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough, Caution: cautious}
+	switch {
+	case shortest.Outcome == Met && shortest.None():
+		search.To = math.Log(shortest.Value)
+	case shortest.Outcome == Met:
+		search.From, search.Crossing, search.Step = math.Log(shortest.Value), true, FirstStep(m)
+	}
+	f, err := search.Lengths(w, m, zone, s)
+	outcomes := [...]Outcome{likely.Met: Met, likely.Already: Everywhere, likely.Nowhere: Nowhere}
+	return LikelyLength{outcomes[f.Outcome], math.Exp(f.Place), f.Probability}, err
+}
+
+// farStep is the first step from an end of a logarithmic range: what is sought may lie decades off.
+const farStep = 3
+
+// FirstStep is a guess of how much longer a zone, as a logarithm, is dry nine times in ten than it is at the medians: the time goes with
+// the inverse of the diffusivity, and the rest of what is in doubt adds to it.
+func FirstStep(m *diffusion.Model) float64 {
+	const share, rest = 0.9, 0.25
+	return rest + share*math.Log(m.Material.Diffusivity.Scatter.Value)
+}
+
+// lengths is a search for a length, without its range.
+func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) *search {
+	varied := *m
+	varied.Path = slices.Clone(m.Path)
+	var result diffusion.Result
+	point := func(x float64, r *diffusion.Result) Point { return pointOf(x, m, r) }
+	at := func(x float64, s diffusion.Settings) (Point, error) {
+		varied.Path[zone].Length = x
+		err := w.Run(&varied, s, &result)
+		return point(x, &result), err
+	}
+	rough := s
+	rough.Resolution, rough.Tolerance = min(s.Resolution, 3.2), max(s.Tolerance, 1e-2) // off by some 2e-4 of the content
+	search := &search{
+		at:    func(x float64) (Point, error) { return at(x, s) },
+		rough: func(x float64) (Point, error) { return at(x, rough) },
+	}
+	if air := m.Path[zone].Air; !air.Limited() || air.Direction == diffusion.With {
+		search.many = func(x []float64, use func(Point)) error {
+			return w.RunLengths(m, zone, x, rough, func(i int, r *diffusion.Result) error {
+				use(point(x[i], r))
+				return nil
+			})
+		}
+	}
+	return search
+}
+
+func pointOf(x float64, m *diffusion.Model, r *diffusion.Result) Point {
+	return Point{X: x, Ratio: r.Nozzle.Mean / m.Limit, Survives: r.Survives(m)}
+}
+
+// errorOf is the half-width of the band that holds the true value, from that of the content
+// (share) and the slope of the logarithm of the ratio on the scale, by a difference over a
+// fiftieth of the value or a thousandth of the range.
+func (s *search) errorOf(x, share float64) (float64, error) {
+	low, high := s.scale(s.from), s.scale(s.to)
+	u, step := s.scale(x), 0.01
+	if s.even {
+		step = (high - low) / 2000
+	}
+	a, b := math.Max(low, u-step), math.Min(high, u+step)
+	atA, err := s.height(a)
+	if err != nil {
+		return 0, err
+	}
+	atB, err := s.height(b)
+	if err != nil {
+		return 0, err
+	}
+	slope := math.Abs(atB-atA) / (b - a)
+	band := share / slope
+	if !(band < high-low) { // a slope of nothing too
+		band = high - low
+	}
+	if s.even {
+		return band, nil
+	}
+	return x * math.Expm1(band), nil
+}

@@ -1,0 +1,88 @@
+package size
+
+import (
+	"math"
+
+	"strandry/scenarios/studies/likely"
+)
+
+// likely seeks the values that meet the limit nine times in ten: from either end of the stretch that meets it at the medians.
+func (t *task) likely() (Likely, error) {
+	a := t.answer
+	out := Likely{Outcome: a.Outcome, Value: a.Value, Probability: a.Check.Probability, Survives: a.Check.Endurance.Survival}
+	if a.Outcome == Nowhere {
+		return out, nil
+	}
+	near, far := a.DryFrom, a.DryTo
+	if a.Outcome == Met && a.Value == a.DryTo {
+		near, far = far, near
+	}
+	first, err := t.from(near, far, &out.Asked)
+	if err != nil {
+		return out, err
+	}
+	out.Value, out.Probability = t.valueAt(first.Place), first.Probability
+	if first.Outcome == likely.Nowhere {
+		out.Outcome = Nowhere
+		return out, nil
+	}
+	other, err := t.from(far, out.Value, &out.Asked)
+	if err != nil {
+		return out, err
+	}
+	if other.Outcome == likely.Nowhere { // the sample alone, where there is hardly a stretch
+		other.Place = first.Place
+	}
+	out.Outcome, out.From, out.To = Met, min(out.Value, t.valueAt(other.Place)), max(out.Value, t.valueAt(other.Place))
+	if first.Outcome == likely.Already {
+		if other.Outcome == likely.Already {
+			out.Outcome = Everywhere
+		}
+		out.Value, out.Probability = t.valueAt(other.Place), other.Probability
+	}
+	p, err := t.point(out.Value)
+	out.Survives = p.Survives
+	return out, err
+}
+
+// valueAt is the value at a place of the scale; an end of the range is that end, to the bit.
+func (t *task) valueAt(u float64) float64 {
+	for _, end := range [...]float64{t.answer.From, t.answer.To} {
+		if u == t.last.scale(end) {
+			return end
+		}
+	}
+	return t.last.value(u)
+}
+
+// from seeks between two values, from one that just meets the limit or is an end of the range.
+func (t *task) from(one, other float64, asked *int) (likely.Found, error) {
+	a, s := t.answer, t.last
+	search := likely.Search{From: s.scale(one), To: s.scale(other), Crossing: one != a.From && one != a.To}
+	switch {
+	case s.even:
+		const parts = 8
+		search.Step = math.Abs(s.scale(a.To)-s.scale(a.From)) / parts
+	case search.Crossing:
+		search.Step = FirstStep(a.Model)
+	default:
+		search.Step = farStep
+	}
+	search.At = func(u float64) (float64, error) {
+		*asked++
+		x := s.value(u)
+		switch u { // not through the scale and back, past an end
+		case search.From:
+			x = one
+		case search.To:
+			x = other
+		}
+		m, settings, err := t.with(x)
+		if err != nil {
+			return 0, err
+		}
+		o, err := t.march.Odds(m, settings)
+		return o.Probability, err
+	}
+	return search.Find()
+}

@@ -1,0 +1,62 @@
+package suits_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/materials"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
+)
+
+// Each kind by hand: what needs nothing, what is dry as drawn, and what would be if it were longer are three.
+func TestKinds(t *testing.T) {
+	met := func(m float64) size.LikelyLength { return size.LikelyLength{Outcome: size.Met, Value: m} }
+	any, none := size.LikelyLength{Outcome: size.Everywhere}, size.LikelyLength{Outcome: size.Nowhere}
+	const longest = 20
+	for _, c := range []struct {
+		row         suits.Row
+		kind        suits.Kind
+		reach       suits.Reach
+		built, even bool
+	}{
+		{suits.Row{Class: suits.AsItIs, Verdict: diffusion.Dry, Likely: any}, suits.NeedsNone, suits.Likely, false, false},
+		{suits.Row{Class: suits.AsItIs, Verdict: diffusion.Dry, Likely: met(0.2)}, suits.DryAsDrawn, suits.Likely, false, false},
+		{suits.Row{Class: suits.AsItIs, Verdict: diffusion.Wet, Likely: any}, suits.WetAsDrawn, suits.Likely, false, false}, // the path wets it
+		{suits.Row{Class: suits.Buildable, Verdict: diffusion.Dry, Likely: met(3)}, suits.DryAsDrawn, suits.Likely, false, false},
+		{suits.Row{Class: suits.Buildable, Verdict: diffusion.Unsure, Likely: met(15)}, suits.UnsureAsDrawn, suits.Likely, true, false},
+		{suits.Row{Class: suits.Buildable, Verdict: diffusion.Wet, Likely: met(25)}, suits.WetAsDrawn, suits.AtMedians, false, true},
+		{suits.Row{Class: suits.Buildable, Verdict: diffusion.Unsure, Likely: none}, suits.UnsureAsDrawn, suits.AtMedians, false, true},
+		{suits.Row{Class: suits.TooLong, Verdict: diffusion.Wet, Likely: met(90)}, suits.WetAsDrawn, suits.Beyond, false, false},
+		{suits.Row{Class: suits.Forbidden, Verdict: diffusion.Wet, Likely: none}, suits.WetAsDrawn, suits.Never, false, false},
+		{suits.Row{Class: suits.Forbidden, Verdict: diffusion.TooHot, Survives: diffusion.Softens, Likely: met(3)}, suits.SoftensAsDrawn, suits.Never, false, false},
+		{suits.Row{Class: suits.Forbidden, Verdict: diffusion.Wet, Survives: diffusion.Softens, Likely: met(3)}, suits.SoftensAsDrawn, suits.Never, false, false},
+		{suits.Row{Class: suits.Unanswered, Likely: none}, suits.Unknown, suits.Never, false, false},
+	} {
+		r := c.row
+		require.Equal(t, c.kind, r.Kind())
+		require.Equal(t, c.reach, r.Reach(longest), r.Kind().String())
+		require.Equal(t, c.built, r.Built(longest), r.Kind().String())
+		require.Equal(t, c.even, r.Even(longest), r.Kind().String())
+		require.Contains(t, suits.Kinds(), r.Kind())
+	}
+}
+
+// The first view gives the order, the likeliest of a kind first, and each material stands beside itself.
+func TestPairs(t *testing.T) {
+	row := func(id string, v diffusion.Verdict, p float64) suits.Row {
+		return suits.Row{Material: materials.Polymer{ID: id}, Class: suits.Buildable, Verdict: v, Odds: diffusion.Odds{Probability: p}, Limit: 1}
+	}
+	s := suits.Study{
+		Soaked: []suits.Row{row("a", diffusion.Wet, 0.05), row("b", diffusion.Unsure, 0.4), row("c", diffusion.Unsure, 0.6), row("d", diffusion.Dry, 0.95)},
+		Opened: []suits.Row{row("d", diffusion.Dry, 0.99), row("a", diffusion.Dry, 0.99), row("b", diffusion.Dry, 0.99), row("c", diffusion.Dry, 0.99)},
+	}
+	order := ""
+	for _, p := range s.Pairs() {
+		require.Equal(t, p.Soaked.Material.ID, p.Opened.Material.ID)
+		order += p.Soaked.Material.ID
+	}
+	require.Equal(t, "dcba", order)
+}

@@ -1,0 +1,242 @@
+package suits
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"strandry/diffusion"
+	"strandry/diffusion/advice"
+	"strandry/diffusion/parallel"
+	"strandry/materials"
+	"strandry/materials/humidair"
+	"strandry/scenarios"
+	"strandry/scenarios/studies/rest"
+	"strandry/scenarios/studies/size"
+)
+
+// Study is the answer for all materials.
+type Study struct {
+	Zone    string            // whose length is sought: that the design dries with
+	Length  float64           // that it has in the scenario [m]
+	Speed   float64           // of the feed [m/s]
+	Purpose materials.Purpose // of the limits, but for one that the scenario states
+	Longest float64           // that can be built [m]
+	Lain    float64           // that the strand of the second view has lain in the room [s]
+	Held    []string          // zones whose humidity is held, whatever their temperature
+	Soaked  []Row             // first view, in the order in which it is shown
+	Opened  []Row             // second view, the same
+}
+
+// Row is one material on this dryer.
+type Row struct {
+	Material materials.Polymer
+	Class    Class
+	Limit    float64 // [kg/kg dry]
+	Start    float64 // mean content as it sets off [kg/kg dry]
+	Heated   float64 // temperature of the heated zones [K]; that of the air where none is heated
+	Floor    float64 // content that the strand would come to in the air of the zone [kg/kg dry]
+
+	// The path as it is.
+	Verdict        diffusion.Verdict
+	Survives       diffusion.Survival
+	Mean           float64 // at the nozzle, at the medians of what is in doubt [kg/kg dry]
+	NumericalError float64 // of Mean [kg/kg dry]
+	Odds           diffusion.Odds
+
+	// The shortest length of the zone that meets the limit at the medians, and from which on it is met nine times in
+	// ten; dwell is length over speed.
+	Needed   size.Length
+	Likely   size.LikelyLength
+	Obstacle advice.Cause // where no length will do at the medians
+	Failed   string       // why there is no answer; "" where there is one
+
+	// The same strand at rest in the same air: until it meets its limit at the medians, and nine times in ten.
+	Rest       rest.Time
+	RestLikely rest.Likely
+}
+
+// Class is the group that a material falls into.
+type Class int
+
+const (
+	// AsItIs needs no drying at the medians: it sets off within its limit.
+	AsItIs Class = iota
+	// Buildable is a length, at the medians, no longer than can be built.
+	Buildable
+	// TooLong is any other length.
+	TooLong
+	// Unanswered is what has no answer on this path: Failed says why.
+	Unanswered
+	// Forbidden is what no length of the zone dries: the air keeps the strand above its limit
+	// or wets it again, or the strand softens.
+	Forbidden
+)
+
+func (c Class) String() string {
+	return [...]string{"within its limit as it is", "buildable", "too long", "no answer", "no length will do"}[c]
+}
+
+// Find answers for the materials, on all cores, in the order of the classes and there of the length
+// needed. lain is the time that the strand of the second view has lain in the room [s].
+func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, lain float64) (*Study, error) {
+	asDrawn, err := diffusion.NewMarch().Trace(&s.Model, s.Settings) // which has the Fourier numbers
+	if err != nil {
+		return nil, err
+	}
+	d := dryer{scenario: s, zone: advice.Dryer(&s.Model, &asDrawn.Result)}
+	z := s.Model.Path[d.zone]
+	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Model.Purpose}
+	rows, err := parallel.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
+		var views [2]Row
+		for k, lain := range [2]float64{0, lain} {
+			r, err := d.row(w, &all[i], lain)
+			if err != nil {
+				none := size.Length{Outcome: size.Nowhere}
+				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Likely: size.LikelyLength{Outcome: size.Nowhere}}
+			}
+			views[k] = r
+		}
+		return views, nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	for _, views := range rows {
+		out.Soaked, out.Opened = append(out.Soaked, views[0]), append(out.Opened, views[1])
+	}
+	order(out.Soaked)
+	order(out.Opened)
+	return out, nil
+}
+
+// dryer is the path that the materials are set against.
+type dryer struct {
+	scenario *scenarios.Scenario
+	zone     int
+}
+
+// Model is the scenario with another material on its path; lain is the time that it has lain dry in
+// the room before [s], zero for a strand in equilibrium with the room.
+func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Model {
+	m, room := s.Model, s.Room
+	own := p.Same(&m.Material)
+	if !own {
+		m.Take(p)
+	}
+	m.Given = s.DoubtsOf(own, true)
+	m.StartTemperature, m.Storage = room.Temperature, nil
+	m.Path = slices.Clone(m.Path)
+	advice.Reheat(&m, room.Temperature)
+	if lain > 0 {
+		m.Start, m.StartActivity = 0, 0
+		m.Storage = []diffusion.Zone{{
+			Name: "room", Duration: lain, Film: scenarios.StillAir(),
+			Air: diffusion.Air{Temperature: room.Temperature, VapourPressure: room.VapourPressure},
+		}}
+		return &m
+	}
+	m.StartActivity = room.VapourPressure / humidair.SaturationPressure(room.Temperature)
+	m.Start = p.Sorption.Content(m.StartActivity, room.Temperature)
+	return &m
+}
+
+// row finds out all about one material.
+func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row, error) {
+	m := Model(d.scenario, p, lain)
+	n, zone := d.scenario.Settings, m.Path[d.zone]
+	r := Row{Material: m.Material, Limit: m.Limit, Heated: zone.Air.Temperature}
+	air := diffusion.Air{Temperature: zone.Air.Temperature, VapourPressure: zone.Air.VapourPressure}
+	a, err := w.Assess(m, n)
+	if err != nil {
+		return r, err
+	}
+	r.Start, r.Verdict, r.Survives = a.Start.Mean, a.Verdict, a.Endurance.Survival
+	r.Mean, r.NumericalError, r.Odds = a.Nozzle.Mean, a.NumericalError, a.Odds
+	resting := rest.State{Model: *m, Air: air, Film: scenarios.StillAir()}
+	resting.Model.Given = d.scenario.DoubtsOf(p.Same(&d.scenario.Model.Material), false)
+	r.Floor = resting.Equilibrium()
+	if r.Needed, err = size.ShortestOf(w, m, d.zone, n); err != nil {
+		return r, err
+	}
+	r.classify(d.scenario.Build.Longest)
+	if r.Survives == diffusion.Softens {
+		r.Obstacle, r.Needed = advice.Softening, size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
+	} else if r.Class == Forbidden {
+		r.Obstacle = advice.Hindrance(w, m, a, d.zone)
+	}
+	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, &a.Cautious, far*d.scenario.Build.Longest, n); err != nil {
+		return r, err
+	}
+	if r.Rest, err = resting.Dries(w, n); err != nil {
+		return r, err
+	}
+	r.RestLikely, err = resting.DriesLikely(w, r.Rest, n)
+	return r, err
+}
+
+// far beyond what can be built, how long exactly is of no use.
+const far = 1.5
+
+func (r *Row) classify(longest float64) {
+	switch {
+	case r.Survives == diffusion.Softens:
+		r.Class = Forbidden
+	case r.Start <= r.Limit:
+		r.Class = AsItIs
+	case r.Needed.Outcome == size.Nowhere:
+		r.Class = Forbidden
+	case r.Length() <= longest:
+		r.Class = Buildable
+	default:
+		r.Class = TooLong
+	}
+}
+
+// Length is the shortest length that meets the limit at the medians [m]; zero
+// where none is needed, infinite where none does.
+func (r *Row) Length() float64 { return Needed(r.Needed) }
+
+// Needed is a length that was sought as a number [m]: zero where none is needed, infinite where none
+// does.
+func Needed(l size.Length) float64 {
+	switch {
+	case l.None():
+		return 0
+	case l.Outcome == size.Met:
+		return l.Value
+	}
+	return math.Inf(1)
+}
+
+// LikelyWithin tells whether the limit is met nine times in ten by a length that can be built, and the strand holds.
+func (r *Row) LikelyWithin(longest float64) bool {
+	return r.Class != Unanswered && r.Survives != diffusion.Softens && r.Likely.Outcome != size.Nowhere &&
+		(r.Likely.Outcome == size.Everywhere || r.Likely.Value <= longest)
+}
+
+// order sorts rows by class, then by the length needed, or, where there is none, by what
+// is left over the limit.
+func order(rows []Row) {
+	rank := func(r *Row) float64 {
+		switch r.Class {
+		case AsItIs:
+			return r.Start / r.Limit
+		case Forbidden:
+			return r.Needed.Ratio
+		}
+		return r.Length()
+	}
+	slices.SortStableFunc(rows, func(a, b Row) int {
+		if a.Class != b.Class {
+			return int(a.Class) - int(b.Class)
+		}
+		switch x, y := rank(&a), rank(&b); {
+		case x < y:
+			return -1
+		case x > y:
+			return 1
+		}
+		return 0
+	})
+}
