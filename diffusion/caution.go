@@ -25,9 +25,8 @@ func (w *March) Caution(m *Model, s Settings) (Caution, error) {
 	if err != nil {
 		return Caution{}, err
 	}
-	e.near = e.agreements()
-	axes := 1 + 2*len(e.unknowns)
-	values := e.each(surrogate.Points(len(e.unknowns))[:axes])
+	e.begin()
+	values := e.each(surrogate.Points(len(e.unknowns)))
 	if slices.ContainsFunc(values, math.IsNaN) {
 		return Caution{}, e.failed
 	}

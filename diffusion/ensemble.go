@@ -19,7 +19,9 @@ type ensemble struct {
 	unknowns []Unknown
 	settings Settings
 	result   Result
+	begun    bool                            // near and drift are known
 	near     []agreement                     // of air and strand at the medians, from which that of each draw is sought
+	drift    surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
 	failed   error                           // the first march without an answer
 	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 	soft     float64                         // added to that content before its logarithm is taken [kg/kg dry]; zero for none
@@ -32,15 +34,51 @@ func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
 	return &ensemble{marches: w, model: m, unknowns: m.Unknowns(), settings: s}, nil
 }
 
-// agreements of air and strand at the medians, where it takes some search; nil for none.
-func (e *ensemble) agreements() []agreement {
-	if !slices.ContainsFunc(e.model.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
+// begin marches at the medians: where air and strand agree there is where that of the draws is sought from, and what the zones do there is what the content at the
+// draws is estimated by.
+func (e *ensemble) begin() {
+	agree := slices.ContainsFunc(e.model.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
+	err := e.marches.Run(e.model, e.settings, &e.result)
+	e.beginFrom(&e.result, agree, err)
+}
+
+// beginFrom takes what the medians have come to, or why there is nothing.
+func (e *ensemble) beginFrom(r *Result, agree bool, err error) {
+	e.near, e.drift, e.begun = nil, nil, true
+	switch {
+	case agree && err != nil:
+		e.near = make([]agreement, len(e.model.Path))
+	case agree:
+		e.near = slices.Clone(r.agreements)
+	}
+	if err == nil && e.measure == nil {
+		e.drift = e.estimated(e.model.estimator(r, leastTold*e.model.Limit))
+	}
+}
+
+// estimated is the drift by an estimator: the logarithm of the content that it gives at deviates of the unknowns.
+func (e *ensemble) estimated(by *estimator) surrogate.Drift {
+	if by == nil {
 		return nil
 	}
-	if e.marches.Run(e.model, e.settings, &e.result) != nil {
-		return make([]agreement, len(e.model.Path))
+	medians, unknowns := *e.model, e.unknowns
+	medians.Path = slices.Clone(medians.Path)
+	_, bored := medians.unboundedBores()
+	memory := sync.Pool{New: func() any { return new(drawing) }}
+	return func(deviates []float64) float64 {
+		drawing := memory.Get().(*drawing)
+		defer memory.Put(drawing)
+		m, open, err := drawing.of(&medians, unknowns, deviates)
+		if err != nil {
+			return e.log(medians.Start)
+		}
+		log := e.log(by.content(m))
+		if !bored {
+			return log
+		}
+		endless, _ := m.unboundedBores()
+		return (1-open)*log + open*e.log(by.content(&endless))
 	}
-	return slices.Clone(e.result.agreements)
 }
 
 // march is the logarithm of the content at deviates of the unknowns; no number where it cannot be marched.
@@ -95,9 +133,11 @@ func (e *ensemble) log(content float64) float64 {
 
 // logarithm of a content, or of a millionth of the limit where it is less.
 func logarithm(content, limit float64) float64 {
-	const least = 1e-6
-	return math.Log(max(content, least*limit))
+	return math.Log(max(content, leastTold*limit))
 }
+
+// leastTold is the share of a limit below which contents are not told apart.
+const leastTold = 1e-6
 
 // fitted is a surrogate of the logarithm of a content, a sample of that logarithm, and the content where the diffusivity alone deviates.
 type fitted struct {
@@ -110,25 +150,37 @@ type fitted struct {
 
 // fit makes the marches that a surrogate needs. Marched gives the values at [surrogate.Points] and at further draws.
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
-	f, values, err := e.stand(badly, batches, marched)
+	f, values, err := e.stand(0, batches, marched)
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
 	n := len(e.unknowns)
 	out := fitted{surrogate: f, axes: values[:1+2*n]}
 	out.byDiffusivity, out.fastIsWetter = e.byDiffusivity(values)
-	for _, z := range e.marches.draws(n) {
-		out.sample = append(out.sample, f.At(z))
-	}
+	out.sample = e.marches.at(f, e.marches.drawsFor(f, n))
 	return out, nil
+}
+
+// at are the values of a surrogate, found on several cores.
+func (w *March) at(f *surrogate.Surrogate, points [][]float64) []float64 {
+	const together = 64
+	out := make([]float64, len(points))
+	w.onCores(mostAtOnce, (len(points)+together-1)/together, func(*March) func(i int) {
+		return func(i int) {
+			for k := i * together; k < min((i+1)*together, len(points)); k++ {
+				out[k] = f.At(points[k])
+			}
+		}
+	})
+	return out
 }
 
 // stand finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
 func (e *ensemble) stand(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
 	k := e.known(marched)
 	f, err := k.fit()
-	for _, more := range further(len(e.unknowns))[:most] {
-		if err != nil || f.Error <= off || len(e.unknowns) < 2 {
+	for i, more := range further(len(e.unknowns))[:most] {
+		if err != nil || f.Error <= max(off, worth(i)) || len(e.unknowns) < 2 {
 			break
 		}
 		k.points, k.values = append(k.points, more...), append(k.values, fill(marched(more), k.wet)...)
@@ -139,25 +191,42 @@ func (e *ensemble) stand(off float64, most int, marched func(points [][]float64)
 
 // known are the values that a surrogate rests on.
 type known struct {
+	drift          surrogate.Drift
 	points, line   [][]float64
 	values, onLine []float64
 	wet            float64 // value of a draw without an answer
 }
 
 func (k *known) fit() (*surrogate.Surrogate, error) {
-	return surrogate.Fit(k.points, k.values, k.line, k.onLine)
+	return surrogate.Fit(k.drift, k.points, k.values, k.line, k.onLine)
+}
+
+// draws are those that a surrogate is first fitted to besides the centre, the axes and the line, from the values at the former: few, where an estimate has told the most.
+func (e *ensemble) draws(values []float64) [][]float64 {
+	const few, many, seed = 10, 24, 7
+	switch n := len(e.unknowns); {
+	case n < 2:
+		return nil
+	case e.drift != nil:
+		return surrogate.AboutLine(few, n, values)
+	default:
+		return surrogate.Draws(many, n, seed)
+	}
 }
 
 // known marches at [surrogate.Points] and on the line that they give.
 func (e *ensemble) known(marched func(points [][]float64) []float64) known {
-	if e.near == nil {
-		e.near = e.agreements()
+	if !e.begun {
+		e.begin()
 	}
 	n := len(e.unknowns)
-	k := known{points: surrogate.Points(n)}
+	k := known{drift: e.drift, points: surrogate.Points(n)}
 	k.values = marched(k.points)
 	if math.IsNaN(k.values[0]) {
 		k.values[0] = e.centre()
+	}
+	if more := e.draws(k.values); more != nil {
+		k.points, k.values = append(k.points, more...), append(k.values, marched(more)...)
 	}
 	k.wet = e.wet(k.values)
 	fill(k.values, k.wet)
@@ -199,14 +268,20 @@ func (e *ensemble) centre() float64 {
 }
 
 // batches are the most that are made.
-const batches = 4
+const batches = 5
 
-// badly is the error of a surrogate, relative to the content, from which on more marches are made.
-const badly = 0.05
+// worth is the error of a surrogate, relative to the content, from which on the marches of a batch are made: the larger it is, the worse.
+func worth(batch int) float64 {
+	errors := [...]float64{0.015, 0.02, 0.03}
+	if batch < len(errors) {
+		return errors[batch]
+	}
+	return 0.05
+}
 
 // further are batches of draws for a surrogate that serves badly, each twice the one before, so that they tell themselves apart by their number.
 func further(unknowns int) [][][]float64 {
-	const least, seed = 32, 77
+	const least, seed = 16, 77
 	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
 	out := make([][][]float64, batches)
 	for i := range out {
@@ -279,7 +354,20 @@ func (w *March) others(count int) []*March {
 	return w.more[:max(0, count)]
 }
 
-// draws are the points at which the odds ask their surrogates.
+// drawsFor are the points at which the odds ask a surrogate.
+func (w *March) drawsFor(f *surrogate.Surrogate, unknowns int) [][]float64 {
+	all := w.draws(unknowns)
+	flat := make([]float64, 0, len(all)*unknowns)
+	out := make([][]float64, len(all))
+	for i, z := range all {
+		flat = append(flat, z...)
+		out[i] = flat[i*unknowns:]
+	}
+	f.Along(out)
+	return out
+}
+
+// draws are points that are drawn.
 func (w *March) draws(unknowns int) [][]float64 {
 	const count, seed = 2048, 1
 	for len(w.drawn) <= unknowns {

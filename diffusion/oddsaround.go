@@ -47,13 +47,13 @@ func (w *March) OddsAround(m *Model, zone int, length, width, off float64, s Set
 	e.unknowns = append(e.unknowns, Unknown{"length", func(d *draw, z float64) {
 		d.given = append(d.given, func(m *Model) error { return stretch(m, z) })
 	}})
-	const few, enough = 2, 512 // over a wide range of lengths
+	const few, enough = 2, 256 // over a wide range of lengths
 	e.soft = soft * m.Limit
 	fit, _, err := e.stand(off, few, e.each)
 	if err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 	}
-	return &Around{Error: fit.Error, model: &varied, fit: fit, draws: w.draws(doubts)[:enough], middle: math.Log(length), width: width, deviate: make([]float64, doubts+1)}, nil
+	return &Around{Error: fit.Error, model: &varied, fit: fit, draws: w.drawsFor(fit, doubts)[:enough], middle: math.Log(length), width: width, deviate: make([]float64, doubts+1)}, nil
 }
 
 // Holds tells whether a length [m] is in the range.

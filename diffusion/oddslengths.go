@@ -3,6 +3,8 @@ package diffusion
 import (
 	"math"
 	"slices"
+
+	"strandry/diffusion/surrogate"
 )
 
 // OddsLengths finds the odds of the model for each of the rising lengths [m] of the zone with the given index, and calls use with each in
@@ -17,16 +19,17 @@ func (w *March) OddsLengths(m *Model, zone int, lengths []float64, s Settings, u
 	if err != nil {
 		return err
 	}
-	f := family{ensemble: e, zone: zone, lengths: lengths, tables: map[int][][]float64{}}
+	f := family{ensemble: e, zone: zone, lengths: lengths}
 	for _, length := range lengths {
 		varied.Path[zone].Length = length
-		if start := e.agreements(); start != nil {
-			f.near = append(f.near, start)
+		e.begin()
+		if f.drifts = append(f.drifts, e.drift); e.near != nil {
+			f.near = append(f.near, e.near)
 		}
 	}
 	for i, length := range lengths {
 		varied.Path[zone].Length = length
-		if e.failed = nil; f.near != nil {
+		if e.failed, e.drift = nil, f.drifts[i]; f.near != nil {
 			e.near = f.near[i]
 		}
 		fit, err := e.fit(func(points [][]float64) []float64 { return f.at(points, i) })
@@ -47,25 +50,25 @@ type family struct {
 	zone    int
 	lengths []float64
 	near    [][]agreement
-	tables  map[int][][]float64 // values at points, of which there are so many, for each length
+	drifts  []surrogate.Drift
+	table   [][]float64 // values at [surrogate.Points], for each length
 }
 
-// at gives the values at points for the length with index i.
+// at gives the values at points for the length with index i. Those at the centre and on the axes are marched for all lengths at once.
 func (f *family) at(points [][]float64, i int) []float64 {
-	if len(f.lengths) == 1 || len(f.model.Given) > 0 {
+	n := len(f.unknowns)
+	if len(points) != 1+2*n || len(f.lengths) == 1 || len(f.model.Given) > 0 {
 		return f.each(points) // what is given may change the length itself
 	}
-	table, known := f.tables[len(points)]
-	if !known {
-		table = make([][]float64, len(f.lengths))
+	if f.table == nil {
+		f.table = make([][]float64, len(f.lengths))
 		for _, p := range points {
 			for k, value := range f.along(p) {
-				table[k] = append(table[k], value)
+				f.table[k] = append(f.table[k], value)
 			}
 		}
-		f.tables[len(points)] = table
 	}
-	return slices.Clone(table[i])
+	return slices.Clone(f.table[i])
 }
 
 // along is [ensemble.march] for all lengths.

@@ -18,7 +18,7 @@ func (w *March) OddsLike(o *Odds, m *Model, s Settings) (Odds, error) {
 	if o.surrogate == nil || !slices.EqualFunc(e.unknowns, o.Unknowns, func(u Unknown, name string) bool { return u.Name == name }) {
 		return w.Odds(m, s)
 	}
-	e.near = e.agreements()
+	e.begin()
 	centre := e.march(make([]float64, len(e.unknowns)))
 	if math.IsNaN(centre) {
 		centre = e.centre()

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"strandry/diffusion/film"
 	"strandry/materials"
 )
 
@@ -38,8 +39,9 @@ const (
 type draw struct {
 	model    *Model
 	material materials.Deviates
-	film     float64
-	open     float64 // deviate of the mouths
+	film     float64      // deviate of the films
+	films    []filmSpread // what it does to each
+	open     float64      // deviate of the mouths
 	given    []func(m *Model) error
 }
 
@@ -66,7 +68,8 @@ func (m *Model) Unknowns() []Unknown {
 	}
 	add(UnknownMixing, s.MixingEnthalpy, func(d *draw, z float64) { d.material.Mixing = z })
 	if m.guessesFilm() {
-		all = append(all, Unknown{UnknownFilm, func(d *draw, z float64) { d.film = z }})
+		films := m.filmSpreads()
+		all = append(all, Unknown{UnknownFilm, func(d *draw, z float64) { d.film, d.films = z, films }})
 	}
 	if _, bored := m.unboundedBores(); bored {
 		all = append(all, Unknown{UnknownMouths, func(d *draw, z float64) { d.open = z }})
@@ -85,22 +88,41 @@ func (m *Model) guessesFilm() bool {
 
 // drawn is the model at deviates of its unknowns, and the share of what could come in through the mouths of its bores.
 func (m *Model) drawn(unknowns []Unknown, deviates []float64) (out Model, open float64, err error) {
-	out = *m
-	out.Path, out.Storage = slices.Clone(m.Path), slices.Clone(m.Storage)
-	d := draw{model: &out}
+	var own drawing
+	_, open, err = own.of(m, unknowns, deviates)
+	return own.model, open, err
+}
+
+// drawing is the memory of a drawn model, for many after one another.
+type drawing struct {
+	model         Model
+	path, storage []Zone
+	pieces        []materials.Arrhenius
+	draw          draw
+}
+
+// of makes what [Model.drawn] makes, good until the next one.
+func (s *drawing) of(m *Model, unknowns []Unknown, deviates []float64) (out *Model, open float64, err error) {
+	s.model, out = *m, &s.model
+	s.path, s.storage = append(s.path[:0], m.Path...), append(s.storage[:0], m.Storage...)
+	out.Path, out.Storage = s.path, s.storage
+	d := &s.draw
+	*d = draw{model: out, given: d.given[:0]}
 	for i, u := range unknowns {
-		u.change(&d, deviates[i])
+		u.change(d, deviates[i])
 	}
-	out.Material = m.Material.Drawn(d.material)
+	s.pieces = out.Material.Deviate(d.material, s.pieces)
 	if d.film != 0 {
+		films := d.films
 		for _, zones := range [...][]Zone{out.Path, out.Storage} {
 			for i := range zones {
-				zones[i].deviate(m, d.film)
+				films[i].deviate(&zones[i].Film, d.film)
 			}
+			films = films[len(zones):]
 		}
 	}
 	for _, change := range d.given {
-		if err := change(&out); err != nil {
+		if err := change(out); err != nil {
 			return out, 0, err
 		}
 	}
@@ -110,16 +132,27 @@ func (m *Model) drawn(unknowns []Unknown, deviates []float64) (out Model, open f
 	return out, distuv.UnitNormal.CDF(d.open), nil
 }
 
-// deviate changes the film of a zone. The uncertainty of a correlation is that which its source states, taken as what is exceeded one time
-// in ten; heat and mass go together.
-func (z *Zone) deviate(m *Model, deviate float64) {
-	c, err := filmAt(z, m, m.StartTemperature)
-	if err != nil {
-		return // the march will say so
+// filmSpread is how far the coefficients of a film may be off: the logarithm of the factor on each at a deviate of one.
+type filmSpread struct{ heat, mass float64 }
+
+// filmSpreads are those of the path, then of the storage. The uncertainty of a correlation is that which its source states, taken as what is exceeded one time
+// in ten.
+func (m *Model) filmSpreads() []filmSpread {
+	var all []filmSpread
+	for _, zones := range [...][]Zone{m.Path, m.Storage} {
+		for i := range zones {
+			c, err := filmAt(&zones[i], m, m.StartTemperature)
+			if err != nil {
+				c = film.Coefficients{} // the march will say so
+			}
+			all = append(all, filmSpread{math.Log1p(c.Uncertainty) / materials.NineInTen, math.Log1p(c.MassUncertainty) / materials.NineInTen})
+		}
 	}
-	by := func(uncertainty float64) float64 {
-		return math.Exp(deviate / materials.NineInTen * math.Log1p(uncertainty))
-	}
-	z.Film.HeatFactor = factor(z.Film.HeatFactor) * by(c.Uncertainty)
-	z.Film.MassFactor = factor(z.Film.MassFactor) * by(c.MassUncertainty)
+	return all
+}
+
+// deviate changes a film; heat and mass go together.
+func (s filmSpread) deviate(f *Film, deviate float64) {
+	f.HeatFactor = factor(f.HeatFactor) * math.Exp(deviate*s.heat)
+	f.MassFactor = factor(f.MassFactor) * math.Exp(deviate*s.mass)
 }

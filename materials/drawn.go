@@ -1,9 +1,6 @@
 package materials
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // NineInTen is the standard normal deviate of the Low and the High of a [Value]: one time in twenty the truth lies below, one time in
 // twenty above. It is the 95 % point of the normal distribution.
@@ -59,20 +56,30 @@ type Deviates struct {
 // Drawn is the polymer at some deviates.
 func (p *Polymer) Drawn(d Deviates) Polymer {
 	out := *p
-	law := &out.Diffusivity
-	law.ReferenceValue.Value *= math.Pow(p.Diffusivity.Scatter.Value, d.Diffusivity/NineInTen)
+	out.Deviate(d, nil)
+	return out
+}
+
+// Deviate moves the polymer, which is at its medians, to some deviates. The pieces of its diffusivity are then in the memory of those given, which grows
+// where it has to, and is given back.
+func (p *Polymer) Deviate(d Deviates, pieces []Arrhenius) []Arrhenius {
+	law := &p.Diffusivity
+	law.ReferenceValue.Value *= math.Exp(d.Diffusivity / NineInTen * math.Log(law.Scatter.Value))
+	pieces = append(pieces[:0], law.Pieces...)
+	law.Pieces = pieces
 	if d.Activation != 0 {
-		law.Pieces = slices.Clone(law.Pieces)
 		for i := range law.Pieces {
 			e := &law.Pieces[i].Activation
 			e.Value = e.LogNormal(d.Activation)
 		}
 	}
 	law.Beta.Value = law.Beta.Normal(d.Beta)
-	s := &out.Sorption
-	for _, level := range [...]*Value{&s.Saturation, &s.Monolayer, &s.Linear, &s.Power} {
-		level.Value = level.LogNormal(d.Isotherm)
+	s := &p.Sorption
+	if d.Isotherm != 0 {
+		for _, level := range [...]*Value{&s.Saturation, &s.Monolayer, &s.Linear, &s.Power} {
+			level.Value = level.LogNormal(d.Isotherm)
+		}
 	}
 	s.MixingEnthalpy.Value = s.MixingEnthalpy.Normal(d.Mixing)
-	return out
+	return pieces
 }

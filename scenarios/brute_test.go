@@ -40,7 +40,7 @@ func TestOddsAgainstDrawsOfAnotherProgram(t *testing.T) {
 			want[i], err = strconv.ParseFloat(row[1+i], 64)
 			require.NoError(t, err)
 		}
-		t.Logf("%s: %.3f, by draws %.3f; %.4g to %.4g, by draws %.4g to %.4g", row[0], o.Probability, want[0], o.Low, o.High, want[1], want[2])
+		t.Logf("fit %.3f %s: %.3f, by draws %.3f; %.4g to %.4g, by draws %.4g to %.4g", o.Fit, row[0], o.Probability, want[0], o.Low, o.High, want[1], want[2])
 		require.InDelta(t, want[0], o.Probability, 0.01, row[0])
 		require.InEpsilon(t, want[1], o.Low, 0.03, row[0])
 		require.InEpsilon(t, want[2], o.High, 0.03, row[0])

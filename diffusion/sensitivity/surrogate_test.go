@@ -25,7 +25,7 @@ func fitted(t *testing.T, f Function, seed uint64) Function {
 	points := slices.Concat(surrogate.Points(n)[:1+2*n], surrogate.Draws(36, n, seed))
 	values := value(points)
 	line := surrogate.Line(n, values)
-	s, err := surrogate.Fit(points, values, line, value(line))
+	s, err := surrogate.Fit(nil, points, values, line, value(line))
 	require.NoError(t, err)
 	out := Function{Unknowns: n, At: s.At}
 	out.Off = max(s.Error, off(f, out, surrogate.Draws(tries, n, seed+1)))

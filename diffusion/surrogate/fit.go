@@ -14,24 +14,30 @@ type Surrogate struct {
 	rates   []float64 // one over the length of each unknown
 	places  []float64 // of the values, in lengths, one unknown after another
 	weights []float64 // of the values
-	trend   []float64 // a constant, and a slope for each unknown
+	drift   Drift     // nil for none
+	plane   []float64 // a constant, and a slope for each unknown
 	alpha   []float64 // direction of steepest fall; nil where there is none
 	decay   *decay
 }
+
+// Drift is what is known of a function beforehand: what the values differ by from it is what is fitted (kriging with an external drift: Wackernagel,
+// Multivariate Geostatistics (2003), chapter 37, from memory). It may be called by several goroutines at once.
+type Drift func(z []float64) float64
 
 // ErrTooFew is that too few values are known.
 var ErrTooFew = errors.New("too few values to fit")
 
 // Fit makes a surrogate from the values at [Points], with any further draws after them, and at the [Line] that they give. Values that are
-// not known are NaN; half of those at the points may be, the centre and two of the line must be known.
-func Fit(points [][]float64, values []float64, line [][]float64, onLine []float64) (*Surrogate, error) {
-	unknowns := len(points[0])
+// not known are NaN; half of those at the points may be, the centre and two of the line must be known. Drift is nil for none.
+func Fit(drift Drift, points [][]float64, values []float64, line [][]float64, onLine []float64) (*Surrogate, error) {
+	unknowns, alpha := len(points[0]), steepest(len(points[0]), values)
+	values, onLine = drift.leaves(points, values), drift.leaves(line, onLine)
 	changes := changes(unknowns, values)
 	if math.IsNaN(values[0]) {
 		return nil, ErrTooFew
 	}
 	if changes == nil {
-		return &Surrogate{trend: append([]float64{values[0]}, make([]float64, unknowns)...)}, nil
+		return &Surrogate{drift: drift, alpha: alpha, plane: append([]float64{values[0]}, make([]float64, unknowns)...)}, nil
 	}
 	s := sample{centre: values[0]}
 	known := s.add(points, values, 1+2*unknowns)
@@ -44,9 +50,21 @@ func Fit(points [][]float64, values []float64, line [][]float64, onLine []float6
 	}
 	out, err := s.surrogate(changes, length)
 	if err == nil {
-		out.alpha = steepest(unknowns, values)
+		out.alpha, out.drift = alpha, drift
 	}
 	return out, err
+}
+
+// leaves is what values differ by from the drift.
+func (d Drift) leaves(points [][]float64, values []float64) []float64 {
+	if d == nil {
+		return values
+	}
+	out := make([]float64, len(values))
+	for i, value := range values {
+		out[i] = value - d(points[i])
+	}
+	return out
 }
 
 // sample is what is known of a function.
@@ -160,12 +178,12 @@ func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error
 	for at, x := range k.places {
 		out.places[at%len(changes)*len(s.values)+at/len(changes)] = x
 	}
-	out.trend = make([]float64, 1+len(changes))
-	out.trend[0] = s.centre
+	out.plane = make([]float64, 1+len(changes))
+	out.plane[0] = s.centre
 	for i, w := range out.weights {
-		out.trend[0] += sloped * w
+		out.plane[0] += sloped * w
 		for j, x := range s.points[i] {
-			out.trend[1+j] += sloped * w * x
+			out.plane[1+j] += sloped * w * x
 		}
 	}
 	var inverse mat.SymDense
@@ -185,7 +203,10 @@ func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error
 
 // At is the function at a point of the unknowns, as the surrogate has it.
 func (s *Surrogate) At(z []float64) float64 {
-	value := s.trend[0] + dot(s.trend[1:], z)
+	value := s.plane[0] + dot(s.plane[1:], z)
+	if s.drift != nil {
+		value += s.drift(z)
+	}
 	n := len(s.weights)
 	for first := 0; first < n; first += together {
 		var squares [together]float64 // of the distances, in lengths

@@ -3,6 +3,7 @@ package surrogate
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -12,8 +13,7 @@ import (
 // Step is the deviate of the points on the axes: the 10 and 90 % points of an unknown.
 const Step = 1.2815515655446004
 
-// Points are where the function must be known first: the centre, then each unknown alone at +Step and at -Step, then the points of a
-// low-discrepancy sequence. One unknown needs no more than its line.
+// Points are where the function must be known first: the centre, then each unknown alone at +Step and at -Step.
 func Points(unknowns int) [][]float64 {
 	points := [][]float64{make([]float64, unknowns)}
 	for i := range unknowns {
@@ -23,11 +23,7 @@ func Points(unknowns int) [][]float64 {
 			points = append(points, p)
 		}
 	}
-	if unknowns < 2 {
-		return points
-	}
-	const count, seed = 24, 7
-	return append(points, Draws(count, unknowns, seed)...)
+	return points
 }
 
 // knots of the curve along the steepest line, without the centre; the sample of a few thousand draws hardly leaves them.
@@ -119,6 +115,51 @@ func Draws(n, unknowns int, seed uint64) [][]float64 {
 		rows[i] = batch.RawRowView(i)
 	}
 	return rows
+}
+
+// Along turns draws, which it changes, so that their first coordinate lies along the line of steepest change. The first coordinate of [Draws] is the
+// most even, so that they tell what such a function does better than as they are. Unknowns beyond those of the draws do not count.
+func (s *Surrogate) Along(draws [][]float64) {
+	if len(s.alpha) == 0 || len(draws) == 0 {
+		return
+	}
+	// Householder's reflection takes the first axis to the line.
+	mirror := slices.Clone(s.alpha[:len(draws[0])])
+	norm := math.Sqrt(dot(mirror, mirror))
+	if norm < flat {
+		return
+	}
+	for i := range mirror {
+		mirror[i] /= -norm
+	}
+	mirror[0]++
+	square := dot(mirror, mirror)
+	if square < flat*flat {
+		return // it is the first axis
+	}
+	for _, z := range draws {
+		twice := 2 * dot(mirror, z) / square
+		for i, v := range mirror {
+			z[i] -= twice * v
+		}
+	}
+}
+
+// AboutLine are draws where it matters most what the function is, from its values at [Points]: most lie where it has its 10 and 90 % points on the line of steepest
+// change, and the others nearer to the centre; across the line they are drawn.
+func AboutLine(count, unknowns int, values []float64) [][]float64 {
+	const seed = 7
+	draws, line := Draws(count, unknowns, seed), Surrogate{alpha: steepest(unknowns, values)}
+	if line.alpha == nil {
+		return draws
+	}
+	const near = 0.5
+	along := [...]float64{-Step, Step, -near, Step, -Step, near}
+	for i, z := range draws {
+		z[0] = along[i%len(along)]
+	}
+	line.Along(draws)
+	return draws
 }
 
 // normals turns shares into standard normal deviates.

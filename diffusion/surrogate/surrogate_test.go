@@ -19,10 +19,14 @@ func fitted(t *testing.T, unknowns int, f func(z []float64) float64, more ...[]f
 		}
 		return values
 	}
-	points := append(Points(unknowns), more...)
+	points := Points(unknowns)
+	if unknowns > 1 {
+		points = append(points, Draws(24, unknowns, 7)...)
+	}
+	points = append(points, more...)
 	values := at(points)
 	line := Line(unknowns, values)
-	s, err := Fit(points, values, line, at(line))
+	s, err := Fit(nil, points, values, line, at(line))
 	require.NoError(t, err)
 	return s
 }
@@ -67,7 +71,7 @@ func TestDryingCurve(t *testing.T) {
 	s = fitted(t, 2, f, Draws(64, 2, 9)...)
 	t.Logf("off by %.3f, then %.3f, told %.3f", few, off(s, 2, f), s.Error)
 	require.Less(t, off(s, 2, f), 0.7*few)
-	plane := Surrogate{trend: s.trend}
+	plane := Surrogate{plane: s.plane}
 	require.Greater(t, off(&plane, 2, f), 0.5)
 }
 
@@ -83,6 +87,74 @@ func TestEven(t *testing.T) {
 	f := func(z []float64) float64 { return 0.25*z[0]*z[0] + 1e-6*z[1] }
 	s := fitted(t, 2, f)
 	require.Less(t, off(s, 2, f), 0.04)
+}
+
+// What is known beforehand leaves little to learn: the logarithm of what diffusion leaves of a cylinder, from a rougher law of the same kind, at the axes alone.
+func TestDrift(t *testing.T) {
+	law := func(z []float64, share float64) float64 { return math.Log(0.69) - 5.783*0.3*math.Exp(0.7*z[0]+0.4*z[1]+share*z[0]*z[1]) }
+	f := func(z []float64) float64 { return law(z, 0.05) }
+	rough := func(z []float64) float64 { return law(z, 0.03) - 0.4 + 0.1*z[0] }
+	values := func(points [][]float64) []float64 {
+		var all []float64
+		for _, p := range points {
+			all = append(all, f(p))
+		}
+		return all
+	}
+	points := Points(2)
+	line := Line(2, values(points))
+	with, err := Fit(rough, points, values(points), line, values(line))
+	require.NoError(t, err)
+	without, err := Fit(nil, points, values(points), line, values(line))
+	require.NoError(t, err)
+	t.Logf("off by %.3f with, %.3f without", off(with, 2, f), off(without, 2, f))
+	require.Less(t, off(with, 2, f), 0.3*off(without, 2, f))
+	exact, err := Fit(f, points, values(points), line, values(line))
+	require.NoError(t, err)
+	require.InDelta(t, 0, off(exact, 2, f), 1e-12)
+	require.Len(t, exact.Line(), 6)
+	require.InDelta(t, f([]float64{-0.8, -0.5}), exact.At([]float64{-0.8, -0.5}), 1e-12)
+}
+
+// Turned draws are as normal as before and fill the line evenly: the 10 and 90 % points along it are those of the normal distribution to a part in a thousand.
+func TestAlong(t *testing.T) {
+	draws := Draws(1024, 4, 1)
+	s := Surrogate{alpha: []float64{0.5, -0.5, 0.5, 0.5}}
+	before := make([]float64, len(draws))
+	for i, z := range draws {
+		before[i] = dot(z, z)
+	}
+	s.Along(draws)
+	var along, across []float64
+	for i, z := range draws {
+		require.InDelta(t, before[i], dot(z, z), 1e-9)
+		along, across = append(along, dot(s.alpha, z)), append(across, (z[0]+z[1])/math.Sqrt2)
+	}
+	slices.Sort(along)
+	slices.Sort(across)
+	require.InDelta(t, -Step, along[102], 0.005)
+	require.InDelta(t, Step, along[921], 0.005)
+	require.InDelta(t, -Step, across[102], 0.1)
+	// One axis is its own line; without a line nothing is turned.
+	plain := Draws(8, 4, 1)
+	(&Surrogate{alpha: []float64{1, 0, 0, 0}}).Along(plain)
+	(&Surrogate{}).Along(plain)
+	require.Equal(t, Draws(8, 4, 1), plain)
+}
+
+// Most of the draws about the line lie where the function has its 10 and 90 % points on it.
+func TestAboutLine(t *testing.T) {
+	alpha := []float64{0.6, 0, -0.8}
+	var values []float64
+	for _, p := range Points(3) {
+		values = append(values, -dot(alpha, p))
+	}
+	on := map[int]int{}
+	for _, z := range AboutLine(12, 3, values) {
+		on[int(math.Round(100*dot(alpha, z)))]++
+	}
+	require.Equal(t, map[int]int{-128: 4, 128: 4, -50: 2, 50: 2}, on)
+	require.Equal(t, Draws(5, 3, 7), AboutLine(5, 3, make([]float64, 7)))
 }
 
 // Leaving out each value in turn is what fitting without it gives.
@@ -136,7 +208,7 @@ func TestToldError(t *testing.T) {
 // Values that are not known are done without, as long as there are enough; no centre is no surrogate.
 func TestMissingValues(t *testing.T) {
 	f := func(z []float64) float64 { return 1 - z[0] - 0.3*z[1] }
-	points := Points(2)
+	points := append(Points(2), Draws(24, 2, 7)...)
 	values := make([]float64, len(points))
 	for i, p := range points {
 		values[i] = f(p)
@@ -148,16 +220,16 @@ func TestMissingValues(t *testing.T) {
 		onLine[i] = f(p)
 	}
 	onLine[0] = math.NaN()
-	s, err := Fit(points, values, line, onLine)
+	s, err := Fit(nil, points, values, line, onLine)
 	require.NoError(t, err)
 	require.Less(t, off(s, 2, f), 0.01)
 	for i := range onLine {
 		onLine[i] = math.NaN()
 	}
-	_, err = Fit(points, values, line, onLine)
+	_, err = Fit(nil, points, values, line, onLine)
 	require.ErrorIs(t, err, ErrTooFew)
 	values[0] = math.NaN()
-	_, err = Fit(points, values, line, onLine)
+	_, err = Fit(nil, points, values, line, onLine)
 	require.ErrorIs(t, err, ErrTooFew)
 }
 
