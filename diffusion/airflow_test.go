@@ -12,7 +12,7 @@ import (
 )
 
 // tube is the standard transit with its last guide in a bore [m], the air dragged along.
-func tube(t testing.TB, bore float64) *diffusion.Model {
+func tube(t testing.TB, bore float64) *diffusion.Design {
 	m := transit(t, 20)
 	guide := &m.Path[2]
 	guide.Film = diffusion.Film{Flow: film.Annulus, Bore: bore, Emissivity: 0.9}
@@ -83,7 +83,7 @@ func TestLengthsInDraggedAir(t *testing.T) {
 	m := tube(t, 3e-3)
 	lengths := []float64{0.05, 0.3, 1, 4}
 	w := diffusion.NewMarch()
-	require.NoError(t, w.RunLengths(m, 2, lengths, diffusion.DefaultSettings(), func(i int, r *diffusion.Result) error {
+	require.NoError(t, w.RunLengths(&m.Model, 2, lengths, diffusion.DefaultSettings(), func(i int, r *diffusion.Result) error {
 		alone := tube(t, 3e-3)
 		alone.Path[2].Length = lengths[i]
 		require.Equal(t, run(t, alone).Nozzle, r.Nozzle, "%g m", lengths[i])
@@ -109,7 +109,7 @@ func TestDraggedAirThatCannotBe(t *testing.T) {
 // Air that the strand drags along is between none and enough: the odds draw how much of what could come in through the mouths does, evenly,
 // so that the limit on the way from the one content to the other, by ratios, is met as often as that share; wetted or dried.
 func TestMouthsOfABore(t *testing.T) {
-	sure := func(m *diffusion.Model) *diffusion.Model {
+	sure := func(m *diffusion.Design) *diffusion.Design {
 		m.Material.Diffusivity.Scatter.Value = 1
 		m.LimitStated = true
 		for i := range m.Path {
@@ -117,7 +117,7 @@ func TestMouthsOfABore(t *testing.T) {
 		}
 		return m
 	}
-	mouths := func(m *diffusion.Model) *diffusion.Assessment {
+	mouths := func(m *diffusion.Design) *diffusion.Assessment {
 		free := *m
 		free.Path = append([]diffusion.Zone(nil), m.Path...)
 		for i := range free.Path {
@@ -140,7 +140,7 @@ func TestMouthsOfABore(t *testing.T) {
 	}
 	for share, verdict := range map[float64]diffusion.Verdict{0.05: diffusion.Wet, 0.3: diffusion.Unsure, 0.7: diffusion.Unsure, 0.95: diffusion.Dry} {
 		wetted.Limit, dried.Limit = between(a, share), between(b, 1-share)
-		for name, m := range map[string]*diffusion.Model{"wetted": wetted, "dried": dried} {
+		for name, m := range map[string]*diffusion.Design{"wetted": wetted, "dried": dried} {
 			got := assess(t, m)
 			require.InDelta(t, share, got.Probability, 0.02, name)
 			require.Equal(t, verdict.String(), got.Verdict.String(), name)

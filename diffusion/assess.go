@@ -29,6 +29,7 @@ type Assessment struct {
 	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean at the medians [kg/kg dry]
 	Errors         StateError   // the same for all of the state at the nozzle
 	ZoneErrors     []StateError // and at the exit of each zone
+	Steam          float64      // volume of steam for each volume of polymer at the nozzle's temperature
 	Mouths         float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
 	Verdict        Verdict
 	Numbers        bool // the numerical error alone makes the verdict unsure
@@ -60,11 +61,12 @@ const (
 
 // Assess runs the model at the medians of all that is in doubt, once refined, finds its odds and judges. Where the numerical error
 // alone stands between the answer and a verdict, the model is run again with [Settings.Refined] up to two times.
-func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
-	if err := m.Check(); err != nil {
+func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
+	if err := d.Check(); err != nil {
 		return nil, err
 	}
-	odds := w.oddsMeanwhile(m, s)
+	m, s := &d.Model, s.filled()
+	odds := w.oddsMeanwhile(d, s)
 	a, err := w.assess(m, s)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
@@ -88,14 +90,15 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 		a = finer
 		a.judge()
 	}
-	a.Warnings = warnings(m, a)
+	a.Steam = d.SteamPerVolume(a.Nozzle.Mean)
+	a.Warnings = warnings(d, a)
 	return a, nil
 }
 
 // Swamped tells that the numerical error is so far above the content and the limit that nothing is known.
-func (a *Assessment) Swamped(m *Model) bool {
+func (a *Assessment) Swamped(d *Design) bool {
 	const far = 10
-	return a.NumericalError > far*max(a.Nozzle.Mean, m.Limit)
+	return a.NumericalError > far*max(a.Nozzle.Mean, d.Limit)
 }
 
 // laborious tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with
@@ -120,13 +123,13 @@ type foundOdds struct {
 }
 
 // oddsMeanwhile finds the odds beside other work, on lanes of their own.
-func (w *March) oddsMeanwhile(m *Model, s Settings) <-chan foundOdds {
+func (w *March) oddsMeanwhile(d *Design, s Settings) <-chan foundOdds {
 	if w.beside == nil {
 		w.beside = marchOn(w.grids)
 	}
 	out := make(chan foundOdds, 1)
 	go func() {
-		o, err := w.beside.Odds(m, s)
+		o, err := w.beside.Odds(d, s)
 		out <- foundOdds{o, err}
 	}()
 	return out
@@ -181,7 +184,7 @@ func (m *Model) Unseen(s Settings) float64 {
 	if m.covered() {
 		share += coverError
 	}
-	return leastError + share*min(1, frontResolution/s.Resolution)
+	return leastError + share*min(1, frontResolution/s.filled().Resolution)
 }
 
 // Margin is the half-width of the band that holds the exact value, by the grid convergence index, from one

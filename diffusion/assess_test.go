@@ -29,7 +29,7 @@ func TestUnseenErrorFallsWithTheGrid(t *testing.T) {
 
 // Data that end at 290 K serve at 291 K and not at 285 K; a limit at the very content is in doubt, one at twice it is not.
 func TestWarningsAtTheirEdges(t *testing.T) {
-	find := func(m *diffusion.Model, c diffusion.Concern) (diffusion.Warning, bool) {
+	find := func(m *diffusion.Design, c diffusion.Concern) (diffusion.Warning, bool) {
 		a := assess(t, m)
 		i := slices.IndexFunc(a.Warnings, func(w diffusion.Warning) bool { return w.Concern == c })
 		if i < 0 {
@@ -66,8 +66,8 @@ func TestErrorsByTheirDefinition(t *testing.T) {
 	a, err := w.Assess(m, s)
 	require.NoError(t, err)
 	var coarse, fine diffusion.Result
-	require.NoError(t, w.Run(m, s, &coarse))
-	require.NoError(t, w.Run(m, s.Refined(), &fine))
+	require.NoError(t, w.Run(&m.Model, s, &coarse))
+	require.NoError(t, w.Run(&m.Model, s.Refined(), &fine))
 	check := func(got diffusion.StateError, c, f diffusion.State) {
 		unseen := m.Unseen(s)
 		largest := max(c.Mean, f.Mean, c.Centre, c.Skin)

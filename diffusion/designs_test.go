@@ -20,7 +20,7 @@ func designs(t testing.TB, count, workers int, use func(i int, r *diffusion.Resu
 		Count: count, Workers: workers, Settings: perMille(), Use: use,
 		Make: func(i int, m *diffusion.Model) error {
 			path := append(m.Path[:0], base.Path...)
-			*m = *base
+			*m = base.Model
 			m.Path = path
 			m.Path[1].Length = 0.5 * math.Pow(80, float64(i%22)/21)
 			m.Path[1].Air.Temperature = 333.15 + float64(i/22%22)*3

@@ -12,10 +12,10 @@ import (
 	"strandry/diffusion/surrogate"
 )
 
-// ensemble marches a model at deviates of its unknowns.
+// ensemble marches a design at deviates of its unknowns.
 type ensemble struct {
 	marches  *March
-	model    *Model
+	design   *Design
 	unknowns []Unknown
 	settings Settings
 	result   Result
@@ -25,20 +25,20 @@ type ensemble struct {
 	soft     float64                         // added to that content before its logarithm is taken [kg/kg dry]; zero for none
 }
 
-func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
-	if err := m.Check(); err != nil {
+func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
+	if err := d.Check(); err != nil {
 		return nil, err
 	}
-	return &ensemble{marches: w, model: m, unknowns: m.Unknowns(), settings: s}, nil
+	return &ensemble{marches: w, design: d, unknowns: d.Unknowns(), settings: s}, nil
 }
 
 // agreements of air and strand at the medians, where it takes some search; nil for none.
 func (e *ensemble) agreements() []agreement {
-	if !slices.ContainsFunc(e.model.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
+	if !slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
 		return nil
 	}
-	if e.marches.Run(e.model, e.settings, &e.result) != nil {
-		return make([]agreement, len(e.model.Path))
+	if e.marches.Run(&e.design.Model, e.settings, &e.result) != nil {
+		return make([]agreement, len(e.design.Path))
 	}
 	return slices.Clone(e.result.agreements)
 }
@@ -54,7 +54,7 @@ func (e *ensemble) march(deviates []float64) float64 {
 }
 
 func (e *ensemble) tried(deviates []float64) (float64, error) {
-	m, open, err := e.model.drawn(e.unknowns, deviates)
+	m, open, err := e.design.drawn(e.unknowns, deviates)
 	if err != nil {
 		return 0, err
 	}
@@ -90,7 +90,7 @@ func (e *ensemble) log(content float64) float64 {
 	if e.soft > 0 {
 		return math.Log(content + e.soft)
 	}
-	return logarithm(content, e.model.Limit)
+	return logarithm(content, e.design.Limit)
 }
 
 // logarithm of a content, or of a millionth of the limit where it is less.
@@ -176,7 +176,7 @@ func (e *ensemble) wet(values []float64) float64 {
 		}
 	}
 	if e.measure == nil {
-		wettest = math.Max(wettest, e.log(max(e.model.Start, e.model.Limit)))
+		wettest = math.Max(wettest, e.log(max(e.design.Start, e.design.Limit)))
 	}
 	return wettest
 }

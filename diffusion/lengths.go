@@ -19,7 +19,8 @@ func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, us
 
 // runLengths starts the agreement of air and strand for each length from that of a similar model; nil for none.
 func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agreement, s Settings, use func(i int, r *Result) error) error {
-	if err := m.Check(); err != nil {
+	s, err := sound(m, s)
+	if err != nil {
 		return err
 	}
 	varied := *m
@@ -103,7 +104,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 	at := func(i int, from *lane) error {
 		z.Length = lengths[i]
 		if from == side {
-			side.set(m, g)
+			side.set(m, b.settings, g)
 			side.hottest = l.hottest
 		}
 		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})

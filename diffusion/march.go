@@ -72,7 +72,8 @@ func (w *March) RunNear(near *Result, m *Model, s Settings, result *Result) erro
 }
 
 func (w *March) run(m *Model, s Settings, near []agreement, result *Result) error {
-	if err := m.Check(); err != nil {
+	s, err := sound(m, s)
+	if err != nil {
 		return err
 	}
 	g, err := w.grid(m, s)
@@ -93,10 +94,10 @@ func (w *March) run(m *Model, s Settings, near []agreement, result *Result) erro
 }
 
 // set readies a lane for a model on a grid.
-func (l *lane) set(m *Model, g *radial.Grid) {
-	l.model, l.floor = m, driest*m.wettest()
+func (l *lane) set(m *Model, s Settings, g *radial.Grid) {
+	l.model, l.floor = m, s.floor(m)
 	l.potential = radial.Exponential(m.Material.Diffusivity.Beta.Value)
-	l.around.radius, l.around.factor = m.Radius, m.DiffusivityFactor
+	l.around.radius = m.Radius
 	l.around.diffusivity, l.around.sorption = &m.Material.Diffusivity, &m.Material.Sorption
 	l.gaps = l.gaps[:0]
 	for i := range g.Len() - 1 {
@@ -106,14 +107,14 @@ func (l *lane) set(m *Model, g *radial.Grid) {
 
 // begin takes the strand through its storage.
 func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error {
-	l.set(m, g)
+	l.set(m, s, g)
 	l.cylinder.Start(g, m.Start)
 	l.crossing.alive = false
 	l.around.thermal.rest(m.StartTemperature)
 	result.reset(m)
 	for i := range m.Storage {
 		if err := l.pass(&m.Storage[i], s, nil); err != nil {
-			return fmt.Errorf("storage %q: %w", m.Storage[i].Name, err)
+			return fmt.Errorf("zone %q: %w", m.Storage[i].Name, err)
 		}
 	}
 	l.cylinder.Lost = 0
@@ -188,7 +189,7 @@ func (z *Zone) skin(m *Model, temperature *float64) float64 {
 	t := z.Residence(m.Speed)
 	pace := 2 * heat / (m.Material.Density.Value * m.Material.HeatCapacity.Value * m.Radius)
 	*temperature = z.Air.Temperature + (*temperature-z.Air.Temperature)*math.Exp(-pace*t)
-	return math.Sqrt(m.DiffusivityFactor*m.Material.Diffusivity.Dry(*temperature)*t) / m.Radius
+	return math.Sqrt(m.Material.Diffusivity.Dry(*temperature)*t) / m.Radius
 }
 
 // wettest is the content that the air of a zone allows as it is supplied [kg/kg].
@@ -289,10 +290,6 @@ func (l *lane) problem() radial.Problem {
 	}
 	return radial.Problem{Potential: &l.potential, Companion: (*coupled)(&l.around)}
 }
-
-// driest is the share of the wettest content of the way below which the error of a step is not relative to
-// the content any more.
-const driest = 1e-4
 
 // numerics turn settings into those of the solver.
 func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {

@@ -5,11 +5,11 @@ import (
 	"slices"
 )
 
-// OddsLengths finds the odds of the model for each of the rising lengths [m] of the zone with the given index, and calls use with each in
+// OddsLengths finds the odds of the design for each of the rising lengths [m] of the zone with the given index, and calls use with each in
 // turn. They are those of [March.Odds], to the bit; but most of the marches are made once for all lengths, see [March.RunLengths].
-func (w *March) OddsLengths(m *Model, zone int, lengths []float64, s Settings, use func(i int, o Odds, err error) error) error {
-	varied := *m
-	varied.Path = slices.Clone(m.Path)
+func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, use func(i int, o Odds, err error) error) error {
+	varied := *d
+	varied.Path = slices.Clone(d.Path)
 	if len(lengths) > 0 {
 		varied.Path[zone].Length = lengths[0]
 	}
@@ -52,7 +52,7 @@ type family struct {
 
 // at gives the values at points for the length with index i.
 func (f *family) at(points [][]float64, i int) []float64 {
-	if len(f.lengths) == 1 || len(f.model.Given) > 0 {
+	if len(f.lengths) == 1 || len(f.design.Given) > 0 {
 		return f.each(points) // what is given may change the length itself
 	}
 	table, known := f.tables[len(points)]
@@ -70,7 +70,7 @@ func (f *family) at(points [][]float64, i int) []float64 {
 
 // along is [ensemble.march] for all lengths.
 func (f *family) along(deviates []float64) []float64 {
-	m, open, err := f.model.drawn(f.unknowns, deviates)
+	m, open, err := f.design.drawn(f.unknowns, deviates)
 	if err != nil {
 		f.fails(err)
 		return slices.Repeat([]float64{math.NaN()}, len(f.lengths))
@@ -89,7 +89,7 @@ func (f *family) along(deviates []float64) []float64 {
 func (f *family) logarithms(m *Model) []float64 {
 	logs := make([]float64, 0, len(f.lengths))
 	err := f.marches.runLengths(m, f.zone, f.lengths, f.near, f.settings, func(_ int, r *Result) error {
-		logs = append(logs, logarithm(r.Nozzle.Mean, m.Limit))
+		logs = append(logs, logarithm(r.Nozzle.Mean, f.design.Limit))
 		return nil
 	})
 	if err == nil {

@@ -17,7 +17,6 @@ type Result struct {
 	Profile []float64 // moisture content there at the nozzle [kg/kg dry]
 
 	Removed float64 // share of the starting content that is gone; negative if it grew
-	Steam   float64 // volume of steam for each volume of polymer at the nozzle temperature
 	Balance float64 // content at the end plus what left less content at the start, over the largest content on the way
 	Steps   int     // accepted steps of the march
 	Nodes   int     // of the grid
@@ -82,7 +81,6 @@ func (r *Result) finish(l *lane) error {
 	if r.Start.Mean > 0 {
 		r.Removed = 1 - r.Nozzle.Mean/r.Start.Mean
 	}
-	r.Steam = SteamPerVolume(r.Nozzle.Mean, m)
 	left := 2 * l.cylinder.Lost
 	scale := max(r.Start.Mean, 1e-12)
 	for i := range r.Zones {
@@ -91,14 +89,6 @@ func (r *Result) finish(l *lane) error {
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
 	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
 	return r.sound(l.floor)
-}
-
-// SteamPerVolume is the volume of steam that a content [kg/kg dry] makes at the
-// nozzle's temperature and pressure, for each volume of polymer: an ideal gas,
-// and the density of the solid for that of the melt (which is a tenth or so
-// lower).
-func SteamPerVolume(content float64, m *Model) float64 {
-	return content * m.Material.Density.Value * humidair.VapourConstant * m.NozzleTemperature / m.Pressure
 }
 
 // ErrCondenses is what becomes of a design, where many are compared, whose air is too little to hold the

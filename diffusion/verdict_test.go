@@ -70,10 +70,10 @@ func TestErrorWiderThanItsContent(t *testing.T) {
 	m.Material.Diffusivity.Scatter.Value = 1
 	coarse := diffusion.Settings{Resolution: 2.4, Tolerance: 0.1}
 	w := diffusion.NewMarch()
-	mean, off, err := w.NumericalError(m, coarse)
+	mean, off, err := w.NumericalError(&m.Model, coarse)
 	require.NoError(t, err)
 	require.Greater(t, off, mean)
-	exact, told, err := w.NumericalError(m, diffusion.Settings{Resolution: 20, Tolerance: 1e-7})
+	exact, told, err := w.NumericalError(&m.Model, diffusion.Settings{Resolution: 20, Tolerance: 1e-7})
 	require.NoError(t, err)
 	require.Less(t, told, 0.1*exact)
 	require.Less(t, exact, 0.5*mean)

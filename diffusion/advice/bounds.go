@@ -25,7 +25,7 @@ const (
 )
 
 // possible are the changes that can be made to a design, each as far as its bound.
-func (b *Bounds) possible(m *diffusion.Model, r *diffusion.Result, dryer int) []Change {
+func (b *Bounds) possible(m *diffusion.Design, r *diffusion.Result, dryer int) []Change {
 	var all []Change
 	add := func(kind Kind, parts ...Part) {
 		if len(parts) > 0 {
@@ -60,7 +60,7 @@ func (b *Bounds) possible(m *diffusion.Model, r *diffusion.Result, dryer int) []
 }
 
 // drying are the zones that may dry more: the dryer, and before it up to two others that are heated.
-func drying(m *diffusion.Model, dryer int) []int {
+func drying(m *diffusion.Design, dryer int) []int {
 	const most = 3
 	zones := []int{dryer}
 	for i := 0; i < dryer && len(zones) < most; i++ {
@@ -72,7 +72,7 @@ func drying(m *diffusion.Model, dryer int) []int {
 }
 
 // feed is the part of a change of the feed.
-func (b *Bounds) feed(m *diffusion.Model, possible bool, bound float64) []Part {
+func (b *Bounds) feed(m *diffusion.Design, possible bool, bound float64) []Part {
 	if !possible {
 		return nil
 	}
@@ -80,7 +80,7 @@ func (b *Bounds) feed(m *diffusion.Model, possible bool, bound float64) []Part {
 }
 
 // dry is the part of drier air in a zone.
-func (b *Bounds) dry(m *diffusion.Model, zone int) []Part {
+func (b *Bounds) dry(m *diffusion.Design, zone int) []Part {
 	a := &m.Path[zone].Air
 	driest := humidair.SaturationPressure(b.Driest)
 	switch {
@@ -93,7 +93,7 @@ func (b *Bounds) dry(m *diffusion.Model, zone int) []Part {
 }
 
 // air is the part of more air through a zone, where it is limited.
-func (b *Bounds) air(m *diffusion.Model, zone int) []Part {
+func (b *Bounds) air(m *diffusion.Design, zone int) []Part {
 	z := &m.Path[zone]
 	p := Part{Zone: zone}
 	switch a := &z.Air; {
@@ -125,7 +125,7 @@ func wettest(r *diffusion.Result, dryer int) int {
 }
 
 // cool is the change of what is hotter than the strand bears.
-func (b *Bounds) cool(m *diffusion.Model) Change {
+func (b *Bounds) cool(m *diffusion.Design) Change {
 	bears := m.Material.GivesWay().Min
 	c := Change{Kind: Cooler}
 	for i := range m.Path {

@@ -50,7 +50,7 @@ type Diagnosis struct {
 }
 
 // Diagnose tells what holds a design back, at the medians of what is in doubt.
-func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) Diagnosis {
+func Diagnose(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment) Diagnosis {
 	first := a.Zones[0]
 	floor := first
 	d := Diagnosis{Floor: first.Supplied, FloorZone: first.Name, Lowest: a.Start.Mean, Dryer: Dryer(m, &a.Result)}
@@ -62,7 +62,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
 		}
 	}
-	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
+	e := endless{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	switch {
 	case a.Nozzle.Mean <= m.Limit && a.Endurance.Survival == diffusion.Softens:
 		d.Cause = Softening
@@ -86,8 +86,8 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 }
 
 // Hindrance tells why no length of a zone meets the limit: Air, Flow or Rewetting.
-func Hindrance(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, zone int) Cause {
-	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
+func Hindrance(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment, zone int) Cause {
+	e := endless{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	if a.Zones[zone].Supplied > m.Limit {
 		return Air
 	}
@@ -100,7 +100,7 @@ func Hindrance(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, 
 // endless tries how far drying without end would bring a design.
 type endless struct {
 	march    *diffusion.March
-	model    *diffusion.Model
+	design   *diffusion.Design
 	settings diffusion.Settings
 	zones    []diffusion.ZoneResult
 	result   diffusion.Result
@@ -109,7 +109,7 @@ type endless struct {
 // cause is Time where the length of one zone, or of all that are dry enough, would do; else Flow if air without
 // limit would, else Rewetting. content is what is left, zero where no march tells it.
 func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
-	limit := e.model.Limit
+	limit := e.design.Limit
 	dry := func(i int) bool { return e.zones[i].Supplied <= limit }
 	for _, i := range e.tried(dryer) {
 		mean, ok := e.run(func(k int) bool { return k == i }, false)
@@ -151,7 +151,7 @@ func (e *endless) tried(dryer int) []int {
 // everywhere. ok is false where no such length has an answer.
 func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, ok bool) {
 	for _, length := range [...]float64{1e4, 3e3, 1e3, 300, 100, 30} { // [m]
-		m := *e.model
+		m := *e.design
 		m.Path = slices.Clone(m.Path)
 		for i := range m.Path {
 			if long(i) {
@@ -161,7 +161,7 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 				m.Path[i].Air = m.Path[i].Air.Endless()
 			}
 		}
-		if e.march.Run(&m, e.settings, &e.result) == nil {
+		if e.march.Run(&m.Model, e.settings, &e.result) == nil {
 			return e.result.Nozzle.Mean, true
 		}
 	}
@@ -176,8 +176,8 @@ func (e *endless) dips(zone int) bool {
 		lengths = append(lengths, x)
 	}
 	met := false
-	err := e.march.RunLengths(e.model, zone, lengths, e.settings, func(_ int, r *diffusion.Result) error {
-		met = met || r.Nozzle.Mean <= e.model.Limit
+	err := e.march.RunLengths(&e.design.Model, zone, lengths, e.settings, func(_ int, r *diffusion.Result) error {
+		met = met || r.Nozzle.Mean <= e.design.Limit
 		return nil
 	})
 	return err == nil && met
@@ -187,7 +187,7 @@ func (e *endless) dips(zone int) bool {
 // where diffusion comes furthest (greatest Fourier number). Air that does so where the strand leaves it
 // goes before such as does only as supplied; where the air of none does, that with the lowest equilibrium. The
 // result is that of an assessment or a trace, which have Fourier numbers.
-func Dryer(m *diffusion.Model, r *diffusion.Result) int {
+func Dryer(m *diffusion.Design, r *diffusion.Result) int {
 	better := func(i, j int) bool {
 		a, b := r.Zones[i], r.Zones[j]
 		if x, y := a.Equilibrium <= m.Limit, b.Equilibrium <= m.Limit; x != y {

@@ -17,7 +17,7 @@ const room = 296.15 // [K]
 
 // design is a strand of a library material in equilibrium with a room of 23 °C and 50 %,
 // through a chamber and a guide in room air.
-func design(t *testing.T, material string, length, celsius, vapour, guide float64) *diffusion.Model {
+func design(t *testing.T, material string, length, celsius, vapour, guide float64) *diffusion.Design {
 	p, err := materials.Lookup(material)
 	require.NoError(t, err)
 	zone := func(name string, length, kelvin, vapour float64) diffusion.Zone {
@@ -26,19 +26,18 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 			Air: diffusion.Air{Temperature: kelvin, VapourPressure: vapour},
 		}
 	}
-	return &diffusion.Model{
+	return &diffusion.Design{Model: diffusion.Model{
 		Radius: 0.875e-3, Material: p, Speed: 2e-3, Start: p.Sorption.Content(0.5, room), StartTemperature: room,
 		Path: []diffusion.Zone{
 			zone("chamber", length, celsius+273.15, vapour),
 			zone("guide", guide, room, humidair.VapourPressureAt(0.5, room)),
 		},
-		Limit: p.MouldingLimit.Value, Purpose: materials.Moulding, NozzleTemperature: p.NozzleTemperature.Value,
-		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
-	}
+		Pressure: humidair.StandardPressure,
+	}, Target: diffusion.Target{Limit: p.MouldingLimit.Value, Purpose: materials.Moulding, NozzleTemperature: p.NozzleTemperature.Value}}
 }
 
 // diagnosed assesses and diagnoses a design.
-func diagnosed(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, advice.Diagnosis) {
+func diagnosed(t *testing.T, m *diffusion.Design) (*diffusion.Assessment, advice.Diagnosis) {
 	t.Helper()
 	w := diffusion.NewMarch()
 	a, err := w.Assess(m, diffusion.DefaultSettings())
@@ -48,7 +47,7 @@ func diagnosed(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, advice.
 
 func TestCauses(t *testing.T) {
 	heatedRoom := humidair.VapourPressureAt(0.5, room)
-	cases := map[advice.Cause]*diffusion.Model{
+	cases := map[advice.Cause]*diffusion.Design{
 		advice.Air:       design(t, "pla", 12, 45, heatedRoom, 0.02),
 		advice.Time:      design(t, "pa6", 2, 80, 103, 0.02),
 		advice.Rewetting: design(t, "pc", 12, 110, 103, 5),
@@ -141,7 +140,7 @@ func TestReheat(t *testing.T) {
 
 // Why no length of the first zone will do: its air, too little of it, or what comes after.
 func TestHindrance(t *testing.T) {
-	hindrance := func(m *diffusion.Model) advice.Cause {
+	hindrance := func(m *diffusion.Design) advice.Cause {
 		w := diffusion.NewMarch()
 		a, err := w.Assess(m, diffusion.DefaultSettings())
 		require.NoError(t, err)

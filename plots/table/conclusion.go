@@ -90,7 +90,7 @@ func (a *Answer) nothing() string {
 }
 
 // hindrance is the sentence on what is in the way besides time.
-func hindrance(d *advice.Diagnosis, m *diffusion.Model) string {
+func hindrance(d *advice.Diagnosis, m *diffusion.Design) string {
 	over := func(content float64) string {
 		return fmt.Sprintf("%s, %s its limit of %s", percent(content), times(content/m.Limit), limit(m.Limit))
 	}

@@ -52,11 +52,11 @@ func TestManyOpenings(t *testing.T) {
 			return z
 		}
 		m := diffusion.Model{
-			Radius: 0.875e-3, Material: p, Speed: speed, StartTemperature: temperature, Limit: 0.001, NozzleTemperature: 500,
+			Radius: 0.875e-3, Material: p, Speed: speed, StartTemperature: temperature,
 			Pressure: pressure, Start: c.inside(interval, tau),
 		}
 		const settling = 20 * hour // R²/D
-		m.DiffusivityFactor = m.Radius * m.Radius / settling / p.Diffusivity.Dry(temperature)
+		m.Material.Diffusivity.ReferenceValue.Value *= m.Radius * m.Radius / settling / p.Diffusivity.Dry(temperature)
 		for range cycles {
 			m.Path = append(m.Path, zone("open", open, c.room, 0), zone("closed", interval-open, c.store, c.room))
 		}

@@ -13,7 +13,7 @@ const speed = 1e-3
 const watched = 12
 
 // opening sets what one opening costs a strand, given as it lies dry in the air.
-func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.Model) error {
+func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.Design) error {
 	m := *dry
 	store := Air{Temperature: s.Store.Temperature, VapourPressure: s.Store.VapourPressure}
 	m.Start, m.StartActivity, m.StartTemperature = r.Store, s.Store.Humidity, store.Temperature
@@ -38,10 +38,10 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.
 		return peak(t.Points) - m.Start, nil
 	}
 	var err error
-	if r.Gain, err = gain(&m, s.Settings); err != nil {
+	if r.Gain, err = gain(&m.Model, s.Settings); err != nil {
 		return err
 	}
-	fine, err := gain(&m, s.Settings.Refined())
+	fine, err := gain(&m.Model, s.Settings.Refined())
 	if err != nil {
 		return err
 	}

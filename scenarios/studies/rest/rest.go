@@ -11,9 +11,9 @@ import (
 
 // State is a strand at rest and the air around it.
 type State struct {
-	Model diffusion.Model // its material, radius, start, storage, limit; path and speed are not used
-	Air   diffusion.Air   // without limit
-	Film  diffusion.Film
+	diffusion.Design               // its material, radius, start, storage, limit; path and speed are not used
+	Air              diffusion.Air // without limit
+	Film             diffusion.Film
 }
 
 // Time is when the mean content passes the limit.
@@ -44,12 +44,12 @@ func (s *State) After(w *diffusion.March, seconds float64, n diffusion.Settings,
 	if err != nil {
 		return err
 	}
-	return w.Run(m, n, r)
+	return w.Run(&m.Model, n, r)
 }
 
 // model is the strand as one that runs.
-func (s *State) model(seconds float64) (*diffusion.Model, error) {
-	m := s.Model
+func (s *State) model(seconds float64) (*diffusion.Design, error) {
+	m := s.Design
 	m.Speed = speed
 	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film}}
 	return &m, m.Check()
@@ -68,7 +68,7 @@ func (s *State) Wets(w *diffusion.March, n diffusion.Settings) (Time, error) {
 // passes finds when the content, above the limit by the given sign, is at the limit.
 func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (Time, error) {
 	var t Time
-	beyond := func(mean float64) float64 { return sign * (mean/s.Model.Limit - 1) }
+	beyond := func(mean float64) float64 { return sign * (mean/s.Limit - 1) }
 	b, err := s.bracket(w, n, beyond)
 	switch {
 	case err != nil:
@@ -106,7 +106,7 @@ func (s *State) bracket(w *diffusion.March, n diffusion.Settings, beyond func(me
 	}
 	errPassed := errors.New("passed")
 	seen := make([]place, 0, len(lengths)+1)
-	err = w.RunLengths(m, 0, lengths, n, func(i int, r *diffusion.Result) error {
+	err = w.RunLengths(&m.Model, 0, lengths, n, func(i int, r *diffusion.Result) error {
 		if i == 0 {
 			seen = append(seen, place{math.Log(shortest) - step, beyond(r.Start.Mean)})
 		}
@@ -172,7 +172,7 @@ func (s *State) band(w *diffusion.March, t *Time, n diffusion.Settings) error {
 		return err
 	}
 	mean := t.Result.Nozzle.Mean
-	off := diffusion.Margin(mean, fine.Nozzle.Mean) + m.Unseen(n)*mean + math.Abs(mean-s.Model.Limit)
+	off := diffusion.Margin(mean, fine.Nozzle.Mean) + m.Unseen(n)*mean + math.Abs(mean-s.Limit)
 	rise := math.Abs(later.Nozzle.Mean - t.Result.Nozzle.Mean)
 	if rise > 0 {
 		t.NumericalError = math.Min(off/rise*0.05*t.Seconds, t.Seconds)
