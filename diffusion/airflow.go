@@ -42,7 +42,7 @@ func (m *Model) DryFlow(z *Zone) float64 {
 
 // dryDensity is that of the dry share of air at a temperature [K], over the whole volume [kg/m³].
 func (m *Model) dryDensity(a *Air, temperature float64) float64 {
-	return (m.atmosphere() - a.VapourPressure) / (humidair.DryAirConstant * temperature)
+	return (m.AirPressure() - a.VapourPressure) / (humidair.DryAirConstant * temperature)
 }
 
 // ring is the section between strand and bore [m²], zero where there is none.

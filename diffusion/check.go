@@ -18,7 +18,7 @@ func (m *Model) Check() error {
 		{"speed [m/s]", m.Speed, 1e-9, 10},
 		{"starting content [kg/kg]", m.Start, 0, 10},
 		{"starting temperature [K]", m.StartTemperature, 213.15, 623.15},
-		{"pressure [Pa]", m.atmosphere(), 1e3, 1e6},
+		{"pressure [Pa]", m.AirPressure(), 1e3, 1e6},
 	}
 	for _, v := range values {
 		if err := between(v.name, v.value, v.low, v.high); err != nil {
@@ -102,10 +102,10 @@ func (z *Zone) check(m *Model, rest bool) error {
 		{"length [m]", z.Length, 0, 1e6},
 		{"duration [s]", z.Duration, 0, 1e12},
 		{"air temperature [K]", z.Air.Temperature, 213.15, 623.15},
-		{"vapour pressure [Pa]", z.Air.VapourPressure, 0, m.atmosphere() * 0.999},
+		{"vapour pressure [Pa]", z.Air.VapourPressure, 0, m.AirPressure() * 0.999},
 		{"flow of dry air [kg/s]", z.Air.DryFlow, 0, 1e9},
 		{"flow of air [m3/s]", z.Air.VolumeFlow, 0, 1e9},
-		{"vapour pressure at the entry [Pa]", z.Air.Relax.From, 0, m.atmosphere() * 0.999},
+		{"vapour pressure at the entry [Pa]", z.Air.Relax.From, 0, m.AirPressure() * 0.999},
 		{"time constant of the air [s]", z.Air.Relax.TimeConstant, 0, 1e12},
 		{"h [W/(m² K)]", z.Film.Heat, 0, 1e6},
 		{"k_m [m/s]", z.Film.Mass, 0, 1e3},

@@ -56,5 +56,5 @@ func (d *Design) LimitInDoubt() materials.Value {
 // and the density of the solid for that of the melt (which is a tenth or so
 // lower).
 func (d *Design) SteamPerVolume(content float64) float64 {
-	return content * d.Material.Density.Value * humidair.VapourConstant * d.NozzleTemperature / d.atmosphere()
+	return content * d.Material.Density.Value * humidair.VapourConstant * d.NozzleTemperature / d.AirPressure()
 }

@@ -23,8 +23,8 @@ type Model struct {
 	Pressure float64 // of the air [Pa], 1e3 to 1e6; zero for that of the standard atmosphere
 }
 
-// atmosphere is the pressure of the air [Pa].
-func (m *Model) atmosphere() float64 {
+// AirPressure is the pressure of the air [Pa]: as stated, else that of the standard atmosphere.
+func (m *Model) AirPressure() float64 {
 	if m.Pressure == 0 {
 		return humidair.StandardPressure
 	}

@@ -11,14 +11,14 @@ import (
 // supply describes the air of a zone as the strand meets it first.
 func (l *lane) supply(z *Zone) airSupply {
 	m := l.model
-	a := airSupply{pressure: z.Air.VapourPressure, total: m.atmosphere(), entered: l.cylinder.Lost}
+	a := airSupply{pressure: z.Air.VapourPressure, total: m.AirPressure(), entered: l.cylinder.Lost}
 	if r := z.Air.Relax; r.TimeConstant > 0 {
 		a.rate, a.last, a.excess = 1/r.TimeConstant, a.pressure, r.From-a.pressure
 		a.pressure = r.From
 	}
 	if z.Air.Limited() && z.Length > 0 {
 		a.limited = true
-		a.base = humidair.HumidityRatio(z.Air.VapourPressure, m.atmosphere())
+		a.base = humidair.HumidityRatio(z.Air.VapourPressure, m.AirPressure())
 		a.gain = 2 * math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed / m.DryFlow(z)
 	}
 	return a

@@ -35,7 +35,7 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 func filmConditions(z *Zone, m *Model) film.Conditions {
 	return film.Conditions{
 		Flow: z.Film.Flow, Diameter: 2 * m.Radius, AirTemperature: z.Air.Temperature,
-		VapourPressure: z.Air.VapourPressure, Pressure: m.atmosphere(), AirSpeed: m.AirSpeed(z),
+		VapourPressure: z.Air.VapourPressure, Pressure: m.AirPressure(), AirSpeed: m.AirSpeed(z),
 		Bore: z.Film.Bore, Dragged: z.Air.Dragged, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
 	}
 }

@@ -102,7 +102,7 @@ func (b *Bounds) air(m *diffusion.Design, zone int) []Part {
 	case a.VolumeFlow > 0:
 		p.From, p.Bound = a.VolumeFlow, max(airTimes*a.VolumeFlow, airLeast)
 	case a.Dragged:
-		p.From = m.DryFlow(z) * humidair.DryAirConstant * b.Room / (m.Pressure - a.VapourPressure)
+		p.From = m.DryFlow(z) * humidair.DryAirConstant * b.Room / (m.AirPressure() - a.VapourPressure)
 		p.Bound = max(airTimes*p.From, airLeast)
 	case a.DryFlow > 0:
 		p.From, p.Bound = a.DryFlow, airTimes*a.DryFlow

@@ -41,7 +41,7 @@ type Part struct {
 	From, To float64
 	Bound    float64 // To goes no further
 
-	Key, Was, Is string // how it is written down, by the [Design]
+	Key, Was, Is string // how it is written down, by the [Draft]
 
 	held float64 // temperature at which the humidity is held [K]; zero where it is not
 }
