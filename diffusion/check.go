@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Check tells the first thing that makes a model unfit to run: a value that is not
@@ -15,7 +16,7 @@ func (m *Model) Check() error {
 		low, high float64
 	}{
 		{"radius [m]", m.Radius, 1e-6, 0.1},
-		{"speed [m/s]", m.Speed, 1e-9, 10},
+		{"speed [m/s]", m.Speed, m.slowest(), 10},
 		{"starting content [kg/kg]", m.Start, 0, 10},
 		{"starting temperature [K]", m.StartTemperature, 213.15, 623.15},
 		{"pressure [Pa]", m.AirPressure(), 1e3, 1e6},
@@ -42,6 +43,14 @@ func (m *Model) Check() error {
 		}
 	}
 	return nil
+}
+
+// slowest is the least speed that is taken [m/s]: nothing runs through a path of durations.
+func (m *Model) slowest() float64 {
+	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Length != 0 }) {
+		return 1e-9
+	}
+	return 0
 }
 
 // checkMaterial tells what no march can do without.
@@ -79,8 +88,15 @@ func (e *RangeError) Error() string {
 }
 
 func (z *Zone) check(m *Model, rest bool) error {
-	if rest == (z.Duration == 0) || rest == (z.Length > 0) {
-		return fmt.Errorf("a storage needs a duration and a zone of the path a length, and neither both")
+	switch {
+	case z.Duration != 0 && z.Length != 0:
+		return fmt.Errorf("length [m] = %g and duration [s] = %g: allowed is one of them", z.Length, z.Duration)
+	case z.Duration == 0 && (rest || z.Length == 0):
+		return fmt.Errorf("length [m] = %g and duration [s] = 0: allowed is a zone of the path with either, and a storage with a duration", z.Length)
+	case z.Duration != 0 && z.Air.Limited():
+		return errors.New("a limited flow of air meets a strand that runs: allowed is one in a zone with a length")
+	case z.Duration != 0 && z.alongFilm() && !(z.Film.Heat > 0 && z.Film.Mass > 0):
+		return errors.New("the film of air along the strand, or on one that hangs, rests on a length: allowed are a zone with one, or both coefficients")
 	}
 	if err := z.checkFlow(m); err != nil {
 		return err

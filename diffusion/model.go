@@ -12,13 +12,13 @@ import (
 type Model struct {
 	Radius   float64 // [m]
 	Material materials.Polymer
-	Speed    float64 // of the feed [m/s]; used for zones with a length
+	Speed    float64 // of the feed [m/s], 1e-9 to 10; not used where no zone of the path has a length
 
 	Start            float64 // moisture content, uniform [kg/kg dry]
 	StartActivity    float64 // water activity that Start is in equilibrium with at StartTemperature; zero for a content that is known by itself
 	StartTemperature float64 // [K]
 	Storage          []Zone  // what the strand lay through before it set off, each with a Duration
-	Path             []Zone  // what it runs through, each with a Length
+	Path             []Zone  // what it runs through, each with a Length, or where it stands still, with a Duration
 
 	Pressure float64 // of the air [Pa], 1e3 to 1e6; zero for that of the standard atmosphere
 }
@@ -31,17 +31,35 @@ func (m *Model) AirPressure() float64 {
 	return m.Pressure
 }
 
-// Zone is a stretch of the way, or a time at rest, in one air.
+// Zone is a part of the way in one air. It has either a length or a duration. A duration is that of a strand that stands still, or a
+// passage of which the time alone is known: such a zone has air without limit, and a film that does not rest on a length.
 type Zone struct {
 	Name     string
-	Length   float64 // [m]; zero for a time at rest
-	Duration float64 // at rest [s]; zero where there is a length
+	Length   float64 // [m], up to 1e6; zero where there is a duration
+	Duration float64 // [s], up to 1e12; zero where there is a length
 	Air      Air
 	Film     Film
 	Contact  Contact
 }
 
-// Residence is the time that the strand spends in the zone [s].
+// Extent is the duration of the zone [s], if it has one, else its length [m].
+func (z *Zone) Extent() float64 {
+	if z.Duration > 0 {
+		return z.Duration
+	}
+	return z.Length
+}
+
+// Extend sets the duration of a zone [s] that has one, else its length [m].
+func (z *Zone) Extend(to float64) {
+	if z.Duration > 0 {
+		z.Duration = to
+	} else {
+		z.Length = to
+	}
+}
+
+// Residence is the time that the strand spends in the zone [s], which at a speed [m/s] has run through its length.
 func (z *Zone) Residence(speed float64) float64 {
 	if z.Duration > 0 {
 		return z.Duration

@@ -29,19 +29,20 @@ const reach = 1.3
 // is the rougher a function of what is drawn the further it is from where it set off.
 const soft = 0.3
 
-// OddsAround finds it for the zone with the given index, for lengths [m] from exp(-1.3 width) to exp(1.3 width) times the given one. Against
+// OddsAround finds it for the zone with the given index, for lengths [m], or durations [s] if it has one, from exp(-1.3 width) to exp(1.3 width) times the given one. Against
 // the odds at single lengths the probability was mostly within 0.01. More marches are made, three times as many at most, while the error of the surrogate is above off.
 func (w *March) OddsAround(d *Design, zone int, length, width, off float64, s Settings) (*Around, error) {
 	varied := *d
 	varied.Path = slices.Clone(d.Path)
-	varied.Path[zone].Length = length
+	varied.Path[zone].Extend(length)
 	e, err := w.ensemble(&varied, drawSettings(s))
 	if err != nil {
 		return nil, err
 	}
 	doubts := len(e.unknowns)
 	stretch := func(m *Model, deviate float64) error {
-		m.Path[zone].Length *= math.Exp(width * deviate)
+		z := &m.Path[zone]
+		z.Extend(z.Extent() * math.Exp(width*deviate))
 		return nil
 	}
 	e.unknowns = append(e.unknowns, Unknown{"length", func(d *draw, z float64) {

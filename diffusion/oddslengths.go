@@ -5,13 +5,13 @@ import (
 	"slices"
 )
 
-// OddsLengths finds the odds of the design for each of the rising lengths [m] of the zone with the given index, and calls use with each in
+// OddsLengths finds the odds of the design for each of the rising lengths [m] of the zone with the given index, or durations [s] if it has one, and calls use with each in
 // turn. They are those of [March.Odds], to the bit; but most of the marches are made once for all lengths, see [March.RunLengths].
 func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, use func(i int, o Odds, err error) error) error {
 	varied := *d
 	varied.Path = slices.Clone(d.Path)
 	if len(lengths) > 0 {
-		varied.Path[zone].Length = lengths[0]
+		varied.Path[zone].Extend(lengths[0])
 	}
 	e, err := w.ensemble(&varied, drawSettings(s))
 	if err != nil {
@@ -19,13 +19,13 @@ func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, 
 	}
 	f := family{ensemble: e, zone: zone, lengths: lengths, tables: map[int][][]float64{}}
 	for _, length := range lengths {
-		varied.Path[zone].Length = length
+		varied.Path[zone].Extend(length)
 		if start := e.agreements(); start != nil {
 			f.near = append(f.near, start)
 		}
 	}
 	for i, length := range lengths {
-		varied.Path[zone].Length = length
+		varied.Path[zone].Extend(length)
 		if e.failed = nil; f.near != nil {
 			e.near = f.near[i]
 		}
@@ -98,7 +98,7 @@ func (f *family) logarithms(m *Model) []float64 {
 	// One of the lengths has no answer; the others may.
 	logs = logs[:0]
 	for i, length := range f.lengths {
-		m.Path[f.zone].Length = length
+		m.Path[f.zone].Extend(length)
 		if f.near != nil {
 			f.ensemble.near = f.near[i]
 		}

@@ -21,7 +21,7 @@ type Trace struct {
 // Point is the strand at one place of its path.
 type Point struct {
 	Zone     int     // index in the path
-	Position float64 // from the start of the path [m]
+	Position float64 // from the start of the path [m]; it stays in a zone with a duration
 	Time     float64 // since the start of the path [s]
 	State
 	AirTemperature float64   // [K]

@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"slices"
+
 	"strandry/diffusion"
 	"strandry/materials/humidair"
 )
@@ -24,7 +26,7 @@ const (
 	warmer   = 0.5        // [K] nor is this
 )
 
-// possible are the changes that can be made to a design, each as far as its bound.
+// possible are the changes that can be made to a design, each as far as its bound. A zone with a duration stays as long as it is.
 func (b *Bounds) possible(m *diffusion.Design, r *diffusion.Result, dryer int) []Change {
 	var all []Change
 	add := func(kind Kind, parts ...Part) {
@@ -37,7 +39,7 @@ func (b *Bounds) possible(m *diffusion.Design, r *diffusion.Result, dryer int) [
 	for _, i := range drying(m, dryer) {
 		z := &m.Path[i]
 		add(MoreAir, b.air(m, i)...)
-		if z.Length*little < b.Longest {
+		if z.Length > 0 && z.Length*little < b.Longest {
 			add(Longer, Part{Zone: i, From: z.Length, Bound: b.Longest})
 		}
 		if z.Air.Temperature+warmer < b.Hottest {
@@ -50,7 +52,7 @@ func (b *Bounds) possible(m *diffusion.Design, r *diffusion.Result, dryer int) [
 		after = append(after, b.dry(m, i)...)
 	}
 	add(DrierAfter, after...)
-	if i := wettest(r, dryer); i >= 0 {
+	if i := wettest(r, dryer); i >= 0 && m.Path[i].Length > 0 {
 		add(Shorter, Part{Zone: i, From: m.Path[i].Length, Bound: shortest * m.Path[i].Length})
 	}
 	for i := range all {
@@ -73,7 +75,8 @@ func drying(m *diffusion.Design, dryer int) []int {
 
 // feed is the part of a change of the feed.
 func (b *Bounds) feed(m *diffusion.Design, possible bool, bound float64) []Part {
-	if !possible {
+	runs := slices.ContainsFunc(m.Path, func(z diffusion.Zone) bool { return z.Length > 0 })
+	if !possible || !runs {
 		return nil
 	}
 	return []Part{{Zone: -1, From: m.Speed, Bound: bound}}

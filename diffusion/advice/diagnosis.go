@@ -155,7 +155,8 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 		m.Path = slices.Clone(m.Path)
 		for i := range m.Path {
 			if long(i) {
-				m.Path[i].Length = max(length, m.Path[i].Length)
+				z := &m.Path[i]
+				z.Extend(max(length*each(z), z.Extent()))
 			}
 			if unlimited {
 				m.Path[i].Air = m.Path[i].Air.Endless()
@@ -168,12 +169,20 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 	return 0, false
 }
 
+// each is what stands for a metre of a zone: a metre, or where it has a duration, the time for one at a millimetre a second.
+func each(z *diffusion.Zone) float64 {
+	if z.Duration > 0 {
+		return 1e3 // [s]
+	}
+	return 1 // [m]
+}
+
 // dips tells whether some length of a zone meets the limit though its air would not for ever: a wet skin dries
 // before it has wetted the core.
 func (e *endless) dips(zone int) bool {
 	var lengths []float64
 	for x := 1e-3; x < 1e4; x *= 1.5 {
-		lengths = append(lengths, x)
+		lengths = append(lengths, x*each(&e.design.Path[zone]))
 	}
 	met := false
 	err := e.march.RunLengths(&e.design.Model, zone, lengths, e.settings, func(_ int, r *diffusion.Result) error {

@@ -1,6 +1,7 @@
 package advice_test
 
 import (
+	"math"
 	"fmt"
 	"testing"
 	"time"
@@ -215,4 +216,49 @@ func TestPathOfAThousandZones(t *testing.T) {
 	require.Less(t, time.Since(began), 10*time.Second) // a fiftieth of it alone on a machine
 	require.Equal(t, advice.Time, d.Cause)
 	require.Equal(t, "dry", m.Path[d.Dryer].Name)
+}
+
+// finite is a draft that is asked for numbers only.
+type finite struct {
+	drawn
+	t *testing.T
+}
+
+func (d finite) Written(c advice.Change) (advice.Change, bool) {
+	for _, p := range c.Parts {
+		require.False(d.t, math.IsNaN(p.To) || math.IsInf(p.To, 0), "%v", c)
+	}
+	return d.drawn.Written(c)
+}
+
+// A zone with a duration is held back by time like one with a length, and no length is advised for it, nor a feed.
+func TestDurations(t *testing.T) {
+	long := design(t, "pa6", 2, 50, 60, 0.02)
+	short := design(t, "pa6", 2, 50, 60, 0.02)
+	for i := range short.Path {
+		short.Path[i].Duration, short.Path[i].Length = short.Path[i].Length/short.Speed, 0
+	}
+	_, want := diagnosed(t, long)
+	a, got := diagnosed(t, short)
+	require.Equal(t, advice.Time, want.Cause)
+	require.Equal(t, want, got)
+	v := advice.Find(diffusion.NewMarch(), finite{drawn{short}, t}, short, diffusion.DefaultSettings(), a, &got, bounds(short))
+	if v.Nearest != nil {
+		v.Sets = append(v.Sets, *v.Nearest)
+	}
+	require.NotEmpty(t, v.Sets)
+	for _, set := range v.Sets {
+		for _, kind := range kinds(set) {
+			require.NotContains(t, []advice.Kind{advice.Longer, advice.Shorter, advice.Slower, advice.Faster}, kind)
+		}
+	}
+	require.Zero(t, v.Length)
+	// A skin that dips below the limit while the core is dry is found in time too.
+	for _, d := range []*diffusion.Design{long, short} {
+		d.Storage = []diffusion.Zone{{Name: "room", Duration: 3600, Air: d.Path[1].Air, Film: d.Path[0].Film}}
+		d.Start, d.Limit, d.LimitStated = 0, 1e-4, true
+	}
+	_, want = diagnosed(t, long)
+	_, got = diagnosed(t, short)
+	require.Equal(t, want.Cause, got.Cause)
 }

@@ -177,7 +177,7 @@ const farthest = 1e3
 // a power of the length.
 func (f *finder) length(t *trial) float64 {
 	drawn := t.design.Path[f.dryer].Length
-	if drawn >= farthest {
+	if drawn >= farthest || drawn == 0 { // or it has a duration
 		return 0
 	}
 	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: drawn, Bound: farthest}}}

@@ -44,7 +44,7 @@ func TestManyOpenings(t *testing.T) {
 		saturated := humidair.SaturationPressure(temperature)
 		c := cycle{isotherm: p.Sorption.At(temperature), beta: p.Diffusivity.Beta.Value, room: 0.7, store: 0.05, open: open}
 		zone := func(name string, seconds, vapour, from float64) diffusion.Zone {
-			z := diffusion.Zone{Name: name, Length: seconds * speed, Film: diffusion.Film{Heat: 20, Mass: 100}}
+			z := diffusion.Zone{Name: name, Duration: seconds, Film: diffusion.Film{Heat: 20, Mass: 100}}
 			z.Air = diffusion.Air{Temperature: temperature, VapourPressure: vapour * saturated}
 			if from > 0 {
 				z.Air.Relax = diffusion.Relax{From: from * saturated, TimeConstant: tau}
@@ -52,7 +52,7 @@ func TestManyOpenings(t *testing.T) {
 			return z
 		}
 		m := diffusion.Model{
-			Radius: 0.875e-3, Material: p, Speed: speed, StartTemperature: temperature,
+			Radius: 0.875e-3, Material: p, StartTemperature: temperature,
 			Pressure: pressure, Start: c.inside(interval, tau),
 		}
 		const settling = 20 * hour // R²/D

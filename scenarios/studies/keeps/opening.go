@@ -5,9 +5,6 @@ import (
 	"strandry/scenarios"
 )
 
-// speed at which a strand at rest is taken to run [m/s], so that times become lengths.
-const speed = 1e-3
-
 // watched is how many time constants the strand is watched for after the door is closed: the mean
 // turns when the skin has as much as the strand inside it, long before.
 const watched = 12
@@ -17,14 +14,13 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.
 	m := *dry
 	store := Air{Temperature: s.Store.Temperature, VapourPressure: s.Store.VapourPressure}
 	m.Start, m.StartActivity, m.StartTemperature = r.Store, s.Store.Humidity, store.Temperature
-	m.Speed = speed
 	still := diffusion.Zone{
 		Film: scenarios.StillAir(),
 		Air:  diffusion.Air{Temperature: store.Temperature, VapourPressure: store.VapourPressure},
 	}
 	door, back := still, still
-	door.Name, door.Length, door.Air.VapourPressure = "door open", s.Opening.Duration*speed, open(s)
-	back.Name, back.Length = "door closed", watched*s.Opening.TimeConstant*speed
+	door.Name, door.Duration, door.Air.VapourPressure = "door open", s.Opening.Duration, open(s)
+	back.Name, back.Duration = "door closed", watched*s.Opening.TimeConstant
 	back.Air.Relax = diffusion.Relax{From: open(s), TimeConstant: s.Opening.TimeConstant}
 	m.Path = []diffusion.Zone{door, back}
 	if err := m.Check(); err != nil {

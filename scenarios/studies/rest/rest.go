@@ -11,7 +11,7 @@ import (
 
 // State is a strand at rest and the air around it.
 type State struct {
-	diffusion.Design               // its material, radius, start, storage, limit; path and speed are not used
+	diffusion.Design               // its material, radius, start, storage, limit; the path is not used
 	Air              diffusion.Air // without limit
 	Film             diffusion.Film
 }
@@ -25,12 +25,8 @@ type Time struct {
 	Result         diffusion.Result
 }
 
-// speed at which a strand at rest is taken to run [m/s]: it turns times into lengths that
-// [diffusion.Model.Check] takes, up to thirty years.
-const speed = 1e-3
-
 // longest and shortest time that is looked at [s].
-const longest, shortest = 9e8, 1e-6
+const longest, shortest = 9e8, 1e-6 // up to thirty years
 
 // Equilibrium is the content that the strand comes to in the air [kg/kg dry].
 func (s *State) Equilibrium() float64 {
@@ -47,11 +43,10 @@ func (s *State) After(w *diffusion.March, seconds float64, n diffusion.Settings,
 	return w.Run(&m.Model, n, r)
 }
 
-// model is the strand as one that runs.
+// model is the strand with the rest as the only zone of its path.
 func (s *State) model(seconds float64) (*diffusion.Design, error) {
 	m := s.Design
-	m.Speed = speed
-	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film}}
+	m.Path = []diffusion.Zone{{Name: "rest", Duration: seconds, Air: s.Air, Film: s.Film}}
 	return &m, m.Check()
 }
 
@@ -100,17 +95,17 @@ func (s *State) bracket(w *diffusion.March, n diffusion.Settings, beyond func(me
 		return nil, nil // a strand that begins uniform comes no nearer
 	}
 	const times, step = 140, 0.25
-	lengths := make([]float64, 0, times)
+	durations := make([]float64, 0, times)
 	for t := shortest; t < longest; t *= math.Exp(step) {
-		lengths = append(lengths, t*speed)
+		durations = append(durations, t)
 	}
 	errPassed := errors.New("passed")
-	seen := make([]place, 0, len(lengths)+1)
-	err = w.RunLengths(&m.Model, 0, lengths, n, func(i int, r *diffusion.Result) error {
+	seen := make([]place, 0, len(durations)+1)
+	err = w.RunLengths(&m.Model, 0, durations, n, func(i int, r *diffusion.Result) error {
 		if i == 0 {
 			seen = append(seen, place{math.Log(shortest) - step, beyond(r.Start.Mean)})
 		}
-		seen = append(seen, place{math.Log(lengths[i] / speed), beyond(r.Nozzle.Mean)})
+		seen = append(seen, place{math.Log(durations[i]), beyond(r.Nozzle.Mean)})
 		if seen[0].beyond >= 0 || seen[i+1].beyond >= 0 {
 			return errPassed
 		}
