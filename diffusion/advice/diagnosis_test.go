@@ -1,8 +1,8 @@
 package advice_test
 
 import (
-	"math"
 	"fmt"
+	"math"
 	"testing"
 	"time"
 
