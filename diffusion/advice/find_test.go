@@ -39,8 +39,6 @@ func (d drawn) Written(c advice.Change) (advice.Change, bool) {
 	return out, len(out.Parts) > 0
 }
 
-var errSaturated = errors.New("air above saturation")
-
 func (d drawn) Changed(all []advice.Change) (*diffusion.Design, error) {
 	m := *d.Design
 	m.Path = slices.Clone(m.Path)
@@ -56,7 +54,7 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Design, error) {
 				z.Length = p.To
 			case advice.Hotter, advice.Cooler:
 				if z.Air = z.Air.At(p.To); z.Air.VapourPressure < d.Path[p.Zone].Air.VapourPressure && z.Air.Held == 0 {
-					return nil, errSaturated
+					return nil, errors.New("air above saturation")
 				}
 			case advice.Drier, advice.DrierAfter:
 				if z.Air.Held > 0 {
