@@ -28,7 +28,7 @@ func TestDraggedAirBringsLittle(t *testing.T) {
 	guide := &m.Path[2]
 	free := *m
 	free.Path = append([]diffusion.Zone(nil), m.Path...)
-	free.Path[2].Air = guide.Air.Endless()
+	free.Path[2].Air = guide.Air.WithoutLimit()
 	unlimited := run(t, &free)
 	previous := math.Inf(1)
 	last := 0.0
@@ -71,7 +71,7 @@ func TestDraggedAirFollowsTheStrand(t *testing.T) {
 	m.Radius *= 2
 	guide.Film.Bore *= 2
 	require.InEpsilon(t, 12*before, m.DryFlow(guide), 1e-12)
-	guide.Air = guide.Air.Endless()
+	guide.Air = guide.Air.WithoutLimit()
 	require.Zero(t, m.DryFlow(guide))
 	require.False(t, guide.Air.Limited())
 	guide.Air.DryFlow = 2e-5
@@ -121,7 +121,7 @@ func TestMouthsOfABore(t *testing.T) {
 		free := *m
 		free.Path = append([]diffusion.Zone(nil), m.Path...)
 		for i := range free.Path {
-			free.Path[i].Air = free.Path[i].Air.Endless()
+			free.Path[i].Air = free.Path[i].Air.WithoutLimit()
 		}
 		a := assess(t, m)
 		require.Equal(t, []string{diffusion.UnknownMouths}, a.Unknowns)

@@ -26,16 +26,16 @@ func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "s
 type Assessment struct {
 	Result
 	Odds
-	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean at the medians [kg/kg dry]
-	Errors         StateError   // the same for all of the state at the nozzle
-	ZoneErrors     []StateError // and at the exit of each zone
-	Steam          float64      // volume of steam for each volume of polymer at the nozzle's temperature
-	Mouths         float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
-	Verdict        Verdict
-	Numbers        bool // the numerical error alone makes the verdict unsure
-	Endurance      Endurance
-	Warnings       []Warning
-	Settings       Settings // of the march at the medians; finer than was asked for where that decides the verdict
+	NumericalError    float64      // half-width of the band that holds the exact solution of the model, for the mean at the medians [kg/kg dry]
+	Errors            StateError   // the same for all of the state at the nozzle
+	ZoneErrors        []StateError // and at the exit of each zone
+	Steam             float64      // volume of steam for each volume of polymer at the nozzle's temperature
+	Mouths            float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
+	Verdict           Verdict
+	NumericallyUnsure bool // the numerical error alone makes the verdict unsure
+	Endurance         Endurance
+	Warnings          []Warning
+	Settings          Settings // of the march at the medians; finer than was asked for where that decides the verdict
 }
 
 // Safety factor and order of the grid convergence index: Roache, Verification and
@@ -66,7 +66,7 @@ func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
 		return nil, err
 	}
 	m, s := &d.Model, s.filled()
-	odds := w.oddsMeanwhile(d, s)
+	odds := w.oddsConcurrently(d, s)
 	a, err := w.assess(m, s)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
@@ -79,7 +79,7 @@ func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
 	a.judge()
 	const refinements = 2
 	for range refinements {
-		if !a.Numbers || a.laborious(m) {
+		if !a.NumericallyUnsure || a.expensive(m) {
 			break
 		}
 		finer, err := w.assess(m, a.Settings.Refined())
@@ -101,9 +101,9 @@ func (a *Assessment) Swamped(d *Design) bool {
 	return a.NumericalError > far*max(a.Nozzle.Mean, d.Limit)
 }
 
-// laborious tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with
+// expensive tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with
 // the strand there are several to each, of which the last alone is counted in the steps.
-func (a *Assessment) laborious(m *Model) bool {
+func (a *Assessment) expensive(m *Model) bool {
 	const most = 200_000 // nodes in all steps, of a few hundredths of a microsecond each
 	nodes := a.Nodes
 	if m.covered() {
@@ -122,14 +122,14 @@ type foundOdds struct {
 	err error
 }
 
-// oddsMeanwhile finds the odds beside other work, on lanes of their own.
-func (w *March) oddsMeanwhile(d *Design, s Settings) <-chan foundOdds {
-	if w.beside == nil {
-		w.beside = marchOn(w.grids)
+// oddsConcurrently finds the odds beside other work, on lanes of their own.
+func (w *March) oddsConcurrently(d *Design, s Settings) <-chan foundOdds {
+	if w.forOdds == nil {
+		w.forOdds = marchOn(w.grids)
 	}
 	out := make(chan foundOdds, 1)
 	go func() {
-		o, err := w.beside.Odds(d, s)
+		o, err := w.forOdds.Odds(d, s)
 		out <- foundOdds{o, err}
 	}()
 	return out
@@ -138,14 +138,14 @@ func (w *March) oddsMeanwhile(d *Design, s Settings) <-chan foundOdds {
 // assess is the march at the medians with its errors.
 func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 	a := &Assessment{Settings: s}
-	if err := w.measured(m, s, &a.Result); err != nil {
+	if err := w.runWithFourier(m, s, &a.Result); err != nil {
 		return nil, err
 	}
 	var other Result
-	if err := w.RunNear(&a.Result, m, s.Refined(), &other); err != nil {
+	if err := w.RunFrom(&a.Result, m, s.Refined(), &other); err != nil {
 		return nil, err
 	}
-	a.errors(&other, m.Unseen(s))
+	a.setErrors(&other, m.LeastError(s))
 	a.Endurance = a.Endures(m)
 	return a, nil
 }
@@ -157,7 +157,7 @@ func (a *Assessment) judge() {
 		off = a.NumericalError / a.Nozzle.Mean
 	}
 	a.Verdict = a.Odds.Verdict(off, a.Endurance.Survival)
-	a.Numbers = a.Verdict != a.Odds.Verdict(0, a.Endurance.Survival)
+	a.NumericallyUnsure = a.Verdict != a.Odds.Verdict(0, a.Endurance.Survival)
 }
 
 // NumericalError runs a model and the same refined: the mean content at the nozzle, and the half-width of the band that holds
@@ -167,10 +167,10 @@ func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err err
 	if err := w.Run(m, s, &coarse); err != nil {
 		return 0, 0, err
 	}
-	if err := w.RunNear(&coarse, m, s.Refined(), &fine); err != nil {
+	if err := w.RunFrom(&coarse, m, s.Refined(), &fine); err != nil {
 		return 0, 0, err
 	}
-	return coarse.Nozzle.Mean, stateError(coarse.Nozzle, fine.Nozzle, m.Unseen(s)).Mean, nil
+	return coarse.Nozzle.Mean, stateError(coarse.Nozzle, fine.Nozzle, m.LeastError(s)).Mean, nil
 }
 
 // covered tells that a cover keeps its place in a zone of the path.
@@ -178,8 +178,8 @@ func (m *Model) covered() bool {
 	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Contact.Fixed() })
 }
 
-// Unseen is the share of a content that is added to its [Margin] for what one refined run does not show.
-func (m *Model) Unseen(s Settings) float64 {
+// LeastError is the error, relative to a content [-], that is added to its [GridConvergenceIndex]: what one refined run does not show.
+func (m *Model) LeastError(s Settings) float64 {
 	share := frontError * min(1, 2*math.Abs(m.growth()))
 	if m.covered() {
 		share += coverError
@@ -189,7 +189,7 @@ func (m *Model) Unseen(s Settings) float64 {
 
 // Margin is the half-width of the band that holds the exact value, by the grid convergence index, from one
 // value and the same with [Settings.Refined].
-func Margin(coarse, refined float64) float64 {
+func GridConvergenceIndex(coarse, refined float64) float64 {
 	ratio := math.Pow(gridRatio, gridOrder)
 	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)
 }

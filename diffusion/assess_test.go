@@ -14,17 +14,17 @@ import (
 // Two values of a method of first order, 1 + h at h = 0.2 and 0.1: the coarse one is off by 0.2, to which Roache
 // (Verification and Validation in Computational Science and Engineering, 1998) adds a quarter.
 func TestMarginOfTheFirstOrder(t *testing.T) {
-	within(t, 1.25*0.2, diffusion.Margin(1.2, 1.1), 1e-12)
-	within(t, 1.25*0.2, diffusion.Margin(0.8, 0.9), 1e-12)
+	within(t, 1.25*0.2, diffusion.GridConvergenceIndex(1.2, 1.1), 1e-12)
+	within(t, 1.25*0.2, diffusion.GridConvergenceIndex(0.8, 0.9), 1e-12)
 }
 
 // What refining does not show is less on a finer grid.
 func TestUnseenErrorFallsWithTheGrid(t *testing.T) {
 	m := transit(t, 100)
-	at := func(resolution float64) float64 { return m.Unseen(diffusion.Settings{Resolution: resolution}) }
+	at := func(resolution float64) float64 { return m.LeastError(diffusion.Settings{Resolution: resolution}) }
 	require.Less(t, at(10), 0.6*at(5))
 	require.GreaterOrEqual(t, at(4), at(5))
-	require.Less(t, transit(t, 0).Unseen(diffusion.Settings{Resolution: 5}), 0.1*at(5), "no front without a diffusivity that grows")
+	require.Less(t, transit(t, 0).LeastError(diffusion.Settings{Resolution: 5}), 0.1*at(5), "no front without a diffusivity that grows")
 }
 
 // Data that end at 290 K serve at 291 K and not at 285 K; a limit at the very content is in doubt, one at twice it is not.
@@ -69,7 +69,7 @@ func TestErrorsByTheirDefinition(t *testing.T) {
 	require.NoError(t, w.Run(&m.Model, s, &coarse))
 	require.NoError(t, w.Run(&m.Model, s.Refined(), &fine))
 	check := func(got diffusion.StateError, c, f diffusion.State) {
-		unseen := m.Unseen(s)
+		unseen := m.LeastError(s)
 		largest := max(c.Mean, f.Mean, c.Centre, c.Skin)
 		within(t, 2.5*math.Abs(c.Mean-f.Mean)+unseen*max(c.Mean, f.Mean), got.Mean, 1e-12)
 		within(t, 2.5*math.Abs(c.Centre-f.Centre)+unseen*largest, got.Centre, 1e-12)
@@ -98,7 +98,7 @@ func TestUnseenErrors(t *testing.T) {
 	at := func(beta float64, c diffusion.Contact) float64 {
 		m := transit(t, beta)
 		m.Path[1].Contact = c
-		return m.Unseen(diffusion.DefaultSettings())
+		return m.LeastError(diffusion.DefaultSettings())
 	}
 	open, fixed, moving := diffusion.Contact{}, diffusion.Contact{Covered: 0.5, Arcs: 1}, diffusion.Contact{Covered: 0.5, Arcs: 1, Moves: true}
 	within(t, 1e-5, at(0, open), 1e-15)

@@ -21,7 +21,7 @@ type Caution struct {
 // Caution finds the cautious case of a design from its marches at the centre and on the axes of [surrogate.Points], a fifth or so of those of
 // [March.Odds], which find the same one. A march without an answer in the steps that are usual is an error.
 func (w *March) Caution(d *Design, s Settings) (Caution, error) {
-	e, err := w.ensemble(d, hurriedSettings(s))
+	e, err := w.ensemble(d, boundedSettings(s))
 	if err != nil {
 		return Caution{}, err
 	}
@@ -67,15 +67,15 @@ func (w *March) Cautious(designs []*Design, c *Caution, s Settings) []float64 {
 	return out
 }
 
-// hurriedSettings are those of marches of which there are many, and none is worth waiting for.
-func hurriedSettings(s Settings) Settings {
+// boundedSettings are those of marches of which there are many, and none is worth waiting for.
+func boundedSettings(s Settings) Settings {
 	s = drawSettings(s)
-	s.hurried = true
+	s.boundedSteps = true
 	return s
 }
 
 func (w *March) cautious(d *Design, c *Caution, s Settings) float64 {
-	e, err := w.ensemble(d, hurriedSettings(s))
+	e, err := w.ensemble(d, boundedSettings(s))
 	if err != nil {
 		return math.NaN()
 	}
@@ -104,7 +104,7 @@ func (w *March) CautiousLengths(d *Design, zone int, lengths []float64, c *Cauti
 	varied := *d
 	varied.Path = slices.Clone(d.Path)
 	out := slices.Repeat([]float64{math.NaN()}, len(lengths))
-	e, err := w.ensemble(&varied, hurriedSettings(s))
+	e, err := w.ensemble(&varied, boundedSettings(s))
 	if err != nil || len(lengths) == 0 {
 		return out
 	}

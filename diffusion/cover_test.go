@@ -24,7 +24,7 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Design {
 		Start: p.Sorption.Content(r.Float64(), room), StartTemperature: room,
 		Pressure: humidair.StandardPressure,
 	}}
-	m.Take(&p)
+	m.SetMaterial(&p)
 	zone := func(hottest float64) diffusion.Zone {
 		t := 253.15 + (hottest-253.15)*r.Float64()
 		return diffusion.Zone{

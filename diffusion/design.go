@@ -23,8 +23,8 @@ type Target struct {
 	NozzleTemperature float64           // of the melt [K], 213.15 to 1000
 }
 
-// Take puts a polymer in the place of the material, with its own limit for the design's purpose and its own nozzle temperature.
-func (d *Design) Take(p *materials.Polymer) {
+// SetMaterial puts a polymer in the place of the material, with its own limit for the design's purpose and its own nozzle temperature.
+func (d *Design) SetMaterial(p *materials.Polymer) {
 	d.Material, d.Limit, d.LimitStated, d.NozzleTemperature = *p, p.Limit(d.Purpose).Value, false, p.NozzleTemperature.Value
 }
 

@@ -27,7 +27,7 @@ func TestZerosAreTheUsual(t *testing.T) {
 	require.InDelta(t, usual.Steam, bare.Steam, 0)
 	require.Equal(t, diffusion.DefaultSettings().Refined(), diffusion.Settings{}.Refined())
 	require.Equal(t, diffusion.DefaultSettings().Coarser(), diffusion.Settings{}.Coarser())
-	require.InDelta(t, d.Unseen(diffusion.DefaultSettings()), d.Unseen(diffusion.Settings{}), 0)
+	require.InDelta(t, d.LeastError(diffusion.DefaultSettings()), d.LeastError(diffusion.Settings{}), 0)
 	d.Pressure = humidair.StandardPressure / 2
 	other, err := diffusion.NewMarch().Assess(d, diffusion.Settings{})
 	require.NoError(t, err)
@@ -107,11 +107,11 @@ func TestFaultsNameTheirZone(t *testing.T) {
 }
 
 // Another polymer brings its own limit for the purpose, and its own nozzle temperature.
-func TestTake(t *testing.T) {
+func TestSetMaterial(t *testing.T) {
 	p, err := materials.Lookup("pc")
 	require.NoError(t, err)
 	d := diffusion.Design{Target: diffusion.Target{Purpose: materials.Moulding, Limit: 1, LimitStated: true}}
-	d.Take(&p)
+	d.SetMaterial(&p)
 	require.Equal(t, diffusion.Target{Purpose: materials.Moulding, Limit: p.MouldingLimit.Value, NozzleTemperature: p.NozzleTemperature.Value}, d.Target)
 	require.Equal(t, p, d.Material)
 	require.Equal(t, p.MouldingLimit, d.LimitInDoubt())

@@ -24,7 +24,7 @@ func Example() {
 			Film: diffusion.Film{Flow: film.Across, AirSpeed: 0.5, Emissivity: 0.9},
 		}},
 	}}
-	d.Take(&petg) // with its own limit for printing
+	d.SetMaterial(&petg) // with its own limit for printing
 	march := diffusion.NewMarch()
 	var r diffusion.Result
 	if err := march.Run(&d.Model, diffusion.Settings{}, &r); err != nil {

@@ -20,8 +20,8 @@ type March struct {
 	side  lane          // for what branches off, see RunLengths
 	drawn [][][]float64 // where odds ask, by the number of unknowns
 
-	beside *March   // what finds the odds while this one marches
-	more   []*March // what marches draws at the same time
+	forOdds *March   // what finds the odds while this one marches
+	more    []*March // what marches draws at the same time
 }
 
 // lane is one strand on its way.
@@ -65,14 +65,14 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 	return w.run(m, s, nil, result)
 }
 
-// RunNear is Run from what a similar model has found: where air and strand have to agree, that is sought from where they did there, which
+// RunFrom is Run from what a similar model has found: where air and strand have to agree, that is sought from where they did there, which
 // saves marches. It moves the result within the error of the agreement.
-func (w *March) RunNear(near *Result, m *Model, s Settings, result *Result) error {
-	return w.run(m, s, slices.Clone(near.agreements), result)
+func (w *March) RunFrom(similar *Result, m *Model, s Settings, result *Result) error {
+	return w.run(m, s, slices.Clone(similar.agreements), result)
 }
 
 func (w *March) run(m *Model, s Settings, near []agreement, result *Result) error {
-	s, err := sound(m, s)
+	s, err := checked(m, s)
 	if err != nil {
 		return err
 	}
@@ -187,8 +187,8 @@ func (z *Zone) skin(m *Model, temperature *float64) float64 {
 		heat = usualHeat
 	}
 	t := z.Residence(m.Speed)
-	pace := 2 * heat / (m.Material.Density.Value * m.Material.HeatCapacity.Value * m.Radius)
-	*temperature = z.Air.Temperature + (*temperature-z.Air.Temperature)*math.Exp(-pace*t)
+	rate := 2 * heat / (m.Material.Density.Value * m.Material.HeatCapacity.Value * m.Radius)
+	*temperature = z.Air.Temperature + (*temperature-z.Air.Temperature)*math.Exp(-rate*t)
 	return math.Sqrt(m.Material.Diffusivity.Dry(*temperature)*t) / m.Radius
 }
 
@@ -294,7 +294,7 @@ func (l *lane) problem() radial.Problem {
 // numerics turn settings into those of the solver.
 func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
 	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: l.floor}
-	if z.Contact.Fixed() || s.hurried {
+	if z.Contact.Fixed() || s.boundedSteps {
 		n.MaxSteps = patience(s.Tolerance) // of many nodes each, or of many marches
 	}
 	if l.trace != nil {

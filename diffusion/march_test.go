@@ -181,7 +181,7 @@ func TestEveryMaterialStaysWithinItsBounds(t *testing.T) {
 
 // Air that has to agree with the strand comes to the same wherever the search starts: from nothing, from the answer itself, and from that of a strand
 // whose diffusivity is three times as great or as small; more closely than a step is.
-func TestRunNear(t *testing.T) {
+func TestRunFrom(t *testing.T) {
 	for _, direction := range []diffusion.Direction{diffusion.Against, diffusion.Mixed} {
 		for _, flow := range []float64{2e-6, 1e-5, 1e-3} {
 			m := transit(t, 20)
@@ -199,7 +199,7 @@ func TestRunNear(t *testing.T) {
 				other.Material.Diffusivity.ReferenceValue.Value *= factor
 				var near diffusion.Result
 				require.NoError(t, w.Run(&other.Model, s, &near))
-				require.NoError(t, w.RunNear(&near, &m.Model, s, &r))
+				require.NoError(t, w.RunFrom(&near, &m.Model, s, &r))
 				within(t, plain.Nozzle.Mean, r.Nozzle.Mean, 2e-4*plain.Nozzle.Mean+steps, "%v, %g kg/s, from D times %g", direction, flow, factor)
 				require.Less(t, math.Abs(r.Balance), 1e-9)
 			}

@@ -140,7 +140,7 @@ type Settings struct {
 	// computations that do.
 	WithoutEvaporation bool
 
-	hurried bool // a march that takes more steps than is usual has no answer
+	boundedSteps bool // a march that takes more steps than is usual has no answer
 }
 
 // Heat is a model of the temperature in the strand.
@@ -179,8 +179,8 @@ func (s Settings) floor(m *Model) float64 {
 	return driest * m.wettest()
 }
 
-// sound gives the settings with their zeros filled in, or what is wrong with them or with the model.
-func sound(m *Model, s Settings) (Settings, error) {
+// checked gives the settings with their zeros filled in, or what is wrong with them or with the model.
+func checked(m *Model, s Settings) (Settings, error) {
 	if err := m.Check(); err != nil {
 		return s, err
 	}

@@ -47,9 +47,9 @@ func TestStalledCoversDoNotHang(t *testing.T) {
 func TestLaboriousWhereAirIsSought(t *testing.T) {
 	a := &Assessment{Settings: DefaultSettings(), Result: Result{Nodes: 40, Steps: 1200}}
 	m := &Model{Path: []Zone{{Length: 1, Air: Air{VolumeFlow: 1e-5, MeteredAt: 293, Direction: With}}}}
-	require.False(t, a.laborious(m))
+	require.False(t, a.expensive(m))
 	m.Path[0].Air.Direction = Mixed
-	require.True(t, a.laborious(m))
-	m.Path[0].Air = m.Path[0].Air.Endless()
-	require.False(t, a.laborious(m))
+	require.True(t, a.expensive(m))
+	m.Path[0].Air = m.Path[0].Air.WithoutLimit()
+	require.False(t, a.expensive(m))
 }

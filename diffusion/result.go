@@ -88,7 +88,7 @@ func (r *Result) finish(l *lane) error {
 	}
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
 	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
-	return r.sound(l.floor)
+	return r.checkBelowZero(l.floor)
 }
 
 // ErrCondenses is what becomes of a design, where many are compared, whose air is too little to hold the
@@ -99,15 +99,15 @@ var ErrCondenses = errors.New("so little air that water would condense")
 // would give water back.
 func (r *Result) Condenses(m *Model) bool {
 	for i := range r.Zones {
-		if w, damp := r.damp(m, i); damp && w.Concern != Dew {
+		if w, damp := r.condensation(m, i); damp && w.Concern != Dew {
 			return true
 		}
 	}
 	return false
 }
 
-// damp warns of water that condenses in the air of zone i, or on the strand.
-func (r *Result) damp(m *Model, i int) (w Warning, damp bool) {
+// condensation warns of water that condenses in the air of zone i, or on the strand.
+func (r *Result) condensation(m *Model, i int) (w Warning, damp bool) {
 	z, air := &r.Zones[i], m.Path[i].Air
 	enters := r.Start.Temperature
 	if i > 0 {

@@ -36,9 +36,9 @@ func profile(into, c []float64) []float64 {
 	return into
 }
 
-// sound tells whether the means of a result are no further below zero than the error of a step, which is not relative to the
+// checkBelowZero tells whether the means of a result are no further below zero than the error of a step, which is not relative to the
 // content below a floor [kg/kg dry].
-func (r *Result) sound(floor float64) error {
+func (r *Result) checkBelowZero(floor float64) error {
 	const least = 1e-12 // [kg/kg dry]
 	floor = max(floor, least)
 	worst := max(r.Start.below.mean, r.Nozzle.below.mean)

@@ -30,7 +30,7 @@ func path(t *testing.T, material string, length, celsius, vapour float64) *diffu
 		}},
 		Pressure: humidair.StandardPressure,
 	}}
-	d.Take(&p)
+	d.SetMaterial(&p)
 	return d
 }
 

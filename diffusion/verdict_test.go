@@ -53,8 +53,8 @@ func TestVerdictCountsItsNumericalError(t *testing.T) {
 			refined++
 		}
 		doubt := slices.ContainsFunc(a.Warnings, func(w diffusion.Warning) bool { return w.Concern == diffusion.NumericalDoubt })
-		require.True(t, doubt || !a.Numbers)
-		require.False(t, a.Numbers && a.Verdict != diffusion.Unsure && a.Verdict != diffusion.TooHot)
+		require.True(t, doubt || !a.NumericallyUnsure)
+		require.False(t, a.NumericallyUnsure && a.Verdict != diffusion.Unsure && a.Verdict != diffusion.TooHot)
 	}
 	t.Logf("refined %d of %d", refined, count)
 	require.Positive(t, refined)

@@ -87,7 +87,7 @@ func warnings(d *Design, a *Assessment) []Warning {
 				break
 			}
 		}
-		if w, damp := a.damp(m, i); damp {
+		if w, damp := a.condensation(m, i); damp {
 			all = append(all, w)
 		}
 		if t := z.AirTemperature; t > p.DryingTemperature.Value {
@@ -112,7 +112,7 @@ func warnings(d *Design, a *Assessment) []Warning {
 	if k := p.Diffusivity.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak {
 		add(UnmeasuredDiffusivity, "", 0, 0)
 	}
-	if distance := math.Abs(a.Nozzle.Mean - d.Limit); a.Numbers || a.NumericalError > distance {
+	if distance := math.Abs(a.Nozzle.Mean - d.Limit); a.NumericallyUnsure || a.NumericalError > distance {
 		add(NumericalDoubt, "", a.NumericalError, distance)
 	}
 	return all

@@ -49,7 +49,7 @@ func TestPiecesOfAZoneAreTheZone(t *testing.T) {
 func unlimited(m diffusion.Design) diffusion.Design {
 	m.Path = append([]diffusion.Zone(nil), m.Path...)
 	for i := range m.Path {
-		m.Path[i].Air = m.Path[i].Air.Endless()
+		m.Path[i].Air = m.Path[i].Air.WithoutLimit()
 		m.Path[i].Air.Direction = diffusion.Mixed
 	}
 	return m

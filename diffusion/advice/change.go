@@ -121,7 +121,7 @@ func blow(z *diffusion.Zone, to, room float64) {
 	case a.Blown:
 		z.Film.AirSpeed = to
 	case a.Dragged:
-		*a = a.Endless()
+		*a = a.WithoutLimit()
 		a.VolumeFlow, a.MeteredAt, a.Direction = to, room, diffusion.Mixed
 	case a.VolumeFlow > 0:
 		a.VolumeFlow = to

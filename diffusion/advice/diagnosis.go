@@ -62,7 +62,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment) 
 			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
 		}
 	}
-	e := endless{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
+	e := longDrying{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	switch {
 	case a.Nozzle.Mean <= m.Limit && a.Endurance.Survival == diffusion.Softens:
 		d.Cause = Softening
@@ -87,7 +87,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment) 
 
 // Hindrance tells why no length of a zone meets the limit: Air, Flow or Rewetting.
 func Hindrance(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment, zone int) Cause {
-	e := endless{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
+	e := longDrying{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	if a.Zones[zone].Supplied > m.Limit {
 		return Air
 	}
@@ -97,8 +97,8 @@ func Hindrance(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment,
 	return Flow
 }
 
-// endless tries how far drying without end would bring a design.
-type endless struct {
+// longDrying tries how far drying without end would bring a design.
+type longDrying struct {
 	march    *diffusion.March
 	design   *diffusion.Design
 	settings diffusion.Settings
@@ -108,7 +108,7 @@ type endless struct {
 
 // cause is Time where the length of one zone, or of all that are dry enough, would do; else Flow if air without
 // limit would, else Rewetting. content is what is left, zero where no march tells it.
-func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
+func (e *longDrying) cause(dryer int) (c Cause, zone int, content float64) {
 	limit := e.design.Limit
 	dry := func(i int) bool { return e.zones[i].Supplied <= limit }
 	for _, i := range e.tried(dryer) {
@@ -131,7 +131,7 @@ func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
 
 // tried are the zones whose length may do alone: the dryer and then the others in the order of the path, of a path of thousands
 // those of the driest air.
-func (e *endless) tried(dryer int) []int {
+func (e *longDrying) tried(dryer int) []int {
 	const most = 20
 	order := make([]int, 0, len(e.zones))
 	for i := range e.zones {
@@ -149,7 +149,7 @@ func (e *endless) tried(dryer int) []int {
 
 // run marches with some zones long enough for all that they can do, on request with air without limit
 // everywhere. ok is false where no such length has an answer.
-func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, ok bool) {
+func (e *longDrying) run(long func(zone int) bool, unlimited bool) (mean float64, ok bool) {
 	for _, length := range [...]float64{1e4, 3e3, 1e3, 300, 100, 30} { // [m]
 		m := *e.design
 		m.Path = slices.Clone(m.Path)
@@ -159,7 +159,7 @@ func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, o
 				z.Extend(max(length*each(z), z.Extent()))
 			}
 			if unlimited {
-				m.Path[i].Air = m.Path[i].Air.Endless()
+				m.Path[i].Air = m.Path[i].Air.WithoutLimit()
 			}
 		}
 		if e.march.Run(&m.Model, e.settings, &e.result) == nil {
@@ -179,7 +179,7 @@ func each(z *diffusion.Zone) float64 {
 
 // dips tells whether some length of a zone meets the limit though its air would not for ever: a wet skin dries
 // before it has wetted the core.
-func (e *endless) dips(zone int) bool {
+func (e *longDrying) dips(zone int) bool {
 	var lengths []float64
 	for x := 1e-3; x < 1e4; x *= 1.5 {
 		lengths = append(lengths, x*each(&e.design.Path[zone]))

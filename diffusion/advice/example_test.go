@@ -25,7 +25,7 @@ func Example() {
 			Film: diffusion.Film{Flow: film.Across, AirSpeed: 0.5, Emissivity: 0.9},
 		}},
 	}}
-	d.Take(&nylon)
+	d.SetMaterial(&nylon)
 	w := diffusion.NewMarch()
 	a, err := w.Assess(&d, diffusion.Settings{})
 	if err != nil {

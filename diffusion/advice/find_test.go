@@ -65,7 +65,7 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Design, error) {
 			case advice.MoreAir:
 				switch {
 				case z.Air.Dragged:
-					z.Air = z.Air.Endless()
+					z.Air = z.Air.WithoutLimit()
 					z.Air.VolumeFlow, z.Air.MeteredAt, z.Air.Direction = p.To, room, diffusion.Mixed
 				case z.Air.Blown:
 					z.Film.AirSpeed = p.To

@@ -97,7 +97,7 @@ func dry(s *scenarios.Scenario, p *materials.Polymer, air Air) rest.State {
 	m := s.Design
 	own := p.Same(&m.Material)
 	if !own {
-		m.Take(p)
+		m.SetMaterial(p)
 	}
 	m.Given = s.DoubtsOf(own, false)
 	m.Start, m.StartActivity, m.StartTemperature, m.Storage = 0, 0, air.Temperature, nil

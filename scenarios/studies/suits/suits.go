@@ -122,7 +122,7 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 	m, room := s.Design, s.Room
 	own := p.Same(&m.Material)
 	if !own {
-		m.Take(p)
+		m.SetMaterial(p)
 	}
 	m.Given = s.DoubtsOf(own, true)
 	m.StartTemperature, m.Storage = room.Temperature, nil
