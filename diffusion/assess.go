@@ -187,8 +187,8 @@ func (m *Model) LeastError(s Settings) float64 {
 	return leastError + share*min(1, frontResolution/s.filled().Resolution)
 }
 
-// Margin is the half-width of the band that holds the exact value, by the grid convergence index, from one
-// value and the same with [Settings.Refined].
+// GridConvergenceIndex is the half-width of the band that holds the exact value, from one value and the same with
+// [Settings.Refined], in the unit of both.
 func GridConvergenceIndex(coarse, refined float64) float64 {
 	ratio := math.Pow(gridRatio, gridOrder)
 	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)

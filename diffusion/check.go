@@ -76,17 +76,6 @@ func (m *Model) checkMaterial() error {
 	return nil
 }
 
-// RangeError is a value of a model, a target or settings that is not finite or not in its range. [errors.As] finds it in what [March.Run] and all
-// that judges return; the zone that it belongs to is named in the text around it.
-type RangeError struct {
-	Quantity         string // with its unit in brackets
-	Value, Low, High float64
-}
-
-func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s = %g: allowed %g to %g", e.Quantity, e.Value, e.Low, e.High)
-}
-
 func (z *Zone) check(m *Model, rest bool) error {
 	switch {
 	case z.Duration != 0 && z.Length != 0:

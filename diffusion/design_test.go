@@ -3,11 +3,13 @@ package diffusion_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/film"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -115,4 +117,35 @@ func TestSetMaterial(t *testing.T) {
 	require.Equal(t, diffusion.Target{Purpose: materials.Moulding, Limit: p.MouldingLimit.Value, NozzleTemperature: p.NozzleTemperature.Value}, d.Target)
 	require.Equal(t, p, d.Material)
 	require.Equal(t, p.MouldingLimit, d.LimitInDoubt())
+}
+
+// A march that has no answer says why, behind the name of its zone, whether it is one of several lengths or not.
+func TestNoAnswerNamesItsZone(t *testing.T) {
+	starved, hot := transit(t, 20), transit(t, 20)
+	starved.Path[1].Air.DryFlow, starved.Path[1].Air.Direction = 1e-7, diffusion.Against
+	hot.Path[1].Film = diffusion.Film{Flow: film.Across, AirSpeed: 400}
+	w := diffusion.NewMarch()
+	for _, of := range []struct {
+		d    *diffusion.Design
+		s    diffusion.Settings
+		is   error
+		text string
+	}{
+		{starved, diffusion.Settings{}, diffusion.ErrTooLittleAir, `zone "drum": `},
+		{hot, diffusion.Settings{}, nil, `zone "drum": film: air speed = 400 m/s: must lie from 0 to 340 m/s`},
+	} {
+		var r diffusion.Result
+		for k, err := range []error{
+			w.Run(&of.d.Model, of.s, &r),
+			w.RunLengths(&of.d.Model, 1, []float64{11.9, 12}, of.s, func(int, *diffusion.Result) error { return nil }),
+			second(w.Trace(&of.d.Model, of.s)),
+			second(w.Assess(of.d, of.s)),
+		} {
+			require.ErrorContains(t, err, of.text, "%d", k)
+			if of.is != nil {
+				require.ErrorIs(t, err, of.is)
+			}
+			require.Equal(t, 1, strings.Count(err.Error(), "zone "), err.Error())
+		}
+	}
 }

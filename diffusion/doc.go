@@ -56,6 +56,14 @@
 // storage, is set against it, and so is the air, which the strand would reach if the feed stopped ([Result.Endures]).
 // What softens is never dry.
 //
+// # Errors
+//
+// What makes a model, a design or settings unfit is told before the march, a value outside its range as a [RangeError]. A march that has no answer
+// says why: [ErrTooLittleAir], [ErrStalled], [ErrBelowZero]. Each tells what is allowed, or what to change, and stands behind the name of its zone, which
+// may be one of storage:
+//
+//	zone "drum": air temperature [K] = 1000: allowed 213.15 to 623.15
+//
 // # What is left out
 //
 // How far a strand that gives way stretches, which hangs on pull and time; that the skin is hotter than the mean; that

@@ -87,13 +87,13 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 	}
 	films, shared, err := b.films(lengths, l.around.thermal.mean())
 	if err != nil {
-		return err
+		return fmt.Errorf("zone %q: %w", z.Name, err)
 	}
 	if !shared {
 		return b.separately(lengths, offset)
 	}
 	if _, err := l.enter(z, b.settings); err != nil {
-		return err
+		return fmt.Errorf("zone %q: %w", z.Name, err)
 	}
 	before, start := l.cylinder.Lost, r.Start
 	times := make([]float64, len(lengths))

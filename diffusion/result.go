@@ -1,7 +1,6 @@
 package diffusion
 
 import (
-	"errors"
 	"slices"
 
 	"strandry/diffusion/film"
@@ -90,10 +89,6 @@ func (r *Result) finish(l *lane) error {
 	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
 	return r.checkBelowZero(l.floor)
 }
-
-// ErrCondenses is what becomes of a design, where many are compared, whose air is too little to hold the
-// water: it has an answer, but one that rests on water that is not followed.
-var ErrCondenses = errors.New("so little air that water would condense")
 
 // Condenses tells that the air of a zone leaves above saturation, or against a strand so cold that it
 // would give water back.
