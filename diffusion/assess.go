@@ -65,6 +65,7 @@ func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
 	if err := d.Check(); err != nil {
 		return nil, err
 	}
+	w.equip()
 	m, s := &d.Model, s.filled()
 	odds := w.oddsConcurrently(d, s)
 	a, err := w.assess(m, s)

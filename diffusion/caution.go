@@ -105,7 +105,7 @@ func (w *March) CautiousLengths(d *Design, zone int, lengths []float64, c *Cauti
 	varied.Path = slices.Clone(d.Path)
 	out := slices.Repeat([]float64{math.NaN()}, len(lengths))
 	e, err := w.ensemble(&varied, boundedSettings(s))
-	if err != nil || len(lengths) == 0 {
+	if err != nil || len(lengths) == 0 || d.has(zone) != nil {
 		return out
 	}
 	varied.Path[zone].Extend(lengths[0])

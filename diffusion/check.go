@@ -45,6 +45,11 @@ func (m *Model) Check() error {
 	return nil
 }
 
+// has tells what is wrong with the index of a zone of the path.
+func (m *Model) has(zone int) error {
+	return between("index of a zone", float64(zone), 0, float64(len(m.Path)-1))
+}
+
 // slowest is the least speed that is taken [m/s]: nothing runs through a path of durations.
 func (m *Model) slowest() float64 {
 	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Length != 0 }) {

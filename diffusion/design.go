@@ -1,6 +1,8 @@
 package diffusion
 
 import (
+	"fmt"
+
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -35,6 +37,11 @@ func (d *Design) Check() error {
 	}
 	if err := between("limit [kg/kg]", d.Limit, 1e-9, 10); err != nil {
 		return err
+	}
+	for _, g := range d.Given {
+		if g.Change == nil {
+			return fmt.Errorf("unknown %q: allowed is one with a Change", g.Name)
+		}
 	}
 	return between("nozzle temperature [K]", d.NozzleTemperature, 213.15, 1000)
 }

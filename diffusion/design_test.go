@@ -149,3 +149,47 @@ func TestNoAnswerNamesItsZone(t *testing.T) {
 		}
 	}
 }
+
+// The zero value of a march does what a made one does, whichever way it is asked first.
+func TestZeroMarch(t *testing.T) {
+	d, s := transit(t, 20), diffusion.Settings{}
+	want := assess(t, d)
+	var run, assessed, traced, lengths, odds diffusion.March
+	var r diffusion.Result
+	require.NoError(t, run.Run(&d.Model, s, &r))
+	require.Equal(t, want.Nozzle, r.Nozzle)
+	a, err := assessed.Assess(d, s)
+	require.NoError(t, err)
+	require.Equal(t, want.Result, a.Result)
+	require.InDelta(t, want.Probability, a.Probability, 0)
+	_, err = traced.Trace(&d.Model, s)
+	require.NoError(t, err)
+	require.NoError(t, lengths.RunLengths(&d.Model, 1, []float64{12}, s, func(_ int, r *diffusion.Result) error {
+		require.Equal(t, want.Nozzle, r.Nozzle)
+		return nil
+	}))
+	o, err := odds.Odds(d, s)
+	require.NoError(t, err)
+	require.InDelta(t, want.Probability, o.Probability, 0)
+}
+
+// A zone that the path has not is refused, and so is an unknown that changes nothing.
+func TestWhatThereIsNot(t *testing.T) {
+	d, w, s := transit(t, 20), diffusion.NewMarch(), diffusion.Settings{}
+	c, err := w.Caution(d, s)
+	require.NoError(t, err)
+	for _, zone := range []int{-1, 3} {
+		for _, err := range []error{
+			w.RunLengths(&d.Model, zone, []float64{1}, s, func(int, *diffusion.Result) error { return nil }),
+			w.OddsLengths(d, zone, []float64{1}, s, func(int, diffusion.Odds, error) error { return nil }),
+			second(w.OddsAround(d, zone, 1, 0.5, 0.01, s)),
+		} {
+			require.ErrorContains(t, err, "index of a zone = ")
+			require.ErrorContains(t, err, "allowed 0 to 2")
+		}
+		require.True(t, math.IsNaN(w.CautiousLengths(d, zone, []float64{1}, &c, s)[0]))
+	}
+	d.Given = []diffusion.Given{{Name: "the moon"}}
+	_, err = w.Odds(d, s)
+	require.EqualError(t, err, `unknown "the moon": allowed is one with a Change`)
+}

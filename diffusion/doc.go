@@ -1,6 +1,10 @@
 // Package diffusion follows a strand of polymer through its zones and tells how
 // wet it is at the end.
 //
+// A [Model] is a strand, what it lay in and what it runs through, in SI units; [March.Run] follows it and fills a [Result]. A [Design] is a
+// model and what is asked of it, the [Target]: [March.Assess] gives the [Assessment], which is a result with its numerical
+// error, the odds of meeting the limit when all that is not known for sure is drawn, and the verdict. Whatever is left at zero is the usual: see the fields.
+//
 // # Moisture
 //
 // C(r, t) is the moisture content, kg water per kg dry polymer. Along the strand

@@ -29,6 +29,7 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 	if err := d.Check(); err != nil {
 		return nil, err
 	}
+	w.equip()
 	return &ensemble{marches: w, design: d, unknowns: d.Unknowns(), settings: s}, nil
 }
 

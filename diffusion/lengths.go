@@ -19,7 +19,10 @@ func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, us
 
 // runLengths starts the agreement of air and strand for each length from that of a similar model; nil for none.
 func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agreement, s Settings, use func(i int, r *Result) error) error {
-	s, err := checked(m, s)
+	s, err := w.checked(m, s)
+	if err == nil {
+		err = m.has(zone)
+	}
 	if err != nil {
 		return err
 	}

@@ -12,8 +12,8 @@ import (
 )
 
 // March owns the working memory for running models, one after another. It
-// allocates nothing once it has seen a model of the same shape. Not for use by two
-// goroutines at once.
+// allocates nothing once it has seen a model of the same shape. The zero value is ready for use, by one
+// goroutine at a time; it must not be copied after that.
 type March struct {
 	grids *grids
 	main  lane
@@ -50,13 +50,26 @@ func NewMarch() *March { return marchOn(newGrids()) }
 // marchOn shares grids with others.
 func marchOn(g *grids) *March {
 	w := &March{grids: g}
+	w.connect()
+	return w
+}
+
+// equip readies a zero value.
+func (w *March) equip() {
+	if w.grids == nil {
+		w.grids = newGrids()
+		w.connect()
+	}
+}
+
+// connect tells the solvers what surrounds the strand and who watches.
+func (w *March) connect() {
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
-		l.crossing.grids = g
+		l.crossing.grids = w.grids
 		l.observed = l.watch
 		l.crossing.observed = l.observe
 	}
-	return w
 }
 
 // Run follows the strand through its storage and its path and fills result,
@@ -72,7 +85,7 @@ func (w *March) RunFrom(similar *Result, m *Model, s Settings, result *Result) e
 }
 
 func (w *March) run(m *Model, s Settings, near []agreement, result *Result) error {
-	s, err := checked(m, s)
+	s, err := w.checked(m, s)
 	if err != nil {
 		return err
 	}

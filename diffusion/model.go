@@ -8,15 +8,15 @@ import (
 	"strandry/materials/humidair"
 )
 
-// Model is a strand and its way.
+// Model is a strand and its way: all that a march needs to know.
 type Model struct {
-	Radius   float64 // [m]
+	Radius   float64 // [m], 1e-6 to 0.1
 	Material materials.Polymer
 	Speed    float64 // of the feed [m/s], 1e-9 to 10; not used where no zone of the path has a length
 
-	Start            float64 // moisture content, uniform [kg/kg dry]
+	Start            float64 // moisture content, uniform [kg/kg dry], 0 to 10
 	StartActivity    float64 // water activity that Start is in equilibrium with at StartTemperature; zero for a content that is known by itself
-	StartTemperature float64 // [K]
+	StartTemperature float64 // [K], 213.15 to 623.15
 	Storage          []Zone  // what the strand lay through before it set off, each with a Duration
 	Path             []Zone  // what it runs through, each with a Length, or where it stands still, with a Duration
 
@@ -69,8 +69,8 @@ func (z *Zone) Residence(speed float64) float64 {
 
 // Air is the air of a zone.
 type Air struct {
-	Temperature    float64 // [K]; [Air.At] changes it
-	VapourPressure float64 // as supplied [Pa]; [Air.Supplied] changes it
+	Temperature    float64 // [K], 213.15 to 623.15; [Air.At] changes it
+	VapourPressure float64 // as supplied [Pa], 0 to just below the pressure; [Air.Supplied] changes it
 	Held           float64 // relative humidity that a controller holds at any temperature, 0 to 1 [-]; zero where the vapour pressure is supplied
 
 	// How much air there is, of which one at most is given; none for air without limit. [Model.DryFlow] tells.
@@ -179,11 +179,12 @@ func (s Settings) floor(m *Model) float64 {
 	return driest * m.wettest()
 }
 
-// checked gives the settings with their zeros filled in, or what is wrong with them or with the model.
-func checked(m *Model, s Settings) (Settings, error) {
+// checked readies the march, and gives the settings with their zeros filled in, or what is wrong with them or with the model.
+func (w *March) checked(m *Model, s Settings) (Settings, error) {
 	if err := m.Check(); err != nil {
 		return s, err
 	}
+	w.equip()
 	s = s.filled()
 	return s, s.check()
 }

@@ -32,6 +32,9 @@ const soft = 0.3
 // OddsAround finds it for the zone with the given index, for lengths [m], or durations [s] if it has one, from exp(-1.3 width) to exp(1.3 width) times the given one. Against
 // the odds at single lengths the probability was mostly within 0.01. More marches are made, three times as many at most, while the error of the surrogate is above off.
 func (w *March) OddsAround(d *Design, zone int, length, width, off float64, s Settings) (*Around, error) {
+	if err := d.has(zone); err != nil {
+		return nil, err
+	}
 	varied := *d
 	varied.Path = slices.Clone(d.Path)
 	varied.Path[zone].Extend(length)

@@ -8,6 +8,9 @@ import (
 // OddsLengths finds the odds of the design for each of the rising lengths [m] of the zone with the given index, or durations [s] if it has one, and calls use with each in
 // turn. They are those of [March.Odds], to the bit; but most of the marches are made once for all lengths, see [March.RunLengths].
 func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, use func(i int, o Odds, err error) error) error {
+	if err := d.has(zone); err != nil {
+		return err
+	}
 	varied := *d
 	varied.Path = slices.Clone(d.Path)
 	if len(lengths) > 0 {

@@ -36,7 +36,7 @@ const traced = 80
 // Trace runs the model and keeps the strand at every step. It bounds the steps, so that
 // the result may differ from that of Run within the numerical error.
 func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
-	s, err := checked(m, s)
+	s, err := w.checked(m, s)
 	if err != nil {
 		return nil, err
 	}

@@ -16,9 +16,10 @@ type Unknown struct {
 	change func(d *draw, deviate float64)
 }
 
-// Given is an unknown of the one who states the model. Change makes of the model, whose Path and Storage are its own, that at a deviate.
+// Given is an unknown that the one who states the design adds.
 type Given struct {
-	Name   string
+	Name string
+	// Change makes of the model at the median that at a standard normal deviate. Its Path and Storage are its own. Called by several goroutines at once.
 	Change func(m *Model, deviate float64) error `json:"-"`
 }
 
