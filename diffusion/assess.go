@@ -2,7 +2,6 @@ package diffusion
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
 
@@ -37,27 +36,6 @@ type Assessment struct {
 	Warnings          []Warning
 	Settings          Settings // of the march at the medians; finer than was asked for where that decides the verdict
 }
-
-// Safety factor and order of the grid convergence index: Roache, Verification and
-// Validation in Computational Science and Engineering (1998); ASME V&V 20. The
-// order is taken as one, though four is measured, since the step and the
-// storage of thin skins may not be in the asymptotic range.
-const (
-	gridSafety = 1.25
-	gridOrder  = 1
-	gridRatio  = 2
-	// leastError is added for what refining does not show: air and strand that agree to a
-	// millionth, chance agreement of two grids. That a strand of small Biot number has one temperature is
-	// the model's and is not in it.
-	leastError = 1e-5
-	// frontError is added at resolution 5 where the diffusivity grows e-fold or more with the content: an error of
-	// space that refining once may not show, since the front has moved along the nodes as well. The largest
-	// found, in wetted polyamides, was 1.4e-4.
-	frontError, frontResolution = 2e-4, 5
-	// coverError is added at resolution 5 where a cover keeps its place: an error of the angles of which refining
-	// shows the most, but not always. The largest found beyond it, of the content that is left, was 2e-4.
-	coverError = 2e-4
-)
 
 // Assess runs the model at the medians of all that is in doubt, once refined, finds its odds and judges. Where the numerical error
 // alone stands between the answer and a verdict, the model is run again with [Settings.Refined] up to two times.
@@ -146,7 +124,7 @@ func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 	if err := w.RunFrom(&a.Result, m, s.Refined(), &other); err != nil {
 		return nil, err
 	}
-	a.setErrors(&other, m.LeastError(s))
+	a.setErrors(m, &other)
 	a.Endurance = a.Endures(m)
 	return a, nil
 }
@@ -171,26 +149,10 @@ func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err err
 	if err := w.RunFrom(&coarse, m, s.Refined(), &fine); err != nil {
 		return 0, 0, err
 	}
-	return coarse.Nozzle.Mean, stateError(coarse.Nozzle, fine.Nozzle, m.LeastError(s)).Mean, nil
+	return coarse.Nozzle.Mean, bandOf(m, s).state(coarse.Nozzle, fine.Nozzle).Mean, nil
 }
 
 // covered tells that a cover keeps its place in a zone of the path.
 func (m *Model) covered() bool {
 	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Contact.Fixed() })
-}
-
-// LeastError is the error, relative to a content [-], that is added to its [GridConvergenceIndex]: what one refined run does not show.
-func (m *Model) LeastError(s Settings) float64 {
-	share := frontError * min(1, 2*math.Abs(m.growth()))
-	if m.covered() {
-		share += coverError
-	}
-	return leastError + share*min(1, frontResolution/s.filled().Resolution)
-}
-
-// GridConvergenceIndex is the half-width of the band that holds the exact value, from one value and the same with
-// [Settings.Refined], in the unit of both.
-func GridConvergenceIndex(coarse, refined float64) float64 {
-	ratio := math.Pow(gridRatio, gridOrder)
-	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)
 }

@@ -169,12 +169,17 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 	stretch = math.Max(leastStretch, math.Round(2*stretch)/2)
 	key := gridKey{stretch: stretch}
 	more := 1.0
-	const gentle = 4
-	if m.growth() > gentle {
+	if m.steep() {
 		key.lumped, more = true, 2
 	}
 	key.nodes = int(math.Ceil(s.Resolution * stretch * more))
 	return w.grids.along(key)
+}
+
+// steep tells that the diffusivity grows so much with the content that fronts are steep.
+func (m *Model) steep() bool {
+	const gentle = 4
+	return m.growth() > gentle
 }
 
 // growth is the logarithm of how much the diffusivity grows up to the wettest content of the way.

@@ -41,7 +41,7 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.
 	if err != nil {
 		return err
 	}
-	r.GainNumericalError = diffusion.GridConvergenceIndex(r.Gain, fine)
+	r.GainNumericalError = m.GridConvergenceIndex(r.Gain, fine)
 	likely, err := w.Spread(&m, s.Settings, func(m *diffusion.Model, n diffusion.Settings) (float64, error) {
 		const least = 1e-12 // nothing, but above zero
 		x, err := gain(m, n)

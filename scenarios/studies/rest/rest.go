@@ -167,7 +167,7 @@ func (s *State) band(w *diffusion.March, t *Time, n diffusion.Settings) error {
 		return err
 	}
 	mean := t.Result.Nozzle.Mean
-	off := diffusion.GridConvergenceIndex(mean, fine.Nozzle.Mean) + m.LeastError(n)*mean + math.Abs(mean-s.Limit)
+	off := m.GridConvergenceIndex(mean, fine.Nozzle.Mean) + m.LeastError(n)*mean + math.Abs(mean-s.Limit)
 	rise := math.Abs(later.Nozzle.Mean - t.Result.Nozzle.Mean)
 	if rise > 0 {
 		t.NumericalError = math.Min(off/rise*0.05*t.Seconds, t.Seconds)

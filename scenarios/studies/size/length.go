@@ -50,7 +50,7 @@ func LengthOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Set
 		if err != nil {
 			return out, err
 		}
-		off := diffusion.GridConvergenceIndex(out.Ratio, fine.Ratio) + m.LeastError(s)*out.Ratio + math.Abs(out.Ratio-1)
+		off := m.GridConvergenceIndex(out.Ratio, fine.Ratio) + m.LeastError(s)*out.Ratio + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}
