@@ -58,7 +58,7 @@ func (a *Air) checkHeld(m *Model) error {
 	switch {
 	case !(math.Abs(a.VapourPressure-held) <= slack*held):
 		return fmt.Errorf("vapour pressure [Pa] = %g: a relative humidity of %.4g held at %.5g K is %g", a.VapourPressure, a.Held, a.Temperature, held)
-	case held > MostVapour*m.Pressure:
+	case held > MostVapour*m.AirPressure():
 		return fmt.Errorf("a relative humidity of %.4g held at %.5g K is a vapour pressure of %.4g Pa, which leaves no air", a.Held, a.Temperature, held)
 	}
 	return nil

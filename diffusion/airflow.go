@@ -12,15 +12,15 @@ import (
 // Limited tells whether the air of a zone takes up what the strand gives.
 func (a Air) Limited() bool { return a.DryFlow > 0 || a.VolumeFlow > 0 || a.Blown || a.Dragged }
 
-// Endless is the same air without limit.
-func (a Air) Endless() Air {
+// WithoutLimit is the same air, but so much of it that what the strand gives does not change it.
+func (a Air) WithoutLimit() Air {
 	a.DryFlow, a.VolumeFlow, a.MeteredAt, a.Blown, a.Dragged = 0, 0, 0, false, false
 	return a
 }
 
 // Flowing is the same air with a mass flow of dry air [kg/s], whatever it was before.
 func (a Air) Flowing(dry float64) Air {
-	a = a.Endless()
+	a = a.WithoutLimit()
 	a.DryFlow = dry
 	return a
 }
@@ -42,7 +42,7 @@ func (m *Model) DryFlow(z *Zone) float64 {
 
 // dryDensity is that of the dry share of air at a temperature [K], over the whole volume [kg/m³].
 func (m *Model) dryDensity(a *Air, temperature float64) float64 {
-	return (m.Pressure - a.VapourPressure) / (humidair.DryAirConstant * temperature)
+	return (m.AirPressure() - a.VapourPressure) / (humidair.DryAirConstant * temperature)
 }
 
 // ring is the section between strand and bore [m²], zero where there is none.
@@ -92,7 +92,7 @@ func (m *Model) unboundedBores() (open Model, bored bool) {
 	open.Path = slices.Clone(m.Path)
 	for i := range open.Path {
 		if air := &open.Path[i].Air; air.Dragged {
-			*air, bored = air.Endless(), true
+			*air, bored = air.WithoutLimit(), true
 		}
 	}
 	return open, bored

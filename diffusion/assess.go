@@ -2,7 +2,6 @@ package diffusion
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
 
@@ -26,45 +25,27 @@ func (v Verdict) String() string { return [...]string{"unsure", "dry", "wet", "s
 type Assessment struct {
 	Result
 	Odds
-	NumericalError float64      // half-width of the band that holds the exact solution of the model, for the mean at the medians [kg/kg dry]
-	Errors         StateError   // the same for all of the state at the nozzle
-	ZoneErrors     []StateError // and at the exit of each zone
-	Mouths         float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
-	Verdict        Verdict
-	Numbers        bool // the numerical error alone makes the verdict unsure
-	Endurance      Endurance
-	Warnings       []Warning
-	Settings       Settings // of the march at the medians; finer than was asked for where that decides the verdict
+	NumericalError    float64      // half-width of the band that holds the exact solution of the model, for the mean at the medians [kg/kg dry]
+	Errors            StateError   // the same for all of the state at the nozzle
+	ZoneErrors        []StateError // and at the exit of each zone
+	Steam             float64      // volume of steam for each volume of polymer at the nozzle's temperature
+	Mouths            float64      // mean content if the bores in which the strand drags its air had air without limit; zero if there are none [kg/kg dry]
+	Verdict           Verdict
+	NumericallyUnsure bool // the numerical error alone makes the verdict unsure
+	Endurance         Endurance
+	Warnings          []Warning
+	Settings          Settings // of the march at the medians; finer than was asked for where that decides the verdict
 }
-
-// Safety factor and order of the grid convergence index: Roache, Verification and
-// Validation in Computational Science and Engineering (1998); ASME V&V 20. The
-// order is taken as one, though four is measured, since the step and the
-// storage of thin skins may not be in the asymptotic range.
-const (
-	gridSafety = 1.25
-	gridOrder  = 1
-	gridRatio  = 2
-	// leastError is added for what refining does not show: air and strand that agree to a
-	// millionth, chance agreement of two grids. That a strand of small Biot number has one temperature is
-	// the model's and is not in it.
-	leastError = 1e-5
-	// frontError is added at resolution 5 where the diffusivity grows e-fold or more with the content: an error of
-	// space that refining once may not show, since the front has moved along the nodes as well. The largest
-	// found, in wetted polyamides, was 1.4e-4.
-	frontError, frontResolution = 2e-4, 5
-	// coverError is added at resolution 5 where a cover keeps its place: an error of the angles of which refining
-	// shows the most, but not always. The largest found beyond it, of the content that is left, was 2e-4.
-	coverError = 2e-4
-)
 
 // Assess runs the model at the medians of all that is in doubt, once refined, finds its odds and judges. Where the numerical error
 // alone stands between the answer and a verdict, the model is run again with [Settings.Refined] up to two times.
-func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
-	if err := m.Check(); err != nil {
+func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
+	if err := d.Check(); err != nil {
 		return nil, err
 	}
-	odds := w.oddsMeanwhile(m, s)
+	w.equip()
+	m, s := &d.Model, s.filled()
+	odds := w.oddsConcurrently(d, s)
 	a, err := w.assess(m, s)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
@@ -77,7 +58,7 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 	a.judge()
 	const refinements = 2
 	for range refinements {
-		if !a.Numbers || a.laborious(m) {
+		if !a.NumericallyUnsure || a.expensive(m) {
 			break
 		}
 		finer, err := w.assess(m, a.Settings.Refined())
@@ -88,19 +69,20 @@ func (w *March) Assess(m *Model, s Settings) (*Assessment, error) {
 		a = finer
 		a.judge()
 	}
-	a.Warnings = warnings(m, a)
+	a.Steam = d.SteamPerVolume(a.Nozzle.Mean)
+	a.Warnings = warnings(d, a)
 	return a, nil
 }
 
 // Swamped tells that the numerical error is so far above the content and the limit that nothing is known.
-func (a *Assessment) Swamped(m *Model) bool {
+func (a *Assessment) Swamped(d *Design) bool {
 	const far = 10
-	return a.NumericalError > far*max(a.Nozzle.Mean, m.Limit)
+	return a.NumericalError > far*max(a.Nozzle.Mean, d.Limit)
 }
 
-// laborious tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with
+// expensive tells that the marches of an assessment took so long that four times as much would be felt. Where the air has to agree with
 // the strand there are several to each, of which the last alone is counted in the steps.
-func (a *Assessment) laborious(m *Model) bool {
+func (a *Assessment) expensive(m *Model) bool {
 	const most = 200_000 // nodes in all steps, of a few hundredths of a microsecond each
 	nodes := a.Nodes
 	if m.covered() {
@@ -119,14 +101,14 @@ type foundOdds struct {
 	err error
 }
 
-// oddsMeanwhile finds the odds beside other work, on lanes of their own.
-func (w *March) oddsMeanwhile(m *Model, s Settings) <-chan foundOdds {
-	if w.beside == nil {
-		w.beside = marchOn(w.grids)
+// oddsConcurrently finds the odds beside other work, on lanes of their own.
+func (w *March) oddsConcurrently(d *Design, s Settings) <-chan foundOdds {
+	if w.forOdds == nil {
+		w.forOdds = marchOn(w.grids)
 	}
 	out := make(chan foundOdds, 1)
 	go func() {
-		o, err := w.beside.Odds(m, s)
+		o, err := w.forOdds.Odds(d, s)
 		out <- foundOdds{o, err}
 	}()
 	return out
@@ -135,14 +117,14 @@ func (w *March) oddsMeanwhile(m *Model, s Settings) <-chan foundOdds {
 // assess is the march at the medians with its errors.
 func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
 	a := &Assessment{Settings: s}
-	if err := w.measured(m, s, &a.Result); err != nil {
+	if err := w.runWithFourier(m, s, &a.Result); err != nil {
 		return nil, err
 	}
 	var other Result
-	if err := w.RunNear(&a.Result, m, s.Refined(), &other); err != nil {
+	if err := w.RunFrom(&a.Result, m, s.Refined(), &other); err != nil {
 		return nil, err
 	}
-	a.errors(&other, m.Unseen(s))
+	a.setErrors(m, &other)
 	a.Endurance = a.Endures(m)
 	return a, nil
 }
@@ -154,7 +136,7 @@ func (a *Assessment) judge() {
 		off = a.NumericalError / a.Nozzle.Mean
 	}
 	a.Verdict = a.Odds.Verdict(off, a.Endurance.Survival)
-	a.Numbers = a.Verdict != a.Odds.Verdict(0, a.Endurance.Survival)
+	a.NumericallyUnsure = a.Verdict != a.Odds.Verdict(0, a.Endurance.Survival)
 }
 
 // NumericalError runs a model and the same refined: the mean content at the nozzle, and the half-width of the band that holds
@@ -164,29 +146,13 @@ func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err err
 	if err := w.Run(m, s, &coarse); err != nil {
 		return 0, 0, err
 	}
-	if err := w.RunNear(&coarse, m, s.Refined(), &fine); err != nil {
+	if err := w.RunFrom(&coarse, m, s.Refined(), &fine); err != nil {
 		return 0, 0, err
 	}
-	return coarse.Nozzle.Mean, stateError(coarse.Nozzle, fine.Nozzle, m.Unseen(s)).Mean, nil
+	return coarse.Nozzle.Mean, bandOf(m, s).state(coarse.Nozzle, fine.Nozzle).Mean, nil
 }
 
 // covered tells that a cover keeps its place in a zone of the path.
 func (m *Model) covered() bool {
 	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Contact.Fixed() })
-}
-
-// Unseen is the share of a content that is added to its [Margin] for what one refined run does not show.
-func (m *Model) Unseen(s Settings) float64 {
-	share := frontError * min(1, 2*math.Abs(m.growth()))
-	if m.covered() {
-		share += coverError
-	}
-	return leastError + share*min(1, frontResolution/s.Resolution)
-}
-
-// Margin is the half-width of the band that holds the exact value, by the grid convergence index, from one
-// value and the same with [Settings.Refined].
-func Margin(coarse, refined float64) float64 {
-	ratio := math.Pow(gridRatio, gridOrder)
-	return gridSafety * ratio / (ratio - 1) * math.Abs(coarse-refined)
 }

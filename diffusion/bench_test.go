@@ -22,7 +22,7 @@ func BenchmarkTransit(b *testing.B) {
 			m, w := transit(b, beta), diffusion.NewMarch()
 			settings := perMille()
 			var r diffusion.Result
-			if err := w.Run(m, settings, &r); err != nil {
+			if err := w.Run(&m.Model, settings, &r); err != nil {
 				b.Fatal(err)
 			}
 			off := math.Abs(r.Nozzle.Mean/transitAnswer(beta) - 1)
@@ -32,7 +32,7 @@ func BenchmarkTransit(b *testing.B) {
 			b.ReportAllocs()
 			b.ResetTimer()
 			for range b.N {
-				if err := w.Run(m, settings, &r); err != nil {
+				if err := w.Run(&m.Model, settings, &r); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -18,10 +18,10 @@ type Caution struct {
 	near []agreement // of air and strand at the medians
 }
 
-// Caution finds the cautious case of a model from its marches at the centre and on the axes of [surrogate.Points], a fifth or so of those of
+// Caution finds the cautious case of a design from its marches at the centre and on the axes of [surrogate.Points], a fifth or so of those of
 // [March.Odds], which find the same one. A march without an answer in the steps that are usual is an error.
-func (w *March) Caution(m *Model, s Settings) (Caution, error) {
-	e, err := w.ensemble(m, hurriedSettings(s))
+func (w *March) Caution(d *Design, s Settings) (Caution, error) {
+	e, err := w.ensemble(d, boundedSettings(s))
 	if err != nil {
 		return Caution{}, err
 	}
@@ -35,7 +35,7 @@ func (w *March) Caution(m *Model, s Settings) (Caution, error) {
 
 // caution is the case from the logarithms of the content at the centre and on the axes.
 func (e *ensemble) caution(values []float64) Caution {
-	limit := e.model.limit()
+	limit := e.design.LimitInDoubt()
 	c := Caution{Deviates: make([]float64, len(e.unknowns)), Limit: limit.Value, near: e.near}
 	strict := math.Log(limit.Value / limit.LogNormal(-1))
 	sum := strict * strict
@@ -55,26 +55,26 @@ func (e *ensemble) caution(values []float64) Caution {
 	return c
 }
 
-// Cautious gives, for each of some models, the logarithm of its content at the nozzle over the limit in a cautious case, which may be that of a design
+// Cautious gives, for each of some designs, the logarithm of its content at the nozzle over the limit in a cautious case, which may be that of a design
 // that differs from it: NaN where it cannot be marched in the steps that are usual, zero or less where it is dry nine times in ten or so. The marches are as coarse as those
 // of [March.Odds], on several cores; which core marches changes nothing.
-func (w *March) Cautious(models []*Model, c *Caution, s Settings) []float64 {
-	out := make([]float64, len(models))
-	w.onCores(mostAtOnce, len(models), func(w *March) func(i int) {
-		return func(i int) { out[i] = w.cautious(models[i], c, s) }
+func (w *March) Cautious(designs []*Design, c *Caution, s Settings) []float64 {
+	out := make([]float64, len(designs))
+	w.onCores(mostAtOnce, len(designs), func(w *March) func(i int) {
+		return func(i int) { out[i] = w.cautious(designs[i], c, s) }
 	})
 	return out
 }
 
-// hurriedSettings are those of marches of which there are many, and none is worth waiting for.
-func hurriedSettings(s Settings) Settings {
+// boundedSettings are those of marches of which there are many, and none is worth waiting for.
+func boundedSettings(s Settings) Settings {
 	s = drawSettings(s)
-	s.hurried = true
+	s.boundedSteps = true
 	return s
 }
 
-func (w *March) cautious(m *Model, c *Caution, s Settings) float64 {
-	e, err := w.ensemble(m, hurriedSettings(s))
+func (w *March) cautious(d *Design, c *Caution, s Settings) float64 {
+	e, err := w.ensemble(d, boundedSettings(s))
 	if err != nil {
 		return math.NaN()
 	}
@@ -86,7 +86,7 @@ func (w *March) cautious(m *Model, c *Caution, s Settings) float64 {
 	return log - math.Log(c.Limit)
 }
 
-// deviates of the unknowns of a model; zero for what the case does not know.
+// deviates of the unknowns of a design; zero for what the case does not know.
 func (c *Caution) deviates(unknowns []Unknown) []float64 {
 	out := make([]float64, len(unknowns))
 	for i, u := range unknowns {
@@ -97,24 +97,24 @@ func (c *Caution) deviates(unknowns []Unknown) []float64 {
 	return out
 }
 
-// CautiousLengths is [March.Cautious] for the rising lengths [m] of the zone with the given index, most of which share a march where [March.RunLengths] can: NaN
+// CautiousLengths is [March.Cautious] for the rising lengths [m] of the zone with the given index, or durations [s] if it has one, most of which share a march where [March.RunLengths] can: NaN
 // where there is no answer.
-func (w *March) CautiousLengths(m *Model, zone int, lengths []float64, c *Caution, s Settings) []float64 {
-	varied := *m
-	varied.Path = slices.Clone(m.Path)
+func (w *March) CautiousLengths(d *Design, zone int, lengths []float64, c *Caution, s Settings) []float64 {
+	varied := *d
+	varied.Path = slices.Clone(d.Path)
 	out := slices.Repeat([]float64{math.NaN()}, len(lengths))
-	e, err := w.ensemble(&varied, hurriedSettings(s))
-	if err != nil || len(lengths) == 0 {
+	e, err := w.ensemble(&varied, boundedSettings(s))
+	if err != nil || len(lengths) == 0 || d.has(zone) != nil {
 		return out
 	}
-	varied.Path[zone].Length = lengths[0]
+	varied.Path[zone].Extend(lengths[0])
 	f := family{ensemble: e, zone: zone, lengths: lengths}
 	point := c.deviates(e.unknowns)
-	if len(m.Given) == 0 {
+	if len(d.Given) == 0 {
 		copy(out, f.along(point))
 	}
 	for i, length := range lengths {
-		if varied.Path[zone].Length = length; len(m.Given) > 0 { // which may change the length itself
+		if varied.Path[zone].Extend(length); len(d.Given) > 0 { // which may change the length itself
 			out[i] = e.march(point)
 		}
 		out[i] -= math.Log(c.Limit)

@@ -21,7 +21,7 @@ func TestCautionOfAnUncertainLimit(t *testing.T) {
 	require.Empty(t, c.Deviates)
 	strict := m.Limit * math.Exp(-deviateOf90*math.Log(1.5)/deviateOf95)
 	require.InEpsilon(t, strict, c.Limit, 1e-6)
-	ratio := diffusion.NewMarch().Cautious([]*diffusion.Model{m}, &c, diffusion.DefaultSettings())
+	ratio := diffusion.NewMarch().Cautious([]*diffusion.Design{m}, &c, diffusion.DefaultSettings())
 	require.InDelta(t, math.Log(mean/strict), ratio[0], 1e-6)
 }
 
@@ -39,7 +39,7 @@ func TestCautionIsTheTenthWorst(t *testing.T) {
 		m.Limit = o.High
 		c, err := w.Caution(m, s)
 		require.NoError(t, err)
-		require.InDelta(t, 0, w.Cautious([]*diffusion.Model{m}, &c, s)[0], 0.05*math.Log(o.High/o.Low), name)
+		require.InDelta(t, 0, w.Cautious([]*diffusion.Design{m}, &c, s)[0], 0.05*math.Log(o.High/o.Low), name)
 		o, err = w.Odds(m, s)
 		require.NoError(t, err)
 		require.Equal(t, o.Cautious, c, "it is that of the odds")
@@ -57,7 +57,7 @@ func TestCautiousOnAnyCores(t *testing.T) {
 	longer := *m
 	longer.Path = append([]diffusion.Zone(nil), m.Path...)
 	longer.Path[0].Length *= 2
-	models := []*diffusion.Model{m, &broken, &longer}
+	models := []*diffusion.Design{m, &broken, &longer}
 	on := func(cores int) []float64 {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
 		return w.Cautious(models, &c, s)
@@ -79,10 +79,10 @@ func TestCautiousLengths(t *testing.T) {
 		m.Path[1].Length *= math.Exp2(z)
 		return nil
 	}}}
-	for _, m := range []*diffusion.Model{plain, &given} {
+	for _, m := range []*diffusion.Design{plain, &given} {
 		c, err := w.Caution(m, s)
 		require.NoError(t, err)
-		var models []*diffusion.Model
+		var models []*diffusion.Design
 		for _, length := range lengths {
 			varied := *m
 			varied.Path = append([]diffusion.Zone(nil), m.Path...)

@@ -1,8 +1,10 @@
 package diffusion
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Check tells the first thing that makes a model unfit to run: a value that is not
@@ -14,25 +16,25 @@ func (m *Model) Check() error {
 		low, high float64
 	}{
 		{"radius [m]", m.Radius, 1e-6, 0.1},
-		{"speed [m/s]", m.Speed, 1e-9, 10},
+		{"speed [m/s]", m.Speed, m.slowest(), 10},
 		{"starting content [kg/kg]", m.Start, 0, 10},
 		{"starting temperature [K]", m.StartTemperature, 213.15, 623.15},
-		{"limit [kg/kg]", m.Limit, 1e-9, 10},
-		{"nozzle temperature [K]", m.NozzleTemperature, 213.15, 1000},
-		{"pressure [Pa]", m.Pressure, 1e3, 1e6},
-		{"factor on the diffusivity", m.DiffusivityFactor, 1e-6, 1e6},
+		{"pressure [Pa]", m.AirPressure(), 1e3, 1e6},
 	}
 	for _, v := range values {
 		if err := between(v.name, v.value, v.low, v.high); err != nil {
 			return err
 		}
 	}
+	if err := m.checkMaterial(); err != nil {
+		return err
+	}
 	if len(m.Path) == 0 {
-		return fmt.Errorf("the path has no zone")
+		return errors.New("the path has no zone: allowed are one or more")
 	}
 	for i := range m.Storage {
 		if err := m.Storage[i].check(m, true); err != nil {
-			return fmt.Errorf("storage %d: %w", i+1, err)
+			return fmt.Errorf("zone %q: %w", m.Storage[i].Name, err)
 		}
 	}
 	for i := range m.Path {
@@ -43,9 +45,52 @@ func (m *Model) Check() error {
 	return nil
 }
 
+// has tells what is wrong with the index of a zone of the path.
+func (m *Model) has(zone int) error {
+	return between("index of a zone", float64(zone), 0, float64(len(m.Path)-1))
+}
+
+// slowest is the least speed that is taken [m/s]: nothing runs through a path of durations.
+func (m *Model) slowest() float64 {
+	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Length != 0 }) {
+		return 1e-9
+	}
+	return 0
+}
+
+// checkMaterial tells what no march can do without.
+func (m *Model) checkMaterial() error {
+	p := &m.Material
+	values := []struct {
+		name      string
+		value     float64
+		low, high float64
+	}{
+		{"density [kg/m³]", p.Density.Value, 1, 1e5},
+		{"heat capacity [J/(kg K)]", p.HeatCapacity.Value, 1, 1e6},
+		{"conductivity [W/(m K)]", p.Conductivity.Value, 1e-4, 1e6},
+		{"diffusivity at the reference [m²/s]", p.Diffusivity.ReferenceValue.Value, 1e-30, 1},
+		{"reference of the diffusivity [K]", p.Diffusivity.Reference, 1, 1e4},
+		{"pieces of the diffusivity", float64(len(p.Diffusivity.Pieces)), 1, 1e3},
+	}
+	for _, v := range values {
+		if err := between(v.name, v.value, v.low, v.high); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 func (z *Zone) check(m *Model, rest bool) error {
-	if rest == (z.Duration == 0) || rest == (z.Length > 0) {
-		return fmt.Errorf("a storage needs a duration and a zone of the path a length, and neither both")
+	switch {
+	case z.Duration != 0 && z.Length != 0:
+		return fmt.Errorf("length [m] = %g and duration [s] = %g: allowed is one of them", z.Length, z.Duration)
+	case z.Duration == 0 && (rest || z.Length == 0):
+		return fmt.Errorf("length [m] = %g and duration [s] = 0: allowed is a zone of the path with either, and a storage with a duration", z.Length)
+	case z.Duration != 0 && z.Air.Limited():
+		return errors.New("a limited flow of air meets a strand that runs: allowed is one in a zone with a length")
+	case z.Duration != 0 && z.alongFilm() && !(z.Film.Heat > 0 && z.Film.Mass > 0):
+		return errors.New("the film of air along the strand, or on one that hangs, rests on a length: allowed are a zone with one, or both coefficients")
 	}
 	if err := z.checkFlow(m); err != nil {
 		return err
@@ -67,10 +112,10 @@ func (z *Zone) check(m *Model, rest bool) error {
 		{"length [m]", z.Length, 0, 1e6},
 		{"duration [s]", z.Duration, 0, 1e12},
 		{"air temperature [K]", z.Air.Temperature, 213.15, 623.15},
-		{"vapour pressure [Pa]", z.Air.VapourPressure, 0, m.Pressure * 0.999},
+		{"vapour pressure [Pa]", z.Air.VapourPressure, 0, m.AirPressure() * 0.999},
 		{"flow of dry air [kg/s]", z.Air.DryFlow, 0, 1e9},
 		{"flow of air [m3/s]", z.Air.VolumeFlow, 0, 1e9},
-		{"vapour pressure at the entry [Pa]", z.Air.Relax.From, 0, m.Pressure * 0.999},
+		{"vapour pressure at the entry [Pa]", z.Air.Relax.From, 0, m.AirPressure() * 0.999},
 		{"time constant of the air [s]", z.Air.Relax.TimeConstant, 0, 1e12},
 		{"h [W/(m² K)]", z.Film.Heat, 0, 1e6},
 		{"k_m [m/s]", z.Film.Mass, 0, 1e3},
@@ -87,9 +132,20 @@ func (z *Zone) check(m *Model, rest bool) error {
 	return nil
 }
 
+// check tells what is wrong with settings whose zeros are filled in.
+func (s Settings) check() error {
+	if err := between("resolution", s.Resolution, 0.1, 1000); err != nil {
+		return err
+	}
+	if err := between("tolerance", s.Tolerance, 1e-14, 1); err != nil {
+		return err
+	}
+	return between("floor [kg/kg]", s.Floor, 0, 10)
+}
+
 func between(name string, x, low, high float64) error {
 	if !(x >= low && x <= high) || math.IsInf(x, 0) {
-		return fmt.Errorf("%s = %g: allowed %g to %g", name, x, low, high)
+		return &RangeError{name, x, low, high}
 	}
 	return nil
 }

@@ -1,7 +1,5 @@
 package diffusion
 
-import "fmt"
-
 // Contact is what covers a part of the strand's perimeter all along a zone: a drum
 // under each turn of a winding, the floor of a tube, guides. The zero value covers nothing.
 type Contact struct {
@@ -22,8 +20,9 @@ func (c Contact) check() error {
 	if err := between("covered share", c.Covered, 0, 1-1e-6); err != nil {
 		return err
 	}
-	if least := 1; c.Arcs > MostArcs || c.Arcs < 0 || c.Covered > 0 && c.Arcs < least {
-		return fmt.Errorf("covered arcs = %d: allowed %d to %d", c.Arcs, least, MostArcs)
+	least := 0
+	if c.Covered > 0 {
+		least = 1
 	}
-	return nil
+	return between("covered arcs", float64(c.Arcs), float64(least), MostArcs)
 }

@@ -12,7 +12,7 @@ import (
 
 // covered is a strand of one temperature whose D at the start is that of the dry polymer times exp(b), its surface held dry by a
 // large film, for a Fourier number of the dry polymer.
-func covered(t testing.TB, contact diffusion.Contact, b, fo float64) *diffusion.Model {
+func covered(t testing.TB, contact diffusion.Contact, b, fo float64) *diffusion.Design {
 	m := transit(t, b/0.02)
 	given := func(v float64) materials.Value {
 		return materials.Value{Value: v, Low: v, High: v, Kind: materials.Given}
@@ -41,7 +41,7 @@ func TestCoverThatKeepsItsPlace(t *testing.T) {
 		contact := diffusion.Contact{Covered: 1 - row["share"], Arcs: int(row["arcs"])}
 		m := covered(t, contact, row["b"], row["fo"])
 		var r diffusion.Result
-		require.NoError(t, w.Run(m, s, &r))
+		require.NoError(t, w.Run(&m.Model, s, &r))
 		off := r.Nozzle.Mean/m.Start - row["mean"]
 		worst = max(worst, math.Abs(off))
 		within(t, row["mean"], r.Nozzle.Mean/m.Start, 1e-3, "share %g, %g arcs, b %g, Fo %g", row["share"], row["arcs"], row["b"], row["fo"])
@@ -115,7 +115,7 @@ func TestCoverAtTheFilm(t *testing.T) {
 			s := diffusion.DefaultSettings()
 			s.WithoutEvaporation = true
 			var r diffusion.Result
-			require.NoError(t, diffusion.NewMarch().Run(m, s, &r))
+			require.NoError(t, diffusion.NewMarch().Run(&m.Model, s, &r))
 			pace := 2 * film * 2810.4 / (1130 * 0.875e-3 * 0.095 * 461.5 * 296.15)
 			within(t, exposed*pace*seconds, math.Log(m.Start/r.Nozzle.Mean), 1.5e-3*pace*seconds, "%g exposed, moves %v", exposed, moves)
 		}
@@ -138,9 +138,9 @@ func TestHardlyCoveredIsOpen(t *testing.T) {
 			s := diffusion.DefaultSettings()
 			s.Heat = heat
 			w := diffusion.NewMarch()
-			want, err := w.Trace(open, s)
+			want, err := w.Trace(&open.Model, s)
 			require.NoError(t, err)
-			got, err := w.Trace(&covered, s)
+			got, err := w.Trace(&covered.Model, s)
 			require.NoError(t, err)
 			for i, z := range want.Result.Zones {
 				c := got.Result.Zones[i]
@@ -154,8 +154,8 @@ func TestHardlyCoveredIsOpen(t *testing.T) {
 				within(t, 1, c.Behind/z.Exit.Skin, 0.05, about)
 			}
 			var alone, inside diffusion.Result
-			require.NoError(t, w.Run(open, s, &alone))
-			require.NoError(t, w.Run(&covered, s, &inside))
+			require.NoError(t, w.Run(&open.Model, s, &alone))
+			require.NoError(t, w.Run(&covered.Model, s, &inside))
 			for i, z := range alone.Zones {
 				within(t, z.Exit.Temperature, inside.Zones[i].Exit.Temperature, 1e-3, z.Name)
 				within(t, 1, inside.Zones[i].Exit.Mean/z.Exit.Mean, 1e-5, z.Name)

@@ -79,7 +79,7 @@ func TestLittleAirAgainstTheStrand(t *testing.T) {
 	a, err := diffusion.NewMarch().Assess(m, s)
 	require.NoError(t, err)
 	within(t, 4.517e-4, a.Nozzle.Mean, 1.5e-3*4.517e-4)
-	require.False(t, a.Condenses(m))
+	require.False(t, a.Condenses(&m.Model))
 	before := 1.0
 	for _, flow := range []float64{0.01, 0.02, 0.04, 0.0645, 0.12, 0.5} {
 		m.Path[0].Air.DryFlow = flow * litre

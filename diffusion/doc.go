@@ -1,6 +1,10 @@
 // Package diffusion follows a strand of polymer through its zones and tells how
 // wet it is at the end.
 //
+// A [Model] is a strand, what it lay in and what it runs through, in SI units; [March.Run] follows it and fills a [Result]. A [Design] is a
+// model and what is asked of it, the [Target]: [March.Assess] gives the [Assessment], which is a result with its numerical
+// error, the odds of meeting the limit when all that is not known for sure is drawn, and the verdict. Whatever is left at zero is the usual: see the fields.
+//
 // # Moisture
 //
 // C(r, t) is the moisture content, kg water per kg dry polymer. Along the strand
@@ -55,6 +59,14 @@
 // ([materials.Polymer.GivesWay]). The hottest mean of a section, at every step of each zone and in the air of each
 // storage, is set against it, and so is the air, which the strand would reach if the feed stopped ([Result.Endures]).
 // What softens is never dry.
+//
+// # Errors
+//
+// What makes a model, a design or settings unfit is told before the march, a value outside its range as a [RangeError]. A march that has no answer
+// says why: [ErrTooLittleAir], [ErrStalled], [ErrBelowZero]. Each tells what is allowed, or what to change, and stands behind the name of its zone, which
+// may be one of storage:
+//
+//	zone "drum": air temperature [K] = 1000: allowed 213.15 to 623.15
 //
 // # What is left out
 //

@@ -19,8 +19,8 @@ type Doubt struct {
 
 // Doubt makes the function from the marches of [March.Odds], and tries it at some thirty more: what leaving out tells of the error is too little where there are
 // hardly more values than coefficients.
-func (w *March) Doubt(m *Model, s Settings) (*Doubt, error) {
-	e, err := w.ensemble(m, drawSettings(s))
+func (w *March) Doubt(d *Design, s Settings) (*Doubt, error) {
+	e, err := w.ensemble(d, drawSettings(s))
 	if err != nil {
 		return nil, err
 	}
@@ -28,15 +28,15 @@ func (w *March) Doubt(m *Model, s Settings) (*Doubt, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Doubt{Limit: m.limit(), surrogate: fit.surrogate, marched: len(e.unknowns)}
-	d.Fit = max(fit.surrogate.Error, e.off(fit.surrogate))
+	out := &Doubt{Limit: d.LimitInDoubt(), surrogate: fit.surrogate, marched: len(e.unknowns)}
+	out.Fit = max(fit.surrogate.Error, e.off(fit.surrogate))
 	for _, u := range e.unknowns {
-		d.Unknowns = append(d.Unknowns, u.Name)
+		out.Unknowns = append(out.Unknowns, u.Name)
 	}
-	if d.Limit.Low < d.Limit.High {
-		d.Unknowns = append(d.Unknowns, UnknownLimit)
+	if out.Limit.Low < out.Limit.High {
+		out.Unknowns = append(out.Unknowns, UnknownLimit)
 	}
-	return d, nil
+	return out, nil
 }
 
 // off is by how much a surrogate differs from marches at fresh draws: the root mean square.

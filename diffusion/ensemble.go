@@ -12,10 +12,10 @@ import (
 	"strandry/diffusion/surrogate"
 )
 
-// ensemble marches a model at deviates of its unknowns.
+// ensemble marches a design at deviates of its unknowns.
 type ensemble struct {
 	marches  *March
-	model    *Model
+	design   *Design
 	unknowns []Unknown
 	settings Settings
 	result   Result
@@ -27,18 +27,19 @@ type ensemble struct {
 	soft     float64                         // added to that content before its logarithm is taken [kg/kg dry]; zero for none
 }
 
-func (w *March) ensemble(m *Model, s Settings) (*ensemble, error) {
-	if err := m.Check(); err != nil {
+func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
+	if err := d.Check(); err != nil {
 		return nil, err
 	}
-	return &ensemble{marches: w, model: m, unknowns: m.Unknowns(), settings: s}, nil
+	w.equip()
+	return &ensemble{marches: w, design: d, unknowns: d.Unknowns(), settings: s}, nil
 }
 
 // begin marches at the medians: where air and strand agree there is where that of the draws is sought from, and what the zones do there is what the content at the
 // draws is estimated by.
 func (e *ensemble) begin() {
-	agree := slices.ContainsFunc(e.model.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
-	err := e.marches.Run(e.model, e.settings, &e.result)
+	agree := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
+	err := e.marches.Run(&e.design.Model, e.settings, &e.result)
 	e.beginFrom(&e.result, agree, err)
 }
 
@@ -47,12 +48,12 @@ func (e *ensemble) beginFrom(r *Result, agree bool, err error) {
 	e.near, e.drift, e.begun = nil, nil, true
 	switch {
 	case agree && err != nil:
-		e.near = make([]agreement, len(e.model.Path))
+		e.near = make([]agreement, len(e.design.Path))
 	case agree:
 		e.near = slices.Clone(r.agreements)
 	}
 	if err == nil && e.measure == nil {
-		e.drift = e.estimated(e.model.estimator(r, leastTold*e.model.Limit))
+		e.drift = e.estimated(e.design.estimator(r, leastTold*e.design.Limit))
 	}
 }
 
@@ -61,14 +62,14 @@ func (e *ensemble) estimated(by *estimator) surrogate.Drift {
 	if by == nil {
 		return nil
 	}
-	medians, unknowns := *e.model, e.unknowns
+	medians, unknowns := *e.design, e.unknowns
 	medians.Path = slices.Clone(medians.Path)
 	_, bored := medians.unboundedBores()
 	memory := sync.Pool{New: func() any { return new(drawing) }}
 	return func(deviates []float64) float64 {
 		drawing := memory.Get().(*drawing)
 		defer memory.Put(drawing)
-		m, open, err := drawing.of(&medians, unknowns, deviates)
+		m, open, err := drawing.of(&medians.Model, unknowns, deviates)
 		if err != nil {
 			return e.log(medians.Start)
 		}
@@ -92,7 +93,7 @@ func (e *ensemble) march(deviates []float64) float64 {
 }
 
 func (e *ensemble) tried(deviates []float64) (float64, error) {
-	m, open, err := e.model.drawn(e.unknowns, deviates)
+	m, open, err := e.design.drawn(e.unknowns, deviates)
 	if err != nil {
 		return 0, err
 	}
@@ -128,7 +129,7 @@ func (e *ensemble) log(content float64) float64 {
 	if e.soft > 0 {
 		return math.Log(content + e.soft)
 	}
-	return logarithm(content, e.model.Limit)
+	return logarithm(content, e.design.Limit)
 }
 
 // logarithm of a content, or of a millionth of the limit where it is less.
@@ -245,7 +246,7 @@ func (e *ensemble) wet(values []float64) float64 {
 		}
 	}
 	if e.measure == nil {
-		wettest = math.Max(wettest, e.log(max(e.model.Start, e.model.Limit)))
+		wettest = math.Max(wettest, e.log(max(e.design.Start, e.design.Limit)))
 	}
 	return wettest
 }

@@ -86,7 +86,7 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 	if !changes {
 		now.warm(p, air)
 	}
-	steep := 0.0 // of the isotherm, between surface and mean
+	steep := 0.0                      // of the isotherm, between surface and mean
 	from, gone, left := 0.0, 0.0, 1.0 // time, Fourier number without a film, share of the difference of temperature
 	to := residence / shortest
 	for k := range parts {

@@ -11,7 +11,7 @@ import (
 )
 
 // evaporating is the model of a row of testdata/heat/evaporation.csv.
-func evaporating(t testing.TB, row map[string]float64) (*diffusion.Model, diffusion.Settings) {
+func evaporating(t testing.TB, row map[string]float64) (*diffusion.Design, diffusion.Settings) {
 	given := func(v float64) materials.Value {
 		return materials.Value{Value: v, Low: v, High: v, Kind: materials.Given}
 	}
@@ -48,7 +48,7 @@ func TestEvaporationAgainstFiniteVolumes(t *testing.T) {
 	for _, row := range rows {
 		m, s := evaporating(t, row)
 		var r diffusion.Result
-		require.NoError(t, diffusion.NewMarch().Run(m, s, &r))
+		require.NoError(t, diffusion.NewMarch().Run(&m.Model, s, &r))
 		scale := largest[row["rho"]*row["D0"]*row["h"]*row["pv"]]
 		content, kelvin := 2e-4, 0.02
 		if row["resolved"] == 1 {

@@ -18,8 +18,8 @@ func drum(t *testing.T, heat Heat, air Air) *coupled {
 	require.NoError(t, err)
 	m := &Model{
 		Radius: 0.875e-3, Material: p, Speed: 2e-3, Start: 0.03, StartTemperature: 296.15,
-		Path:  []Zone{{Name: "drum", Length: 0.05, Film: Film{Heat: 60, Mass: 0.05}, Air: air}},
-		Limit: 0.002, NozzleTemperature: 533.15, Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
+		Path:     []Zone{{Name: "drum", Length: 0.05, Film: Film{Heat: 60, Mass: 0.05}, Air: air}},
+		Pressure: humidair.StandardPressure,
 	}
 	s := DefaultSettings()
 	s.Heat = heat

@@ -13,7 +13,7 @@ import (
 )
 
 // blown is a dry strand at a temperature [K] through dry air [K] across it, for some seconds, to be lumped.
-func blown(t testing.TB, entered, air, seconds float64) (*diffusion.Model, diffusion.Settings) {
+func blown(t testing.TB, entered, air, seconds float64) (*diffusion.Design, diffusion.Settings) {
 	m := transit(t, 0)
 	m.Start, m.StartTemperature = 0, entered
 	m.Path = []diffusion.Zone{{
@@ -27,7 +27,7 @@ func blown(t testing.TB, entered, air, seconds float64) (*diffusion.Model, diffu
 
 // follows is the temperature of a strand after a time, by Runge and Kutta's method in sixty steps on
 // dT/dt = 2 h(T) (T_air - T)/(ρ c R), with h from the correlations at each temperature.
-func follows(t *testing.T, m *diffusion.Model, z *diffusion.Zone, entered, seconds float64) float64 {
+func follows(t *testing.T, m *diffusion.Design, z *diffusion.Zone, entered, seconds float64) float64 {
 	rate := func(temperature float64) float64 {
 		c, err := film.At(film.Conditions{
 			Flow: z.Film.Flow, Diameter: 2 * m.Radius, StrandTemperature: temperature, AirTemperature: z.Air.Temperature,
@@ -55,7 +55,7 @@ func TestFilmFollowsTheStrand(t *testing.T) {
 		m, s := blown(t, c.entered, c.air, 30)
 		want := follows(t, m, &m.Path[0], c.entered, 30)
 		var r diffusion.Result
-		require.NoError(t, w.Run(m, s, &r))
+		require.NoError(t, w.Run(&m.Model, s, &r))
 		within(t, want, r.Nozzle.Temperature, 0.01, "from %g into %g K", c.entered, c.air)
 
 		piece := m.Path[0]
@@ -65,19 +65,19 @@ func TestFilmFollowsTheStrand(t *testing.T) {
 			piece.Name = fmt.Sprint(i)
 			m.Path = append(m.Path, piece)
 		}
-		require.NoError(t, w.Run(m, s, &r))
+		require.NoError(t, w.Run(&m.Model, s, &r))
 		within(t, want, r.Nozzle.Temperature, 0.01, "from %g into %g K in pieces", c.entered, c.air)
 
 		for i := range m.Path { // so much air that it does not matter, but has to be sought
 			m.Path[i].Air.DryFlow, m.Path[i].Air.Direction = 10, diffusion.Against
 		}
-		require.NoError(t, w.Run(m, s, &r))
+		require.NoError(t, w.Run(&m.Model, s, &r))
 		within(t, want, r.Nozzle.Temperature, 0.01, "from %g into %g K in pieces, against the air", c.entered, c.air)
 
 		m.Path = m.Path[:2]
 		m.Path[1].Air.Temperature = 350
 		want = follows(t, m, &m.Path[1], follows(t, m, &m.Path[0], c.entered, 6), 6)
-		require.NoError(t, w.Run(m, s, &r))
+		require.NoError(t, w.Run(&m.Model, s, &r))
 		within(t, want, r.Nozzle.Temperature, 0.01, "from %g into %g K and on", c.entered, c.air)
 	}
 }
@@ -86,7 +86,7 @@ func TestFilmFollowsTheStrand(t *testing.T) {
 func TestFourierOfAStrandThatItsFilmFollows(t *testing.T) {
 	for _, entered := range []float64{296.15, 423.15} {
 		m, s := blown(t, entered, 370, 30)
-		trace, err := diffusion.NewMarch().Trace(m, s)
+		trace, err := diffusion.NewMarch().Trace(&m.Model, s)
 		require.NoError(t, err)
 		whole, err := diffusion.NewMarch().Assess(m, s)
 		require.NoError(t, err)
@@ -115,7 +115,7 @@ func TestOneCoefficientGiven(t *testing.T) {
 	m.Path[0].Film.Heat = 60
 	r := diffusion.Result{}
 	w := diffusion.NewMarch()
-	require.NoError(t, w.Run(m, s, &r))
+	require.NoError(t, w.Run(&m.Model, s, &r))
 	want := 383.15 - 87*math.Exp(-20*2*60/(1130*1700*m.Radius))
 	within(t, want, r.Nozzle.Temperature, 1e-3)
 	require.Greater(t, want, middle+5)
@@ -127,9 +127,9 @@ func TestOneCoefficientGiven(t *testing.T) {
 		pieces.Path[i].Film.Mass = 0.05
 	}
 	still.WithoutEvaporation = true
-	require.NoError(t, w.Run(&pieces, still, &r))
+	require.NoError(t, w.Run(&pieces.Model, still, &r))
 	within(t, want, r.Nozzle.Temperature, 1e-3)
-	require.NoError(t, w.Run(m, s, &r))
+	require.NoError(t, w.Run(&m.Model, s, &r))
 
 	conditions := film.Conditions{
 		Flow: film.Across, Diameter: 2 * m.Radius, StrandTemperature: (296.15 + 383.15) / 2, AirTemperature: 383.15, Pressure: m.Pressure,
@@ -139,7 +139,7 @@ func TestOneCoefficientGiven(t *testing.T) {
 	require.NoError(t, err)
 	within(t, told.Mass, r.Zones[0].Film.Mass, 1e-9)
 	m.Path[0].Film.Heat = 0
-	require.NoError(t, w.Run(m, s, &r))
+	require.NoError(t, w.Run(&m.Model, s, &r))
 	within(t, told.Heat+told.Radiation, r.Zones[0].Film.Heat, 1e-9)
 
 	m = covered(t, diffusion.Contact{}, 0, 1)
@@ -147,7 +147,7 @@ func TestOneCoefficientGiven(t *testing.T) {
 	const mass, seconds = 1e-4, 20000.0
 	m.Path[0].Film, m.Path[0].Length = diffusion.Film{Mass: mass, Flow: film.Across, AirSpeed: 0.5}, seconds*m.Speed
 	s.WithoutEvaporation = true
-	require.NoError(t, w.Run(m, s, &r))
+	require.NoError(t, w.Run(&m.Model, s, &r))
 	decay := 2 * mass * seconds * 2810.4 / (1130 * 0.875e-3 * 0.095 * 461.5 * 296.15)
 	within(t, decay, math.Log(m.Start/r.Nozzle.Mean), 1.5e-3*decay)
 }

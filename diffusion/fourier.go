@@ -6,8 +6,8 @@ import (
 	"strandry/diffusion/radial"
 )
 
-// measured is Run with the Fourier numbers of the zones, which take a quarter of a march more.
-func (w *March) measured(m *Model, s Settings, result *Result) error {
+// runWithFourier is Run with the Fourier numbers of the zones, which take a quarter of a march more.
+func (w *March) runWithFourier(m *Model, s Settings, result *Result) error {
 	c := &w.main.cylinder
 	c.Along = w.main.fourier
 	defer func() { c.Along = nil }()
@@ -21,8 +21,8 @@ func (l *lane) fourier(from, to radial.Instant) float64 {
 	if !(to.Time > from.Time) {
 		return 0
 	}
-	a, b := l.pace(from.Time, from, to), l.pace(to.Time, from, to)
-	middle := l.pace((from.Time+to.Time)/2, from, to)
+	a, b := l.fourierRate(from.Time, from, to), l.fourierRate(to.Time, from, to)
+	middle := l.fourierRate((from.Time+to.Time)/2, from, to)
 	whole := (to.Time - from.Time) / 6 * (a + 4*middle + b)
 	const agree, halvings = 1e-5, 12
 	steady := math.Abs(a-middle) + math.Abs(b-middle)
@@ -37,7 +37,7 @@ type simpson struct{ from, to, a, middle, b, sum float64 }
 
 func (l *lane) halved(from, to radial.Instant, s simpson, agree float64, left int) float64 {
 	h, centre := (s.to-s.from)/12, (s.from+s.to)/2
-	first, second := l.pace((s.from+centre)/2, from, to), l.pace((centre+s.to)/2, from, to)
+	first, second := l.fourierRate((s.from+centre)/2, from, to), l.fourierRate((centre+s.to)/2, from, to)
 	one := simpson{s.from, centre, s.a, first, s.middle, h * (s.a + 4*first + s.middle)}
 	two := simpson{centre, s.to, s.middle, second, s.b, h * (s.middle + 4*second + s.b)}
 	sum := one.sum + two.sum
@@ -47,8 +47,8 @@ func (l *lane) halved(from, to radial.Instant, s simpson, agree float64, left in
 	return l.halved(from, to, one, agree, left-1) + l.halved(from, to, two, agree, left-1)
 }
 
-// pace is D/R² [1/s] at the mean content at a time within a step.
-func (l *lane) pace(t float64, from, to radial.Instant) float64 {
+// fourierRate is D/R² [1/s] at the mean content at a time within a step.
+func (l *lane) fourierRate(t float64, from, to radial.Instant) float64 {
 	a := &l.around
 	mean := cubic(t, from.Time, to.Time, from.Mean, to.Mean, from.Rate, to.Rate)
 	beside := cubic(t, from.Time, to.Time, from.Beside, to.Beside, from.BesideRate, to.BesideRate)

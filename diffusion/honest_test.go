@@ -32,16 +32,16 @@ func TestLimitDoesNotTouchTheContent(t *testing.T) {
 // A model that leaves out what it cannot do without is refused by all that march, not answered with its start.
 func TestWhatIsNotSoundIsRefused(t *testing.T) {
 	m := transit(t, 0)
-	m.DiffusivityFactor = 0
+	m.Material.Diffusivity.ReferenceValue.Value = 0
 	w, s := diffusion.NewMarch(), diffusion.DefaultSettings()
 	var r diffusion.Result
-	require.ErrorContains(t, w.Run(m, s, &r), "factor on the diffusivity = 0")
+	require.ErrorContains(t, w.Run(&m.Model, s, &r), "diffusivity at the reference [m²/s] = 0")
 	_, err := w.Assess(m, s)
-	require.ErrorContains(t, err, "factor on the diffusivity")
-	_, err = w.Trace(m, s)
-	require.ErrorContains(t, err, "factor on the diffusivity")
-	err = w.RunLengths(m, 1, []float64{1, 2}, s, func(int, *diffusion.Result) error { return nil })
-	require.ErrorContains(t, err, "factor on the diffusivity")
+	require.ErrorContains(t, err, "diffusivity at the reference")
+	_, err = w.Trace(&m.Model, s)
+	require.ErrorContains(t, err, "diffusivity at the reference")
+	err = w.RunLengths(&m.Model, 1, []float64{1, 2}, s, func(int, *diffusion.Result) error { return nil })
+	require.ErrorContains(t, err, "diffusivity at the reference")
 }
 
 // A growth of the diffusivity too small to count is none: the march neither stalls nor moves.

@@ -9,7 +9,7 @@ import (
 )
 
 // RunLengths runs the model once for each of the rising lengths [m] of the zone with the
-// given index, and calls use with each result in turn, which is overwritten after it
+// given index, or durations [s] if it has one, and calls use with each result in turn, which is overwritten after it
 // returns. The results are those of separate runs, to the bit; but where lengths
 // share a grid and a film, and the air allows, the strand goes through the zone only once,
 // and each length branches off where its own run would end the zone.
@@ -19,7 +19,11 @@ func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, us
 
 // runLengths starts the agreement of air and strand for each length from that of a similar model; nil for none.
 func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agreement, s Settings, use func(i int, r *Result) error) error {
-	if err := m.Check(); err != nil {
+	s, err := w.checked(m, s)
+	if err == nil {
+		err = m.has(zone)
+	}
+	if err != nil {
 		return err
 	}
 	varied := *m
@@ -27,14 +31,14 @@ func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agree
 	z := &varied.Path[zone]
 	var result Result
 	for first := 0; first < len(lengths); {
-		z.Length = lengths[first]
+		z.Extend(lengths[first])
 		g, err := w.grid(&varied, s)
 		if err != nil {
 			return err
 		}
 		last := first + 1
 		for ; last < len(lengths); last++ {
-			z.Length = lengths[last]
+			z.Extend(lengths[last])
 			if next, err := w.grid(&varied, s); err != nil || next != g {
 				break
 			}
@@ -76,7 +80,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 	if supply := (airSupply{limited: z.Air.Limited()}); !supply.marched(z.Air.Direction) {
 		return b.separately(lengths, offset)
 	}
-	z.Length = lengths[len(lengths)-1]
+	z.Extend(lengths[len(lengths)-1])
 	l.start = b.start(offset)
 	if err := l.begin(m, b.settings, g, r); err != nil {
 		return err
@@ -86,24 +90,25 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 	}
 	films, shared, err := b.films(lengths, l.around.thermal.mean())
 	if err != nil {
-		return err
+		return fmt.Errorf("zone %q: %w", z.Name, err)
 	}
 	if !shared {
 		return b.separately(lengths, offset)
 	}
 	if _, err := l.enter(z, b.settings); err != nil {
-		return err
+		return fmt.Errorf("zone %q: %w", z.Name, err)
 	}
 	before, start := l.cylinder.Lost, r.Start
 	times := make([]float64, len(lengths))
 	for i, length := range lengths {
-		times[i] = length / m.Speed
+		z.Extend(length)
+		times[i] = z.Residence(m.Speed)
 	}
 	side := &b.march.side
 	at := func(i int, from *lane) error {
-		z.Length = lengths[i]
+		z.Extend(lengths[i])
 		if from == side {
-			side.set(m, g)
+			side.set(m, b.settings, g)
 			side.hottest = l.hottest
 		}
 		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})
@@ -132,7 +137,7 @@ func (b *branching) films(lengths []float64, entered float64) (all []film.Coeffi
 	shared = true
 	for _, length := range lengths {
 		z := b.model.Path[b.zone]
-		z.Length = length
+		z.Extend(length)
 		c, err := filmAt(&z, b.model, entered)
 		if err != nil {
 			return nil, false, err
@@ -145,7 +150,7 @@ func (b *branching) films(lengths []float64, entered float64) (all []film.Coeffi
 
 func (b *branching) separately(lengths []float64, offset int) error {
 	for i, length := range lengths {
-		b.model.Path[b.zone].Length = length
+		b.model.Path[b.zone].Extend(length)
 		if err := b.march.run(b.model, b.settings, b.start(offset+i), b.result); err != nil {
 			return err
 		}

@@ -19,12 +19,12 @@ func TestLengthsHaveTheirOwnFilm(t *testing.T) {
 		m.Path[0].Film = f
 		s := diffusion.CoarseSettings()
 		heats := map[float64]bool{}
-		require.NoError(t, diffusion.NewMarch().RunLengths(m, 0, []float64{0.1, 0.11, 0.3, 1}, s, func(i int, r *diffusion.Result) error {
+		require.NoError(t, diffusion.NewMarch().RunLengths(&m.Model, 0, []float64{0.1, 0.11, 0.3, 1}, s, func(i int, r *diffusion.Result) error {
 			alone := *m
 			alone.Path = append([]diffusion.Zone(nil), m.Path...)
 			alone.Path[0].Length = r.Zones[0].Length
 			var want diffusion.Result
-			require.NoError(t, diffusion.NewMarch().Run(&alone, s, &want))
+			require.NoError(t, diffusion.NewMarch().Run(&alone.Model, s, &want))
 			require.Equal(t, want.Zones, r.Zones)
 			require.Equal(t, want.Profile, r.Profile)
 			heats[r.Zones[0].Film.Heat] = true
@@ -58,14 +58,14 @@ func TestLengthsAreThoseOfSeparateRuns(t *testing.T) {
 				s := diffusion.CoarseSettings()
 				s.Heat = heat
 				w, count := diffusion.NewMarch(), 0
-				require.NoError(t, w.RunLengths(m, zone, lengths, s, func(i int, r *diffusion.Result) error {
+				require.NoError(t, w.RunLengths(&m.Model, zone, lengths, s, func(i int, r *diffusion.Result) error {
 					require.Equal(t, count, i)
 					count++
 					alone := *m
 					alone.Path = append([]diffusion.Zone(nil), m.Path...)
 					alone.Path[zone].Length = lengths[i]
 					var want diffusion.Result
-					require.NoError(t, diffusion.NewMarch().Run(&alone, s, &want))
+					require.NoError(t, diffusion.NewMarch().Run(&alone.Model, s, &want))
 					require.Equal(t, want.Nozzle, r.Nozzle, "zone %d, %g m", zone, lengths[i])
 					require.Equal(t, want.Zones, r.Zones)
 					require.Equal(t, want.Steps, r.Steps)
@@ -88,7 +88,7 @@ func TestLengthsAfterACover(t *testing.T) {
 			m.Path[i].Contact = diffusion.Contact{Covered: covered, Arcs: 2}
 		}
 		serve := func(w *diffusion.March) (all []diffusion.ZoneResult) {
-			require.NoError(t, w.RunLengths(m, 1, []float64{0.9, 1, 1.1}, diffusion.CoarseSettings(), func(_ int, r *diffusion.Result) error {
+			require.NoError(t, w.RunLengths(&m.Model, 1, []float64{0.9, 1, 1.1}, diffusion.CoarseSettings(), func(_ int, r *diffusion.Result) error {
 				all = append(all, r.Zones...)
 				return nil
 			}))

@@ -12,16 +12,16 @@ import (
 )
 
 // March owns the working memory for running models, one after another. It
-// allocates nothing once it has seen a model of the same shape. Not for use by two
-// goroutines at once.
+// allocates nothing once it has seen a model of the same shape. The zero value is ready for use, by one
+// goroutine at a time; it must not be copied after that.
 type March struct {
 	grids *grids
 	main  lane
 	side  lane          // for what branches off, see RunLengths
 	drawn [][][]float64 // where odds ask, by the number of unknowns
 
-	beside *March   // what finds the odds while this one marches
-	more   []*March // what marches draws at the same time
+	forOdds *March   // what finds the odds while this one marches
+	more    []*March // what marches draws at the same time
 }
 
 // lane is one strand on its way.
@@ -50,13 +50,26 @@ func NewMarch() *March { return marchOn(newGrids()) }
 // marchOn shares grids with others.
 func marchOn(g *grids) *March {
 	w := &March{grids: g}
+	w.connect()
+	return w
+}
+
+// equip readies a zero value.
+func (w *March) equip() {
+	if w.grids == nil {
+		w.grids = newGrids()
+		w.connect()
+	}
+}
+
+// connect tells the solvers what surrounds the strand and who watches.
+func (w *March) connect() {
 	for _, l := range [2]*lane{&w.main, &w.side} {
 		l.exchange = l.around.flux
-		l.crossing.grids = g
+		l.crossing.grids = w.grids
 		l.observed = l.watch
 		l.crossing.observed = l.observe
 	}
-	return w
 }
 
 // Run follows the strand through its storage and its path and fills result,
@@ -65,14 +78,15 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 	return w.run(m, s, nil, result)
 }
 
-// RunNear is Run from what a similar model has found: where air and strand have to agree, that is sought from where they did there, which
+// RunFrom is Run from what a similar model has found: where air and strand have to agree, that is sought from where they did there, which
 // saves marches. It moves the result within the error of the agreement.
-func (w *March) RunNear(near *Result, m *Model, s Settings, result *Result) error {
-	return w.run(m, s, slices.Clone(near.agreements), result)
+func (w *March) RunFrom(similar *Result, m *Model, s Settings, result *Result) error {
+	return w.run(m, s, slices.Clone(similar.agreements), result)
 }
 
 func (w *March) run(m *Model, s Settings, near []agreement, result *Result) error {
-	if err := m.Check(); err != nil {
+	s, err := w.checked(m, s)
+	if err != nil {
 		return err
 	}
 	g, err := w.grid(m, s)
@@ -93,10 +107,10 @@ func (w *March) run(m *Model, s Settings, near []agreement, result *Result) erro
 }
 
 // set readies a lane for a model on a grid.
-func (l *lane) set(m *Model, g *radial.Grid) {
-	l.model, l.floor = m, driest*m.wettest()
+func (l *lane) set(m *Model, s Settings, g *radial.Grid) {
+	l.model, l.floor = m, s.floor(m)
 	l.potential = radial.Exponential(m.Material.Diffusivity.Beta.Value)
-	l.around.radius, l.around.factor = m.Radius, m.DiffusivityFactor
+	l.around.radius = m.Radius
 	l.around.diffusivity, l.around.sorption = &m.Material.Diffusivity, &m.Material.Sorption
 	l.gaps = l.gaps[:0]
 	for i := range g.Len() - 1 {
@@ -106,14 +120,14 @@ func (l *lane) set(m *Model, g *radial.Grid) {
 
 // begin takes the strand through its storage.
 func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error {
-	l.set(m, g)
+	l.set(m, s, g)
 	l.cylinder.Start(g, m.Start)
 	l.crossing.alive = false
 	l.around.thermal.rest(m.StartTemperature)
 	result.reset(m)
 	for i := range m.Storage {
 		if err := l.pass(&m.Storage[i], s, nil); err != nil {
-			return fmt.Errorf("storage %q: %w", m.Storage[i].Name, err)
+			return fmt.Errorf("zone %q: %w", m.Storage[i].Name, err)
 		}
 	}
 	l.cylinder.Lost = 0
@@ -155,12 +169,17 @@ func (w *March) grid(m *Model, s Settings) (*radial.Grid, error) {
 	stretch = math.Max(leastStretch, math.Round(2*stretch)/2)
 	key := gridKey{stretch: stretch}
 	more := 1.0
-	const gentle = 4
-	if m.growth() > gentle {
+	if m.steep() {
 		key.lumped, more = true, 2
 	}
 	key.nodes = int(math.Ceil(s.Resolution * stretch * more))
 	return w.grids.along(key)
+}
+
+// steep tells that the diffusivity grows so much with the content that fronts are steep.
+func (m *Model) steep() bool {
+	const gentle = 4
+	return m.growth() > gentle
 }
 
 // growth is the logarithm of how much the diffusivity grows up to the wettest content of the way.
@@ -186,9 +205,9 @@ func (z *Zone) skin(m *Model, temperature *float64) float64 {
 		heat = usualHeat
 	}
 	t := z.Residence(m.Speed)
-	pace := 2 * heat / (m.Material.Density.Value * m.Material.HeatCapacity.Value * m.Radius)
-	*temperature = z.Air.Temperature + (*temperature-z.Air.Temperature)*math.Exp(-pace*t)
-	return math.Sqrt(m.DiffusivityFactor*m.Material.Diffusivity.Dry(*temperature)*t) / m.Radius
+	rate := 2 * heat / (m.Material.Density.Value * m.Material.HeatCapacity.Value * m.Radius)
+	*temperature = z.Air.Temperature + (*temperature-z.Air.Temperature)*math.Exp(-rate*t)
+	return math.Sqrt(m.Material.Diffusivity.Dry(*temperature)*t) / m.Radius
 }
 
 // wettest is the content that the air of a zone allows as it is supplied [kg/kg].
@@ -290,14 +309,10 @@ func (l *lane) problem() radial.Problem {
 	return radial.Problem{Potential: &l.potential, Companion: (*coupled)(&l.around)}
 }
 
-// driest is the share of the wettest content of the way below which the error of a step is not relative to
-// the content any more.
-const driest = 1e-4
-
 // numerics turn settings into those of the solver.
 func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
 	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: l.floor}
-	if z.Contact.Fixed() || s.hurried {
+	if z.Contact.Fixed() || s.boundedSteps {
 		n.MaxSteps = patience(s.Tolerance) // of many nodes each, or of many marches
 	}
 	if l.trace != nil {

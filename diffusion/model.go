@@ -1,53 +1,65 @@
 package diffusion
 
 import (
+	"cmp"
+
 	"strandry/diffusion/film"
 	"strandry/materials"
+	"strandry/materials/humidair"
 )
 
-// Model is a strand and its way.
+// Model is a strand and its way: all that a march needs to know.
 type Model struct {
-	Radius   float64 // [m]
+	Radius   float64 // [m], 1e-6 to 0.1
 	Material materials.Polymer
-	Speed    float64 // of the feed [m/s]; used for zones with a length
+	Speed    float64 // of the feed [m/s], 1e-9 to 10; not used where no zone of the path has a length
 
-	Start            float64 // moisture content, uniform [kg/kg dry]
+	Start            float64 // moisture content, uniform [kg/kg dry], 0 to 10
 	StartActivity    float64 // water activity that Start is in equilibrium with at StartTemperature; zero for a content that is known by itself
-	StartTemperature float64 // [K]
+	StartTemperature float64 // [K], 213.15 to 623.15
 	Storage          []Zone  // what the strand lay through before it set off, each with a Duration
-	Path             []Zone  // what it runs through, each with a Length
+	Path             []Zone  // what it runs through, each with a Length, or where it stands still, with a Duration
 
-	Limit             float64           // wettest content at the nozzle [kg/kg dry]
-	LimitStated       bool              // by the scenario, whatever the material's own limits
-	LimitRange        materials.Range   // of a stated one, between which it lies nine times in ten [kg/kg dry]; zero where it is certain
-	Purpose           materials.Purpose // else which of the material's it is, and of another one's in its place
-	NozzleTemperature float64           // [K]
-	Pressure          float64           // of the air [Pa]
-
-	// DiffusivityFactor multiplies the diffusivity: 1 for the central value.
-	DiffusivityFactor float64
-
-	// Given are unknowns besides those of the material and the film.
-	Given []Given
+	Pressure float64 // of the air [Pa], 1e3 to 1e6; zero for that of the standard atmosphere
 }
 
-// Take puts another polymer in the place of the material, with its own limit for the model's purpose and its own nozzle
-// temperature.
-func (m *Model) Take(p *materials.Polymer) {
-	m.Material, m.Limit, m.LimitStated, m.NozzleTemperature = *p, p.Limit(m.Purpose).Value, false, p.NozzleTemperature.Value
+// AirPressure is the pressure of the air [Pa]: as stated, else that of the standard atmosphere.
+func (m *Model) AirPressure() float64 {
+	if m.Pressure == 0 {
+		return humidair.StandardPressure
+	}
+	return m.Pressure
 }
 
-// Zone is a stretch of the way, or a time at rest, in one air.
+// Zone is a part of the way in one air. It has either a length or a duration. A duration is that of a strand that stands still, or a
+// passage of which the time alone is known: such a zone has air without limit, and a film that does not rest on a length.
 type Zone struct {
 	Name     string
-	Length   float64 // [m]; zero for a time at rest
-	Duration float64 // at rest [s]; zero where there is a length
+	Length   float64 // [m], up to 1e6; zero where there is a duration
+	Duration float64 // [s], up to 1e12; zero where there is a length
 	Air      Air
 	Film     Film
 	Contact  Contact
 }
 
-// Residence is the time that the strand spends in the zone [s].
+// Extent is the duration of the zone [s], if it has one, else its length [m].
+func (z *Zone) Extent() float64 {
+	if z.Duration > 0 {
+		return z.Duration
+	}
+	return z.Length
+}
+
+// Extend sets the duration of a zone [s] that has one, else its length [m].
+func (z *Zone) Extend(to float64) {
+	if z.Duration > 0 {
+		z.Duration = to
+	} else {
+		z.Length = to
+	}
+}
+
+// Residence is the time that the strand spends in the zone [s], which at a speed [m/s] has run through its length.
 func (z *Zone) Residence(speed float64) float64 {
 	if z.Duration > 0 {
 		return z.Duration
@@ -57,8 +69,8 @@ func (z *Zone) Residence(speed float64) float64 {
 
 // Air is the air of a zone.
 type Air struct {
-	Temperature    float64 // [K]; [Air.At] changes it
-	VapourPressure float64 // as supplied [Pa]; [Air.Supplied] changes it
+	Temperature    float64 // [K], 213.15 to 623.15; [Air.At] changes it
+	VapourPressure float64 // as supplied [Pa], 0 to just below the pressure; [Air.Supplied] changes it
 	Held           float64 // relative humidity that a controller holds at any temperature, 0 to 1 [-]; zero where the vapour pressure is supplied
 
 	// How much air there is, of which one at most is given; none for air without limit. [Model.DryFlow] tells.
@@ -112,20 +124,23 @@ type Film struct {
 	Emissivity float64 // of strand and wall together, 0 to 1
 }
 
-// Settings are the numerical choices.
+// Settings are the numerical choices. The zero value is the usual one, see [DefaultSettings].
 type Settings struct {
 	// Resolution is the number of grid nodes for each unit of stretch; the
-	// spacing at the surface is the thinnest skin over Resolution.
+	// spacing at the surface is the thinnest skin over Resolution. Zero for 5.
 	Resolution float64
-	// Tolerance is the error allowed in each step, relative to the content.
+	// Tolerance is the error allowed in each step, relative to the content. Zero for 1e-3.
 	Tolerance float64
+	// Floor is the content [kg/kg dry] below which that error is relative to Floor instead. Zero for a ten-thousandth of the
+	// wettest content of the way: that with which the strand sets off, or that in equilibrium with the moistest air.
+	Floor float64
 	// Heat chooses the model of the temperature in the strand.
 	Heat Heat
 	// WithoutEvaporation leaves the heat of evaporation out of the strand's balance, to compare with
 	// computations that do.
 	WithoutEvaporation bool
 
-	hurried bool // a march that takes more steps than is usual has no answer
+	boundedSteps bool // a march that takes more steps than is usual has no answer
 }
 
 // Heat is a model of the temperature in the strand.
@@ -144,9 +159,35 @@ func (h Heat) String() string {
 	return [...]string{"by the Biot number", "lumped", "resolved along the radius"}[h]
 }
 
-// DefaultSettings keep the numerical error of a usual design well below 0.1 % of
+// DefaultSettings are what the zeros of [Settings] stand for. They keep the numerical error of a usual design well below 0.1 % of
 // its answer.
 func DefaultSettings() Settings { return Settings{Resolution: 5, Tolerance: 1e-3} }
+
+// filled are the settings with the usual values in the place of zeros.
+func (s Settings) filled() Settings {
+	usual := DefaultSettings()
+	s.Resolution, s.Tolerance = cmp.Or(s.Resolution, usual.Resolution), cmp.Or(s.Tolerance, usual.Tolerance)
+	return s
+}
+
+// floor is the content below which the error of a step is not relative to it [kg/kg dry].
+func (s Settings) floor(m *Model) float64 {
+	const driest = 1e-4 // of the wettest
+	if s.Floor > 0 {
+		return s.Floor
+	}
+	return driest * m.wettest()
+}
+
+// checked readies the march, and gives the settings with their zeros filled in, or what is wrong with them or with the model.
+func (w *March) checked(m *Model, s Settings) (Settings, error) {
+	if err := m.Check(); err != nil {
+		return s, err
+	}
+	w.equip()
+	s = s.filled()
+	return s, s.check()
+}
 
 // CoarseSettings serve where many designs are compared: in 95 of 100 random designs the
 // numerical error stayed below 0.02 % of the answer.
@@ -154,13 +195,14 @@ func CoarseSettings() Settings { return Settings{Resolution: 4, Tolerance: 3e-3}
 
 // Coarser are no finer than [CoarseSettings].
 func (s Settings) Coarser() Settings {
-	c := CoarseSettings()
+	s, c := s.filled(), CoarseSettings()
 	s.Resolution, s.Tolerance = min(s.Resolution, c.Resolution), max(s.Tolerance, c.Tolerance)
 	return s
 }
 
 // Refined halves the spacing and divides the error of a step by sixteen.
 func (s Settings) Refined() Settings {
+	s = s.filled()
 	s.Resolution *= 2
 	s.Tolerance /= 16
 	return s

@@ -12,7 +12,7 @@ import (
 )
 
 // Odds say how likely it is that the strand meets its limit, and where its content lies, when all that is not known for sure about the
-// model is drawn from what is known about it. They rest on some fifty marches, up to five hundred where the content is a rough function of what is
+// design is drawn from what is known about it. They rest on some fifty marches, up to five hundred where the content is a rough function of what is
 // drawn, and a surrogate of them. Against 4,096 marches in each of twenty scenarios the probability was within 0.01 and the 10 and 90 % points within 3 %.
 type Odds struct {
 	Probability   float64 // that the mean content at the nozzle is no more than the limit
@@ -54,13 +54,13 @@ func (o *Odds) Verdict(off float64, s Survival) Verdict {
 // drawSettings are those of the marches of the odds, the same for every question about a design, whatever it asks for itself, so that it has the same odds in all of them.
 // Their numerical error, some 2e-4 of the content, is small against that of the surrogate.
 func drawSettings(s Settings) Settings {
-	s.Resolution, s.Tolerance = 3.2, 1e-2
+	s.Resolution, s.Tolerance, s.Floor = 3.2, 1e-2, 0
 	return s
 }
 
-// Odds finds the odds of a model.
-func (w *March) Odds(m *Model, s Settings) (Odds, error) {
-	e, err := w.ensemble(m, drawSettings(s))
+// Odds finds the odds of a design.
+func (w *March) Odds(d *Design, s Settings) (Odds, error) {
+	e, err := w.ensemble(d, drawSettings(s))
 	if err != nil {
 		return Odds{}, err
 	}
@@ -68,11 +68,11 @@ func (w *March) Odds(m *Model, s Settings) (Odds, error) {
 	if err != nil {
 		return Odds{}, err
 	}
-	return e.odds(m, fit), nil
+	return e.odds(d, fit), nil
 }
 
 // odds reads them off a sample.
-func (e *ensemble) odds(m *Model, f fitted) Odds {
+func (e *ensemble) odds(d *Design, f fitted) Odds {
 	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, surrogate: f.surrogate, drawn: slices.Clone(f.sample)}
 	if f.surrogate != nil {
 		o.Fit = f.surrogate.Error
@@ -82,9 +82,9 @@ func (e *ensemble) odds(m *Model, f fitted) Odds {
 	}
 	sample := f.sample
 	const around = 0.02
-	limit := m.limit()
+	limit := d.LimitInDoubt()
 	o.Probability = meets(limit, sample, 0)
-	o.Printing, o.Moulding = meets(m.Material.PrintingLimit, sample, 0), meets(m.Material.MouldingLimit, sample, 0)
+	o.Printing, o.Moulding = meets(d.Material.PrintingLimit, sample, 0), meets(d.Material.MouldingLimit, sample, 0)
 	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
 	b := likely(sample)
 	o.Low, o.High, o.Ratio = b.Low, b.High, ratio(limit, sample)
@@ -134,19 +134,19 @@ func likely(sample []float64) Between {
 }
 
 // Rests is the probability that the content in equilibrium with a water activity [-] at a temperature [K] is within the limit.
-func (w *March) Rests(m *Model, activity, temperature float64) float64 {
-	unknowns := m.Unknowns()
+func (w *March) Rests(design *Design, activity, temperature float64) float64 {
+	unknowns := design.Unknowns()
 	draws := w.draws(len(unknowns))
 	sample := make([]float64, 0, len(draws))
 	for _, z := range draws {
-		d := draw{model: m}
+		d := draw{model: &design.Model}
 		for i, u := range unknowns {
 			u.change(&d, z[i])
 		}
-		p := m.Material.Drawn(d.material)
-		sample = append(sample, logarithm(p.Sorption.Content(activity, temperature), m.Limit))
+		p := design.Material.Drawn(d.material)
+		sample = append(sample, logarithm(p.Sorption.Content(activity, temperature), design.Limit))
 	}
-	return meets(m.limit(), sample, 0)
+	return meets(design.LimitInDoubt(), sample, 0)
 }
 
 // meets is the probability that a content, of which a sample of logarithms is given, is no more than a limit times exp(by).
@@ -162,18 +162,4 @@ func meets(limit materials.Value, sample []float64, by float64) float64 {
 		sum += distuv.UnitNormal.Survival(limit.Deviate(math.Exp(log - by)))
 	}
 	return sum / float64(len(sample))
-}
-
-// LimitInDoubt is the limit [kg/kg dry] with the ends between which it lies nine times in ten.
-func (m *Model) LimitInDoubt() materials.Value { return m.limit() }
-
-// limit with its doubt: there is none about a limit that is stated, unless it is stated too.
-func (m *Model) limit() materials.Value {
-	if own := m.Material.Limit(m.Purpose); !m.LimitStated && own.Value == m.Limit {
-		return own
-	}
-	if r := m.LimitRange; r.Min < m.Limit && m.Limit < r.Max {
-		return materials.Value{Value: m.Limit, Low: r.Min, High: r.Max}
-	}
-	return materials.Value{Value: m.Limit, Low: m.Limit, High: m.Limit}
 }

@@ -21,7 +21,7 @@ import (
 const deviateOf90, deviateOf95 = 1.281552, 1.644854
 
 // certain takes all doubt from a model but what is put back.
-func certain(m *diffusion.Model) *diffusion.Model {
+func certain(m *diffusion.Design) *diffusion.Design {
 	sure := func(v *materials.Value) { v.Low, v.High = v.Value, v.Value }
 	p := &m.Material
 	p.Diffusivity.Scatter.Value = 1
@@ -39,7 +39,7 @@ func certain(m *diffusion.Model) *diffusion.Model {
 	return m
 }
 
-func odds(t *testing.T, m *diffusion.Model) diffusion.Odds {
+func odds(t *testing.T, m *diffusion.Design) diffusion.Odds {
 	t.Helper()
 	o, err := diffusion.NewMarch().Odds(m, diffusion.DefaultSettings())
 	require.NoError(t, err)
@@ -87,7 +87,7 @@ func TestOddsByOneUnknown(t *testing.T) {
 	m.Material.Diffusivity.Scatter.Value = 3
 	at := func(factor float64) float64 {
 		varied := *m
-		varied.DiffusivityFactor *= factor
+		varied.Material.Diffusivity.ReferenceValue.Value *= factor
 		return run(t, &varied).Nozzle.Mean
 	}
 	f := math.Pow(3, deviateOf90/deviateOf95)
@@ -196,7 +196,7 @@ func TestOddsOnAnyNumberOfCores(t *testing.T) {
 
 // The odds for several lengths are those of each by itself, to the bit; with a bore whose strand drags its air too.
 func TestOddsOfLengthsAreThoseOfEach(t *testing.T) {
-	paths := map[string]*diffusion.Model{"open": path(t, "pa6", 6, 90, dry), "bore": tube(t, 3e-3), "against": path(t, "pla", 6, 50, dry)}
+	paths := map[string]*diffusion.Design{"open": path(t, "pa6", 6, 90, dry), "bore": tube(t, 3e-3), "against": path(t, "pla", 6, 50, dry)}
 	air := &paths["against"].Path[0].Air
 	air.DryFlow, air.Direction = 1e-5, diffusion.Against
 	for name, m := range paths {
@@ -272,7 +272,7 @@ func TestOddsAgainstManyMarches(t *testing.T) {
 		var result diffusion.Result
 		for range marches {
 			varied := drawnByHand(r, m)
-			require.NoError(t, w.Run(varied, diffusion.CoarseSettings(), &result))
+			require.NoError(t, w.Run(&varied.Model, diffusion.CoarseSettings(), &result))
 			contents = append(contents, result.Nozzle.Mean)
 			if result.Nozzle.Mean <= m.Limit {
 				met++
@@ -295,7 +295,7 @@ func TestOddsAgainstManyMarches(t *testing.T) {
 }
 
 // drawnByHand is a model with other values of what is in doubt, by the laws that package materials documents.
-func drawnByHand(r *rand.Rand, m *diffusion.Model) *diffusion.Model {
+func drawnByHand(r *rand.Rand, m *diffusion.Design) *diffusion.Design {
 	logNormal := func(v *materials.Value, z float64) {
 		end := v.High
 		if z < 0 {
@@ -355,7 +355,7 @@ func TestOddsAreCalibrated(t *testing.T) {
 		o, err := w.Odds(m, diffusion.DefaultSettings())
 		require.NoError(t, err)
 		var truth diffusion.Result
-		require.NoError(t, w.Run(drawnByHand(r, m), diffusion.CoarseSettings(), &truth))
+		require.NoError(t, w.Run(&drawnByHand(r, m).Model, diffusion.CoarseSettings(), &truth))
 		limit := m.Limit * math.Pow(1.5, r.NormFloat64()/deviateOf95)
 		band := min(9, int(10*o.Probability))
 		number[band]++

@@ -13,7 +13,7 @@ import (
 // all that is in doubt and over the length, so that a whole range of lengths takes as many marches as the odds at one.
 type Around struct {
 	Error   float64 // of the surrogate: root mean square, relative to the content
-	model   *Model
+	design  *Design
 	fit     *surrogate.Surrogate
 	draws   [][]float64
 	middle  float64 // logarithm of the length
@@ -29,31 +29,35 @@ const reach = 1.3
 // is the rougher a function of what is drawn the further it is from where it set off.
 const soft = 0.3
 
-// OddsAround finds it for the zone with the given index, for lengths [m] from exp(-1.3 width) to exp(1.3 width) times the given one. Against
+// OddsAround finds it for the zone with the given index, for lengths [m], or durations [s] if it has one, from exp(-1.3 width) to exp(1.3 width) times the given one. Against
 // the odds at single lengths the probability was mostly within 0.01. More marches are made, three times as many at most, while the error of the surrogate is above off.
-func (w *March) OddsAround(m *Model, zone int, length, width, off float64, s Settings) (*Around, error) {
-	varied := *m
-	varied.Path = slices.Clone(m.Path)
-	varied.Path[zone].Length = length
+func (w *March) OddsAround(d *Design, zone int, length, width, off float64, s Settings) (*Around, error) {
+	if err := d.has(zone); err != nil {
+		return nil, err
+	}
+	varied := *d
+	varied.Path = slices.Clone(d.Path)
+	varied.Path[zone].Extend(length)
 	e, err := w.ensemble(&varied, drawSettings(s))
 	if err != nil {
 		return nil, err
 	}
 	doubts := len(e.unknowns)
 	stretch := func(m *Model, deviate float64) error {
-		m.Path[zone].Length *= math.Exp(width * deviate)
+		z := &m.Path[zone]
+		z.Extend(z.Extent() * math.Exp(width*deviate))
 		return nil
 	}
 	e.unknowns = append(e.unknowns, Unknown{"length", func(d *draw, z float64) {
 		d.given = append(d.given, func(m *Model) error { return stretch(m, z) })
 	}})
 	const few, enough = 2, 256 // over a wide range of lengths
-	e.soft = soft * m.Limit
+	e.soft = soft * d.Limit
 	fit, _, err := e.stand(off, few, e.each)
 	if err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 	}
-	return &Around{Error: fit.Error, model: &varied, fit: fit, draws: w.drawsFor(fit, doubts)[:enough], middle: math.Log(length), width: width, deviate: make([]float64, doubts+1)}, nil
+	return &Around{Error: fit.Error, design: &varied, fit: fit, draws: w.drawsFor(fit, doubts)[:enough], middle: math.Log(length), width: width, deviate: make([]float64, doubts+1)}, nil
 }
 
 // Holds tells whether a length [m] is in the range.
@@ -68,8 +72,8 @@ func (a *Around) Probability(length float64) float64 {
 	a.sample = a.sample[:0]
 	for _, z := range a.draws {
 		copy(a.deviate[:last], z)
-		content := math.Exp(a.fit.At(a.deviate)) - soft*a.model.Limit
-		a.sample = append(a.sample, logarithm(content, a.model.Limit))
+		content := math.Exp(a.fit.At(a.deviate)) - soft*a.design.Limit
+		a.sample = append(a.sample, logarithm(content, a.design.Limit))
 	}
-	return meets(a.model.limit(), a.sample, 0)
+	return meets(a.design.LimitInDoubt(), a.sample, 0)
 }

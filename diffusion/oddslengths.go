@@ -7,13 +7,16 @@ import (
 	"strandry/diffusion/surrogate"
 )
 
-// OddsLengths finds the odds of the model for each of the rising lengths [m] of the zone with the given index, and calls use with each in
+// OddsLengths finds the odds of the design for each of the rising lengths [m] of the zone with the given index, or durations [s] if it has one, and calls use with each in
 // turn. They are those of [March.Odds], to the bit; but most of the marches are made once for all lengths, see [March.RunLengths].
-func (w *March) OddsLengths(m *Model, zone int, lengths []float64, s Settings, use func(i int, o Odds, err error) error) error {
-	varied := *m
-	varied.Path = slices.Clone(m.Path)
+func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, use func(i int, o Odds, err error) error) error {
+	if err := d.has(zone); err != nil {
+		return err
+	}
+	varied := *d
+	varied.Path = slices.Clone(d.Path)
 	if len(lengths) > 0 {
-		varied.Path[zone].Length = lengths[0]
+		varied.Path[zone].Extend(lengths[0])
 	}
 	e, err := w.ensemble(&varied, drawSettings(s))
 	if err != nil {
@@ -21,14 +24,14 @@ func (w *March) OddsLengths(m *Model, zone int, lengths []float64, s Settings, u
 	}
 	f := family{ensemble: e, zone: zone, lengths: lengths}
 	for _, length := range lengths {
-		varied.Path[zone].Length = length
+		varied.Path[zone].Extend(length)
 		e.begin()
 		if f.drifts = append(f.drifts, e.drift); e.near != nil {
 			f.near = append(f.near, e.near)
 		}
 	}
 	for i, length := range lengths {
-		varied.Path[zone].Length = length
+		varied.Path[zone].Extend(length)
 		if e.failed, e.drift = nil, f.drifts[i]; f.near != nil {
 			e.near = f.near[i]
 		}
@@ -57,7 +60,7 @@ type family struct {
 // at gives the values at points for the length with index i. Those at the centre and on the axes are marched for all lengths at once.
 func (f *family) at(points [][]float64, i int) []float64 {
 	n := len(f.unknowns)
-	if len(points) != 1+2*n || len(f.lengths) == 1 || len(f.model.Given) > 0 {
+	if len(points) != 1+2*n || len(f.lengths) == 1 || len(f.design.Given) > 0 {
 		return f.each(points) // what is given may change the length itself
 	}
 	if f.table == nil {
@@ -73,7 +76,7 @@ func (f *family) at(points [][]float64, i int) []float64 {
 
 // along is [ensemble.march] for all lengths.
 func (f *family) along(deviates []float64) []float64 {
-	m, open, err := f.model.drawn(f.unknowns, deviates)
+	m, open, err := f.design.drawn(f.unknowns, deviates)
 	if err != nil {
 		f.fails(err)
 		return slices.Repeat([]float64{math.NaN()}, len(f.lengths))
@@ -92,7 +95,7 @@ func (f *family) along(deviates []float64) []float64 {
 func (f *family) logarithms(m *Model) []float64 {
 	logs := make([]float64, 0, len(f.lengths))
 	err := f.marches.runLengths(m, f.zone, f.lengths, f.near, f.settings, func(_ int, r *Result) error {
-		logs = append(logs, logarithm(r.Nozzle.Mean, m.Limit))
+		logs = append(logs, logarithm(r.Nozzle.Mean, f.design.Limit))
 		return nil
 	})
 	if err == nil {
@@ -101,7 +104,7 @@ func (f *family) logarithms(m *Model) []float64 {
 	// One of the lengths has no answer; the others may.
 	logs = logs[:0]
 	for i, length := range f.lengths {
-		m.Path[f.zone].Length = length
+		m.Path[f.zone].Extend(length)
 		if f.near != nil {
 			f.ensemble.near = f.near[i]
 		}

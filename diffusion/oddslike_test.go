@@ -11,7 +11,7 @@ import (
 )
 
 // doubtful is the standard transit with two metres of drum and without its last zone, with all that is not known of PA6.
-func doubtful(t *testing.T) *diffusion.Model {
+func doubtful(t *testing.T) *diffusion.Design {
 	t.Helper()
 	m := transit(t, 0)
 	p, err := materials.Lookup("pa6")
@@ -50,7 +50,7 @@ func TestOddsLikeAnother(t *testing.T) {
 func TestSpanAlongThePath(t *testing.T) {
 	w, m, n := diffusion.NewMarch(), doubtful(t), diffusion.DefaultSettings()
 	o := odds(t, m)
-	trace, err := w.Trace(m, n)
+	trace, err := w.Trace(&m.Model, n)
 	require.NoError(t, err)
 	var places []float64
 	for _, p := range trace.Points {

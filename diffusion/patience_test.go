@@ -15,8 +15,8 @@ func TestFinerStepsAreGivenTheirNumber(t *testing.T) {
 	peek, err := materials.Lookup("peek")
 	require.NoError(t, err)
 	m := &Model{
-		Radius: 0.557e-3, Speed: 0.1724e-3, Material: peek, StartTemperature: 292.85, Limit: peek.PrintingLimit.Value, Start: 0,
-		NozzleTemperature: peek.NozzleTemperature.Value, Pressure: 101325, DiffusivityFactor: 1,
+		Radius: 0.557e-3, Speed: 0.1724e-3, Material: peek, StartTemperature: 292.85, Start: 0,
+		Pressure: 101325,
 		Path: []Zone{{
 			Name: "hot", Length: 3.356e-3, Film: Film{Flow: film.Natural, Emissivity: 0.9},
 			Air: Air{Temperature: 546.95, VapourPressure: 1613, VolumeFlow: 4.25e-3 / 60, MeteredAt: 292.85, Direction: Mixed},
@@ -47,9 +47,9 @@ func TestStalledCoversDoNotHang(t *testing.T) {
 func TestLaboriousWhereAirIsSought(t *testing.T) {
 	a := &Assessment{Settings: DefaultSettings(), Result: Result{Nodes: 40, Steps: 1200}}
 	m := &Model{Path: []Zone{{Length: 1, Air: Air{VolumeFlow: 1e-5, MeteredAt: 293, Direction: With}}}}
-	require.False(t, a.laborious(m))
+	require.False(t, a.expensive(m))
 	m.Path[0].Air.Direction = Mixed
-	require.True(t, a.laborious(m))
-	m.Path[0].Air = m.Path[0].Air.Endless()
-	require.False(t, a.laborious(m))
+	require.True(t, a.expensive(m))
+	m.Path[0].Air = m.Path[0].Air.WithoutLimit()
+	require.False(t, a.expensive(m))
 }

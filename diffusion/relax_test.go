@@ -14,7 +14,7 @@ import (
 // 1000 Pa with the given time constant [s]: one temperature, an isotherm that is a straight
 // line, a diffusivity that does not depend on the content, and so large a film coefficient
 // that the surface follows the air.
-func relaxing(t *testing.T, duration, constant float64) *diffusion.Model {
+func relaxing(t *testing.T, duration, constant float64) *diffusion.Design {
 	m := transit(t, 0)
 	m.Start, m.StartTemperature = 0, 298.15
 	m.Material.Sorption.Reference = 298.15
@@ -73,6 +73,6 @@ func TestRelaxIsChecked(t *testing.T) {
 }
 
 // saturated is the saturation pressure at the temperature of the relaxing air [Pa].
-func saturated(m *diffusion.Model) float64 {
+func saturated(m *diffusion.Design) float64 {
 	return humidair.SaturationPressure(m.Path[0].Air.Temperature)
 }

@@ -1,7 +1,6 @@
 package diffusion
 
 import (
-	"errors"
 	"slices"
 
 	"strandry/diffusion/film"
@@ -17,7 +16,6 @@ type Result struct {
 	Profile []float64 // moisture content there at the nozzle [kg/kg dry]
 
 	Removed float64 // share of the starting content that is gone; negative if it grew
-	Steam   float64 // volume of steam for each volume of polymer at the nozzle temperature
 	Balance float64 // content at the end plus what left less content at the start, over the largest content on the way
 	Steps   int     // accepted steps of the march
 	Nodes   int     // of the grid
@@ -82,7 +80,6 @@ func (r *Result) finish(l *lane) error {
 	if r.Start.Mean > 0 {
 		r.Removed = 1 - r.Nozzle.Mean/r.Start.Mean
 	}
-	r.Steam = SteamPerVolume(r.Nozzle.Mean, m)
 	left := 2 * l.cylinder.Lost
 	scale := max(r.Start.Mean, 1e-12)
 	for i := range r.Zones {
@@ -90,34 +87,22 @@ func (r *Result) finish(l *lane) error {
 	}
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
 	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
-	return r.sound(l.floor)
+	return r.checkBelowZero(l.floor)
 }
-
-// SteamPerVolume is the volume of steam that a content [kg/kg dry] makes at the
-// nozzle's temperature and pressure, for each volume of polymer: an ideal gas,
-// and the density of the solid for that of the melt (which is a tenth or so
-// lower).
-func SteamPerVolume(content float64, m *Model) float64 {
-	return content * m.Material.Density.Value * humidair.VapourConstant * m.NozzleTemperature / m.Pressure
-}
-
-// ErrCondenses is what becomes of a design, where many are compared, whose air is too little to hold the
-// water: it has an answer, but one that rests on water that is not followed.
-var ErrCondenses = errors.New("so little air that water would condense")
 
 // Condenses tells that the air of a zone leaves above saturation, or against a strand so cold that it
 // would give water back.
 func (r *Result) Condenses(m *Model) bool {
 	for i := range r.Zones {
-		if w, damp := r.damp(m, i); damp && w.Concern != Dew {
+		if w, damp := r.condensation(m, i); damp && w.Concern != Dew {
 			return true
 		}
 	}
 	return false
 }
 
-// damp warns of water that condenses in the air of zone i, or on the strand.
-func (r *Result) damp(m *Model, i int) (w Warning, damp bool) {
+// condensation warns of water that condenses in the air of zone i, or on the strand.
+func (r *Result) condensation(m *Model, i int) (w Warning, damp bool) {
 	z, air := &r.Zones[i], m.Path[i].Air
 	enters := r.Start.Temperature
 	if i > 0 {

@@ -73,7 +73,7 @@ func TestSectionsOfATrace(t *testing.T) {
 		m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, diffusion.Against
 		m.Path[2].Contact = diffusion.Contact{Covered: 0.2, Arcs: 1, Moves: true}
 		m.Path = append(m.Path, m.Path[1])
-		trace, err := diffusion.NewMarch().Trace(m, diffusion.DefaultSettings())
+		trace, err := diffusion.NewMarch().Trace(&m.Model, diffusion.DefaultSettings())
 		require.NoError(t, err)
 		require.Len(t, trace.Sections, 6)
 		for k, s := range trace.Sections {
@@ -100,7 +100,7 @@ func TestSectionsOfATrace(t *testing.T) {
 			}
 		}
 	}
-	open, err := diffusion.NewMarch().Trace(transit(t, 20), diffusion.DefaultSettings())
+	open, err := diffusion.NewMarch().Trace(&transit(t, 20).Model, diffusion.DefaultSettings())
 	require.NoError(t, err)
 	require.Empty(t, open.Sections)
 }

@@ -5,7 +5,7 @@ import "math"
 // Span gives the mean content at places on the path [m], rising to its end, of the two strands that reach the nozzle with Low and with High of the odds, each the
 // likeliest such strand to first order: a band for the content along the path. It is nil where nothing acts on the content, or no such
 // strand comes within a tenth of their distance.
-func (w *March) Span(m *Model, o *Odds, s Settings, places []float64) ([]Between, error) {
+func (w *March) Span(d *Design, o *Odds, s Settings, places []float64) ([]Between, error) {
 	if o.surrogate == nil {
 		return nil, nil
 	}
@@ -13,11 +13,11 @@ func (w *March) Span(m *Model, o *Odds, s Settings, places []float64) ([]Between
 	if dry == nil || wet == nil {
 		return nil, nil
 	}
-	low, err := w.meansAt(m, dry, s, places)
+	low, err := w.meansAt(d, dry, s, places)
 	if err != nil {
 		return nil, err
 	}
-	high, err := w.meansAt(m, wet, s, places)
+	high, err := w.meansAt(d, wet, s, places)
 	if err != nil {
 		return nil, err
 	}
@@ -32,9 +32,9 @@ func (w *March) Span(m *Model, o *Odds, s Settings, places []float64) ([]Between
 	return out, nil
 }
 
-// meansAt is the mean content at places of the path of the model at deviates of its unknowns.
-func (w *March) meansAt(m *Model, deviates []float64, s Settings, places []float64) ([]float64, error) {
-	drawn, open, err := m.drawn(m.Unknowns(), deviates)
+// meansAt is the mean content at places of the path of the design at deviates of its unknowns.
+func (w *March) meansAt(d *Design, deviates []float64, s Settings, places []float64) ([]float64, error) {
+	drawn, open, err := d.drawn(d.Unknowns(), deviates)
 	if err != nil {
 		return nil, err
 	}
@@ -48,7 +48,7 @@ func (w *March) meansAt(m *Model, deviates []float64, s Settings, places []float
 		return nil, err
 	}
 	for i := range means { // as the odds do
-		means[i] = math.Exp((1-open)*logarithm(means[i], m.Limit) + open*logarithm(most[i], m.Limit))
+		means[i] = math.Exp((1-open)*logarithm(means[i], d.Limit) + open*logarithm(most[i], d.Limit))
 	}
 	return means, nil
 }

@@ -1,7 +1,5 @@
 package diffusion
 
-import "errors"
-
 // State is a cross-section at one place. No content of it lies below zero: where the numbers did, ahead of a front that
 // wets a dry strand or where nearly all is gone, it is zero, and its error is no less than what was cut off.
 type State struct {
@@ -12,9 +10,6 @@ type State struct {
 
 	below struct{ mean, centre, skin float64 } // what was cut off [kg/kg dry]
 }
-
-// ErrBelowZero is what becomes of a march whose mean content falls below zero by more than any of its steps may err.
-var ErrBelowZero = errors.New("the mean content came out below zero by more than the numbers allow: refine [numerics]")
 
 // clipped is a content with what is cut off to make it no less than zero.
 func clipped(x float64) (content, below float64) { return max(0, x), max(0, -x) }
@@ -36,9 +31,9 @@ func profile(into, c []float64) []float64 {
 	return into
 }
 
-// sound tells whether the means of a result are no further below zero than the error of a step, which is not relative to the
+// checkBelowZero tells whether the means of a result are no further below zero than the error of a step, which is not relative to the
 // content below a floor [kg/kg dry].
-func (r *Result) sound(floor float64) error {
+func (r *Result) checkBelowZero(floor float64) error {
 	const least = 1e-12 // [kg/kg dry]
 	floor = max(floor, least)
 	worst := max(r.Start.below.mean, r.Nozzle.below.mean)

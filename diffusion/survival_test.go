@@ -13,7 +13,7 @@ import (
 )
 
 // oven is a strand of a library material through an oven [°C] of some length [m] and on through a cool guide.
-func oven(t *testing.T, material string, celsius, length float64) *diffusion.Model {
+func oven(t *testing.T, material string, celsius, length float64) *diffusion.Design {
 	t.Helper()
 	m := path(t, material, length, celsius, dry)
 	guide := m.Path[0]
@@ -37,7 +37,7 @@ func TestStrandsSoftenWhereHandbooksSay(t *testing.T) {
 	} {
 		a := assess(t, oven(t, c.material, c.celsius, 10))
 		require.Equal(t, c.want.String(), a.Endurance.Survival.String(), "%s at %g °C", c.material, c.celsius)
-		require.Equal(t, a.Endurance.Survival, a.Survives(oven(t, c.material, c.celsius, 10)))
+		require.Equal(t, a.Endurance.Survival, a.Survives(&oven(t, c.material, c.celsius, 10).Model))
 		require.False(t, a.Endurance.Running())
 		if c.want != diffusion.Holds {
 			require.Equal(t, oven(t, c.material, 0, 1).Path[0].Name, a.Endurance.Zone)

@@ -87,10 +87,10 @@ func TestLumpingFollowsTheBiotNumber(t *testing.T) {
 // The conductance at a gap is that of the law, on both sides of a break of its activation energy.
 func TestNearIsTheLaw(t *testing.T) {
 	d := materials.Diffusivity{
-		Reference: 298.15, ReferenceValue: materials.Value{Value: 1e-12},
+		Reference: 298.15, ReferenceValue: materials.Value{Value: 2e-12},
 		Pieces: []materials.Arrhenius{{Activation: materials.Value{Value: 90e3}}, {From: 330, Activation: materials.Value{Value: 20e3}}},
 	}
-	s := surroundings{radius: 1e-3, factor: 2, diffusivity: &d}
+	s := surroundings{radius: 1e-3, diffusivity: &d}
 	for _, surface := range []float64{260, 329.9, 330, 330.1, 400} {
 		s.temperature, s.conductance = surface, s.dry(surface)
 		law := d.Piece(surface)

@@ -21,7 +21,7 @@ type Trace struct {
 // Point is the strand at one place of its path.
 type Point struct {
 	Zone     int     // index in the path
-	Position float64 // from the start of the path [m]
+	Position float64 // from the start of the path [m]; it stays in a zone with a duration
 	Time     float64 // since the start of the path [s]
 	State
 	AirTemperature float64   // [K]
@@ -36,7 +36,8 @@ const traced = 80
 // Trace runs the model and keeps the strand at every step. It bounds the steps, so that
 // the result may differ from that of Run within the numerical error.
 func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
-	if err := m.Check(); err != nil {
+	s, err := w.checked(m, s)
+	if err != nil {
 		return nil, err
 	}
 	g, err := w.grid(m, s)

@@ -14,7 +14,7 @@ func TestTraceFollowsTheStrand(t *testing.T) {
 		m := transit(t, 20)
 		m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, direction
 		r := run(t, m)
-		trace, err := diffusion.NewMarch().Trace(m, diffusion.DefaultSettings())
+		trace, err := diffusion.NewMarch().Trace(&m.Model, diffusion.DefaultSettings())
 		require.NoError(t, err)
 		within(t, r.Nozzle.Mean, trace.Result.Nozzle.Mean, 3e-4*r.Nozzle.Mean)
 		last := trace.Points[len(trace.Points)-1]
@@ -35,7 +35,7 @@ func TestTraceFollowsTheStrand(t *testing.T) {
 func TestTraceShowsTheAir(t *testing.T) {
 	m := transit(t, 20)
 	m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, diffusion.Against
-	trace, err := diffusion.NewMarch().Trace(m, diffusion.DefaultSettings())
+	trace, err := diffusion.NewMarch().Trace(&m.Model, diffusion.DefaultSettings())
 	require.NoError(t, err)
 	var drum []diffusion.Point
 	for _, p := range trace.Points {
@@ -54,7 +54,7 @@ func TestPlacesOfATraceRise(t *testing.T) {
 		for i := 1; i < 100; i++ {
 			m := transit(t, 0)
 			m.Path[0].Length, m.Speed = float64(i)/10, speed
-			trace, err := diffusion.NewMarch().Trace(m, diffusion.CoarseSettings())
+			trace, err := diffusion.NewMarch().Trace(&m.Model, diffusion.CoarseSettings())
 			require.NoError(t, err)
 			for k := 1; k < len(trace.Points); k++ {
 				require.GreaterOrEqual(t, trace.Points[k].Position, trace.Points[k-1].Position, "%g m at %g m/s", m.Path[0].Length, speed)

@@ -19,21 +19,22 @@ const room = 296.15 // 23 °C [K]
 
 // path is a strand of a library material in equilibrium with a room of 23 °C and 50 %,
 // fed at 2 mm/s through one zone.
-func path(t *testing.T, material string, length, celsius, vapour float64) *diffusion.Model {
+func path(t *testing.T, material string, length, celsius, vapour float64) *diffusion.Design {
 	p, err := materials.Lookup(material)
 	require.NoError(t, err)
-	return &diffusion.Model{
+	d := &diffusion.Design{Model: diffusion.Model{
 		Radius: 0.875e-3, Material: p, Speed: 2e-3, Start: p.Sorption.Content(0.5, room), StartTemperature: room,
 		Path: []diffusion.Zone{{
 			Name: "chamber", Length: length, Film: diffusion.Film{Heat: 25, Mass: 0.02},
 			Air: diffusion.Air{Temperature: celsius + 273.15, VapourPressure: vapour},
 		}},
-		Limit: p.PrintingLimit.Value, NozzleTemperature: p.NozzleTemperature.Value,
-		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
-	}
+		Pressure: humidair.StandardPressure,
+	}}
+	d.SetMaterial(&p)
+	return d
 }
 
-func assess(t *testing.T, m *diffusion.Model) *diffusion.Assessment {
+func assess(t *testing.T, m *diffusion.Design) *diffusion.Assessment {
 	t.Helper()
 	a, err := diffusion.NewMarch().Assess(m, diffusion.DefaultSettings())
 	require.NoError(t, err)
@@ -61,7 +62,7 @@ func timeTo(t *testing.T, material string, from, share, celsius, vapour float64)
 	for range 60 {
 		mid := math.Sqrt(low * high)
 		m.Path[0].Length = mid * m.Speed
-		require.NoError(t, w.Run(m, diffusion.DefaultSettings(), &r))
+		require.NoError(t, w.Run(&m.Model, diffusion.DefaultSettings(), &r))
 		if (r.Nozzle.Mean-from)/(r.Zones[0].Equilibrium-from) < share {
 			low = mid
 		} else {

@@ -35,7 +35,7 @@ func filmAt(z *Zone, m *Model, entered float64) (film.Coefficients, error) {
 func filmConditions(z *Zone, m *Model) film.Conditions {
 	return film.Conditions{
 		Flow: z.Film.Flow, Diameter: 2 * m.Radius, AirTemperature: z.Air.Temperature,
-		VapourPressure: z.Air.VapourPressure, Pressure: m.Pressure, AirSpeed: m.AirSpeed(z),
+		VapourPressure: z.Air.VapourPressure, Pressure: m.AirPressure(), AirSpeed: m.AirSpeed(z),
 		Bore: z.Film.Bore, Dragged: z.Air.Dragged, HeatedLength: z.Length, Vertical: z.Film.Vertical, Emissivity: z.Film.Emissivity,
 	}
 }
@@ -50,10 +50,15 @@ func factor(x float64) float64 {
 	return x
 }
 
+// alongFilm tells that the film, if it is computed, depends on how much of the strand lies in the air.
+func (z *Zone) alongFilm() bool {
+	return z.Film.Flow == film.Along || z.Film.Vertical && z.Film.Flow != film.Annulus
+}
+
 // lasting are the conditions that the coefficients of a zone depend on, wherever the strand is in it.
 func lasting(z *Zone, m *Model) film.Conditions {
 	c := filmConditions(z, m)
-	if c.Flow != film.Along && !c.Vertical {
+	if !z.alongFilm() {
 		c.HeatedLength = 0
 	}
 	return c

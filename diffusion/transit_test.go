@@ -12,7 +12,7 @@ import (
 
 // transit is the standard transit: a strand of 1.75 mm at 2 mm/s through a warm
 // guide, twelve metres of hot dry air and a guide in room air.
-func transit(t testing.TB, beta float64) *diffusion.Model {
+func transit(t testing.TB, beta float64) *diffusion.Design {
 	p, err := materials.Lookup("pa6")
 	require.NoError(t, err)
 	given := func(v float64) materials.Value {
@@ -33,13 +33,13 @@ func transit(t testing.TB, beta float64) *diffusion.Model {
 			Air: diffusion.Air{Temperature: celsius + 273.15, VapourPressure: vapour},
 		}
 	}
-	return &diffusion.Model{
+	return &diffusion.Design{Target: diffusion.Target{Limit: 0.002, NozzleTemperature: 533.15}, Model: diffusion.Model{
 		Radius: 0.875e-3, Material: p, Speed: 2e-3, Start: 0.025, StartTemperature: 296.15,
 		Path: []diffusion.Zone{
 			zone("warm guide", 0.5, 60, 400), zone("drum", 12, 110, 120), zone("guide", 0.6, 25, 1400),
 		},
-		Limit: 0.002, NozzleTemperature: 533.15, Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
-	}
+		Pressure: humidair.StandardPressure,
+	}}
 }
 
 // The answers were computed by CVODE (BDF, banded) on 320 and 640 cells and

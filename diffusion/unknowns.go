@@ -10,20 +10,21 @@ import (
 	"strandry/materials"
 )
 
-// Unknown is a thing about a model that is not known for sure. Its deviate is a standard normal one: 0 is the median, -1.645 and 1.645 the
+// Unknown is a thing about a design that is not known for sure. Its deviate is a standard normal one: 0 is the median, -1.645 and 1.645 the
 // ends between which the truth lies nine times in ten.
 type Unknown struct {
 	Name   string
 	change func(d *draw, deviate float64)
 }
 
-// Given is an unknown of the one who states the model. Change makes of the model, whose Path and Storage are its own, that at a deviate.
+// Given is an unknown that the one who states the design adds.
 type Given struct {
-	Name   string
+	Name string
+	// Change makes of the model at the median that at a standard normal deviate. Its Path and Storage are its own. Called by several goroutines at once.
 	Change func(m *Model, deviate float64) error `json:"-"`
 }
 
-// The names of the unknowns that a model has by itself.
+// The names of the unknowns that a design has by itself.
 const (
 	UnknownDiffusivity = "diffusivity at the reference"
 	UnknownActivation  = "activation energy"
@@ -45,16 +46,16 @@ type draw struct {
 	given    []func(m *Model) error
 }
 
-// Unknowns are those that the march depends on; the limit is another one, which [Odds] take from the material unless it is stated. Left out is what is certain, or does not
+// Unknowns are those that the march depends on; the limit is another one, see [Design.LimitInDoubt]. Left out is what is certain, or does not
 // act on this model.
-func (m *Model) Unknowns() []Unknown {
+func (d *Design) Unknowns() []Unknown {
 	var all []Unknown
 	add := func(name string, v materials.Value, change func(d *draw, deviate float64)) {
 		if v.Low < v.High {
 			all = append(all, Unknown{name, change})
 		}
 	}
-	p := &m.Material
+	m, p := &d.Model, &d.Material
 	scatter := p.Diffusivity.Scatter.Value
 	add(UnknownDiffusivity, materials.Value{Low: 1 / scatter, High: scatter}, func(d *draw, z float64) { d.material.Diffusivity = z })
 	if i := slices.IndexFunc(p.Diffusivity.Pieces, func(a materials.Arrhenius) bool { return a.Activation.Low < a.Activation.High }); i >= 0 {
@@ -74,7 +75,7 @@ func (m *Model) Unknowns() []Unknown {
 	if _, bored := m.unboundedBores(); bored {
 		all = append(all, Unknown{UnknownMouths, func(d *draw, z float64) { d.open = z }})
 	}
-	for _, g := range m.Given {
+	for _, g := range d.Given {
 		all = append(all, Unknown{g.Name, func(d *draw, z float64) { d.given = append(d.given, func(m *Model) error { return g.Change(m, z) }) }})
 	}
 	return all

@@ -53,8 +53,8 @@ func TestVerdictCountsItsNumericalError(t *testing.T) {
 			refined++
 		}
 		doubt := slices.ContainsFunc(a.Warnings, func(w diffusion.Warning) bool { return w.Concern == diffusion.NumericalDoubt })
-		require.True(t, doubt || !a.Numbers)
-		require.False(t, a.Numbers && a.Verdict != diffusion.Unsure && a.Verdict != diffusion.TooHot)
+		require.True(t, doubt || !a.NumericallyUnsure)
+		require.False(t, a.NumericallyUnsure && a.Verdict != diffusion.Unsure && a.Verdict != diffusion.TooHot)
 	}
 	t.Logf("refined %d of %d", refined, count)
 	require.Positive(t, refined)
@@ -70,10 +70,10 @@ func TestErrorWiderThanItsContent(t *testing.T) {
 	m.Material.Diffusivity.Scatter.Value = 1
 	coarse := diffusion.Settings{Resolution: 2.4, Tolerance: 0.1}
 	w := diffusion.NewMarch()
-	mean, off, err := w.NumericalError(m, coarse)
+	mean, off, err := w.NumericalError(&m.Model, coarse)
 	require.NoError(t, err)
 	require.Greater(t, off, mean)
-	exact, told, err := w.NumericalError(m, diffusion.Settings{Resolution: 20, Tolerance: 1e-7})
+	exact, told, err := w.NumericalError(&m.Model, diffusion.Settings{Resolution: 20, Tolerance: 1e-7})
 	require.NoError(t, err)
 	require.Less(t, told, 0.1*exact)
 	require.Less(t, exact, 0.5*mean)

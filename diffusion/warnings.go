@@ -65,12 +65,12 @@ type Warning struct {
 const coolingWarned = 1
 
 // warnings lists the doubts about an assessment.
-func warnings(m *Model, a *Assessment) []Warning {
+func warnings(d *Design, a *Assessment) []Warning {
 	var all []Warning
 	add := func(c Concern, zone string, value, limit float64) {
 		all = append(all, Warning{Concern: c, Zone: zone, Value: value, Limit: limit})
 	}
-	p := &m.Material
+	m, p := &d.Model, &d.Material
 	floor := math.Inf(1)
 	for i := range a.Zones {
 		z := &a.Zones[i]
@@ -87,7 +87,7 @@ func warnings(m *Model, a *Assessment) []Warning {
 				break
 			}
 		}
-		if w, damp := a.damp(m, i); damp {
+		if w, damp := a.condensation(m, i); damp {
 			all = append(all, w)
 		}
 		if t := z.AirTemperature; t > p.DryingTemperature.Value {
@@ -101,18 +101,18 @@ func warnings(m *Model, a *Assessment) []Warning {
 		}
 	}
 	if a.Mouths > 0 {
-		add(BoreMouths, "", a.Mouths, m.Limit)
+		add(BoreMouths, "", a.Mouths, d.Limit)
 	}
 	if most := p.Sorption.Content(1, m.StartTemperature); m.Start > most*(1+1e-9) {
 		add(SupersaturatedStart, "", m.Start, most)
 	}
-	if floor > m.Limit && a.Nozzle.Mean > m.Limit {
-		add(AirSetsFloor, "", floor, m.Limit)
+	if floor > d.Limit && a.Nozzle.Mean > d.Limit {
+		add(AirSetsFloor, "", floor, d.Limit)
 	}
 	if k := p.Diffusivity.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak {
 		add(UnmeasuredDiffusivity, "", 0, 0)
 	}
-	if distance := math.Abs(a.Nozzle.Mean - m.Limit); a.Numbers || a.NumericalError > distance {
+	if distance := math.Abs(a.Nozzle.Mean - d.Limit); a.NumericallyUnsure || a.NumericalError > distance {
 		add(NumericalDoubt, "", a.NumericalError, distance)
 	}
 	return all

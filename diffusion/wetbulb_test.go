@@ -13,7 +13,7 @@ import (
 
 // sponge is a strand whose water moves at once and of which it holds so much that its surface stays wet: activity
 // 0.998 with nine tenths of its content left.
-func sponge(t testing.TB) *diffusion.Model {
+func sponge(t testing.TB) *diffusion.Design {
 	m := transit(t, 0)
 	given := func(v float64) materials.Value {
 		return materials.Value{Value: v, Low: v, High: v, Kind: materials.Given}
@@ -45,7 +45,7 @@ func TestWetStrandStandsAtTheWetBulb(t *testing.T) {
 			s := diffusion.DefaultSettings()
 			s.Heat = heat
 			var r diffusion.Result
-			require.NoError(t, diffusion.NewMarch().Run(m, s, &r))
+			require.NoError(t, diffusion.NewMarch().Run(&m.Model, s, &r))
 			require.Greater(t, r.Nozzle.Mean, 0.85*m.Start, "the strand stays wet")
 			within(t, row["film"], r.Nozzle.Temperature-273.15, 0.05)
 			within(t, row["adiabatic"], r.Nozzle.Temperature-273.15, 2.1)
@@ -54,7 +54,7 @@ func TestWetStrandStandsAtTheWetBulb(t *testing.T) {
 			}
 
 			s.WithoutEvaporation = true
-			require.NoError(t, diffusion.NewMarch().Run(m, s, &r))
+			require.NoError(t, diffusion.NewMarch().Run(&m.Model, s, &r))
 			within(t, row["dry"], r.Nozzle.Temperature-273.15, 0.01)
 		}
 	}

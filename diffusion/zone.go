@@ -18,7 +18,6 @@ type surroundings struct {
 	film    exchange
 
 	radius      float64
-	factor      float64 // on the diffusivity
 	diffusivity *materials.Diffusivity
 	sorption    *materials.Sorption
 
@@ -101,7 +100,7 @@ func (s *surroundings) forget() { s.now, s.temperature = math.NaN(), math.NaN() 
 func (s *surroundings) alone() bool { return s.leaves == 0 && s.film.law == nil }
 
 func (s *surroundings) dry(temperature float64) float64 {
-	return s.factor * s.diffusivity.Dry(temperature) / (s.radius * s.radius)
+	return s.diffusivity.Dry(temperature) / (s.radius * s.radius)
 }
 
 // Conductance fills k with D_dry/R² of each gap [1/s], where the companion stays at zero.

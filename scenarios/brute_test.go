@@ -33,7 +33,7 @@ func TestOddsAgainstDrawsOfAnotherProgram(t *testing.T) {
 	for _, row := range rows[1:] {
 		s, err := scenarios.Load(filepath.Join(folder, row[0]))
 		require.NoError(t, err)
-		o, err := w.Odds(&s.Model, s.Settings)
+		o, err := w.Odds(&s.Design, s.Settings)
 		require.NoError(t, err)
 		var want [3]float64
 		for i := range want {

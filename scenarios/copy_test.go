@@ -67,13 +67,13 @@ func TestCopyRunsElsewhere(t *testing.T) {
 	}
 	again, err := Load(lay(c))
 	require.NoError(t, err)
-	alike := func(want, got diffusion.Model) {
+	alike := func(want, got diffusion.Design) {
 		t.Helper()
 		got.Material.Origin = want.Material.Origin // where its file lies is what differs
 		require.Equal(t, want, got)
 	}
-	alike(s.Model, again.Model)
-	require.InDelta(t, 0.0011, again.Model.Limit, 1e-15)
+	alike(s.Design, again.Design)
+	require.InDelta(t, 0.0011, again.Limit, 1e-15)
 	require.Equal(t, s.Title, again.Title)
 	for i := range s.Vary[0].Names {
 		one, err := s.With(s.Vary[0].Setting(i))
@@ -83,9 +83,9 @@ func TestCopyRunsElsewhere(t *testing.T) {
 		other, otherErr := again.With(again.Vary[0].Setting(i))
 		require.NoError(t, otherErr)
 		if i <= 1 {
-			alike(one.Model, other.Model)
+			alike(one.Design, other.Design)
 		} else {
-			require.InDelta(t, []float64{0, 0.0011, 0.0013, 0.0014}[i], other.Model.Limit, 1e-15)
+			require.InDelta(t, []float64{0, 0.0011, 0.0013, 0.0014}[i], other.Limit, 1e-15)
 		}
 	}
 	require.True(t, strings.HasPrefix(string(c.Text), "# the material file "))

@@ -50,7 +50,7 @@ func TestDemosShowWhatTheySay(t *testing.T) {
 	for _, name := range Demos() {
 		t.Run(name, func(t *testing.T) {
 			s := demo(t, name)
-			a, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+			a, err := diffusion.NewMarch().Assess(&s.Design, s.Settings)
 			require.NoError(t, err)
 			require.Equal(t, verdicts[name].String(), a.Verdict.String())
 			require.Less(t, a.Nozzle.Mean, a.Start.Mean)
@@ -68,10 +68,10 @@ func TestLampShadeLacksAirNotLength(t *testing.T) {
 	longer, err := s.With(Setting{"zone.warm box.length", "3 km"})
 	require.NoError(t, err)
 	a := run(t, longer)
-	require.Greater(t, a.Nozzle.Mean, longer.Model.Limit)
+	require.Greater(t, a.Nozzle.Mean, longer.Limit)
 	dry, err := longer.With(Setting{"zone.warm box.air.dew_point", "-30 °C"})
 	require.NoError(t, err)
-	require.Less(t, run(t, dry).Nozzle.Mean, dry.Model.Limit)
+	require.Less(t, run(t, dry).Nozzle.Mean, dry.Limit)
 }
 
 // The same loss takes less time from a skin than from a strand wet all through.

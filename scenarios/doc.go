@@ -1,8 +1,8 @@
 // Package scenarios reads the file in which a user states a strand, its feed,
-// its rooms and its zones, and makes a model of it.
+// its rooms and its zones, and makes a design of it.
 //
 // The way is one-directional: TOML text to [Document], document to [Scenario], and
-// the scenario holds a [diffusion.Model] in SI units. [Read] and [Load] do it in
+// the scenario is a [diffusion.Design] in SI units. [Read] and [Load] do it in
 // one go; [Parse] and [Open] stop at the document, from which any number of
 // scenarios can be made with other values laid over its keys ([Setting]), as a
 // sweep or a search needs. A document is never changed and may be shared

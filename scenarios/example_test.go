@@ -43,7 +43,7 @@ func ExampleScenario_With() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s: dry enough %v\n", length, result.Nozzle.Mean <= longer.Model.Limit)
+		fmt.Printf("%s: dry enough %v\n", length, result.Nozzle.Mean <= longer.Limit)
 	}
 	// Output:
 	// 12 m: dry enough false

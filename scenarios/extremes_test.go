@@ -63,7 +63,7 @@ func TestExtremes(t *testing.T) {
 		}
 		s, err := scenarios.Read("extreme.toml", []byte(e.text()))
 		require.NoError(t, err, "%+v", e)
-		a, err := w.Assess(&s.Model, s.Settings)
+		a, err := w.Assess(&s.Design, s.Settings)
 		require.NoError(t, err, "%+v", e)
 		low, high := a.Start.Mean, a.Start.Mean
 		enters := a.Start.Temperature

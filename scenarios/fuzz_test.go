@@ -74,7 +74,7 @@ func within(t *testing.T, x, low, high float64, what string) {
 func sound(t *testing.T, s *Scenario) {
 	t.Helper()
 	const slack = 1 + 1e-9
-	m := &s.Model
+	m := &s.Design
 	within(t, m.Radius, 5e-5/slack, 5e-3*slack, "radius")
 	within(t, m.Speed, slowest/slack, fastest*slack, "speed")
 	within(t, m.Start, 0, maxContent, "start")
@@ -88,9 +88,8 @@ func sound(t *testing.T, s *Scenario) {
 	within(t, s.Settings.Resolution, 2.4, 60, "resolution")
 	within(t, s.Settings.Tolerance, 1e-8/slack, 0.1*slack, "tolerance")
 	require.NotEmpty(t, m.Path)
-	require.Equal(t, 1.0, m.DiffusivityFactor)
 	for _, z := range append(m.Path, m.Storage...) {
-		zoneSound(t, m, &z)
+		zoneSound(t, &m.Model, &z)
 	}
 	for _, axis := range s.Vary {
 		require.Positive(t, axis.Len())

@@ -26,7 +26,7 @@ const melted = "the strand would melt before it reaches the nozzle"
 
 // melts reports every stated temperature of air in which the strand would melt: above its melting, or above the
 // temperature of the nozzle.
-func (r *reading) melts(m *diffusion.Model) {
+func (r *reading) melts(m *diffusion.Design) {
 	most := m.Material.HottestAir(m.NozzleTemperature)
 	allowed := "up to " + quantity.Temperature().Format(most, "°C", 5)
 	if most < m.NozzleTemperature {

@@ -21,7 +21,7 @@ func TestDemosDoNotHangOnTheGrid(t *testing.T) {
 	for _, name := range scenarios.Demos() {
 		s, err := scenarios.Demo(name)
 		require.NoError(t, err)
-		a, err := w.Assess(&s.Model, s.Settings)
+		a, err := w.Assess(&s.Design, s.Settings)
 		require.NoError(t, err)
 		fine := s.Settings
 		fine.Resolution *= 4

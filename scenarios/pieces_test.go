@@ -20,7 +20,7 @@ func TestPiecesOfAZoneAreTheZone(t *testing.T) {
 	for _, name := range scenarios.Demos() {
 		s, err := scenarios.Demo(name)
 		require.NoError(t, err)
-		whole := unlimited(s.Model)
+		whole := unlimited(s.Design)
 		w := diffusion.NewMarch()
 		want, err := w.Assess(&whole, s.Settings)
 		require.NoError(t, err)
@@ -46,10 +46,10 @@ func TestPiecesOfAZoneAreTheZone(t *testing.T) {
 }
 
 // unlimited is the model with air that the strand cannot change.
-func unlimited(m diffusion.Model) diffusion.Model {
+func unlimited(m diffusion.Design) diffusion.Design {
 	m.Path = append([]diffusion.Zone(nil), m.Path...)
 	for i := range m.Path {
-		m.Path[i].Air = m.Path[i].Air.Endless()
+		m.Path[i].Air = m.Path[i].Air.WithoutLimit()
 		m.Path[i].Air.Direction = diffusion.Mixed
 	}
 	return m

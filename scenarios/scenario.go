@@ -12,12 +12,12 @@ import (
 	"strandry/materials/text/strict"
 )
 
-// Scenario is a file made into a model. All values are in SI.
+// Scenario is a file made into a design. All values are in SI.
 type Scenario struct {
 	File  string // as it was named to the reader, escaped where it cannot be printed
 	Title string // the file's name when it has none
 
-	Model    diffusion.Model
+	diffusion.Design
 	Settings diffusion.Settings
 	Numerics bool // the file, or a setting, has [numerics]
 	Room     Room
@@ -80,9 +80,8 @@ func (r *reading) scenario(root section) *Scenario {
 		s.Title = title
 	}
 	s.Room = r.room(root.sub("room"))
-	m := &s.Model
+	m := &s.Design
 	m.Pressure = s.Room.Pressure
-	m.DiffusivityFactor = 1
 	strand := root.sub("strand")
 	if strand.table == nil && !root.has("strand") {
 		root.fault("strand", "missing", "a table [strand] with at least a material")
@@ -118,7 +117,7 @@ func (r *reading) room(t section) Room {
 	return room
 }
 
-func (r *reading) nozzle(t section, m *diffusion.Model) {
+func (r *reading) nozzle(t section, m *diffusion.Design) {
 	limits := strict.Limits{Min: 323.15, Max: 773.15, Unit: "°C"}
 	m.NozzleTemperature = t.quantityOr("temperature", quantity.Temperature(), limits, m.Material.NozzleTemperature.Value)
 }

@@ -54,7 +54,7 @@ func TestEveryNumberCanBeReplaced(t *testing.T) {
 }
 
 func equal(a, b *Scenario) bool {
-	return reflect.DeepEqual(a.Model, b.Model) && a.Settings == b.Settings &&
+	return reflect.DeepEqual(a.Design, b.Design) && a.Settings == b.Settings &&
 		reflect.DeepEqual(bounds(a), bounds(b)) && reflect.DeepEqual(a.Store, b.Store) && reflect.DeepEqual(a.Opening, b.Opening)
 }
 
@@ -166,5 +166,5 @@ values = ["60 °C", "350 K"]
 	require.Equal(t, "zone.drum.temperature", s.Uncertain[0].Key.Name)
 	require.InDelta(t, 3, (s.Uncertain[0].High-s.Uncertain[0].Value.Value)/materials.NineInTen, 1e-9)
 	require.Equal(t, quantity.Temperature().Name(), s.Uncertain[0].Key.Dimension.Name())
-	require.Equal(t, "zone.drum.temperature", s.Model.Given[0].Name)
+	require.Equal(t, "zone.drum.temperature", s.Given[0].Name)
 }

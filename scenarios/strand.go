@@ -14,7 +14,7 @@ import (
 
 // strand reads [strand]: what runs, how thick, how wet, and where it lay.
 func (r *reading) strand(t section, s *Scenario) {
-	m := &s.Model
+	m := &s.Design
 	m.Radius = t.quantityOr("diameter", quantity.Length(), strict.Limits{Min: 1e-4, Max: 0.01, Unit: "mm"}, 0.00175) / 2
 	known := false
 	m.Material, known = r.material(t)
@@ -26,7 +26,7 @@ func (r *reading) strand(t section, s *Scenario) {
 }
 
 // limit reads how wet the strand may be: a content, or for which purpose, which then names one of the material's own limits.
-func (r *reading) limit(t section, m *diffusion.Model, known bool) {
+func (r *reading) limit(t section, m *diffusion.Design, known bool) {
 	limits := strict.Limits{Max: maxContent, ExclusiveMin: true, Unit: "%"}
 	words := []string{materials.Printing.String(), materials.Moulding.String()}
 	content, stated, word := t.quantityOrWord(words, "limit", quantity.Fraction(), limits)
@@ -142,7 +142,7 @@ func (d *Document) material(name string) ([]byte, error) {
 
 // start reads how wet the strand is before its storage, all through.
 func (r *reading) start(t section, s *Scenario, known bool) {
-	m := &s.Model
+	m := &s.Design
 	m.StartTemperature = s.Room.Temperature
 	humidity := s.Room.Humidity
 	switch t.atMostOne("moisture", "room") {

@@ -108,7 +108,7 @@ func (s *Scenario) doubt() {
 		if s.own(u) {
 			continue
 		}
-		s.Model.Given = append(s.Model.Given, diffusion.Given{Name: u.Key.Name, Change: func(m *diffusion.Model, deviate float64) error {
+		s.Given = append(s.Given, diffusion.Given{Name: u.Key.Name, Change: func(m *diffusion.Model, deviate float64) error {
 			const digits = 17
 			varied, err := s.With(u.Key.Setting(u.At(deviate), digits))
 			if err != nil {
@@ -133,7 +133,7 @@ func idle(name string) bool {
 
 // own lays an uncertainty over one of the ranges that the odds draw from by themselves; false if there is none for the key.
 func (s *Scenario) own(u *Uncertainty) bool {
-	m := &s.Model
+	m := &s.Design
 	p := &m.Material
 	lay := func(v *materials.Value) bool {
 		v.Low, v.High = u.At(-materials.NineInTen), u.At(materials.NineInTen)

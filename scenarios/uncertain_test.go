@@ -49,7 +49,7 @@ func readDoubted(t *testing.T, more string) *Scenario {
 
 func oddsOf(t *testing.T, s *Scenario) diffusion.Odds {
 	t.Helper()
-	o, err := diffusion.NewMarch().Odds(&s.Model, s.Settings)
+	o, err := diffusion.NewMarch().Odds(&s.Design, s.Settings)
 	require.NoError(t, err)
 	return o
 }
@@ -92,9 +92,9 @@ func format(x float64, unit string) string { return strconv.FormatFloat(x, 'g', 
 // A limit that is stated with its doubt weighs as one of the material does.
 func TestUncertainLimit(t *testing.T) {
 	s := readDoubted(t, "[[uncertain]]\nkey = \"strand.limit\"\nlow = \"0.1 %\"\nhigh = \"0.5 %\"\n")
-	require.InDelta(t, 0.001, s.Model.LimitRange.Min, 1e-12)
-	require.InDelta(t, 0.005, s.Model.LimitRange.Max, 1e-12)
-	require.Empty(t, s.Model.Given)
+	require.InDelta(t, 0.001, s.LimitRange.Min, 1e-12)
+	require.InDelta(t, 0.005, s.LimitRange.Max, 1e-12)
+	require.Empty(t, s.Given)
 	o := oddsOf(t, s)
 	width := math.Log(0.005/0.002) / materials.NineInTen
 	if o.Low > 0.002 {
@@ -112,7 +112,7 @@ func TestUncertainKeysOfAChangedModel(t *testing.T) {
 	m := s.Model
 	m.Path = append([]diffusion.Zone(nil), m.Path...)
 	m.Path[0].Length, m.Speed = 30, 4e-3
-	require.NoError(t, m.Given[0].Change(&m, 2))
+	require.NoError(t, s.Given[0].Change(&m, 2))
 	require.InDelta(t, 32, m.Path[0].Length, 1e-9)
 	require.InDelta(t, 4e-3, m.Speed, 0)
 	require.InDelta(t, 12, s.Model.Path[0].Length, 0)

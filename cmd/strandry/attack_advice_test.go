@@ -72,7 +72,7 @@ func takenAtItsWord(t *testing.T, s *scenarios.Scenario, a *table.Answer) string
 		if err != nil {
 			return nil, err
 		}
-		return diffusion.NewMarch().Assess(&changed.Model, changed.Settings)
+		return diffusion.NewMarch().Assess(&changed.Design, changed.Settings)
 	}
 	for i := range v.Sets {
 		set := &v.Sets[i]

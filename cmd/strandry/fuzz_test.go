@@ -198,7 +198,7 @@ func laborious(s *scenarios.Scenario) bool {
 // inSpan requires every content that is shown to lie between the driest and the
 // wettest of the start and what the airs allow.
 func inSpan(t *testing.T, s *scenarios.Scenario, a *diffusion.Assessment) {
-	m := &s.Model
+	m := &s.Design
 	low, high := m.Start, m.Start
 	for _, zones := range [][]diffusion.Zone{m.Storage, m.Path} {
 		for i := range zones {
@@ -231,6 +231,6 @@ func inSpan(t *testing.T, s *scenarios.Scenario, a *diffusion.Assessment) {
 
 // equilibrium is the content that a strand of a temperature would reach at a
 // vapour pressure; above saturation that of saturated air.
-func equilibrium(m *diffusion.Model, vapour, temperature float64) float64 {
+func equilibrium(m *diffusion.Design, vapour, temperature float64) float64 {
 	return m.Material.Sorption.Content(min(1, vapour/humidair.SaturationPressure(temperature)), temperature)
 }

@@ -119,7 +119,7 @@ func (d *asked) run(set ...scenarios.Setting) ran {
 	s, err := d.scenario.With(set...)
 	require.NoError(d.t, err, d.text)
 	w := diffusion.NewMarch()
-	a, err := w.Assess(&s.Model, s.Settings)
+	a, err := w.Assess(&s.Design, s.Settings)
 	require.NoError(d.t, err, d.text)
 	if a.Settings == s.Settings {
 		return ran{a, 1e-7*a.Nozzle.Mean + 1e-12} // settings are written with sixteen digits
@@ -225,7 +225,7 @@ func (d *asked) needed() {
 	}
 	a := d.run(scenarios.Setting{Key: "zone.hot.temperature", Value: celsius(hot)}, scenarios.Setting{Key: "feed.speed", Value: "0.7 mm/s"},
 		scenarios.Setting{Key: "zone.hot.length", Value: quantity.Length().Format(found.Lengths[0][0], "m", 16)})
-	require.InDelta(d.t, s.Model.Limit, a.Nozzle.Mean, a.NumericalError+a.told+1e-5*s.Model.Limit, d.text)
+	require.InDelta(d.t, s.Limit, a.Nozzle.Mean, a.NumericalError+a.told+1e-5*s.Limit, d.text)
 }
 
 // size checks its own value as run does.
@@ -238,7 +238,7 @@ func (d *asked) size() {
 	require.Equal(d.t, want.Nozzle, found.Check.Nozzle)
 	require.Equal(d.t, want.Verdict, found.Check.Verdict)
 	if found.Outcome == size.Met {
-		require.InDelta(d.t, d.scenario.Model.Limit, want.Nozzle.Mean, want.NumericalError+want.told+1e-4*want.Nozzle.Mean, d.text)
+		require.InDelta(d.t, d.scenario.Limit, want.Nozzle.Mean, want.NumericalError+want.told+1e-4*want.Nozzle.Mean, d.text)
 	}
 }
 

@@ -113,7 +113,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		return nil, nil, err
 	}
 	sheets = strand
-	zone := advice.Dryer(&s.Model, &trace.Result)
+	zone := advice.Dryer(&s.Design, &trace.Result)
 	lengths, err := required.Find(ctx, s, required.Usual(s, zone))
 	switch {
 	case ctx.Err() != nil:
@@ -151,20 +151,20 @@ func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace,
 	if err != nil {
 		return nil, nil, err
 	}
-	odds, err := w.Odds(&s.Model, s.Settings)
+	odds, err := w.Odds(&s.Design, s.Settings)
 	if err != nil {
 		return nil, nil, err
 	}
-	path, err := figure.PathOf(w, &s.Model, trace, &odds, s.Settings, frame)
+	path, err := figure.PathOf(w, &s.Design, trace, &odds, s.Settings, frame)
 	if err != nil {
 		return nil, nil, err
 	}
 	sheets := []figure.Sheet{
 		{Name: "path", Figure: path},
-		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Model: &s.Model, Trace: trace, Odds: &odds}},
-		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Model: &s.Model, Trace: trace}},
+		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Model: &s.Design, Trace: trace, Odds: &odds}},
+		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Model: &s.Design, Trace: trace}},
 	}
-	if f, covered := figure.SectionOf(&s.Model, trace, frame); covered {
+	if f, covered := figure.SectionOf(&s.Design, trace, frame); covered {
 		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})
 	}
 	return trace, sheets, nil
@@ -173,7 +173,7 @@ func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace,
 // chartOf is the map of length and feed, or why there is none.
 func chartOf(ctx context.Context, s *scenarios.Scenario, zone int, frame figure.Frame) (sheets []figure.Sheet, undrawn []string) {
 	met := 0.0
-	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, zone, s.Settings); err == nil && found.Outcome == size.Met && found.Value == found.From {
+	if found, err := size.LengthOf(diffusion.NewMarch(), &s.Design, zone, s.Settings); err == nil && found.Outcome == size.Met && found.Value == found.From {
 		met = found.Value
 	}
 	grid, err := buildlog.Chart(ctx, s, zone, met)

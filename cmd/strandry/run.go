@@ -87,7 +87,7 @@ func unlessDone[T any](ctx context.Context, work func() (T, error)) (T, error) {
 }
 
 func answer(s *scenarios.Scenario) (*table.Answer, error) {
-	m := &s.Model
+	m := &s.Design
 	march := diffusion.NewMarch()
 	a, err := march.Assess(m, s.Settings)
 	if err != nil {

@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"slices"
+
 	"strandry/diffusion"
 	"strandry/materials/humidair"
 )
@@ -24,8 +26,8 @@ const (
 	warmer   = 0.5        // [K] nor is this
 )
 
-// possible are the changes that can be made to a design, each as far as its bound.
-func (b *Bounds) possible(m *diffusion.Model, r *diffusion.Result, dryer int) []Change {
+// possible are the changes that can be made to a design, each as far as its bound. A zone with a duration stays as long as it is.
+func (b *Bounds) possible(m *diffusion.Design, r *diffusion.Result, dryer int) []Change {
 	var all []Change
 	add := func(kind Kind, parts ...Part) {
 		if len(parts) > 0 {
@@ -37,7 +39,7 @@ func (b *Bounds) possible(m *diffusion.Model, r *diffusion.Result, dryer int) []
 	for _, i := range drying(m, dryer) {
 		z := &m.Path[i]
 		add(MoreAir, b.air(m, i)...)
-		if z.Length*little < b.Longest {
+		if z.Length > 0 && z.Length*little < b.Longest {
 			add(Longer, Part{Zone: i, From: z.Length, Bound: b.Longest})
 		}
 		if z.Air.Temperature+warmer < b.Hottest {
@@ -50,7 +52,7 @@ func (b *Bounds) possible(m *diffusion.Model, r *diffusion.Result, dryer int) []
 		after = append(after, b.dry(m, i)...)
 	}
 	add(DrierAfter, after...)
-	if i := wettest(r, dryer); i >= 0 {
+	if i := wettest(r, dryer); i >= 0 && m.Path[i].Length > 0 {
 		add(Shorter, Part{Zone: i, From: m.Path[i].Length, Bound: shortest * m.Path[i].Length})
 	}
 	for i := range all {
@@ -60,7 +62,7 @@ func (b *Bounds) possible(m *diffusion.Model, r *diffusion.Result, dryer int) []
 }
 
 // drying are the zones that may dry more: the dryer, and before it up to two others that are heated.
-func drying(m *diffusion.Model, dryer int) []int {
+func drying(m *diffusion.Design, dryer int) []int {
 	const most = 3
 	zones := []int{dryer}
 	for i := 0; i < dryer && len(zones) < most; i++ {
@@ -72,15 +74,16 @@ func drying(m *diffusion.Model, dryer int) []int {
 }
 
 // feed is the part of a change of the feed.
-func (b *Bounds) feed(m *diffusion.Model, possible bool, bound float64) []Part {
-	if !possible {
+func (b *Bounds) feed(m *diffusion.Design, possible bool, bound float64) []Part {
+	runs := slices.ContainsFunc(m.Path, func(z diffusion.Zone) bool { return z.Length > 0 })
+	if !possible || !runs {
 		return nil
 	}
 	return []Part{{Zone: -1, From: m.Speed, Bound: bound}}
 }
 
 // dry is the part of drier air in a zone.
-func (b *Bounds) dry(m *diffusion.Model, zone int) []Part {
+func (b *Bounds) dry(m *diffusion.Design, zone int) []Part {
 	a := &m.Path[zone].Air
 	driest := humidair.SaturationPressure(b.Driest)
 	switch {
@@ -93,7 +96,7 @@ func (b *Bounds) dry(m *diffusion.Model, zone int) []Part {
 }
 
 // air is the part of more air through a zone, where it is limited.
-func (b *Bounds) air(m *diffusion.Model, zone int) []Part {
+func (b *Bounds) air(m *diffusion.Design, zone int) []Part {
 	z := &m.Path[zone]
 	p := Part{Zone: zone}
 	switch a := &z.Air; {
@@ -102,7 +105,7 @@ func (b *Bounds) air(m *diffusion.Model, zone int) []Part {
 	case a.VolumeFlow > 0:
 		p.From, p.Bound = a.VolumeFlow, max(airTimes*a.VolumeFlow, airLeast)
 	case a.Dragged:
-		p.From = m.DryFlow(z) * humidair.DryAirConstant * b.Room / (m.Pressure - a.VapourPressure)
+		p.From = m.DryFlow(z) * humidair.DryAirConstant * b.Room / (m.AirPressure() - a.VapourPressure)
 		p.Bound = max(airTimes*p.From, airLeast)
 	case a.DryFlow > 0:
 		p.From, p.Bound = a.DryFlow, airTimes*a.DryFlow
@@ -125,7 +128,7 @@ func wettest(r *diffusion.Result, dryer int) int {
 }
 
 // cool is the change of what is hotter than the strand bears.
-func (b *Bounds) cool(m *diffusion.Model) Change {
+func (b *Bounds) cool(m *diffusion.Design) Change {
 	bears := m.Material.GivesWay().Min
 	c := Change{Kind: Cooler}
 	for i := range m.Path {

@@ -41,7 +41,7 @@ type Part struct {
 	From, To float64
 	Bound    float64 // To goes no further
 
-	Key, Was, Is string // how it is written down, by the [Design]
+	Key, Was, Is string // how it is written down, by the [Draft]
 
 	held float64 // temperature at which the humidity is held [K]; zero where it is not
 }
@@ -81,7 +81,7 @@ func (c Change) share(of float64) Change {
 }
 
 // apply makes a change in a model whose path is its own; room is the temperature at which a volume of air is told [K].
-func (c Change) apply(m *diffusion.Model, room float64) {
+func (c Change) apply(m *diffusion.Design, room float64) {
 	for _, p := range c.Parts {
 		if p.Zone < 0 {
 			m.Speed = p.To
@@ -121,7 +121,7 @@ func blow(z *diffusion.Zone, to, room float64) {
 	case a.Blown:
 		z.Film.AirSpeed = to
 	case a.Dragged:
-		*a = a.Endless()
+		*a = a.WithoutLimit()
 		a.VolumeFlow, a.MeteredAt, a.Direction = to, room, diffusion.Mixed
 	case a.VolumeFlow > 0:
 		a.VolumeFlow = to
@@ -131,7 +131,7 @@ func blow(z *diffusion.Zone, to, room float64) {
 }
 
 // changed is a model with changes.
-func changed(m *diffusion.Model, all []Change, room float64) *diffusion.Model {
+func changed(m *diffusion.Design, all []Change, room float64) *diffusion.Design {
 	out := *m
 	out.Path = append([]diffusion.Zone(nil), m.Path...)
 	for _, c := range all {
@@ -141,7 +141,7 @@ func changed(m *diffusion.Model, all []Change, room float64) *diffusion.Model {
 }
 
 // sound tells that no air of the path is above saturation.
-func sound(m *diffusion.Model) bool {
+func sound(m *diffusion.Design) bool {
 	const slack = 1 + 1e-9
 	for i := range m.Path {
 		a := &m.Path[i].Air

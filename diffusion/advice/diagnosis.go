@@ -50,7 +50,7 @@ type Diagnosis struct {
 }
 
 // Diagnose tells what holds a design back, at the medians of what is in doubt.
-func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) Diagnosis {
+func Diagnose(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment) Diagnosis {
 	first := a.Zones[0]
 	floor := first
 	d := Diagnosis{Floor: first.Supplied, FloorZone: first.Name, Lowest: a.Start.Mean, Dryer: Dryer(m, &a.Result)}
@@ -62,7 +62,7 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 			d.Lowest, d.LowestZone = z.Exit.Mean, z.Name
 		}
 	}
-	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
+	e := longDrying{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	switch {
 	case a.Nozzle.Mean <= m.Limit && a.Endurance.Survival == diffusion.Softens:
 		d.Cause = Softening
@@ -86,8 +86,8 @@ func Diagnose(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment) D
 }
 
 // Hindrance tells why no length of a zone meets the limit: Air, Flow or Rewetting.
-func Hindrance(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, zone int) Cause {
-	e := endless{march: w, model: m, settings: a.Settings.Coarser(), zones: a.Zones}
+func Hindrance(w *diffusion.March, m *diffusion.Design, a *diffusion.Assessment, zone int) Cause {
+	e := longDrying{march: w, design: m, settings: a.Settings.Coarser(), zones: a.Zones}
 	if a.Zones[zone].Supplied > m.Limit {
 		return Air
 	}
@@ -97,10 +97,10 @@ func Hindrance(w *diffusion.March, m *diffusion.Model, a *diffusion.Assessment, 
 	return Flow
 }
 
-// endless tries how far drying without end would bring a design.
-type endless struct {
+// longDrying tries how far drying without end would bring a design.
+type longDrying struct {
 	march    *diffusion.March
-	model    *diffusion.Model
+	design   *diffusion.Design
 	settings diffusion.Settings
 	zones    []diffusion.ZoneResult
 	result   diffusion.Result
@@ -108,8 +108,8 @@ type endless struct {
 
 // cause is Time where the length of one zone, or of all that are dry enough, would do; else Flow if air without
 // limit would, else Rewetting. content is what is left, zero where no march tells it.
-func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
-	limit := e.model.Limit
+func (e *longDrying) cause(dryer int) (c Cause, zone int, content float64) {
+	limit := e.design.Limit
 	dry := func(i int) bool { return e.zones[i].Supplied <= limit }
 	for _, i := range e.tried(dryer) {
 		mean, ok := e.run(func(k int) bool { return k == i }, false)
@@ -131,7 +131,7 @@ func (e *endless) cause(dryer int) (c Cause, zone int, content float64) {
 
 // tried are the zones whose length may do alone: the dryer and then the others in the order of the path, of a path of thousands
 // those of the driest air.
-func (e *endless) tried(dryer int) []int {
+func (e *longDrying) tried(dryer int) []int {
 	const most = 20
 	order := make([]int, 0, len(e.zones))
 	for i := range e.zones {
@@ -149,35 +149,44 @@ func (e *endless) tried(dryer int) []int {
 
 // run marches with some zones long enough for all that they can do, on request with air without limit
 // everywhere. ok is false where no such length has an answer.
-func (e *endless) run(long func(zone int) bool, unlimited bool) (mean float64, ok bool) {
+func (e *longDrying) run(long func(zone int) bool, unlimited bool) (mean float64, ok bool) {
 	for _, length := range [...]float64{1e4, 3e3, 1e3, 300, 100, 30} { // [m]
-		m := *e.model
+		m := *e.design
 		m.Path = slices.Clone(m.Path)
 		for i := range m.Path {
 			if long(i) {
-				m.Path[i].Length = max(length, m.Path[i].Length)
+				z := &m.Path[i]
+				z.Extend(max(length*each(z), z.Extent()))
 			}
 			if unlimited {
-				m.Path[i].Air = m.Path[i].Air.Endless()
+				m.Path[i].Air = m.Path[i].Air.WithoutLimit()
 			}
 		}
-		if e.march.Run(&m, e.settings, &e.result) == nil {
+		if e.march.Run(&m.Model, e.settings, &e.result) == nil {
 			return e.result.Nozzle.Mean, true
 		}
 	}
 	return 0, false
 }
 
+// each is what stands for a metre of a zone: a metre, or where it has a duration, the time for one at a millimetre a second.
+func each(z *diffusion.Zone) float64 {
+	if z.Duration > 0 {
+		return 1e3 // [s]
+	}
+	return 1 // [m]
+}
+
 // dips tells whether some length of a zone meets the limit though its air would not for ever: a wet skin dries
 // before it has wetted the core.
-func (e *endless) dips(zone int) bool {
+func (e *longDrying) dips(zone int) bool {
 	var lengths []float64
 	for x := 1e-3; x < 1e4; x *= 1.5 {
-		lengths = append(lengths, x)
+		lengths = append(lengths, x*each(&e.design.Path[zone]))
 	}
 	met := false
-	err := e.march.RunLengths(e.model, zone, lengths, e.settings, func(_ int, r *diffusion.Result) error {
-		met = met || r.Nozzle.Mean <= e.model.Limit
+	err := e.march.RunLengths(&e.design.Model, zone, lengths, e.settings, func(_ int, r *diffusion.Result) error {
+		met = met || r.Nozzle.Mean <= e.design.Limit
 		return nil
 	})
 	return err == nil && met
@@ -187,7 +196,7 @@ func (e *endless) dips(zone int) bool {
 // where diffusion comes furthest (greatest Fourier number). Air that does so where the strand leaves it
 // goes before such as does only as supplied; where the air of none does, that with the lowest equilibrium. The
 // result is that of an assessment or a trace, which have Fourier numbers.
-func Dryer(m *diffusion.Model, r *diffusion.Result) int {
+func Dryer(m *diffusion.Design, r *diffusion.Result) int {
 	better := func(i, j int) bool {
 		a, b := r.Zones[i], r.Zones[j]
 		if x, y := a.Equilibrium <= m.Limit, b.Equilibrium <= m.Limit; x != y {

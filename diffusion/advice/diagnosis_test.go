@@ -2,6 +2,7 @@ package advice_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 	"time"
 
@@ -17,7 +18,7 @@ const room = 296.15 // [K]
 
 // design is a strand of a library material in equilibrium with a room of 23 °C and 50 %,
 // through a chamber and a guide in room air.
-func design(t *testing.T, material string, length, celsius, vapour, guide float64) *diffusion.Model {
+func design(t *testing.T, material string, length, celsius, vapour, guide float64) *diffusion.Design {
 	p, err := materials.Lookup(material)
 	require.NoError(t, err)
 	zone := func(name string, length, kelvin, vapour float64) diffusion.Zone {
@@ -26,19 +27,18 @@ func design(t *testing.T, material string, length, celsius, vapour, guide float6
 			Air: diffusion.Air{Temperature: kelvin, VapourPressure: vapour},
 		}
 	}
-	return &diffusion.Model{
+	return &diffusion.Design{Model: diffusion.Model{
 		Radius: 0.875e-3, Material: p, Speed: 2e-3, Start: p.Sorption.Content(0.5, room), StartTemperature: room,
 		Path: []diffusion.Zone{
 			zone("chamber", length, celsius+273.15, vapour),
 			zone("guide", guide, room, humidair.VapourPressureAt(0.5, room)),
 		},
-		Limit: p.MouldingLimit.Value, Purpose: materials.Moulding, NozzleTemperature: p.NozzleTemperature.Value,
-		Pressure: humidair.StandardPressure, DiffusivityFactor: 1,
-	}
+		Pressure: humidair.StandardPressure,
+	}, Target: diffusion.Target{Limit: p.MouldingLimit.Value, Purpose: materials.Moulding, NozzleTemperature: p.NozzleTemperature.Value}}
 }
 
 // diagnosed assesses and diagnoses a design.
-func diagnosed(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, advice.Diagnosis) {
+func diagnosed(t *testing.T, m *diffusion.Design) (*diffusion.Assessment, advice.Diagnosis) {
 	t.Helper()
 	w := diffusion.NewMarch()
 	a, err := w.Assess(m, diffusion.DefaultSettings())
@@ -48,7 +48,7 @@ func diagnosed(t *testing.T, m *diffusion.Model) (*diffusion.Assessment, advice.
 
 func TestCauses(t *testing.T) {
 	heatedRoom := humidair.VapourPressureAt(0.5, room)
-	cases := map[advice.Cause]*diffusion.Model{
+	cases := map[advice.Cause]*diffusion.Design{
 		advice.Air:       design(t, "pla", 12, 45, heatedRoom, 0.02),
 		advice.Time:      design(t, "pa6", 2, 80, 103, 0.02),
 		advice.Rewetting: design(t, "pc", 12, 110, 103, 5),
@@ -141,7 +141,7 @@ func TestReheat(t *testing.T) {
 
 // Why no length of the first zone will do: its air, too little of it, or what comes after.
 func TestHindrance(t *testing.T) {
-	hindrance := func(m *diffusion.Model) advice.Cause {
+	hindrance := func(m *diffusion.Design) advice.Cause {
 		w := diffusion.NewMarch()
 		a, err := w.Assess(m, diffusion.DefaultSettings())
 		require.NoError(t, err)
@@ -216,4 +216,49 @@ func TestPathOfAThousandZones(t *testing.T) {
 	require.Less(t, time.Since(began), 10*time.Second) // a fiftieth of it alone on a machine
 	require.Equal(t, advice.Time, d.Cause)
 	require.Equal(t, "dry", m.Path[d.Dryer].Name)
+}
+
+// finite is a draft that is asked for numbers only.
+type finite struct {
+	drawn
+	t *testing.T
+}
+
+func (d finite) Written(c advice.Change) (advice.Change, bool) {
+	for _, p := range c.Parts {
+		require.False(d.t, math.IsNaN(p.To) || math.IsInf(p.To, 0), "%v", c)
+	}
+	return d.drawn.Written(c)
+}
+
+// A zone with a duration is held back by time like one with a length, and no length is advised for it, nor a feed.
+func TestDurations(t *testing.T) {
+	long := design(t, "pa6", 2, 50, 60, 0.02)
+	short := design(t, "pa6", 2, 50, 60, 0.02)
+	for i := range short.Path {
+		short.Path[i].Duration, short.Path[i].Length = short.Path[i].Length/short.Speed, 0
+	}
+	_, want := diagnosed(t, long)
+	a, got := diagnosed(t, short)
+	require.Equal(t, advice.Time, want.Cause)
+	require.Equal(t, want, got)
+	v := advice.Find(diffusion.NewMarch(), finite{drawn{short}, t}, short, diffusion.DefaultSettings(), a, &got, bounds(short))
+	if v.Nearest != nil {
+		v.Sets = append(v.Sets, *v.Nearest)
+	}
+	require.NotEmpty(t, v.Sets)
+	for _, set := range v.Sets {
+		for _, kind := range kinds(set) {
+			require.NotContains(t, []advice.Kind{advice.Longer, advice.Shorter, advice.Slower, advice.Faster}, kind)
+		}
+	}
+	require.Zero(t, v.Length)
+	// A skin that dips below the limit while the core is dry is found in time too.
+	for _, d := range []*diffusion.Design{long, short} {
+		d.Storage = []diffusion.Zone{{Name: "room", Duration: 3600, Air: d.Path[1].Air, Film: d.Path[0].Film}}
+		d.Start, d.Limit, d.LimitStated = 0, 1e-4, true
+	}
+	_, want = diagnosed(t, long)
+	_, got = diagnosed(t, short)
+	require.Equal(t, want.Cause, got.Cause)
 }

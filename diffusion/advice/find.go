@@ -8,13 +8,13 @@ import (
 	"strandry/diffusion"
 )
 
-// Design is a design as its owner has written it down.
-type Design interface {
+// Draft is a design as its owner has written it down.
+type Draft interface {
 	// Written is a change as it would be written down: each number rounded from what is drawn towards its bound, no further, to one that can be built,
 	// with its key and its words. It is false where it cannot be written, or would change nothing.
 	Written(c Change) (Change, bool)
 	// Changed is the model of the design with changes as they are written.
-	Changed(all []Change) (*diffusion.Model, error)
+	Changed(all []Change) (*diffusion.Design, error)
 }
 
 // Set is some changes made together, and what comes of them.
@@ -41,15 +41,15 @@ type Advice struct {
 }
 
 // Find seeks advice for a design from its model, the settings of its runs, its assessment and diagnosis. What is dry needs none.
-func Find(w *diffusion.March, design Design, m *diffusion.Model, s diffusion.Settings, a *diffusion.Assessment, d *Diagnosis, b Bounds) Advice {
+func Find(w *diffusion.March, draft Draft, m *diffusion.Design, s diffusion.Settings, a *diffusion.Assessment, d *Diagnosis, b Bounds) Advice {
 	if a.Verdict == diffusion.Dry {
 		return Advice{}
 	}
 	b.Hottest = min(b.Hottest, m.Material.GivesWay().Min)
-	f := &finder{march: w, design: design, model: m, settings: s, room: b.Room, dryer: d.Dryer, caution: a.Cautious}
+	f := &finder{march: w, draft: draft, design: m, settings: s, room: b.Room, dryer: d.Dryer, caution: a.Cautious}
 	base := m
 	if a.Endurance.Survival == diffusion.Softens {
-		cooler, ok := design.Written(b.cool(m))
+		cooler, ok := draft.Written(b.cool(m))
 		if !ok {
 			return Advice{}
 		}
@@ -62,13 +62,13 @@ func Find(w *diffusion.March, design Design, m *diffusion.Model, s diffusion.Set
 
 // taken are the changes that the design takes as far as they go: more air, say, may not fit through a bore.
 func (f *finder) taken(all []Change) []Change {
-	if _, err := f.design.Changed(f.forced); err != nil {
+	if _, err := f.draft.Changed(f.forced); err != nil {
 		return all // less heat alone may need drier air
 	}
 	return slices.DeleteFunc(all, func(c Change) bool {
-		written, ok := f.design.Written(c)
+		written, ok := f.draft.Written(c)
 		if ok {
-			_, err := f.design.Changed(append(slices.Clone(f.forced), written))
+			_, err := f.draft.Changed(append(slices.Clone(f.forced), written))
 			ok = err == nil
 		}
 		return !ok
@@ -80,8 +80,8 @@ const most = 3
 
 type finder struct {
 	march    *diffusion.March
-	design   Design
-	model    *diffusion.Model
+	draft    Draft
+	design   *diffusion.Design
 	settings diffusion.Settings
 	room     float64
 	dryer    int
@@ -132,7 +132,7 @@ func (f *finder) confirmed(options []option) []Set {
 
 // covered tells that a cover keeps its place, which makes marches long.
 func (f *finder) covered() bool {
-	return slices.ContainsFunc(f.model.Path, func(z diffusion.Zone) bool { return z.Contact.Fixed() })
+	return slices.ContainsFunc(f.design.Path, func(z diffusion.Zone) bool { return z.Contact.Fixed() })
 }
 
 // short fills in how near it comes, and what would have to give.
@@ -144,7 +144,7 @@ func (f *finder) short(out *Advice) {
 	if !ok {
 		return
 	}
-	m, err := f.design.Changed(changes)
+	m, err := f.draft.Changed(changes)
 	if err != nil {
 		return
 	}
@@ -161,12 +161,12 @@ func (f *finder) short(out *Advice) {
 	}
 	out.Nearest = &t.Set
 	floor := slices.MinFunc(t.result.Zones, func(x, y diffusion.ZoneResult) int { return cmp.Compare(x.Supplied, y.Supplied) })
-	if floor.Supplied > t.model.Limit {
+	if floor.Supplied > t.design.Limit {
 		out.Floor, out.FloorZone = floor.Supplied, floor.Name
 		return
 	}
 	if out.Length = f.length(&t); out.Length > 0 {
-		out.LengthZone = t.model.Path[f.dryer].Name
+		out.LengthZone = t.design.Path[f.dryer].Name
 	}
 }
 
@@ -176,24 +176,24 @@ const farthest = 1e3
 // length is how long the dryer would have to be about [m]; zero where no length does. What the cautious case gives is set right by the odds there, along
 // a power of the length.
 func (f *finder) length(t *trial) float64 {
-	drawn := t.model.Path[f.dryer].Length
-	if drawn >= farthest {
+	drawn := t.design.Path[f.dryer].Length
+	if drawn >= farthest || drawn == 0 { // or it has a duration
 		return 0
 	}
 	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: drawn, Bound: farthest}}}
-	on := finder{march: f.march, model: t.model, settings: f.settings, room: f.room}
+	on := finder{march: f.march, design: t.design, settings: f.settings, room: f.room}
 	share, ok := on.needed([]Change{ever}, 0, &t.odds.Cautious, 0)
 	if !ok {
 		return 0
 	}
 	longer := ever.share(share)
 	to := longer.Parts[0].To
-	odds, err := f.march.OddsLike(&t.odds, changed(t.model, []Change{longer}, f.room), f.settings)
+	odds, err := f.march.OddsLike(&t.odds, changed(t.design, []Change{longer}, f.room), f.settings)
 	if err != nil {
 		return 0
 	}
 	const flat, most = 0.15, 2
-	steep := f.march.Cautious([]*diffusion.Model{t.model}, &t.odds.Cautious, f.settings)[0] / math.Log(to/drawn)
+	steep := f.march.Cautious([]*diffusion.Design{t.design}, &t.odds.Cautious, f.settings)[0] / math.Log(to/drawn)
 	lacks := (diffusion.Likely - odds.Probability) / max(odds.Density, flat)
 	if change := math.Exp(lacks / steep); change > 0 {
 		to *= min(max(change, 1./most), most)

@@ -17,7 +17,7 @@ import (
 )
 
 // drawn is a design whose changes are written to three digits on their way, and made by this test's own hand.
-type drawn struct{ *diffusion.Model }
+type drawn struct{ *diffusion.Design }
 
 func (d drawn) Written(c advice.Change) (advice.Change, bool) {
 	out := advice.Change{Kind: c.Kind}
@@ -39,10 +39,8 @@ func (d drawn) Written(c advice.Change) (advice.Change, bool) {
 	return out, len(out.Parts) > 0
 }
 
-var errSaturated = errors.New("air above saturation")
-
-func (d drawn) Changed(all []advice.Change) (*diffusion.Model, error) {
-	m := *d.Model
+func (d drawn) Changed(all []advice.Change) (*diffusion.Design, error) {
+	m := *d.Design
 	m.Path = slices.Clone(m.Path)
 	for _, c := range all {
 		for _, p := range c.Parts {
@@ -56,7 +54,7 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Model, error) {
 				z.Length = p.To
 			case advice.Hotter, advice.Cooler:
 				if z.Air = z.Air.At(p.To); z.Air.VapourPressure < d.Path[p.Zone].Air.VapourPressure && z.Air.Held == 0 {
-					return nil, errSaturated
+					return nil, errors.New("air above saturation")
 				}
 			case advice.Drier, advice.DrierAfter:
 				if z.Air.Held > 0 {
@@ -67,7 +65,7 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Model, error) {
 			case advice.MoreAir:
 				switch {
 				case z.Air.Dragged:
-					z.Air = z.Air.Endless()
+					z.Air = z.Air.WithoutLimit()
 					z.Air.VolumeFlow, z.Air.MeteredAt, z.Air.Direction = p.To, room, diffusion.Mixed
 				case z.Air.Blown:
 					z.Film.AirSpeed = p.To
@@ -83,12 +81,12 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Model, error) {
 }
 
 // bounds are usual ones for a design.
-func bounds(m *diffusion.Model) advice.Bounds {
+func bounds(m *diffusion.Design) advice.Bounds {
 	return advice.Bounds{Longest: 20, Hottest: m.Material.HottestDrying(), Driest: 233.15, Slowest: m.Speed / 2, Fastest: m.Speed, Room: room}
 }
 
 // advised finds advice for a design, and holds each set against an assessment of it.
-func advised(t *testing.T, m *diffusion.Model, b advice.Bounds) advice.Advice {
+func advised(t *testing.T, m *diffusion.Design, b advice.Bounds) advice.Advice {
 	t.Helper()
 	a, d := diagnosed(t, m)
 	w := diffusion.NewMarch()
@@ -110,7 +108,7 @@ func advised(t *testing.T, m *diffusion.Model, b advice.Bounds) advice.Advice {
 	return v
 }
 
-func assessed(t *testing.T, m *diffusion.Model, changes []advice.Change) *diffusion.Assessment {
+func assessed(t *testing.T, m *diffusion.Design, changes []advice.Change) *diffusion.Assessment {
 	t.Helper()
 	changed, err := drawn{m}.Changed(changes)
 	require.NoError(t, err)
@@ -346,7 +344,7 @@ func TestKindsHaveWords(t *testing.T) {
 // narrow is a design through which no more air can be blown.
 type narrow struct{ drawn }
 
-func (d narrow) Changed(all []advice.Change) (*diffusion.Model, error) {
+func (d narrow) Changed(all []advice.Change) (*diffusion.Design, error) {
 	if slices.ContainsFunc(all, func(c advice.Change) bool { return c.Kind == advice.MoreAir }) {
 		return nil, errors.New("too fast")
 	}
@@ -360,7 +358,7 @@ func TestRefusedChangeIsLeftOut(t *testing.T) {
 	m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = 1e-6, diffusion.With
 	a, d := diagnosed(t, m)
 	b := bounds(m)
-	find := func(of advice.Design) []advice.Kind {
+	find := func(of advice.Draft) []advice.Kind {
 		v := advice.Find(diffusion.NewMarch(), of, m, diffusion.DefaultSettings(), a, &d, b)
 		if v.Nearest != nil {
 			v.Sets = append(v.Sets, *v.Nearest)

@@ -19,9 +19,9 @@ func (f *finder) changes(of []int) []Change {
 
 // ratios are the logarithms of content over limit with sets of changes in a cautious case; infinite where there is no answer.
 func (f *finder) ratios(sets [][]Change, c *diffusion.Caution) []float64 {
-	models := make([]*diffusion.Model, len(sets))
+	models := make([]*diffusion.Design, len(sets))
 	for i, set := range sets {
-		models[i] = changed(f.model, set, f.room)
+		models[i] = changed(f.design, set, f.room)
 	}
 	out := f.march.Cautious(models, c, f.settings)
 	for i, x := range out {

@@ -11,7 +11,7 @@ import (
 // trial is a set of changes as it is written down, on trial.
 type trial struct {
 	Set
-	model  *diffusion.Model
+	design *diffusion.Design
 	result diffusion.Result // at the medians
 	odds   diffusion.Odds
 }
@@ -61,7 +61,7 @@ func (f *finder) settled(bounds []Change) (diffusion.Caution, []Change, bool) {
 		if changes == nil {
 			break
 		}
-		m, err := f.design.Changed(changes)
+		m, err := f.draft.Changed(changes)
 		if err != nil {
 			return c, nil, false
 		}
@@ -87,7 +87,7 @@ func alike(x, y []Change) bool {
 func (f *finder) target(t *trial) float64 {
 	const spare, flat, furthest = 0.004, 0.15, 1.5
 	gap := (diffusion.Likely + spare - t.odds.Probability) / max(t.odds.Density, flat)
-	return f.march.Cautious([]*diffusion.Model{t.model}, &t.odds.Cautious, f.settings)[0] - min(max(gap, -furthest), furthest)
+	return f.march.Cautious([]*diffusion.Design{t.design}, &t.odds.Cautious, f.settings)[0] - min(max(gap, -furthest), furthest)
 }
 
 // reduced takes each change back to what is needed, in the order of the kinds, and writes it down. It is false, and
@@ -108,7 +108,7 @@ func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64)
 			continue
 		}
 		share, _ := f.needed(out, i, c, target)
-		written, ok := f.design.Written(changes[i].share(share))
+		written, ok := f.draft.Written(changes[i].share(share))
 		if !ok {
 			return nil, false
 		}
@@ -153,7 +153,7 @@ func (f *finder) written(all []Change) ([]Change, bool) {
 			continue
 		}
 		var ok bool
-		if out[i], ok = f.design.Written(c); !ok {
+		if out[i], ok = f.draft.Written(c); !ok {
 			return nil, false
 		}
 	}
@@ -162,28 +162,28 @@ func (f *finder) written(all []Change) ([]Change, bool) {
 
 // tried finds the odds of the design with changes as they are written, and judges as [diffusion.March.Assess] does; false where it has no answer.
 func (f *finder) tried(changes []Change) (trial, bool) {
-	m, err := f.design.Changed(changes)
+	m, err := f.draft.Changed(changes)
 	if err != nil {
 		return trial{}, false
 	}
-	t := trial{Set: Set{Changes: changes}, model: m}
+	t := trial{Set: Set{Changes: changes}, design: m}
 	if t.odds, err = f.march.Odds(m, f.settings); err != nil {
 		return trial{}, false
 	}
-	if err = f.march.Run(m, f.settings, &t.result); err != nil {
+	if err = f.march.Run(&m.Model, f.settings, &t.result); err != nil {
 		return trial{}, false
 	}
-	t.Probability, t.Mean, t.Endurance = t.odds.Probability, t.result.Nozzle.Mean, t.result.Endures(m)
+	t.Probability, t.Mean, t.Endurance = t.odds.Probability, t.result.Nozzle.Mean, t.result.Endures(&m.Model)
 	off := 0.0
 	if t.Verdict = t.odds.Verdict(0, t.Endurance.Survival); t.Verdict == diffusion.Dry && t.Mean > 0 {
-		_, band, err := f.march.NumericalError(m, f.settings)
+		_, band, err := f.march.NumericalError(&m.Model, f.settings)
 		if err != nil {
 			return trial{}, false
 		}
 		off = band / t.Mean
 	}
 	t.Verdict = t.odds.Verdict(off, t.Endurance.Survival)
-	if t.Verdict == diffusion.Dry && t.result.Condenses(m) {
+	if t.Verdict == diffusion.Dry && t.result.Condenses(&m.Model) {
 		t.Verdict = diffusion.Unsure // what condenses is not followed
 	}
 	return t, true

@@ -91,7 +91,9 @@ func TestEven(t *testing.T) {
 
 // What is known beforehand leaves little to learn: the logarithm of what diffusion leaves of a cylinder, from a rougher law of the same kind, at the axes alone.
 func TestDrift(t *testing.T) {
-	law := func(z []float64, share float64) float64 { return math.Log(0.69) - 5.783*0.3*math.Exp(0.7*z[0]+0.4*z[1]+share*z[0]*z[1]) }
+	law := func(z []float64, share float64) float64 {
+		return math.Log(0.69) - 5.783*0.3*math.Exp(0.7*z[0]+0.4*z[1]+share*z[0]*z[1])
+	}
 	f := func(z []float64) float64 { return law(z, 0.05) }
 	rough := func(z []float64) float64 { return law(z, 0.03) - 0.4 + 0.1*z[0] }
 	values := func(points [][]float64) []float64 {

@@ -57,9 +57,9 @@ func TestNothingOverlaps(t *testing.T) {
 		require.NoError(t, err)
 		tr, err := diffusion.NewMarch().Trace(&s.Model, diffusion.CoarseSettings())
 		require.NoError(t, err)
-		clean(t, name+" path", Path{Frame: FrameOf(s, "0.0.0"), Model: &s.Model, Trace: tr})
-		clean(t, name+" profiles", Profiles{Frame: FrameOf(s, "0.0.0"), Model: &s.Model, Trace: tr})
-		clean(t, name+" heat map", HeatMap{FrameOf(s, "0.0.0"), &s.Model, tr})
+		clean(t, name+" path", Path{Frame: FrameOf(s, "0.0.0"), Model: &s.Design, Trace: tr})
+		clean(t, name+" profiles", Profiles{Frame: FrameOf(s, "0.0.0"), Model: &s.Design, Trace: tr})
+		clean(t, name+" heat map", HeatMap{FrameOf(s, "0.0.0"), &s.Design, tr})
 	}
 }
 

@@ -17,13 +17,13 @@ func frame() Frame {
 
 const radius = 0.875e-3 // [m]
 
-func model() *diffusion.Model {
+func model() *diffusion.Design {
 	hot, room := diffusion.Air{Temperature: 363.15}, diffusion.Air{Temperature: 293.15}
-	return &diffusion.Model{
-		Radius: radius, Speed: 0.002, Start: 0.025, StartTemperature: 293.15, Limit: 0.002,
+	return &diffusion.Design{Target: diffusion.Target{Limit: 0.002}, Model: diffusion.Model{
+		Radius: radius, Speed: 0.002, Start: 0.025, StartTemperature: 293.15,
 		Material: materials.Polymer{Name: "PA6", Softening: materials.Value{Value: 373.15, Low: 368.15, High: 383.15}},
 		Path:     []diffusion.Zone{{Name: "drum", Length: 12, Air: hot}, {Name: "guide", Length: 0.6, Air: room}},
-	}
+	}}
 }
 
 // trace is a strand whose content falls from 2.5 % as exp(-x/(5 m)) at the axis and faster outside, with
@@ -170,7 +170,7 @@ func aKeeps() Keeps {
 }
 
 // crossing is that strand with two covers on the drum: behind them the content stays, with the shape (1 - cos 2θ)²/4.
-func crossing() (*diffusion.Model, *diffusion.Trace) {
+func crossing() (*diffusion.Design, *diffusion.Trace) {
 	m, t := model(), trace()
 	m.Path[0].Contact = diffusion.Contact{Covered: 0.3, Arcs: 2}
 	for _, time := range []float64{300, 2000, 6000} {

@@ -140,8 +140,8 @@ func (p *panel) hatched(r vg.Rectangle, s diffusion.Survival) {
 }
 
 // fate is what the end of a headline says of a strand that does not surely survive its path; "" for one that does.
-func fate(m *diffusion.Model, t *diffusion.Trace) string {
-	e := t.Result.Endures(m)
+func fate(m *diffusion.Design, t *diffusion.Trace) string {
+	e := t.Result.Endures(&m.Model)
 	at := celsius(e.Strand) + " in " + e.Zone
 	if e.Zone == "" {
 		at = celsius(e.Strand) + " as it sets off"

@@ -12,7 +12,7 @@ import (
 // HeatMap is the moisture over radius and place on the path.
 type HeatMap struct {
 	Frame
-	Model *diffusion.Model
+	Model *diffusion.Design
 	Trace *diffusion.Trace
 }
 

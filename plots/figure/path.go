@@ -12,7 +12,7 @@ import (
 // air beneath.
 type Path struct {
 	Frame
-	Model *diffusion.Model
+	Model *diffusion.Design
 	Trace *diffusion.Trace
 	Odds  *diffusion.Odds     // of the content at the nozzle; nil where they are not known
 	Span  []diffusion.Between // 10 and 90 % points of the mean at the points of the trace [kg/kg dry]; nil where they are not known
@@ -46,7 +46,7 @@ func atNozzle(t *diffusion.Trace, o *diffusion.Odds) string {
 }
 
 // checkTrace refuses a trace that cannot be drawn.
-func checkTrace(m *diffusion.Model, t *diffusion.Trace) error {
+func checkTrace(m *diffusion.Design, t *diffusion.Trace) error {
 	if m == nil || t == nil || len(t.Points) < 2 || len(m.Path) == 0 || len(t.Radius) < 2 {
 		return errEmpty
 	}

@@ -11,7 +11,7 @@ import (
 // Profiles is the moisture from the surface to the centre at several places of the path.
 type Profiles struct {
 	Frame
-	Model *diffusion.Model
+	Model *diffusion.Design
 	Trace *diffusion.Trace
 	Odds  *diffusion.Odds // of the content at the nozzle; nil where they are not known
 }

@@ -32,9 +32,9 @@ func TestReadmeFigures(t *testing.T) {
 			s, w := demo("winch-drum"), diffusion.NewMarch()
 			trace, err := w.Trace(&s.Model, s.Settings)
 			require.NoError(t, err)
-			odds, err := w.Odds(&s.Model, s.Settings)
+			odds, err := w.Odds(&s.Design, s.Settings)
 			require.NoError(t, err)
-			f, err := PathOf(w, &s.Model, trace, &odds, s.Settings, FrameOf(s, version))
+			f, err := PathOf(w, &s.Design, trace, &odds, s.Settings, FrameOf(s, version))
 			require.NoError(t, err)
 			return f
 		},
@@ -42,7 +42,7 @@ func TestReadmeFigures(t *testing.T) {
 			s := demo("winch-drum")
 			trace, err := diffusion.NewMarch().Trace(&s.Model, s.Settings)
 			require.NoError(t, err)
-			f, covered := SectionOf(&s.Model, trace, FrameOf(s, version))
+			f, covered := SectionOf(&s.Design, trace, FrameOf(s, version))
 			require.True(t, covered)
 			return f
 		},

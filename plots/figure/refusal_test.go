@@ -10,7 +10,7 @@ import (
 )
 
 func TestRefusals(t *testing.T) {
-	broken := func(change func(m *diffusion.Model, t *diffusion.Trace)) Path {
+	broken := func(change func(m *diffusion.Design, t *diffusion.Trace)) Path {
 		p := Path{Frame: frame(), Model: model(), Trace: trace()}
 		change(p.Model, p.Trace)
 		return p
@@ -23,8 +23,8 @@ func TestRefusals(t *testing.T) {
 	for name, f := range map[string]Figure{
 		"no trace":          Path{Frame: frame(), Model: model()},
 		"no model":          HeatMap{Frame: frame(), Trace: trace()},
-		"one point":         broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points = t.Points[:1] }),
-		"mean not a number": broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Mean = math.NaN() }),
+		"one point":         broken(func(_ *diffusion.Design, t *diffusion.Trace) { t.Points = t.Points[:1] }),
+		"mean not a number": broken(func(_ *diffusion.Design, t *diffusion.Trace) { t.Points[3].Mean = math.NaN() }),
 		"profile not a number": func() Figure {
 			p := Profiles{Frame: frame(), Model: model(), Trace: trace()}
 			p.Trace.Points[3].Profile[2] = math.Inf(1)
@@ -35,9 +35,9 @@ func TestRefusals(t *testing.T) {
 			h.Trace.Points[3].Profile = h.Trace.Points[3].Profile[:4]
 			return h
 		}(),
-		"another model's trace": broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Path = m.Path[:1] }),
-		"backwards":             broken(func(_ *diffusion.Model, t *diffusion.Trace) { t.Points[3].Position = 99 }),
-		"limit of zero":         broken(func(m *diffusion.Model, _ *diffusion.Trace) { m.Limit = 0 }),
+		"another model's trace": broken(func(m *diffusion.Design, _ *diffusion.Trace) { m.Path = m.Path[:1] }),
+		"backwards":             broken(func(_ *diffusion.Design, t *diffusion.Trace) { t.Points[3].Position = 99 }),
+		"limit of zero":         broken(func(m *diffusion.Design, _ *diffusion.Trace) { m.Limit = 0 }),
 		"section of open zone":  func() Figure { f := aSection(); f.Zone = 1; return f }(),
 		"section of no zone":    func() Figure { f := aSection(); f.Trace.Sections[0].Zone, f.Zone = 7, 7; return f }(),
 		"too many sections": func() Figure {

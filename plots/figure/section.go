@@ -13,14 +13,14 @@ import (
 // Section is the section of a strand as a disc, at three times in a zone whose cover keeps its place.
 type Section struct {
 	Frame
-	Model *diffusion.Model
+	Model *diffusion.Design
 	Trace *diffusion.Trace
 	Zone  int // index in the path
 }
 
 // SectionOf draws up the zone that the strand leaves least even round its skin, of those whose cover keeps its place; false
 // where none has such a cover.
-func SectionOf(m *diffusion.Model, t *diffusion.Trace, f Frame) (Section, bool) {
+func SectionOf(m *diffusion.Design, t *diffusion.Trace, f Frame) (Section, bool) {
 	zone, most := -1, math.Inf(-1)
 	for i := range t.Sections {
 		s := &t.Sections[i]

@@ -22,7 +22,7 @@ type Setup struct {
 
 // SetupOf puts a scenario in words.
 func SetupOf(s *scenarios.Scenario) Setup {
-	m := &s.Model
+	m := &s.Design
 	z := dryer(m)
 	return Setup{
 		Strand: m.Material.Name + ", " + digits(2000*m.Radius, 3) + nbsp + "mm", Feed: speedOf(m.Speed),
@@ -31,7 +31,7 @@ func SetupOf(s *scenarios.Scenario) Setup {
 }
 
 // dryer is the longest of the heated zones, or of all where none is.
-func dryer(m *diffusion.Model) *diffusion.Zone {
+func dryer(m *diffusion.Design) *diffusion.Zone {
 	warm := func(z *diffusion.Zone) bool { return shadeOf(m, z) == heated() }
 	best := &m.Path[0]
 	for i := range m.Path {
@@ -57,7 +57,7 @@ func moistureOf(s *scenarios.Scenario, z *diffusion.Zone) string {
 	return "dew point " + celsius(humidair.DewPoint(vapour))
 }
 
-func startOf(m *diffusion.Model) string {
+func startOf(m *diffusion.Design) string {
 	if len(m.Storage) > 0 {
 		return "starts as it lay"
 	}

@@ -58,7 +58,7 @@ func KeepsOf(study *keeps.Study, f Frame) Keeps {
 // NeededOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
 // any length leaves.
 func NeededOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
-	m := &s.Model
+	m := &s.Design
 	f.Setup.Feed, f.Setup.Length, f.Setup.Heat = "", "", ""
 	if t.Unanswered > 0 {
 		f.Notes = append(slices.Clone(f.Notes), strconv.Itoa(t.Unanswered)+" places without an answer")
@@ -87,7 +87,7 @@ func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Floor, ok
 		}
 	}
 	way := heatOf(s.Model.Material.GivesWay())
-	l := Line{Frame: f, Limit: s.Model.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
+	l := Line{Frame: f, Limit: s.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
 	l.Setup.Feed = speedOf(s.Model.Speed)
 	spread := true
 	for i, left := range t.Least {
@@ -131,7 +131,7 @@ func FrameOf(s *scenarios.Scenario, version string) Frame {
 }
 
 // PathOf makes the figure of a strand on its path, with the band that its odds give: two more marches.
-func PathOf(w *diffusion.March, m *diffusion.Model, t *diffusion.Trace, o *diffusion.Odds, n diffusion.Settings, f Frame) (Path, error) {
+func PathOf(w *diffusion.March, m *diffusion.Design, t *diffusion.Trace, o *diffusion.Odds, n diffusion.Settings, f Frame) (Path, error) {
 	places := make([]float64, len(t.Points))
 	for i, p := range t.Points {
 		places[i] = p.Position

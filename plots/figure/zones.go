@@ -10,7 +10,7 @@ import (
 )
 
 // zones shades the zones of a path along the panel.
-func zones(p *panel, m *diffusion.Model) {
+func zones(p *panel, m *diffusion.Design) {
 	from := 0.0
 	for i := range m.Path {
 		z := &m.Path[i]
@@ -25,7 +25,7 @@ func zones(p *panel, m *diffusion.Model) {
 }
 
 // shadeOf tells heated zones from others.
-func shadeOf(m *diffusion.Model, z *diffusion.Zone) color.NRGBA {
+func shadeOf(m *diffusion.Design, z *diffusion.Zone) color.NRGBA {
 	if z.Air.Temperature > m.StartTemperature+5 {
 		return heated()
 	}
@@ -34,7 +34,7 @@ func shadeOf(m *diffusion.Model, z *diffusion.Zone) color.NRGBA {
 
 // nameZones sets the name and the air's temperature of each zone at a height; a name too
 // wide for its zone stands in the zone before or after, with a line to it, or nowhere.
-func nameZones(p *panel, m *diffusion.Model, y vg.Length, shaded bool) {
+func nameZones(p *panel, m *diffusion.Design, y vg.Length, shaded bool) {
 	style := p.s.style(tickSize, quiet(), false)
 	set := func(at vg.Point, a alignment, text string, on *diffusion.Zone) {
 		if shaded { // a box of the shade hides the grid

@@ -21,14 +21,14 @@ func logOf(t *testing.T, demo string) map[string]string {
 	s, err := scenarios.Demo(demo)
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	a, err := w.Assess(&s.Model, s.Settings)
+	a, err := w.Assess(&s.Design, s.Settings)
 	require.NoError(t, err)
 	d, would := advised.Find(w, s, a)
 	v, err := buildlog.Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
 	l := page.Log{
 		Scenario: s, Survey: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
-		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Model: &s.Model, Assessment: a, Diagnosis: d, Advice: would, Assumed: s.Assumed, Unused: s.Unused},
+		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Model: &s.Design, Assessment: a, Diagnosis: d, Advice: would, Assumed: s.Assumed, Unused: s.Unused},
 	}
 	files, err := l.Files()
 	require.NoError(t, err)

@@ -32,7 +32,7 @@ type nearest struct {
 	LengthZone string  `json:"length_zone,omitempty"`
 }
 
-func setsOf(m *diffusion.Model, all []advice.Set) []set {
+func setsOf(m *diffusion.Design, all []advice.Set) []set {
 	out := make([]set, 0, len(all))
 	for i := range all {
 		out = append(out, setOf(m, &all[i]))
@@ -40,7 +40,7 @@ func setsOf(m *diffusion.Model, all []advice.Set) []set {
 	return out
 }
 
-func setOf(m *diffusion.Model, s *advice.Set) set {
+func setOf(m *diffusion.Design, s *advice.Set) set {
 	out := set{Probability: s.Probability, Mean: s.Mean, Verdict: s.Verdict.String(), Survives: s.Endurance.Survival.String()}
 	for _, c := range s.Changes {
 		for _, p := range c.Parts {
@@ -54,7 +54,7 @@ func setOf(m *diffusion.Model, s *advice.Set) set {
 	return out
 }
 
-func nearestOf(m *diffusion.Model, v *advice.Advice) []nearest {
+func nearestOf(m *diffusion.Design, v *advice.Advice) []nearest {
 	if v.Nearest == nil {
 		return []nearest{}
 	}

@@ -17,7 +17,7 @@ type Answer struct {
 	Title      string
 	File       string
 	Version    string
-	Model      *diffusion.Model
+	Model      *diffusion.Design
 	Assessment *diffusion.Assessment
 	Diagnosis  advice.Diagnosis
 	Advice     advice.Advice

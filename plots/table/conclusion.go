@@ -81,7 +81,7 @@ func (a *Answer) nothing() string {
 		return "Nothing but heat may hold this design back: " + within + "."
 	case r.Verdict == diffusion.Dry:
 		return "Nothing holds this design back: " + within + "."
-	case r.Numbers:
+	case r.NumericallyUnsure:
 		return fmt.Sprintf("%s, which the numerical error leaves in doubt: finer [numerics] would tell.", within)
 	case r.Mouths > m.Limit:
 		return fmt.Sprintf("Doubt holds this design back, about the air that gets into the bore besides what the strand drags along too (strandry doubt tells): %s.", within)
@@ -90,7 +90,7 @@ func (a *Answer) nothing() string {
 }
 
 // hindrance is the sentence on what is in the way besides time.
-func hindrance(d *advice.Diagnosis, m *diffusion.Model) string {
+func hindrance(d *advice.Diagnosis, m *diffusion.Design) string {
 	over := func(content float64) string {
 		return fmt.Sprintf("%s, %s its limit of %s", percent(content), times(content/m.Limit), limit(m.Limit))
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 // Limits are the limit that the verdict is about, with whose it is, and the others.
-func Limits(m *diffusion.Model) string {
+func Limits(m *diffusion.Design) string {
 	printing, moulding := limit(m.Material.PrintingLimit.Value), limit(m.Material.MouldingLimit.Value)
 	switch {
 	case m.LimitStated:
@@ -41,11 +41,11 @@ type limitWords struct {
 	Meaning string `json:"limits_meaning"` // how often it is within each, and what lies beyond
 }
 
-func limitsOf(m *diffusion.Model) limits {
+func limitsOf(m *diffusion.Design) limits {
 	return limits{m.Limit, m.Material.PrintingLimit.Value, m.Material.MouldingLimit.Value}
 }
 
-func limitWordsOf(m *diffusion.Model, o *diffusion.Odds) limitWords {
+func limitWordsOf(m *diffusion.Design, o *diffusion.Odds) limitWords {
 	out := limitWords{m.Purpose.String(), BothLimits(&m.Material, o)}
 	if m.LimitStated {
 		out.Of = "stated"

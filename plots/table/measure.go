@@ -8,7 +8,7 @@ import (
 )
 
 // measuring says in plain words how an unknown is measured.
-func measuring(unknown string, m *diffusion.Model) string {
+func measuring(unknown string, m *diffusion.Design) string {
 	switch unknown {
 	case diffusion.UnknownDiffusivity:
 		return "Dry a few metres of the strand until its weight stands still, hang it loose in moving air of a known humidity at the temperature of the dryer, and weigh it " +

@@ -110,9 +110,9 @@ func (a *Answer) briefLimit() string {
 }
 
 // steam is what the water becomes in the nozzle, beside what it may.
-func steam(m *diffusion.Model, r *diffusion.Assessment) string {
+func steam(m *diffusion.Design, r *diffusion.Assessment) string {
 	return fmt.Sprintf("%s litres for each litre of melt at %s (at the limit: %s)",
-		significant(r.Steam, 2), celsius(m.NozzleTemperature), significant(diffusion.SteamPerVolume(m.Limit, m), 2))
+		significant(r.Steam, 2), celsius(m.NozzleTemperature), significant(m.SteamPerVolume(m.Limit), 2))
 }
 
 // cutLine writes one, cut at the width of the text.

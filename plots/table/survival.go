@@ -35,7 +35,7 @@ func Meaning(r *diffusion.Assessment) string {
 		return "WET: " + odds
 	}
 	unsure := "UNSURE: " + odds
-	if r.Numbers {
+	if r.NumericallyUnsure {
 		unsure += ", but for the numerical error"
 	}
 	if doubtful {

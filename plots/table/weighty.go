@@ -40,7 +40,7 @@ func (a *Answer) weighty() []string {
 }
 
 // hot are the temperatures that the scenario calls uncertain.
-func hot(m *diffusion.Model) []string {
+func hot(m *diffusion.Design) []string {
 	var keys []string
 	for _, g := range m.Given {
 		if strings.HasSuffix(g.Name, ".temperature") {

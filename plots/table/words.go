@@ -12,7 +12,7 @@ import (
 func limit(content float64) string { return given(100*content) + " %" }
 
 // say puts a warning in words.
-func say(w diffusion.Warning, m *diffusion.Model) string {
+func say(w diffusion.Warning, m *diffusion.Design) string {
 	name := m.Material.Name
 	switch w.Concern {
 	case diffusion.DiffusivityRange:
@@ -59,7 +59,7 @@ func AirRule(held []string) string {
 }
 
 // Cautions lists what can hurt the builder or the user of a path like this one.
-func Cautions(m *diffusion.Model) []string {
+func Cautions(m *diffusion.Design) []string {
 	out := []string{
 		"Hot surfaces and hot air burn. Heaters can start a fire: fit a thermal cut-out that needs no software, keep combustible things away, never leave it running alone.",
 		"Mains wiring is for a licensed electrician; follow your local electrical and fire codes, which come before anything said here.",

@@ -110,7 +110,7 @@ func TestCautions(t *testing.T) {
 // Where the numbers alone leave it open, it is not laid on the diffusivity.
 func TestUnsureByTheNumbers(t *testing.T) {
 	a := answer()
-	a.Assessment.Verdict, a.Assessment.Numbers, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
+	a.Assessment.Verdict, a.Assessment.NumericallyUnsure, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
 	a.Assessment.Probability = 0.91
 	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Assessment))
 	a.Diagnosis.Cause = advice.Nothing

@@ -10,10 +10,10 @@ import (
 
 // Find tells what holds a scenario back whose assessment is given, and what would do.
 func Find(w *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (advice.Diagnosis, advice.Advice) {
-	d := advice.Diagnose(w, &s.Model, a)
+	d := advice.Diagnose(w, &s.Design, a)
 	b := &s.Build
 	bounds := advice.Bounds{Longest: b.Longest, Hottest: b.Hottest, Driest: b.Driest, Slowest: b.Slowest, Fastest: b.Fastest, Room: s.Room.Temperature}
-	return d, advice.Find(w, design{s}, &s.Model, s.Settings, a, &d, bounds)
+	return d, advice.Find(w, draft{s}, &s.Design, s.Settings, a, &d, bounds)
 }
 
 // Settings are the keys that changes set, for [scenarios.Scenario.With].
@@ -28,19 +28,19 @@ func Settings(all []advice.Change) []scenarios.Setting {
 }
 
 // design writes changes down as the file of a scenario has its numbers.
-type design struct{ *scenarios.Scenario }
+type draft struct{ *scenarios.Scenario }
 
 // Changed is the model of the file with changes.
-func (d design) Changed(all []advice.Change) (*diffusion.Model, error) {
+func (d draft) Changed(all []advice.Change) (*diffusion.Design, error) {
 	s, err := d.With(Settings(all)...)
 	if err != nil {
 		return nil, err
 	}
-	return &s.Model, nil
+	return &s.Design, nil
 }
 
 // Written rounds each part and gives it key and words. Parts that change nothing are left out.
-func (d design) Written(c advice.Change) (advice.Change, bool) {
+func (d draft) Written(c advice.Change) (advice.Change, bool) {
 	out := advice.Change{Kind: c.Kind}
 	for _, p := range c.Parts {
 		if d.write(c.Kind, &p) {
@@ -51,7 +51,7 @@ func (d design) Written(c advice.Change) (advice.Change, bool) {
 }
 
 // known is the value of a key that the scenario gives.
-func (d design) known(name string) (scenarios.Key, bool) {
+func (d draft) known(name string) (scenarios.Key, bool) {
 	keys := d.Keys()
 	i := slices.IndexFunc(keys, func(k scenarios.Key) bool { return k.Name == name && k.Known })
 	if i < 0 {

@@ -79,18 +79,18 @@ func TestChangesAsTheyAreWritten(t *testing.T) {
 		{dragged, part(advice.MoreAir, 0, 3e-7, 1e-4, 1e-3), "zone.drum.air.flow", "0.018 L/min", "6 L/min"},
 		{roomy, part(advice.Drier, 0, roomy.Room.VapourPressure, sat(274), sat(233.15)), "zone.drum.air.dew_point", "11.11 °C", "0 °C"},
 	} {
-		written, ok := design{c.of}.Written(c.change)
+		written, ok := draft{c.of}.Written(c.change)
 		require.True(t, ok, c.is)
 		p := written.Parts[0]
 		require.Equal(t, []string{c.key, c.was, c.is}, []string{p.Key, p.Was, p.Is})
-		m, err := design{c.of}.Changed([]advice.Change{written})
+		m, err := draft{c.of}.Changed([]advice.Change{written})
 		require.NoError(t, err, c.is)
 		require.Equal(t, p.To, number(m, written.Kind, &p), c.key)
 	}
 }
 
 // number is what a model has where a part acts.
-func number(m *diffusion.Model, kind advice.Kind, p *advice.Part) float64 {
+func number(m *diffusion.Design, kind advice.Kind, p *advice.Part) float64 {
 	if p.Zone < 0 {
 		return m.Speed
 	}
@@ -119,7 +119,7 @@ func TestNoChangeIsNotWritten(t *testing.T) {
 		part(advice.Longer, 0, 12, 12.01, 12.01), part(advice.Slower, -1, 2e-3, 1.9999e-3, 1.9999e-3), part(advice.Hotter, 0, 333.15, 333.16, 333.16),
 		part(advice.Drier, 0, humidair.SaturationPressure(263.15), humidair.SaturationPressure(263.14), humidair.SaturationPressure(263.14)),
 	} {
-		_, ok := design{s}.Written(c)
+		_, ok := draft{s}.Written(c)
 		require.False(t, ok, c.Kind.String())
 	}
 }
@@ -130,7 +130,7 @@ func TestAdviceOnDemos(t *testing.T) {
 		s, err := scenarios.Demo(name)
 		require.NoError(t, err)
 		w := diffusion.NewMarch()
-		a, err := w.Assess(&s.Model, s.Settings)
+		a, err := w.Assess(&s.Design, s.Settings)
 		require.NoError(t, err)
 		_, v := Find(w, s, a)
 		require.Equal(t, a.Verdict == diffusion.Dry, len(v.Sets) == 0 && v.Nearest == nil, name)
@@ -141,7 +141,7 @@ func TestAdviceOnDemos(t *testing.T) {
 		for i, set := range sets {
 			changed, err := s.With(Settings(set.Changes)...)
 			require.NoError(t, err)
-			after, err := w.Assess(&changed.Model, changed.Settings)
+			after, err := w.Assess(&changed.Design, changed.Settings)
 			require.NoError(t, err)
 			require.Equal(t, set.Probability, after.Probability, name)
 			require.Equal(t, i < len(v.Sets), after.Verdict == diffusion.Dry, name)

@@ -20,7 +20,7 @@ func ExampleFind() {
 		return
 	}
 	w := diffusion.NewMarch()
-	a, err := w.Assess(&s.Model, s.Settings)
+	a, err := w.Assess(&s.Design, s.Settings)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -18,7 +18,7 @@ type form struct {
 }
 
 // write gives a part its key, its words and what they mean in SI; false where that is no change.
-func (d design) write(kind advice.Kind, p *advice.Part) bool {
+func (d draft) write(kind advice.Kind, p *advice.Part) bool {
 	if p.Zone < 0 {
 		return d.feed(p)
 	}
@@ -42,7 +42,7 @@ func (d design) write(kind advice.Kind, p *advice.Part) bool {
 }
 
 // air writes how dry the air of a zone is, as the file says it: by its humidity or its vapour pressure, else by its dew point.
-func (d design) air(path string, p *advice.Part) bool {
+func (d draft) air(path string, p *advice.Part) bool {
 	if _, ok := d.known(path + ".humidity"); ok {
 		return form{key: path + ".humidity", dimension: quantity.Fraction(), unit: "%"}.write(p)
 	}
@@ -59,7 +59,7 @@ func (d design) air(path string, p *advice.Part) bool {
 }
 
 // feed writes the feed as the file states it, which may be by what it lays down.
-func (d design) feed(p *advice.Part) bool {
+func (d draft) feed(p *advice.Part) bool {
 	k := d.FeedKey()
 	own, f := *p, form{key: k.Name, dimension: quantity.Speed(), unit: "mm/s"}
 	if k.Name == "feed.flow" {

@@ -53,7 +53,7 @@ const Lain = 6 * 3600
 // after each, from the caller's goroutine. The error is that of the context, or of a model that
 // cannot be marched.
 func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, step func()) (*Survey, error) {
-	out := &Survey{Zone: advice.Dryer(&s.Model, &a.Result)}
+	out := &Survey{Zone: advice.Dryer(&s.Design, &a.Result)}
 	w := diffusion.NewMarch()
 	var err error
 	if out.Trace, err = w.Trace(&s.Model, a.Settings); err != nil {

@@ -18,7 +18,7 @@ func assessed(t *testing.T, name string) (*scenarios.Scenario, *diffusion.Assess
 	require.NoError(t, err)
 	s, err := scenarios.Read(name+".toml", append(text, "\n[numerics]\nresolution = 2.5\ntolerance = 0.05\n"...))
 	require.NoError(t, err)
-	a, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+	a, err := diffusion.NewMarch().Assess(&s.Design, s.Settings)
 	require.NoError(t, err)
 	return s, a
 }
@@ -89,7 +89,7 @@ func TestGivenFilmHasNoUncertainty(t *testing.T) {
 	s, err := s.With(scenarios.Setting{Key: "zone.warm box.h", Value: "20 W/m2/K"}, scenarios.Setting{Key: "zone.warm box.k_m", Value: "20 mm/s"})
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	a, err := w.Assess(&s.Model, s.Settings)
+	a, err := w.Assess(&s.Design, s.Settings)
 	require.NoError(t, err)
 	f, err := films(w, s, a)
 	require.NoError(t, err)
@@ -119,7 +119,7 @@ temperature = "90 °C"
 air = { dew_point = "75 °C" }
 `))
 	require.NoError(t, err)
-	a, err := diffusion.NewMarch().Assess(&s.Model, s.Settings)
+	a, err := diffusion.NewMarch().Assess(&s.Design, s.Settings)
 	require.NoError(t, err)
 	v, err := Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)

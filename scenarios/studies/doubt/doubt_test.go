@@ -92,13 +92,13 @@ func TestAgainstOpenTURNS(t *testing.T) {
 // At the medians the function is the content of a run over the limit; the limit at its 95 % point takes off what that is above its median.
 func TestFunction(t *testing.T) {
 	s := demo(t, "winch-drum")
-	d, err := diffusion.NewMarch().Doubt(&s.Model, s.Settings)
+	d, err := diffusion.NewMarch().Doubt(&s.Design, s.Settings)
 	require.NoError(t, err)
 	z := make([]float64, len(d.Unknowns))
 	var result diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(&s.Model, s.Settings, &result))
 	middle := d.At(z)
-	closeTo(t, math.Log(result.Nozzle.Mean/s.Model.Limit), middle, 0.01, "medians")
+	closeTo(t, math.Log(result.Nozzle.Mean/s.Limit), middle, 0.01, "medians")
 	require.Equal(t, diffusion.UnknownLimit, d.Unknowns[len(z)-1])
 	z[len(z)-1] = materials.NineInTen
 	closeTo(t, -math.Log(d.Limit.High/d.Limit.Value), d.At(z)-middle, 1e-9, "limit")
@@ -118,7 +118,7 @@ func TestLimitKnown(t *testing.T) {
 func TestFit(t *testing.T) {
 	s, err := scenarios.Load(filepath.Join("..", "..", "..", "testdata", "sensitivity", "winch-drum.toml"))
 	require.NoError(t, err)
-	d, err := diffusion.NewMarch().Doubt(&s.Model, s.Settings)
+	d, err := diffusion.NewMarch().Doubt(&s.Design, s.Settings)
 	require.NoError(t, err)
 	t.Log(d.Fit)
 	require.Greater(t, d.Fit, 0.034)
@@ -155,7 +155,7 @@ func TestOrder(t *testing.T) {
 
 // certain takes all doubt from a scenario.
 func certain(s *scenarios.Scenario) {
-	m := &s.Model
+	m := &s.Design
 	sure := func(v *materials.Value) { v.Low, v.High = v.Value, v.Value }
 	m.Material.Diffusivity.Scatter.Value = 1
 	for i := range m.Material.Diffusivity.Pieces {
@@ -175,14 +175,14 @@ func TestNothingInDoubt(t *testing.T) {
 	s := demo(t, "clear-cover")
 	certain(s)
 	study := find(t, s)
-	d, err := diffusion.NewMarch().Doubt(&s.Model, s.Settings)
+	d, err := diffusion.NewMarch().Doubt(&s.Design, s.Settings)
 	require.NoError(t, err)
 	require.Empty(t, d.Unknowns)
 	require.Zero(t, study.Variance)
 	require.Empty(t, study.Rows)
 	require.Empty(t, study.Order)
 	require.Empty(t, study.Decides())
-	closeTo(t, study.Assessment.Nozzle.Mean/s.Model.Limit, math.Exp(study.Spread.Low), 0.01, "content over limit")
+	closeTo(t, study.Assessment.Nozzle.Mean/s.Limit, math.Exp(study.Spread.Low), 0.01, "content over limit")
 	require.Equal(t, study.Spread.Low, study.Spread.High)
 }
 
@@ -190,7 +190,7 @@ func TestNothingInDoubt(t *testing.T) {
 func TestLimitAlone(t *testing.T) {
 	s := demo(t, "clear-cover")
 	certain(s)
-	s.Model.LimitRange = materials.Range{Min: s.Model.Limit / 2, Max: s.Model.Limit * 2}
+	s.LimitRange = materials.Range{Min: s.Limit / 2, Max: s.Limit * 2}
 	study := find(t, s)
 	require.Len(t, study.Rows, 1)
 	closeTo(t, 1, study.Rows[0].First.Value, 0.01, "first")

@@ -44,7 +44,7 @@ func TestManyOpenings(t *testing.T) {
 		saturated := humidair.SaturationPressure(temperature)
 		c := cycle{isotherm: p.Sorption.At(temperature), beta: p.Diffusivity.Beta.Value, room: 0.7, store: 0.05, open: open}
 		zone := func(name string, seconds, vapour, from float64) diffusion.Zone {
-			z := diffusion.Zone{Name: name, Length: seconds * speed, Film: diffusion.Film{Heat: 20, Mass: 100}}
+			z := diffusion.Zone{Name: name, Duration: seconds, Film: diffusion.Film{Heat: 20, Mass: 100}}
 			z.Air = diffusion.Air{Temperature: temperature, VapourPressure: vapour * saturated}
 			if from > 0 {
 				z.Air.Relax = diffusion.Relax{From: from * saturated, TimeConstant: tau}
@@ -52,11 +52,11 @@ func TestManyOpenings(t *testing.T) {
 			return z
 		}
 		m := diffusion.Model{
-			Radius: 0.875e-3, Material: p, Speed: speed, StartTemperature: temperature, Limit: 0.001, NozzleTemperature: 500,
+			Radius: 0.875e-3, Material: p, StartTemperature: temperature,
 			Pressure: pressure, Start: c.inside(interval, tau),
 		}
 		const settling = 20 * hour // R²/D
-		m.DiffusivityFactor = m.Radius * m.Radius / settling / p.Diffusivity.Dry(temperature)
+		m.Material.Diffusivity.ReferenceValue.Value *= m.Radius * m.Radius / settling / p.Diffusivity.Dry(temperature)
 		for range cycles {
 			m.Path = append(m.Path, zone("open", open, c.room, 0), zone("closed", interval-open, c.store, c.room))
 		}

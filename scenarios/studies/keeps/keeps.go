@@ -70,7 +70,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 	if err != nil {
 		return nil, err
 	}
-	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Model.Purpose, Rows: rows}
+	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
 	slices.SortStableFunc(out.Rows, func(a, b Row) int {
 		switch x, y := a.order(), b.order(); {
 		case x < y:
@@ -94,22 +94,22 @@ func (r *Row) order() float64 {
 
 // dry is a strand of the material that holds no water, in an air.
 func dry(s *scenarios.Scenario, p *materials.Polymer, air Air) rest.State {
-	m := s.Model
+	m := s.Design
 	own := p.Same(&m.Material)
 	if !own {
-		m.Take(p)
+		m.SetMaterial(p)
 	}
 	m.Given = s.DoubtsOf(own, false)
 	m.Start, m.StartActivity, m.StartTemperature, m.Storage = 0, 0, air.Temperature, nil
 	return rest.State{
-		Model: m, Film: scenarios.StillAir(),
+		Design: m, Film: scenarios.StillAir(),
 		Air: diffusion.Air{Temperature: air.Temperature, VapourPressure: air.VapourPressure},
 	}
 }
 
 func row(w *diffusion.March, s *scenarios.Scenario, air Air, p *materials.Polymer) (Row, error) {
 	state := dry(s, p, air)
-	m := &state.Model
+	m := &state.Design
 	r := Row{Material: m.Material, Limit: m.Limit, Equilibrium: state.Equilibrium()}
 	r.Survives = diffusion.AtRest(&m.Material, max(air.Temperature, s.Store.Temperature))
 	var err error

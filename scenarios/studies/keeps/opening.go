@@ -5,26 +5,22 @@ import (
 	"strandry/scenarios"
 )
 
-// speed at which a strand at rest is taken to run [m/s], so that times become lengths.
-const speed = 1e-3
-
 // watched is how many time constants the strand is watched for after the door is closed: the mean
 // turns when the skin has as much as the strand inside it, long before.
 const watched = 12
 
 // opening sets what one opening costs a strand, given as it lies dry in the air.
-func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.Model) error {
+func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.Design) error {
 	m := *dry
 	store := Air{Temperature: s.Store.Temperature, VapourPressure: s.Store.VapourPressure}
 	m.Start, m.StartActivity, m.StartTemperature = r.Store, s.Store.Humidity, store.Temperature
-	m.Speed = speed
 	still := diffusion.Zone{
 		Film: scenarios.StillAir(),
 		Air:  diffusion.Air{Temperature: store.Temperature, VapourPressure: store.VapourPressure},
 	}
 	door, back := still, still
-	door.Name, door.Length, door.Air.VapourPressure = "door open", s.Opening.Duration*speed, open(s)
-	back.Name, back.Length = "door closed", watched*s.Opening.TimeConstant*speed
+	door.Name, door.Duration, door.Air.VapourPressure = "door open", s.Opening.Duration, open(s)
+	back.Name, back.Duration = "door closed", watched*s.Opening.TimeConstant
 	back.Air.Relax = diffusion.Relax{From: open(s), TimeConstant: s.Opening.TimeConstant}
 	m.Path = []diffusion.Zone{door, back}
 	if err := m.Check(); err != nil {
@@ -38,14 +34,14 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.
 		return peak(t.Points) - m.Start, nil
 	}
 	var err error
-	if r.Gain, err = gain(&m, s.Settings); err != nil {
+	if r.Gain, err = gain(&m.Model, s.Settings); err != nil {
 		return err
 	}
-	fine, err := gain(&m, s.Settings.Refined())
+	fine, err := gain(&m.Model, s.Settings.Refined())
 	if err != nil {
 		return err
 	}
-	r.GainNumericalError = diffusion.Margin(r.Gain, fine)
+	r.GainNumericalError = m.GridConvergenceIndex(r.Gain, fine)
 	likely, err := w.Spread(&m, s.Settings, func(m *diffusion.Model, n diffusion.Settings) (float64, error) {
 		const least = 1e-12 // nothing, but above zero
 		x, err := gain(m, n)

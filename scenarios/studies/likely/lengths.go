@@ -11,7 +11,7 @@ import (
 type lengths struct {
 	Search
 	march    *diffusion.March
-	model    *diffusion.Model
+	model    *diffusion.Design
 	zone     int
 	settings diffusion.Settings
 	width    float64
@@ -28,13 +28,13 @@ type window struct {
 // half of a window, in widths: a little less than it holds, so that its edges are inside.
 const half = 1.29
 
-// Lengths searches over the logarithm of the length [m] of a zone; At is not used. It mostly takes some sixty marches, twice as many where the cautious case of the place itself
+// Lengths searches over the logarithm of the length [m] of a zone, or of its duration [s] if it has one; At is not used. It mostly takes some sixty marches, twice as many where the cautious case of the place itself
 // has to tell first where to look, or the surrogate over the lengths is not quite to be trusted and another one over fewer of them is asked. Where those find no place, the
 // stretch is walked through. Against the odds at the lengths found for 24 materials on two dryers the probability was within 0.01, where the length counts.
-func (s Search) Lengths(w *diffusion.March, m *diffusion.Model, zone int, n diffusion.Settings) (Found, error) {
+func (s Search) Lengths(w *diffusion.March, m *diffusion.Design, zone int, n diffusion.Settings) (Found, error) {
 	const widest, parts = 1.0, 1.6
 	l := lengths{Search: s, march: w, model: m, zone: zone, settings: n, width: math.Min(s.Step/parts, widest)}
-	l.known = math.Log(m.Path[zone].Length)
+	l.known = math.Log(m.Path[zone].Extent())
 	l.At = l.at
 	f, ok := l.quick()
 	if !ok {

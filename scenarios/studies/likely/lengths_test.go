@@ -49,7 +49,7 @@ evaporation = false
 // probability is that of the odds themselves at a length of the first zone, given by its logarithm.
 func probability(t *testing.T, w *diffusion.March, s *scenarios.Scenario, place float64) float64 {
 	t.Helper()
-	m := s.Model
+	m := s.Design
 	m.Path = append([]diffusion.Zone(nil), m.Path...)
 	m.Path[0].Length = math.Exp(place)
 	o, err := w.Odds(&m, s.Settings)
@@ -61,12 +61,12 @@ func probability(t *testing.T, w *diffusion.March, s *scenarios.Scenario, place 
 // distribution (Abramowitz & Stegun, table 26.1), but for the time in which the strand warms up.
 func TestLengths(t *testing.T) {
 	s := dryer(t)
-	w, m := diffusion.NewMarch(), s.Model
+	w, m := diffusion.NewMarch(), s.Design
 	m.Path = append([]diffusion.Zone(nil), m.Path...)
 	var r diffusion.Result
 	over := func(u float64) (float64, error) {
 		m.Path[0].Length = math.Exp(u)
-		err := w.Run(&m, s.Settings, &r)
+		err := w.Run(&m.Model, s.Settings, &r)
 		return math.Log(r.Nozzle.Mean / m.Limit), err
 	}
 	a, b := math.Log(1.0), math.Log(5000)
@@ -78,7 +78,7 @@ func TestLengths(t *testing.T) {
 	require.NoError(t, err)
 	want := math.Exp(median) * math.Pow(2, 1.281552/1.644854)
 	// The cautious case is that of the model, or another length's; nine times in ten may be far from where the search begins.
-	own, err := w.Caution(&s.Model, s.Settings)
+	own, err := w.Caution(&s.Design, s.Settings)
 	require.NoError(t, err)
 	for _, search := range []likely.Search{
 		{From: median, Crossing: true, Step: 0.6},
@@ -88,7 +88,7 @@ func TestLengths(t *testing.T) {
 		{From: math.Log(1e-3), Step: 3, Caution: &own},
 	} {
 		search.To = math.Log(1e4)
-		f, err := search.Lengths(w, &s.Model, 0, s.Settings)
+		f, err := search.Lengths(w, &s.Design, 0, s.Settings)
 		require.NoError(t, err)
 		require.Equal(t, likely.Met, f.Outcome)
 		require.InEpsilon(t, want, math.Exp(f.Place), 0.05)
@@ -101,10 +101,10 @@ func TestLengths(t *testing.T) {
 func TestLengthsWithoutEnd(t *testing.T) {
 	s := dryer(t)
 	w := diffusion.NewMarch()
-	f, err := likely.Search{From: math.Log(3000), To: math.Log(1e4), Step: 0.6}.Lengths(w, &s.Model, 0, s.Settings)
+	f, err := likely.Search{From: math.Log(3000), To: math.Log(1e4), Step: 0.6}.Lengths(w, &s.Design, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, likely.Already, f.Outcome)
-	f, err = likely.Search{From: math.Log(0.1), To: math.Log(3), Step: 0.6}.Lengths(w, &s.Model, 0, s.Settings)
+	f, err = likely.Search{From: math.Log(0.1), To: math.Log(3), Step: 0.6}.Lengths(w, &s.Design, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, likely.Nowhere, f.Outcome)
 	require.Less(t, f.Probability, 0.1)
@@ -127,7 +127,7 @@ k_m = "0.03 m/s"
 `))
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	f, err := likely.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(w, &s.Model, 0, s.Settings)
+	f, err := likely.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(w, &s.Design, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, likely.Met, f.Outcome)
 	require.InDelta(t, 0.9, probability(t, w, s, f.Place), 0.05)
@@ -152,14 +152,14 @@ k_m = "0.03 m/s"
 `))
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	own, err := w.Caution(&s.Model, s.Settings)
+	own, err := w.Caution(&s.Design, s.Settings)
 	require.NoError(t, err)
 	for _, search := range []likely.Search{
 		{From: math.Log(100), To: math.Log(1e-3), Crossing: true, Step: 1},
 		{From: math.Log(100), To: math.Log(1e-3), Step: 2, Caution: &own},
 		{From: math.Log(0.5), To: math.Log(1e-3), Step: 0.3, Caution: &own, Rough: 1e-3},
 	} {
-		f, err := search.Lengths(w, &s.Model, 0, s.Settings)
+		f, err := search.Lengths(w, &s.Design, 0, s.Settings)
 		require.NoError(t, err)
 		require.NotEqual(t, likely.Nowhere, f.Outcome)
 		if f.Outcome == likely.Met {
@@ -168,7 +168,7 @@ k_m = "0.03 m/s"
 			require.Greater(t, probability(t, w, s, search.From), 0.88)
 		}
 	}
-	f, err := likely.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(w, &s.Model, 0, s.Settings)
+	f, err := likely.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(w, &s.Design, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, likely.Nowhere, f.Outcome)
 }
@@ -191,11 +191,11 @@ k_m = "0.03 m/s"
 `))
 		require.NoError(t, err)
 		w := diffusion.NewMarch()
-		own, err := w.Caution(&s.Model, s.Settings)
+		own, err := w.Caution(&s.Design, s.Settings)
 		require.NoError(t, err)
 		for _, search := range []likely.Search{{From: math.Log(1), Step: 1}, {From: math.Log(30), Step: 0.4, Crossing: true}, {From: math.Log(30), Step: 0.4, Crossing: true, Caution: &own}} {
 			search.To = math.Log(1e5)
-			f, err := search.Lengths(w, &s.Model, 0, s.Settings)
+			f, err := search.Lengths(w, &s.Design, 0, s.Settings)
 			require.NoError(t, err)
 			if f.Outcome != likely.Met {
 				require.Equal(t, likely.Nowhere, f.Outcome)

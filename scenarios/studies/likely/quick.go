@@ -97,7 +97,7 @@ func (l *lengths) guess(u float64) (guessed, bool) {
 		if c == nil {
 			m := *l.model
 			m.Path = append([]diffusion.Zone(nil), m.Path...)
-			m.Path[l.zone].Length = math.Exp(u)
+			m.Path[l.zone].Extend(math.Exp(u))
 			there, err := l.march.Caution(&m, l.settings)
 			if err != nil {
 				return guessed{}, false

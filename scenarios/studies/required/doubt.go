@@ -11,7 +11,7 @@ import (
 )
 
 // doubt finds Likely, Unlikely and Least at a few temperatures, and fills in those between. longest is what can be built [m].
-func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Model, own []place, longest float64) error {
+func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Design, own []place, longest float64) error {
 	n := len(own)
 	t.Likely, t.Unlikely, t.Least = make([]float64, n), make([]float64, n), make([]Left, n)
 	d := doubting{march: diffusion.NewMarch(), request: r}
@@ -91,7 +91,7 @@ type doubting struct {
 	known   bool
 }
 
-func (d *doubting) odds(m *diffusion.Model, length float64) (diffusion.Odds, error) {
+func (d *doubting) odds(m *diffusion.Design, length float64) (diffusion.Odds, error) {
 	varied := with(m, d.request.Zone, length)
 	if d.known {
 		return d.march.OddsLike(&d.anchor, varied, d.request.Settings)
@@ -102,7 +102,7 @@ func (d *doubting) odds(m *diffusion.Model, length float64) (diffusion.Odds, err
 }
 
 // left is the 10 and 90 % points of the content at the nozzle; zero where there is no answer.
-func (d *doubting) left(m *diffusion.Model, length float64) (low, high float64) {
+func (d *doubting) left(m *diffusion.Design, length float64) (low, high float64) {
 	o, err := d.odds(m, length)
 	if err != nil {
 		return 0, 0
@@ -112,7 +112,7 @@ func (d *doubting) left(m *diffusion.Model, length float64) (low, high float64) 
 
 // lengths are those from which on the limit is met one time and nine times in ten, about one that meets it at the medians [m]; 0 where a search
 // does not find it.
-func (d *doubting) lengths(m *diffusion.Model, middle float64) (unlikely, likely float64) {
+func (d *doubting) lengths(m *diffusion.Design, middle float64) (unlikely, likely float64) {
 	begin, err := d.odds(m, middle)
 	if err != nil {
 		return 0, 0
@@ -123,7 +123,7 @@ func (d *doubting) lengths(m *diffusion.Model, middle float64) (unlikely, likely
 }
 
 // edge walks from a length [m] by steps of its logarithm until a ratio crosses one, and finds where.
-func (d *doubting) edge(m *diffusion.Model, from, step float64, begin diffusion.Odds, ratio func(o *diffusion.Odds) float64) float64 {
+func (d *doubting) edge(m *diffusion.Design, from, step float64, begin diffusion.Odds, ratio func(o *diffusion.Odds) float64) float64 {
 	const farthest, near = 8, 0.03
 	at := func(u float64) (float64, error) {
 		o, err := d.odds(m, math.Exp(u))

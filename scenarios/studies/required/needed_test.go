@@ -60,7 +60,7 @@ func TestLengthMeetsTheLimit(t *testing.T) {
 					m.Path[0].Air.Temperature, m.Path[0].Length = temperature, share*length
 					var result diffusion.Result
 					require.NoError(t, diffusion.NewMarch().Run(&m, r.Settings, &result))
-					return result.Nozzle.Mean / m.Limit
+					return result.Nozzle.Mean / s.Limit
 				}
 				// The search stops at two millionths; a coarse march is smooth to 0.1 %.
 				require.InDelta(t, 1, ratio(1), 1e-3, "%s at %g m/s, %g K", name, speed, temperature)
@@ -103,7 +103,7 @@ func TestLengthsNineTimesInTen(t *testing.T) {
 		if i%3 != 1 { // between knots too
 			continue
 		}
-		m := s.Model
+		m := s.Design
 		m.Path = append([]diffusion.Zone(nil), m.Path...)
 		m.Path[0].Air.Temperature = temperature
 		shortest, err := size.ShortestOf(w, &m, 0, r.Settings)
@@ -174,7 +174,7 @@ air = { humidity = "30 %" }
 	table, err := Find(context.Background(), s, r)
 	require.NoError(t, err)
 	require.Equal(t, size.Shortest, table.Lengths[0][0])
-	found, err := size.LengthOf(diffusion.NewMarch(), &s.Model, 1, r.Settings)
+	found, err := size.LengthOf(diffusion.NewMarch(), &s.Design, 1, r.Settings)
 	require.NoError(t, err)
 	require.Equal(t, size.Met, found.Outcome)
 	require.Equal(t, size.Shortest, found.From)

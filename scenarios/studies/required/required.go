@@ -50,7 +50,7 @@ type Left struct{ Mean, Low, High float64 }
 // temperature, though not below the room's, to twenty above, and a quarter, half, once, twice and
 // four times the speed.
 func Usual(s *scenarios.Scenario, zone int) Request {
-	m := &s.Model
+	m := &s.Design
 	r := Request{Zone: zone, Settings: diffusion.CoarseSettings()}
 	heat := m.Material.DryingTemperature.Value
 	for t := heat - 50; t <= heat+20.5; t += 5 {
@@ -121,12 +121,12 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 }
 
 // models makes the model at each temperature; nil where the air cannot be.
-func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Model, error) {
+func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Design, error) {
 	if r.Zone < 0 || r.Zone >= len(s.Model.Path) || len(r.Temperatures) == 0 || len(r.Speeds) == 0 {
 		return nil, errors.New("needed: a zone of the path, temperatures and speeds are needed")
 	}
 	name := "zone." + s.Model.Path[r.Zone].Name + ".temperature"
-	models := make([]*diffusion.Model, len(r.Temperatures))
+	models := make([]*diffusion.Design, len(r.Temperatures))
 	var last error
 	for _, key := range s.Keys() {
 		if key.Name != name {
@@ -138,7 +138,7 @@ func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Model, error) {
 			var refused strict.Faults
 			switch {
 			case err == nil:
-				models[i] = &varied.Model
+				models[i] = &varied.Design
 			case errors.As(err, &refused):
 				last = err
 			default:
@@ -165,7 +165,7 @@ type place struct {
 }
 
 // shortest is the least length of the zone that meets the limit.
-func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (place, error) {
+func shortest(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (place, error) {
 	found, err := size.ShortestOf(w, m, zone, s)
 	switch {
 	case err != nil:
@@ -178,17 +178,17 @@ func shortest(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 		length = size.Shortest
 	}
 	varied, result := with(m, zone, length), diffusion.Result{}
-	if err := w.Run(varied, s, &result); err != nil {
+	if err := w.Run(&varied.Model, s, &result); err != nil {
 		return place{}, err
 	}
-	if result.Survives(m) == diffusion.Softens {
+	if result.Survives(&m.Model) == diffusion.Softens {
 		return place{}, nil
 	}
 	return place{length: length}, nil
 }
 
 // with is the model with another length of a zone [m].
-func with(m *diffusion.Model, zone int, length float64) *diffusion.Model {
+func with(m *diffusion.Design, zone int, length float64) *diffusion.Design {
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
 	varied.Path[zone].Length = length

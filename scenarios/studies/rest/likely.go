@@ -33,7 +33,7 @@ func (s *State) DriesLikely(w *diffusion.March, median Time, n diffusion.Setting
 		return Likely{Never: true}, nil
 	}
 	far, near := s.steps()
-	search := likely.Search{From: shortest, To: longest, Step: far, Rough: rough * speed}
+	search := likely.Search{From: shortest, To: longest, Step: far, Rough: rough}
 	if !median.Already {
 		search.From, search.Crossing, search.Step = median.Seconds, true, near
 	}
@@ -52,17 +52,17 @@ func (s *State) WetsLikely(w *diffusion.March, median Time, n diffusion.Settings
 	return l, err
 }
 
-// likely searches between two times [s], as lengths of a strand that runs.
+// likely searches between two times [s].
 func (s *State) likely(w *diffusion.March, search likely.Search, n diffusion.Settings) (Likely, error) {
 	m, err := s.model(longest)
 	if err != nil {
 		return Likely{}, err
 	}
-	search.From, search.To = math.Log(search.From*speed), math.Log(search.To*speed)
+	search.From, search.To = math.Log(search.From), math.Log(search.To)
 	f, err := search.Lengths(w, m, 0, n)
 	l := Likely{Already: f.Outcome == likely.Already, Never: f.Outcome == likely.Nowhere, Probability: f.Probability}
 	if f.Outcome == likely.Met {
-		l.Seconds = math.Exp(f.Place) / speed
+		l.Seconds = math.Exp(f.Place)
 	}
 	return l, err
 }

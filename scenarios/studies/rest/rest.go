@@ -11,9 +11,9 @@ import (
 
 // State is a strand at rest and the air around it.
 type State struct {
-	Model diffusion.Model // its material, radius, start, storage, limit; path and speed are not used
-	Air   diffusion.Air   // without limit
-	Film  diffusion.Film
+	diffusion.Design               // its material, radius, start, storage, limit; the path is not used
+	Air              diffusion.Air // without limit
+	Film             diffusion.Film
 }
 
 // Time is when the mean content passes the limit.
@@ -25,12 +25,8 @@ type Time struct {
 	Result         diffusion.Result
 }
 
-// speed at which a strand at rest is taken to run [m/s]: it turns times into lengths that
-// [diffusion.Model.Check] takes, up to thirty years.
-const speed = 1e-3
-
 // longest and shortest time that is looked at [s].
-const longest, shortest = 9e8, 1e-6
+const longest, shortest = 9e8, 1e-6 // up to thirty years
 
 // Equilibrium is the content that the strand comes to in the air [kg/kg dry].
 func (s *State) Equilibrium() float64 {
@@ -44,14 +40,13 @@ func (s *State) After(w *diffusion.March, seconds float64, n diffusion.Settings,
 	if err != nil {
 		return err
 	}
-	return w.Run(m, n, r)
+	return w.Run(&m.Model, n, r)
 }
 
-// model is the strand as one that runs.
-func (s *State) model(seconds float64) (*diffusion.Model, error) {
-	m := s.Model
-	m.Speed = speed
-	m.Path = []diffusion.Zone{{Name: "rest", Length: seconds * speed, Air: s.Air, Film: s.Film}}
+// model is the strand with the rest as the only zone of its path.
+func (s *State) model(seconds float64) (*diffusion.Design, error) {
+	m := s.Design
+	m.Path = []diffusion.Zone{{Name: "rest", Duration: seconds, Air: s.Air, Film: s.Film}}
 	return &m, m.Check()
 }
 
@@ -68,7 +63,7 @@ func (s *State) Wets(w *diffusion.March, n diffusion.Settings) (Time, error) {
 // passes finds when the content, above the limit by the given sign, is at the limit.
 func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (Time, error) {
 	var t Time
-	beyond := func(mean float64) float64 { return sign * (mean/s.Model.Limit - 1) }
+	beyond := func(mean float64) float64 { return sign * (mean/s.Limit - 1) }
 	b, err := s.bracket(w, n, beyond)
 	switch {
 	case err != nil:
@@ -100,17 +95,17 @@ func (s *State) bracket(w *diffusion.March, n diffusion.Settings, beyond func(me
 		return nil, nil // a strand that begins uniform comes no nearer
 	}
 	const times, step = 140, 0.25
-	lengths := make([]float64, 0, times)
+	durations := make([]float64, 0, times)
 	for t := shortest; t < longest; t *= math.Exp(step) {
-		lengths = append(lengths, t*speed)
+		durations = append(durations, t)
 	}
 	errPassed := errors.New("passed")
-	seen := make([]place, 0, len(lengths)+1)
-	err = w.RunLengths(m, 0, lengths, n, func(i int, r *diffusion.Result) error {
+	seen := make([]place, 0, len(durations)+1)
+	err = w.RunLengths(&m.Model, 0, durations, n, func(i int, r *diffusion.Result) error {
 		if i == 0 {
 			seen = append(seen, place{math.Log(shortest) - step, beyond(r.Start.Mean)})
 		}
-		seen = append(seen, place{math.Log(lengths[i] / speed), beyond(r.Nozzle.Mean)})
+		seen = append(seen, place{math.Log(durations[i]), beyond(r.Nozzle.Mean)})
 		if seen[0].beyond >= 0 || seen[i+1].beyond >= 0 {
 			return errPassed
 		}
@@ -172,7 +167,7 @@ func (s *State) band(w *diffusion.March, t *Time, n diffusion.Settings) error {
 		return err
 	}
 	mean := t.Result.Nozzle.Mean
-	off := diffusion.Margin(mean, fine.Nozzle.Mean) + m.Unseen(n)*mean + math.Abs(mean-s.Model.Limit)
+	off := m.GridConvergenceIndex(mean, fine.Nozzle.Mean) + m.LeastError(n)*mean + math.Abs(mean-s.Limit)
 	rise := math.Abs(later.Nozzle.Mean - t.Result.Nozzle.Mean)
 	if rise > 0 {
 		t.NumericalError = math.Min(off/rise*0.05*t.Seconds, t.Seconds)

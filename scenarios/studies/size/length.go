@@ -32,7 +32,7 @@ func (l Length) None() bool {
 // LengthOf seeks the length of the zone with the given index between [Shortest] and
 // [Longest]. Of several lengths that just meet the limit it gives that next to the
 // model's own.
-func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (Length, error) {
+func LengthOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
 	search := lengths(w, m, zone, s)
 	search.from, search.to, search.near = Shortest, Longest, m.Path[zone].Length
 	f, err := search.run()
@@ -50,7 +50,7 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 		if err != nil {
 			return out, err
 		}
-		off := diffusion.Margin(out.Ratio, fine.Ratio) + m.Unseen(s)*out.Ratio + math.Abs(out.Ratio-1)
+		off := m.GridConvergenceIndex(out.Ratio, fine.Ratio) + m.LeastError(s)*out.Ratio + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}
@@ -62,7 +62,7 @@ func LengthOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Sett
 
 // ShortestOf seeks as [LengthOf] does, but of several lengths that just meet the limit it gives the
 // shortest, whatever the model's own.
-func ShortestOf(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) (Length, error) {
+func ShortestOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
 	varied.Path[zone].Length = Shortest
@@ -79,7 +79,7 @@ type LikelyLength struct {
 // LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
 // meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is. A length beyond rough [m],
 // above zero, is good to some tens of per cent only. Where the cautious case of the model is known, by its odds, fewer marches are made; nil where it is not.
-func LikelyOf(w *diffusion.March, m *diffusion.Model, zone int, shortest Length, cautious *diffusion.Caution, rough float64, s diffusion.Settings) (LikelyLength, error) {
+func LikelyOf(w *diffusion.March, m *diffusion.Design, zone int, shortest Length, cautious *diffusion.Caution, rough float64, s diffusion.Settings) (LikelyLength, error) {
 	if shortest.Outcome == Nowhere {
 		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
 	}
@@ -100,20 +100,20 @@ const farStep = 3
 
 // FirstStep is a guess of how much longer a zone, as a logarithm, is dry nine times in ten than it is at the medians: the time goes with
 // the inverse of the diffusivity, and the rest of what is in doubt adds to it.
-func FirstStep(m *diffusion.Model) float64 {
+func FirstStep(m *diffusion.Design) float64 {
 	const share, rest = 0.9, 0.25
 	return rest + share*math.Log(m.Material.Diffusivity.Scatter.Value)
 }
 
 // lengths is a search for a length, without its range.
-func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Settings) *search {
+func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) *search {
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
 	var result diffusion.Result
 	point := func(x float64, r *diffusion.Result) Point { return pointOf(x, m, r) }
 	at := func(x float64, s diffusion.Settings) (Point, error) {
 		varied.Path[zone].Length = x
-		err := w.Run(&varied, s, &result)
+		err := w.Run(&varied.Model, s, &result)
 		return point(x, &result), err
 	}
 	rough := s
@@ -124,7 +124,7 @@ func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Setti
 	}
 	if air := m.Path[zone].Air; !air.Limited() || air.Direction == diffusion.With {
 		search.many = func(x []float64, use func(Point)) error {
-			return w.RunLengths(m, zone, x, rough, func(i int, r *diffusion.Result) error {
+			return w.RunLengths(&m.Model, zone, x, rough, func(i int, r *diffusion.Result) error {
 				use(point(x[i], r))
 				return nil
 			})
@@ -133,8 +133,8 @@ func lengths(w *diffusion.March, m *diffusion.Model, zone int, s diffusion.Setti
 	return search
 }
 
-func pointOf(x float64, m *diffusion.Model, r *diffusion.Result) Point {
-	return Point{X: x, Ratio: r.Nozzle.Mean / m.Limit, Survives: r.Survives(m)}
+func pointOf(x float64, m *diffusion.Design, r *diffusion.Result) Point {
+	return Point{X: x, Ratio: r.Nozzle.Mean / m.Limit, Survives: r.Survives(&m.Model)}
 }
 
 // errorOf is the half-width of the band that holds the true value, from that of the content

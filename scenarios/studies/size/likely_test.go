@@ -17,13 +17,13 @@ import (
 // share of 2,000 draws that meet the limit, each marched by itself. What is drawn is written out here once more, with numbers of another
 // generator: each value log-normal, or normal where it may have either sign, with low and high as its 5 and 95 % points; a film by what
 // its source states, as what is exceeded one time in ten.
-func share(t *testing.T, m *diffusion.Model) float64 {
+func share(t *testing.T, m *diffusion.Design) float64 {
 	t.Helper()
 	const count = 2000
 	r := rand.New(rand.NewPCG(20, 26))
 	w, n := diffusion.NewMarch(), diffusion.CoarseSettings()
 	var central, result diffusion.Result
-	require.NoError(t, w.Run(m, n, &central))
+	require.NoError(t, w.Run(&m.Model, n, &central))
 	met := 0
 	for range count {
 		drawn, limit := drawnModel(r, m, &central)
@@ -35,7 +35,7 @@ func share(t *testing.T, m *diffusion.Model) float64 {
 	return float64(met) / count
 }
 
-func drawnModel(r *rand.Rand, m *diffusion.Model, central *diffusion.Result) (diffusion.Model, float64) {
+func drawnModel(r *rand.Rand, m *diffusion.Design, central *diffusion.Result) (diffusion.Model, float64) {
 	const nine = 1.644854 // 95 % point of the standard normal distribution
 	ratio := func(v materials.Value, z float64) float64 {
 		if z < 0 {
@@ -49,7 +49,7 @@ func drawnModel(r *rand.Rand, m *diffusion.Model, central *diffusion.Result) (di
 		}
 		return v.Value + (v.High-v.Value)*z/nine
 	}
-	d := *m
+	d := m.Model
 	p := &d.Material
 	p.Diffusivity.ReferenceValue.Value *= math.Pow(p.Diffusivity.Scatter.Value, r.NormFloat64()/nine)
 	p.Diffusivity.Pieces = slices.Clone(p.Diffusivity.Pieces)
@@ -97,10 +97,10 @@ func TestNineInTenAgainstBruteForce(t *testing.T) {
 			require.Equal(t, q.rises, a.Likely.Value < a.Value, "on the dry side of the value at the medians")
 			require.GreaterOrEqual(t, a.Likely.Probability, diffusion.Likely)
 			at := demoOf(t, s, q.key, a.Key.Setting(a.Likely.Value, 16).Value)
-			require.InDelta(t, diffusion.Likely, share(t, &at.Model), 0.03)
+			require.InDelta(t, diffusion.Likely, share(t, &at.Design), 0.03)
 			half := demoOf(t, s, q.key, a.Setting.Value)
-			require.InDelta(t, a.Check.Probability, share(t, &half.Model), 0.03)
-			o, err := diffusion.NewMarch().Odds(&at.Model, at.Settings)
+			require.InDelta(t, a.Check.Probability, share(t, &half.Design), 0.03)
+			o, err := diffusion.NewMarch().Odds(&at.Design, at.Settings)
 			require.NoError(t, err)
 			require.Equal(t, a.Likely.Probability, o.Probability, "the odds of a run")
 			require.Equal(t, a.Likely.Value, map[bool]float64{true: a.Likely.To, false: a.Likely.From}[q.rises])
@@ -129,7 +129,7 @@ func TestLikelyLength(t *testing.T) {
 		require.InDelta(t, diffusion.Likely, o.Probability, 0.025, id)
 		require.InDelta(t, o.Probability, share(t, m), 0.03, id)
 	}
-	none, err := size.LikelyOf(w, &s.Model, 0, size.Length{Outcome: size.Nowhere, Value: 3}, nil, 0, s.Settings)
+	none, err := size.LikelyOf(w, &s.Design, 0, size.Length{Outcome: size.Nowhere, Value: 3}, nil, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, size.LikelyLength{Outcome: size.Nowhere, Value: 3}, none)
 }

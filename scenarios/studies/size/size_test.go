@@ -37,7 +37,7 @@ func mean(t testing.TB, s *scenarios.Scenario, key string, value string) (mean, 
 	require.NoError(t, err)
 	var r diffusion.Result
 	require.NoError(t, diffusion.NewMarch().Run(&at.Model, at.Settings, &r))
-	return r.Nozzle.Mean, at.Model.Limit
+	return r.Nozzle.Mean, at.Limit
 }
 
 type question struct {
@@ -168,7 +168,7 @@ k_m = "1 m/s"
 	require.NoError(t, err)
 	a := find(t, s, "zone.box.length")
 	slow := *s
-	slow.Model.DiffusivityFactor = 0.4
+	slow.Model.Material.Diffusivity.ReferenceValue.Value *= 0.4
 	require.InEpsilon(t, 1/0.4, findModel(t, &slow).Value/a.Value, 0.01)
 	require.LessOrEqual(t, a.Marches, 45)
 	slower := find(t, demoOf(t, s, "feed.speed", "0.5 mm/s"), "zone.box.length")
@@ -179,7 +179,7 @@ k_m = "1 m/s"
 
 func findModel(t *testing.T, s *scenarios.Scenario) size.Length {
 	t.Helper()
-	l, err := size.LengthOf(diffusion.NewMarch(), &s.Model, 0, s.Settings)
+	l, err := size.LengthOf(diffusion.NewMarch(), &s.Design, 0, s.Settings)
 	require.NoError(t, err)
 	return l
 }
@@ -303,7 +303,7 @@ func TestRanges(t *testing.T) {
 func TestLengthOfAModel(t *testing.T) {
 	s := demo(t, "clear-cover", scenarios.Setting{Key: "zone.oven.air.direction", Value: "with"})
 	w := diffusion.NewMarch()
-	l, err := size.LengthOf(w, &s.Model, 0, s.Settings)
+	l, err := size.LengthOf(w, &s.Design, 0, s.Settings)
 	require.NoError(t, err)
 	require.Equal(t, size.Met, l.Outcome)
 	require.Less(t, l.Marches, 10)
@@ -314,7 +314,7 @@ func TestLengthOfAModel(t *testing.T) {
 	require.InDelta(t, whole.Value, l.Value, l.NumericalError)
 	require.InEpsilon(t, whole.NumericalError, l.NumericalError, 0.5)
 	mixed := demo(t, "clear-cover")
-	other, err := size.LengthOf(w, &mixed.Model, 0, mixed.Settings)
+	other, err := size.LengthOf(w, &mixed.Design, 0, mixed.Settings)
 	require.NoError(t, err)
 	require.InEpsilon(t, other.Value, l.Value, 0.02, "the air is hardly moister for the strand's water")
 }

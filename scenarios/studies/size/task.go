@@ -91,12 +91,12 @@ func (t *task) even() bool {
 }
 
 // with is the model with a value of the key.
-func (t *task) with(x float64) (*diffusion.Model, diffusion.Settings, error) {
+func (t *task) with(x float64) (*diffusion.Design, diffusion.Settings, error) {
 	s, err := t.scenario.With(t.answer.Key.Setting(x, 16))
 	if err != nil {
 		return nil, diffusion.Settings{}, err
 	}
-	return &s.Model, s.Settings, nil
+	return &s.Design, s.Settings, nil
 }
 
 // point runs the scenario at a value.
@@ -106,10 +106,10 @@ func (t *task) point(x float64) (Point, error) {
 		return Point{}, err
 	}
 	var result diffusion.Result
-	if err = t.march.Run(m, settings, &result); err != nil {
+	if err = t.march.Run(&m.Model, settings, &result); err != nil {
 		return Point{}, err
 	}
-	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && result.Condenses(m) {
+	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && result.Condenses(&m.Model) {
 		return Point{}, diffusion.ErrCondenses
 	}
 	return pointOf(x, m, &result), nil
@@ -144,7 +144,7 @@ func (t *task) answered(x float64) error {
 		return err
 	}
 	t.marches += checked
-	_, _, err = t.march.NumericalError(m, settings)
+	_, _, err = t.march.NumericalError(&m.Model, settings)
 	return err
 }
 
@@ -208,7 +208,7 @@ func (t *task) search() (found, error) {
 	a := t.answer
 	s := &search{at: t.point}
 	if t.zone >= 0 {
-		s = lengths(t.march, &t.scenario.Model, t.zone, t.scenario.Settings)
+		s = lengths(t.march, &t.scenario.Design, t.zone, t.scenario.Settings)
 	}
 	s.from, s.to, s.even = a.From, a.To, t.even()
 	s.near = s.value((s.scale(a.From) + s.scale(a.To)) / 2)
@@ -227,14 +227,14 @@ func (t *task) check(f found) error {
 	a.Setting = a.Key.Setting(a.Value, digits)
 	s, err := t.scenario.With(a.Setting)
 	if err == nil {
-		a.Check, err = t.march.Assess(&s.Model, s.Settings)
+		a.Check, err = t.march.Assess(&s.Design, s.Settings)
 	}
 	if err != nil { // rounded past an end
 		a.Setting = a.Key.Setting(a.Value, 16)
 		if s, err = t.scenario.With(a.Setting); err != nil {
 			return err
 		}
-		if a.Check, err = t.march.Assess(&s.Model, s.Settings); err != nil {
+		if a.Check, err = t.march.Assess(&s.Design, s.Settings); err != nil {
 			return err
 		}
 	}
@@ -247,7 +247,7 @@ func (t *task) check(f found) error {
 	case f.to:
 		a.DryTo = a.Value
 	}
-	a.Model = &s.Model
+	a.Model = &s.Design
 	t.marches += checked
 	if a.Outcome == Nowhere {
 		a.Diagnosis = advice.Diagnose(t.march, a.Model, a.Check)

@@ -84,9 +84,9 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	if err != nil {
 		return nil, err
 	}
-	d := dryer{scenario: s, zone: advice.Dryer(&s.Model, &asDrawn.Result)}
+	d := dryer{scenario: s, zone: advice.Dryer(&s.Design, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Model.Purpose}
+	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Purpose}
 	rows, err := parallel.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		for k, lain := range [2]float64{0, lain} {
@@ -118,11 +118,11 @@ type dryer struct {
 
 // Model is the scenario with another material on its path; lain is the time that it has lain dry in
 // the room before [s], zero for a strand in equilibrium with the room.
-func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Model {
-	m, room := s.Model, s.Room
+func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Design {
+	m, room := s.Design, s.Room
 	own := p.Same(&m.Material)
 	if !own {
-		m.Take(p)
+		m.SetMaterial(p)
 	}
 	m.Given = s.DoubtsOf(own, true)
 	m.StartTemperature, m.Storage = room.Temperature, nil
@@ -153,8 +153,8 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	}
 	r.Start, r.Verdict, r.Survives = a.Start.Mean, a.Verdict, a.Endurance.Survival
 	r.Mean, r.NumericalError, r.Odds = a.Nozzle.Mean, a.NumericalError, a.Odds
-	resting := rest.State{Model: *m, Air: air, Film: scenarios.StillAir()}
-	resting.Model.Given = d.scenario.DoubtsOf(p.Same(&d.scenario.Model.Material), false)
+	resting := rest.State{Design: *m, Air: air, Film: scenarios.StillAir()}
+	resting.Given = d.scenario.DoubtsOf(p.Same(&d.scenario.Model.Material), false)
 	r.Floor = resting.Equilibrium()
 	if r.Needed, err = size.ShortestOf(w, m, d.zone, n); err != nil {
 		return r, err

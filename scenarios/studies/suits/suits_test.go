@@ -56,7 +56,7 @@ func TestRowsAreThoseOfDirectRuns(t *testing.T) {
 			return direct
 		}
 		direct := at()
-		a, err := diffusion.NewMarch().Assess(&direct.Model, direct.Settings)
+		a, err := diffusion.NewMarch().Assess(&direct.Design, direct.Settings)
 		require.NoError(t, err)
 		require.InEpsilon(t, a.Start.Mean, r.Start, 1e-9)
 		// The flow of dry air that the scenario makes of a volume does not rest on the zone.
@@ -72,11 +72,11 @@ func TestRowsAreThoseOfDirectRuns(t *testing.T) {
 			continue
 		}
 		long := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Length())})
-		a, err = diffusion.NewMarch().Assess(&long.Model, long.Settings)
+		a, err = diffusion.NewMarch().Assess(&long.Design, long.Settings)
 		require.NoError(t, err)
 		require.InDelta(t, r.Limit, a.Nozzle.Mean, a.NumericalError+1e-4*r.Limit)
 		likely := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Likely.Value)})
-		o, err := diffusion.NewMarch().Odds(&likely.Model, likely.Settings)
+		o, err := diffusion.NewMarch().Odds(&likely.Design, likely.Settings)
 		require.NoError(t, err)
 		require.InDelta(t, diffusion.Likely, o.Probability, 0.02, p.ID)
 	}

@@ -93,7 +93,7 @@ func (b *belting) off(row int) float64 {
 	return math.Max(log, -below*log)
 }
 
-func (b *belting) model(row int) (*diffusion.Model, error) {
+func (b *belting) model(row int) (*diffusion.Design, error) {
 	var set []scenarios.Setting
 	for i, place := range b.grid.At(row) {
 		set = append(set, b.grid.Axes[i].Setting(place))
@@ -102,7 +102,7 @@ func (b *belting) model(row int) (*diffusion.Model, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &s.Model, nil
+	return &s.Design, nil
 }
 
 // knots are so many places on the longest axis of numbers and about half as many on another: its ends and, spread evenly over its values by rising value,

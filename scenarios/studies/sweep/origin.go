@@ -61,7 +61,7 @@ func meaning(s *scenarios.Scenario) ([]byte, error) {
 	}
 	var out []byte
 	for _, s := range all {
-		model, err := json.Marshal(s.Model)
+		model, err := json.Marshal(s.Design)
 		if err != nil {
 			return nil, fmt.Errorf("the scenario cannot be told from others: %w", err)
 		}

@@ -106,10 +106,10 @@ func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 			}
 			alone, err := s.With(set...)
 			require.NoError(t, err)
-			a, err := diffusion.NewMarch().Assess(&alone.Model, row.Settings)
+			a, err := diffusion.NewMarch().Assess(&alone.Design, row.Settings)
 			require.NoError(t, err)
 			want := Row{
-				Mean: a.Nozzle.Mean, Centre: a.Nozzle.Centre, Skin: a.Nozzle.Skin, Removed: a.Removed, Limit: alone.Model.Limit,
+				Mean: a.Nozzle.Mean, Centre: a.Nozzle.Centre, Skin: a.Nozzle.Skin, Removed: a.Removed, Limit: alone.Limit,
 				Low: a.Low, High: a.High, Verdict: a.Verdict, Excess: a.Endurance.Excess(), Settings: row.Settings,
 				Probability: a.Probability, Density: a.Density, Ratio: a.Ratio,
 			}
@@ -190,7 +190,7 @@ func TestSettings(t *testing.T) {
 	for i := range g.Rows {
 		alone, err := s.With(g.Axes[0].Setting(i))
 		require.NoError(t, err)
-		a, err := diffusion.NewMarch().Assess(&alone.Model, diffusion.CoarseSettings())
+		a, err := diffusion.NewMarch().Assess(&alone.Design, diffusion.CoarseSettings())
 		require.NoError(t, err)
 		most, share = max(most, a.NumericalError), max(share, a.NumericalError/a.Nozzle.Mean)
 	}

@@ -120,7 +120,7 @@ func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
 
 // rows marches the rows that are given empty.
 func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusion.Settings) error {
-	m := w.scenario.Model
+	m := w.scenario.Design
 	m.Path = slices.Clone(m.Path)
 	if err := w.pass(ctx, &m, indices, rows, s); err != nil {
 		return err
@@ -144,10 +144,10 @@ func (w *worker) rows(ctx context.Context, indices []int, rows []Row, s diffusio
 }
 
 // pass marches every row at the medians of what is in doubt.
-func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, s diffusion.Settings) error {
+func (w *worker) pass(ctx context.Context, m *diffusion.Design, indices []int, rows []Row, s diffusion.Settings) error {
 	use := func(i int, r *diffusion.Result) error {
 		rows[i].take(m, r)
-		if r.Condenses(m) {
+		if r.Condenses(&m.Model) {
 			rows[i].Failed = diffusion.ErrCondenses.Error()
 		}
 		if ctx.Err() != nil {
@@ -157,7 +157,7 @@ func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, ro
 	}
 	lengths, rising := w.lengths(indices)
 	if rising {
-		err := w.march.RunLengths(m, w.plan.zone, lengths, s, use)
+		err := w.march.RunLengths(&m.Model, w.plan.zone, lengths, s, use)
 		if err == nil || errors.Is(err, errLeft) {
 			return err
 		}
@@ -168,7 +168,7 @@ func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, ro
 		if w.plan.axis >= 0 {
 			m.Path[w.plan.zone].Length = lengths[i]
 		}
-		if err := w.march.Run(m, s, &r); err != nil {
+		if err := w.march.Run(&m.Model, s, &r); err != nil {
 			rows[i].Failed = fmt.Sprint(err)
 			continue
 		}
@@ -180,7 +180,7 @@ func (w *worker) pass(ctx context.Context, m *diffusion.Model, indices []int, ro
 }
 
 // odds finds those of the rows that have an answer, and their verdicts.
-func (w *worker) odds(ctx context.Context, m *diffusion.Model, indices []int, rows []Row, s diffusion.Settings) error {
+func (w *worker) odds(ctx context.Context, m *diffusion.Design, indices []int, rows []Row, s diffusion.Settings) error {
 	var answered, at []int
 	for i := range rows {
 		if rows[i].Failed == "" {
@@ -236,9 +236,9 @@ func (row *Row) odds(o *diffusion.Odds) {
 }
 
 // take notes what the march at the medians has found.
-func (row *Row) take(m *diffusion.Model, r *diffusion.Result) {
+func (row *Row) take(m *diffusion.Design, r *diffusion.Result) {
 	row.Mean, row.Centre, row.Skin, row.Removed = r.Nozzle.Mean, r.Nozzle.Centre, r.Nozzle.Skin, r.Removed
-	row.Low, row.High, row.Excess = row.Mean, row.Mean, r.Endures(m).Excess()
+	row.Low, row.High, row.Excess = row.Mean, row.Mean, r.Endures(&m.Model).Excess()
 }
 
 func (row *Row) finite() bool {

@@ -50,9 +50,8 @@ func flows() []Check {
 			return m.Path[0].Residence(m.Speed), nil
 		}),
 		steam.plain("0.1 %, 1130 kg/m³, 260 °C", "steam", "m³/m³", 1e-3*1130*8.314462618*533.15/(18.015268e-3*101325), func() float64 {
-			m := standard(0)
-			m.NozzleTemperature = 533.15
-			return diffusion.SteamPerVolume(1e-3, m)
+			d := diffusion.Design{Model: *standard(0), Target: diffusion.Target{NozzleTemperature: 533.15}}
+			return d.SteamPerVolume(1e-3)
 		}),
 		waterGiven())
 }

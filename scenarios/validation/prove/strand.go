@@ -70,7 +70,7 @@ func zone(celsius, seconds, content, film float64) diffusion.Zone {
 func model(p materials.Polymer, start float64, path ...diffusion.Zone) *diffusion.Model {
 	return &diffusion.Model{
 		Radius: radius, Material: p, Speed: 1, Start: start, StartTemperature: path[0].Air.Temperature, Path: path,
-		Limit: 1e-4, NozzleTemperature: 500, Pressure: 101325, DiffusivityFactor: 1,
+		Pressure: 101325,
 	}
 }
 

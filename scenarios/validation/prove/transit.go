@@ -28,7 +28,8 @@ func transit() []Check {
 				return found.Nozzle.Mean, err
 			}),
 			covered.check(name, "error over printed", "-", 0, func() (float64, error) {
-				a, err := diffusion.NewMarch().Assess(standard(r.beta), s)
+				d := diffusion.Design{Model: *standard(r.beta), Target: diffusion.Target{Limit: 0.002, NozzleTemperature: 500}}
+				a, err := diffusion.NewMarch().Assess(&d, s)
 				if err != nil {
 					return 0, err
 				}
@@ -50,6 +51,6 @@ func standard(beta float64) *diffusion.Model {
 		}
 	}
 	m := model(p, 0.025, zone(0.5, 60, 400), zone(12, 110, 120), zone(0.6, 25, 1400))
-	m.Speed, m.StartTemperature, m.Limit = 2e-3, 296.15, 0.002
+	m.Speed, m.StartTemperature = 2e-3, 296.15
 	return m
 }

@@ -13,14 +13,14 @@ import (
 	"strandry/diffusion"
 )
 
-// designs are transits that differ in length, temperature and feed.
-func designs(t testing.TB, count, workers int, use func(i int, r *diffusion.Result) error) *diffusion.Designs {
+// transits are a batch of them that differ in length, temperature and feed.
+func transits(t testing.TB, count, workers int, use func(i int, r *diffusion.Result) error) *diffusion.Batch {
 	base := transit(t, 20)
-	return &diffusion.Designs{
+	return &diffusion.Batch{
 		Count: count, Workers: workers, Settings: perMille(), Use: use,
 		Make: func(i int, m *diffusion.Model) error {
 			path := append(m.Path[:0], base.Path...)
-			*m = *base
+			*m = base.Model
 			m.Path = path
 			m.Path[1].Length = 0.5 * math.Pow(80, float64(i%22)/21)
 			m.Path[1].Air.Temperature = 333.15 + float64(i/22%22)*3
@@ -32,7 +32,7 @@ func designs(t testing.TB, count, workers int, use func(i int, r *diffusion.Resu
 
 func means(t testing.TB, count, workers int) []uint64 {
 	var bits []uint64
-	d := designs(t, count, workers, func(i int, r *diffusion.Result) error {
+	d := transits(t, count, workers, func(i int, r *diffusion.Result) error {
 		require.Len(t, bits, i, "in order")
 		bits = append(bits, math.Float64bits(r.Nozzle.Mean))
 		return nil
@@ -42,12 +42,12 @@ func means(t testing.TB, count, workers int) []uint64 {
 	return bits
 }
 
-func TestDesignsAreTheSameOnAnyNumberOfCores(t *testing.T) {
+func TestBatchIsTheSameOnAnyNumberOfCores(t *testing.T) {
 	one := means(t, 500, 1)
 	require.Equal(t, one, means(t, 500, 2))
 	require.Equal(t, one, means(t, 500, 7))
 	// And the same as marches by themselves.
-	d := designs(t, 1, 1, nil)
+	d := transits(t, 1, 1, nil)
 	for _, i := range []int{0, 33, 499} {
 		var m diffusion.Model
 		require.NoError(t, d.Make(i, &m))
@@ -57,9 +57,9 @@ func TestDesignsAreTheSameOnAnyNumberOfCores(t *testing.T) {
 	}
 }
 
-func TestDesignsStop(t *testing.T) {
+func TestBatchStops(t *testing.T) {
 	stop := errors.New("enough")
-	d := designs(t, 100000, 2, func(i int, _ *diffusion.Result) error {
+	d := transits(t, 100000, 2, func(i int, _ *diffusion.Result) error {
 		if i == 40 {
 			return stop
 		}
@@ -87,13 +87,13 @@ func TestDesignsStop(t *testing.T) {
 	require.NoError(t, d.Run(context.Background()))
 }
 
-// BenchmarkDesigns marches 10,000 transits that differ in length, temperature and
+// BenchmarkBatch marches 10,000 transits that differ in length, temperature and
 // feed.
-func BenchmarkDesigns(b *testing.B) {
+func BenchmarkBatch(b *testing.B) {
 	for _, workers := range []int{1, runtime.NumCPU()} {
 		b.Run(fmt.Sprintf("workers=%d", workers), func(b *testing.B) {
 			const count = 10000
-			d := designs(b, count, workers, func(int, *diffusion.Result) error { return nil })
+			d := transits(b, count, workers, func(int, *diffusion.Result) error { return nil })
 			b.ReportAllocs()
 			for range b.N {
 				if err := d.Run(context.Background()); err != nil {

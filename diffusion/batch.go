@@ -6,22 +6,22 @@ import (
 	"sync"
 )
 
-// Designs are many models to be marched at once.
-type Designs struct {
+// Batch is many models to be marched at once.
+type Batch struct {
 	Count    int
 	Settings Settings
 	Workers  int // goroutines; as many as there are cores is a good choice
 
-	// Make changes the model to that of design i. It starts from the model that the
+	// Make changes the model to number i. It starts from the model that the
 	// worker made last, or from a zero one, and so must set all that varies.
 	// Called by several goroutines at once.
 	Make func(i int, m *Model) error
-	// Use takes the result of design i, in rising order of i, on the caller's
+	// Use takes the result of model i, in rising order of i, on the caller's
 	// goroutine. The result is overwritten after it returns.
 	Use func(i int, r *Result) error
 }
 
-// A block of designs is the unit of work; so many blocks for each worker are under
+// A block of models is the unit of work; so many blocks for each worker are under
 // way at once, which bounds the memory.
 const (
 	blockSize       = 32
@@ -34,11 +34,11 @@ type block struct {
 	done         chan error
 }
 
-// Run marches the designs. The results are the same to the bit for any number of
-// workers. It stops at the first error, in the order of the designs, or when the
+// Run marches the models. The results are the same to the bit for any number of
+// workers. It stops at the first error, in the order of the models, or when the
 // context ends.
-func (d *Designs) Run(ctx context.Context) error {
-	workers := max(1, d.Workers)
+func (batch *Batch) Run(ctx context.Context) error {
+	workers := max(1, batch.Workers)
 	under := workers * blocksPerWorker
 	free, jobs, order := make(chan *block, under), make(chan *block, under), make(chan *block, under)
 	for range under {
@@ -52,17 +52,17 @@ func (d *Designs) Run(ctx context.Context) error {
 		all.Go(func() {
 			w, m := NewMarch(), &Model{}
 			for b := range jobs {
-				b.done <- d.march(ctx, w, m, b)
+				b.done <- batch.march(ctx, w, m, b)
 			}
 		})
 	}
 	all.Go(func() {
 		defer close(jobs)
 		defer close(order)
-		for first := 0; first < d.Count; first += blockSize {
+		for first := 0; first < batch.Count; first += blockSize {
 			select {
 			case b := <-free:
-				b.first, b.count = first, min(blockSize, d.Count-first)
+				b.first, b.count = first, min(blockSize, batch.Count-first)
 				order <- b
 				jobs <- b
 			case <-ctx.Done():
@@ -75,7 +75,7 @@ func (d *Designs) Run(ctx context.Context) error {
 			return err
 		}
 		for k := range b.count {
-			if err := d.Use(b.first+k, &b.results[k]); err != nil {
+			if err := batch.Use(b.first+k, &b.results[k]); err != nil {
 				return err
 			}
 		}
@@ -84,17 +84,17 @@ func (d *Designs) Run(ctx context.Context) error {
 	return ctx.Err()
 }
 
-func (d *Designs) march(ctx context.Context, w *March, m *Model, b *block) error {
+func (batch *Batch) march(ctx context.Context, w *March, m *Model, b *block) error {
 	for k := range b.count {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
 		i := b.first + k
-		if err := d.Make(i, m); err != nil {
-			return fmt.Errorf("design %d: %w", i, err)
+		if err := batch.Make(i, m); err != nil {
+			return fmt.Errorf("model %d: %w", i, err)
 		}
-		if err := w.Run(m, d.Settings, &b.results[k]); err != nil {
-			return fmt.Errorf("design %d: %w", i, err)
+		if err := w.Run(m, batch.Settings, &b.results[k]); err != nil {
+			return fmt.Errorf("model %d: %w", i, err)
 		}
 	}
 	return nil
