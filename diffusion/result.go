@@ -16,11 +16,12 @@ type Result struct {
 	Radius  []float64 // nodes of the profile [m]
 	Profile []float64 // moisture content there at the nozzle [kg/kg dry]
 
-	Removed float64 // share of the starting content that is gone; negative if it grew
-	Steam   float64 // volume of steam for each volume of polymer at the nozzle temperature
-	Balance float64 // content at the end plus what left less content at the start, over the largest content on the way
-	Steps   int     // accepted steps of the march
-	Nodes   int     // of the grid
+	Removed  float64 // share of the starting content that is gone; negative if it grew
+	Steam    float64 // volume of steam for each volume of polymer at the nozzle temperature
+	Balance  float64 // content at the end plus what left less content at the start, over the largest content on the way
+	Steps    int     // accepted steps of the march
+	Rejected int     // steps tried and not taken
+	Nodes    int     // of the grid
 
 	agreements []agreement // of each zone
 	below      float64     // the most that was cut off a node of the profile to make it no less than zero [kg/kg dry]
@@ -89,7 +90,7 @@ func (r *Result) finish(l *lane) error {
 		scale = max(scale, r.Zones[i].Exit.Mean)
 	}
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
-	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
+	r.Steps, r.Rejected, r.Nodes = l.cylinder.Stats.Steps, l.cylinder.Stats.Rejected, g.Len()
 	return r.sound(l.floor)
 }
 

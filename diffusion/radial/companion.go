@@ -39,6 +39,7 @@ type beside struct {
 	companion Companion
 
 	drift        float64 // at the start
+	rateK        float64
 	rateX, rateT float64 // derivatives of dx/dt at the start
 	fluxX        float64 // derivative of R j on x
 

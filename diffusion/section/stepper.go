@@ -22,10 +22,12 @@ type stepper struct {
 	rate       []float64 // its derivative in time at the start
 	rhs        []float64
 	unsteady   bool      // rate is not zero
+	changes    float64   // relative change in time of the outermost conductance at the start [1/s]
 	sum        []float64 // Σ c_ij u_j / h
 	u          rosenbrock.Increments
 	lost       rosenbrock.Scalar // the amount that has left
-	ready      bool              // the start of the step has been evaluated
+	ready      bool              // the start of the step has been evaluated, with its derivatives
+	scale      float64           // a time over which little changes: the last step, or that in which diffusion crosses the outermost gap [s]
 
 	matrix blocks       // M/(γh) - J, factorised
 	last   [3][]float64 // the sum of its last rows without the exchange, on the three outermost circles
@@ -81,14 +83,13 @@ func sized(s []float64, n int) []float64 {
 // bind takes up a problem.
 func (m *March) bind(p radial.Problem, s rosenbrock.Settings) {
 	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
-	m.exchange, m.ready = nil, false
+	m.exchange, m.ready, m.scale = nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
 	if v, ok := p.Surface.(radial.Exchange); ok {
 		m.exchange = v
 	}
 	if m.Along != nil {
 		m.evaluateStart()
-		m.ready = true
 		m.from = m.instant()
 	}
 }
@@ -103,10 +104,13 @@ func (m *March) instant() radial.Instant {
 // relative to the size of the field. It is NaN or Inf where the step has failed.
 func (m *March) try(h float64) float64 {
 	if !m.ready {
+		if m.scale == 0 {
+			m.scale = h
+		}
 		m.evaluateStart()
+		m.evaluateRates()
 		m.ready = true
 	}
-	m.evaluateRates(h)
 	if !m.assemble(1 / (m.method.Gamma * h)) {
 		return math.Inf(1)
 	}
@@ -121,14 +125,15 @@ func (m *March) try(h float64) float64 {
 }
 
 // accept takes the step of h that try has computed, which ends at the time now [s].
-func (m *March) accept(_, now float64) {
+func (m *March) accept(h, now float64) {
 	copy(m.y, m.stage)
 	m.Lost, m.Beside = m.lost.Next, m.beside.x.Next
-	m.Time = now
+	m.Time, m.scale = now, h
 	m.Stats.Steps++
 	m.ready = false
 	if m.Along != nil {
 		m.evaluateStart()
+		m.evaluateRates()
 		m.ready = true
 		to := m.instant()
 		m.Gathered += m.Along(m.from, to)
@@ -162,17 +167,17 @@ func (m *March) potential(c, g, slope []float64) {
 func (m *March) skin(c []float64) []float64 { return c[len(c)-m.Grid.Angles():] }
 
 // evaluateRates takes the derivatives in time at fixed field by a small difference, and those on the companion.
-func (m *March) evaluateRates(h float64) {
+func (m *March) evaluateRates() {
 	if b := &m.beside; b.companion != nil {
 		m.besideRates()
 		if b.companion.Steady(m.Time) {
-			m.unsteady, m.start.sumDt, b.rateT = false, 0, 0
+			m.unsteady, m.changes, m.start.sumDt, b.rateT = false, 0, 0, 0
 			clear(m.start.dt)
 			return
 		}
 	}
 	// The difference must be one that the time can hold.
-	later := m.Time + max(h*1e-5, math.Abs(m.Time)*0x1p-40)
+	later := m.Time + max(m.scale*1e-5, math.Abs(m.Time)*0x1p-40)
 	dt := later - m.Time
 	m.conductance(later, m.Beside, m.k)
 	m.unsteady = false
@@ -180,6 +185,7 @@ func (m *March) evaluateRates(h float64) {
 		m.k[i] = (k - m.k0[i]) / dt
 		m.unsteady = m.unsteady || m.k[i] != 0
 	}
+	m.changes = math.Abs(m.k[len(m.k)-1]) / m.k0[len(m.k)-1]
 	if m.unsteady {
 		m.flow(m.rate, m.k, m.g0)
 	}
@@ -232,18 +238,4 @@ func (m *March) flow(f, k, g []float64) {
 		at := i * angles
 		give(f[at:at+size], m.Grid.gaps[i*size*size:(i+1)*size*size], g[at:at+size], ki)
 	}
-}
-
-// firstStep is the time that diffusion needs to cross the outermost gap [s].
-func (m *March) firstStep() float64 {
-	if !m.ready {
-		m.evaluateStart()
-		m.ready = true
-	}
-	steepest := 0.0
-	for _, s := range m.slope0[len(m.y)-2*m.Grid.Angles():] {
-		steepest = max(steepest, s)
-	}
-	h := m.Grid.radial.Spacing()
-	return h * h / (m.k0[len(m.k0)-1] * steepest)
 }
