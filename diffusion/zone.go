@@ -115,45 +115,33 @@ func (s *surroundings) fill(t, x float64, k []float64) {
 		}
 		return
 	}
-	law := s.diffusivity.Piece(s.temperature)
-	if s.slow(law, k) {
-		return
-	}
-	for i := range k {
-		k[i] = s.near(s.thermal.gap(t, x, i), law)
-	}
+	s.thermal.aboveSurface(t, k)
+	s.conduct(k)
 }
 
-// slow fills k where only the slowest eigenfunction is left, which differs little from the axis to the surface, so that three
-// terms of the series of the exponential do, to 1e-5.
-func (s *surroundings) slow(law materials.Piece, k []float64) bool {
-	h := &s.thermal
-	if h.alive != 1 {
-		return false
+// conduct turns the excess of the temperature in each gap over that of the surface [K] into the conductance [1/s]: exp(y) times that at the surface with
+// y = E/(R T) × excess/(T + excess), where that is small by a series, to 2e-7. It is asked for at each gap and each stage of a step, and most gaps lie next to the
+// surface.
+func (s *surroundings) conduct(k []float64) {
+	at, factor, law := s.temperature, s.conductance, s.diffusivity.Piece(s.temperature)
+	each := law.Steepness / at
+	for i, excess := range k {
+		t := at + excess
+		if t < law.From || t >= law.To {
+			k[i] = s.dry(t)
+			continue
+		}
+		y := each * excess / t
+		y2 := y * y
+		switch {
+		case y2 < 0.12*0.12:
+			k[i] = factor * (1 + y*(1+y*(1.0/2+y*(1.0/6+y/24))))
+		case y2 < 0.7*0.7:
+			k[i] = factor * ((1 + y) + y2*((1.0/2+y*(1.0/6))+y2*((1.0/24+y*(1.0/120))+y2*((1.0/720+y*(1.0/5040))+y2*(1.0/40320)))))
+		default:
+			k[i] = factor * math.Exp(y)
+		}
 	}
-	amount := h.present[0]
-	far := math.Abs(amount) * (1 - h.rim[0])
-	each := law.Steepness / s.temperature
-	const little = 0.12
-	if !(each*far < little*s.temperature) || s.temperature-far < law.From || s.temperature+far >= law.To {
-		return false
-	}
-	for i, shape := range h.atGap[0] {
-		warmer := amount * (shape - h.rim[0])
-		y := each * warmer / (s.temperature + warmer)
-		k[i] = s.conductance * (1 + y*(1+y*(1.0/2+y/6)))
-	}
-	return true
-}
-
-// near is the conductance at a temperature, near that of the surface, where the law is given, by the
-// series of the exponential, to 2e-11: it is asked for at each gap and each stage of a step.
-func (s *surroundings) near(temperature float64, law materials.Piece) float64 {
-	x := law.Steepness * (temperature - s.temperature) / (temperature * s.temperature)
-	if !(x > -0.1 && x < 0.1) || temperature < law.From || temperature >= law.To {
-		return s.dry(temperature)
-	}
-	return s.conductance * (1 + x*(1+x*(1.0/2+x*(1.0/6+x*(1.0/24+x*(1.0/120+x/720))))))
 }
 
 // flux is the flux density of content at the surface over R [1/s], with its derivatives, where the companion stays at
