@@ -90,16 +90,19 @@ func (m *March) besideColumn(tau float64) {
 	b.inverse = 1 / (tau - b.rateX - e.loadC*b.z[last] - e.loadQ*b.zLost)
 }
 
-// besideStage finds the increment of the companion in stage i and corrects those of the field, u, by it. leaving is
+// besideStage finds the increment of the companion in stage i, corrects those of the field in m.rhs by it and stores them. leaving is
 // R j with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
-func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
-	b, e, last := &m.beside, m.start, len(m.y)-1
+func (m *March) besideStage(i int, h, leaving float64) float64 {
+	b, e, last, rhs := &m.beside, m.start, len(m.y)-1, m.rhs
 	tau := 1 / (m.method.Gamma * h)
-	lost := (leaving + e.dc*u[last]) / (tau - e.dq)
-	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
+	lost := (leaving + e.dc*rhs[last]) / (tau - e.dq)
+	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + e.loadC*rhs[last] + e.loadQ*lost) * b.inverse
 	b.x.U[i] = x
-	for k, z := range b.z {
-		u[k] += x * z
+	u := m.u[:len(rhs)]
+	for k, z := range b.z[:len(rhs)] {
+		v := rhs[k] + x*z
+		rhs[k] = v
+		u[k][i] = v
 	}
 	return b.column[last] * x
 }

@@ -18,8 +18,7 @@ type stepper struct {
 	g0, slope0        []float64 // potential and its slope at the start
 	g, slope          []float64 // and at the stage
 	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
-	f                 []float64 // balance of the nodes at the stage
-	rate              []float64 // its derivative in time at the start
+	rate              []float64 // derivative of the balance of the nodes in time at the start
 	rhs               []float64
 	unsteady          bool      // rate is not zero
 	changes           float64   // relative change in time of the outermost conductance at the start [1/s]
@@ -42,7 +41,7 @@ type stepper struct {
 type exchanged struct{ j, dc, dq, dt, load, loadC, loadQ float64 }
 
 func (m *March) resize(n int) {
-	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.f, &m.rate, &m.rhs, &m.sum,
+	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.rate, &m.rhs, &m.sum,
 		&m.source, &m.sourceDot, &m.sourceNow, &m.beside.column, &m.beside.z,
 		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
