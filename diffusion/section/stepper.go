@@ -56,7 +56,8 @@ func (m *March) resize(g *Grid) {
 		*p = sized(*p, n*angles)
 	}
 	m.k0, m.k = sized(m.k0, radii-1), sized(m.k, radii-1)
-	m.matrix.size, m.matrix.row, m.matrix.far = angles, sized(m.matrix.row, angles*angles), sized(m.matrix.far, angles)
+	m.matrix.size, m.matrix.far = angles, sized(m.matrix.far, angles)
+	m.matrix.row, m.matrix.farBack = sized(m.matrix.row, angles*angles), sized(m.matrix.farBack, angles*angles)
 	for i := range m.last {
 		m.last[i] = sized(m.last[i], angles)
 	}
