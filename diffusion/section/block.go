@@ -131,7 +131,7 @@ func timesFour(x *[4]float64, m *[16]float64) {
 	x[3] = (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
 }
 
-// give adds k times the matrix times v to out, two rows at a time, whose sums do not wait for each other.
+// give adds k times the matrix times v to out, three rows at a time, whose sums do not wait for each other.
 func give(out, matrix, v []float64, k float64) {
 	m := len(v)
 	switch {
@@ -143,17 +143,19 @@ func give(out, matrix, v []float64, k float64) {
 		return
 	}
 	a := 0
-	for ; a+1 < len(out); a += 2 {
-		one, two := matrix[a*m:][:m], matrix[(a+1)*m:][:m]
-		first, second := 0.0, 0.0
+	for ; a+2 < len(out); a += 3 {
+		one, two, three := matrix[a*m:][:m], matrix[(a+1)*m:][:m], matrix[(a+2)*m:][:m]
+		first, second, third := 0.0, 0.0, 0.0
 		for j, w := range v {
 			first += one[j] * w
 			second += two[j] * w
+			third += three[j] * w
 		}
 		out[a] += k * first
 		out[a+1] += k * second
+		out[a+2] += k * third
 	}
-	if a < len(out) {
+	for ; a < len(out); a++ {
 		sum := 0.0
 		for j, w := range matrix[a*m:][:m] {
 			sum += w * v[j]
