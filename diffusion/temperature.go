@@ -56,6 +56,7 @@ type thermal struct {
 
 	now     float64   // time at which present holds
 	present []float64 // amounts of the modes that are left then [K]; slower ones come first
+	rising  []float64 // their change [K/s]
 }
 
 // answer is how the section answers to a change of the heat flux at its surface: its mean temperature, which is the
@@ -239,22 +240,49 @@ func (h *thermal) surface(t, x float64) float64 {
 // aboveSurface fills the excess of the temperature in each gap of the moisture grid over that of the surface at time t [K].
 func (h *thermal) aboveSurface(t float64, excess []float64) {
 	h.at(t)
-	n := len(h.present) & 1
+	h.insideOf(h.present, excess)
+}
+
+// insideOf fills, for each gap, what modes of the given amounts are there over what they are at the surface.
+func (h *thermal) insideOf(amounts, excess []float64) {
+	n := len(amounts) & 1
 	if n == 0 {
 		clear(excess)
 	} else {
-		a, one := h.present[0], h.inside[0][:len(excess)]
+		a, one := amounts[0], h.inside[0][:len(excess)]
 		for i, v := range one {
 			excess[i] = a * v
 		}
 	}
-	for ; n < len(h.present); n += 2 {
-		a, b := h.present[n], h.present[n+1]
+	for ; n < len(amounts); n += 2 {
+		a, b := amounts[n], amounts[n+1]
 		one, two := h.inside[n][:len(excess)], h.inside[n+1][:len(excess)]
 		for i := range excess {
 			excess[i] += a*one[i] + b*two[i]
 		}
 	}
+}
+
+// surfaceWarming is how fast the surface warms at time t, but for the companion [K/s].
+func (h *thermal) surfaceWarming(t float64) (rise float64) {
+	if !h.resolved {
+		return h.rate * (h.air - h.lumped(t))
+	}
+	h.at(t)
+	for n, a := range h.present {
+		rise -= h.decay[n] * a * h.modes.Surface[n]
+	}
+	return rise
+}
+
+// warmingAbove fills how much faster than the surface each gap of the moisture grid warms at time t [K/s].
+func (h *thermal) warmingAbove(t float64, faster []float64) {
+	h.at(t)
+	h.rising = h.rising[:0]
+	for n, a := range h.present {
+		h.rising = append(h.rising, -h.decay[n]*a)
+	}
+	h.insideOf(h.rising, faster)
 }
 
 // even tells whether the temperature does not change any more after time t.

@@ -50,7 +50,7 @@ func (m *March) follow(o *March) {
 	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
 	m.problem, m.exchange, m.given = o.problem, o.exchange, o.given
-	m.beside.companion, m.beside.x.Next = o.beside.companion, o.Beside
+	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
 	m.method, m.floor, m.ready, m.scale = o.method, o.floor, false, o.scale
 	copy(m.source, o.source)
 	copy(m.sourceDot, o.sourceDot)

@@ -63,6 +63,7 @@ func (m *March) bind(p Problem, s rosenbrock.Settings) {
 	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
 	m.exchange, m.given, m.ready, m.scale = nil, nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
+	m.beside.graded, _ = p.Companion.(Graded)
 	switch v := p.Surface.(type) {
 	case Exchange:
 		m.exchange = v
@@ -155,10 +156,14 @@ func (m *March) evaluateStart() {
 	}
 }
 
-// evaluateRates takes the derivatives in time at fixed field by a small
-// difference, and those on the companion.
+// evaluateRates takes the derivatives in time at fixed field and those on the companion, by small differences where they are not
+// known.
 func (m *March) evaluateRates() {
 	if b := &m.beside; b.companion != nil {
+		if b.graded != nil && m.problem.Source == nil {
+			m.grades()
+			return
+		}
 		m.besideRates()
 		if b.companion.Steady(m.Time) && m.problem.Source == nil {
 			m.unsteady, m.changes, m.start.dt, b.rateT = false, 0, 0, 0

@@ -122,7 +122,7 @@ func (m *March) follow(o *March) {
 	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
 	m.problem, m.exchange = o.problem, o.exchange
-	m.beside.companion, m.beside.x.Next = o.beside.companion, o.Beside
+	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
 	m.method, m.floor, m.ready, m.scale = o.method, o.floor, false, o.scale
 }
 

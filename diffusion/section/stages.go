@@ -101,7 +101,7 @@ func (m *March) solveStage(i int, h float64) {
 	t, rhs := m.method, m.rhs
 	now, lost := m.balance(i, h)
 	if i == 0 {
-		copy(rhs, m.f) // there is no history yet
+		copy(rhs, m.f0) // there is no history yet
 	} else {
 		m.Grid.applyMass(rhs, m.f, m.sum)
 	}
@@ -143,13 +143,13 @@ func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
 	t := m.method
 	if i == 0 {
 		copy(m.stage, m.y)
-		m.flow(m.f, m.k0, m.g0)
 		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(&m.start)
 		return &m.start, 0
 	}
 	m.combine(i, h)
 	lost, history := m.lost.Now, m.lost.History
 	if !t.Fresh[i] {
+		copy(m.f, m.f0)
 		return &m.start, history
 	}
 	at := m.Time + t.Alpha[i]*h

@@ -18,7 +18,7 @@ type stepper struct {
 	g0, slope0 []float64 // potential and its slope at the start
 	g, slope   []float64 // and at the stage
 	k0, k      []float64 // conductance of the gaps, at the start and at the stage
-	f          []float64 // balance of the nodes at the stage
+	f0, f      []float64 // balance of the nodes at the start and at the stage, but for the exchange
 	rate       []float64 // its derivative in time at the start
 	rhs        []float64
 	unsteady   bool      // rate is not zero
@@ -44,11 +44,12 @@ type exchanged struct {
 	sum, sumDq           float64
 	sumDt                float64
 	load, loadQ          float64
+	response             []radial.Response // of each of them
 }
 
 func (m *March) resize(g *Grid) {
 	n, angles, radii := g.Len(), g.Angles(), g.radial.Len()
-	fields := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.f, &m.rate, &m.rhs, &m.sum, &m.beside.column, &m.beside.z}
+	fields := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.f0, &m.f, &m.rate, &m.rhs, &m.sum, &m.beside.column, &m.beside.z}
 	for _, p := range fields {
 		*p = sized(*p, n)
 	}
@@ -65,6 +66,10 @@ func (m *March) resize(g *Grid) {
 		for _, p := range [...]*[]float64{&e.j, &e.dc, &e.dq, &e.dt, &e.loadC} {
 			*p = sized(*p, g.exposed)
 		}
+		if cap(e.response) < g.exposed {
+			e.response = make([]radial.Response, g.exposed)
+		}
+		e.response = e.response[:g.exposed]
 	}
 	m.beside.flux = sized(m.beside.flux, g.exposed)
 	if cap(m.u) < n {
@@ -86,6 +91,7 @@ func (m *March) bind(p radial.Problem, s rosenbrock.Settings) {
 	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
 	m.exchange, m.ready, m.scale = nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
+	m.beside.graded, _ = p.Companion.(radial.Graded)
 	if v, ok := p.Surface.(radial.Exchange); ok {
 		m.exchange = v
 	}
@@ -148,6 +154,7 @@ func (m *March) accept(h, now float64) {
 func (m *March) evaluateStart() {
 	m.conductance(m.Time, m.Beside, m.k0)
 	m.potential(m.y, m.g0, m.slope0)
+	m.flow(m.f0, m.k0, m.g0)
 	m.exchangeAt(m.Time, m.skin(m.y), m.Lost, m.Beside, &m.start)
 	if m.beside.companion != nil {
 		m.beside.drift = m.beside.companion.Drift(m.Time, m.Beside)
@@ -167,9 +174,13 @@ func (m *March) potential(c, g, slope []float64) {
 // skin is the part of a field at the surface.
 func (m *March) skin(c []float64) []float64 { return c[len(c)-m.Grid.Angles():] }
 
-// evaluateRates takes the derivatives in time at fixed field by a small difference, and those on the companion.
+// evaluateRates takes the derivatives in time at fixed field and those on the companion, by small differences where they are not known.
 func (m *March) evaluateRates() {
 	if b := &m.beside; b.companion != nil {
+		if b.graded != nil {
+			m.grades()
+			return
+		}
 		m.besideRates()
 		if b.companion.Steady(m.Time) {
 			m.unsteady, m.changes, m.start.sumDt, b.rateT = false, 0, 0, 0
@@ -211,6 +222,7 @@ func (m *March) exchangeAt(t float64, c []float64, q, x float64, e *exchanged) {
 		} else if m.exchange != nil {
 			v.Flux, v.FluxC, v.FluxQ = m.exchange(t, c[a], q)
 		}
+		e.response[a] = v
 		part := r * open
 		e.j[a], e.dc[a], e.dq[a], e.loadC[a] = part*v.Flux, part*v.FluxC, part*v.FluxQ, open*v.LoadC
 		e.sum += e.j[a]
