@@ -134,12 +134,8 @@ func timesFour(x *[4]float64, m *[16]float64) {
 // give adds k times the matrix times v to out, three rows at a time, whose sums do not wait for each other.
 func give(out, matrix, v []float64, k float64) {
 	m := len(v)
-	switch {
-	case m == CoarseAngles && len(out) == m:
+	if m == CoarseAngles && len(out) == m {
 		giveFour((*[4]float64)(out), (*[16]float64)(matrix), (*[4]float64)(v), k)
-		return
-	case m == 2*CoarseAngles && len(out) == m:
-		giveEight((*[8]float64)(out), (*[64]float64)(matrix), (*[8]float64)(v), k)
 		return
 	}
 	a := 0
@@ -171,15 +167,6 @@ func giveFour(out *[4]float64, m *[16]float64, v *[4]float64, k float64) {
 	out[1] += (m[4]*a + m[5]*b) + (m[6]*c + m[7]*d)
 	out[2] += (m[8]*a + m[9]*b) + (m[10]*c + m[11]*d)
 	out[3] += (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
-}
-
-// giveEight is give for the two circles of a gap of four angles.
-func giveEight(out *[8]float64, matrix *[64]float64, v *[8]float64, k float64) {
-	v0, v1, v2, v3, v4, v5, v6, v7 := k*v[0], k*v[1], k*v[2], k*v[3], k*v[4], k*v[5], k*v[6], k*v[7]
-	for a := range out {
-		m := (*[8]float64)(matrix[8*a:])
-		out[a] += ((m[0]*v0 + m[1]*v1) + (m[2]*v2 + m[3]*v3)) + ((m[4]*v4 + m[5]*v5) + (m[6]*v6 + m[7]*v7))
-	}
 }
 
 // product sets c to the product a b.
