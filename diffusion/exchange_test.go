@@ -69,7 +69,7 @@ func TestDerivativesOfTheExchange(t *testing.T) {
 func TestExchangeBelowZero(t *testing.T) {
 	s := drum(t, Resolved, Air{Temperature: 383.15, VapourPressure: 1500})
 	got := s.Exchange(1, -1e-3, 0, 0)
-	plain, activity := (*surroundings)(s).leaving(-1e-3, 0)
+	plain, activity := (*surroundings)(s).leaving(&s.warmed, -1e-3, 0)
 	require.Less(t, activity, 0.0)
 	within(t, 1, got.Flux/plain.Flux, 1e-12)
 }

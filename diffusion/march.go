@@ -254,7 +254,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	}
 	err = a.thermal.enter(z.Air.Temperature, base, m.Radius,
 		m.Material.Conductivity.Value, capacity, s, l.gaps)
-	l.cylinder.Beside = a.thermal.handed.beside
+	l.cylinder.Beside = a.thermal.entry.beside
 	a.forget()
 	if err == nil {
 		err = l.prepare(z.Contact, s)
@@ -288,7 +288,9 @@ func (l *lane) watch(t float64, c []float64) {
 // that the strand has been in, its own lane's or that which it branched from.
 func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float64, out *ZoneResult) {
 	a.thermal.leave(l.cylinder.Time, l.cylinder.Beside)
-	l.around.thermal.handed = a.thermal.handed
+	if a != &l.around {
+		l.around.thermal.entry.take(&a.thermal.entry)
+	}
 	if out == nil {
 		return
 	}

@@ -15,10 +15,11 @@ type Result struct {
 	Radius  []float64 // nodes of the profile [m]
 	Profile []float64 // moisture content there at the nozzle [kg/kg dry]
 
-	Removed float64 // share of the starting content that is gone; negative if it grew
-	Balance float64 // content at the end plus what left less content at the start, over the largest content on the way
-	Steps   int     // accepted steps of the march
-	Nodes   int     // of the grid
+	Removed  float64 // share of the starting content that is gone; negative if it grew
+	Balance  float64 // content at the end plus what left less content at the start, over the largest content on the way
+	Steps    int     // accepted steps of the march
+	Rejected int     // steps tried and not taken
+	Nodes    int     // of the grid
 
 	agreements []agreement // of each zone
 	below      float64     // the most that was cut off a node of the profile to make it no less than zero [kg/kg dry]
@@ -86,7 +87,7 @@ func (r *Result) finish(l *lane) error {
 		scale = max(scale, r.Zones[i].Exit.Mean)
 	}
 	r.Balance = (r.Nozzle.Mean + left - r.Start.Mean) / scale
-	r.Steps, r.Nodes = l.cylinder.Stats.Steps, g.Len()
+	r.Steps, r.Rejected, r.Nodes = l.cylinder.Stats.Steps, l.cylinder.Stats.Rejected, g.Len()
 	return r.checkBelowZero(l.floor)
 }
 

@@ -24,9 +24,9 @@ func modesFor(biot, resolution float64) int {
 // 5.2 (number from memory).
 const lumpBelow = 0.1
 
-// evenWithin is the difference of temperature that counts as none [K]: it moves a
-// diffusivity by less than a part in ten million.
-const evenWithin = 1e-6
+// evenWithin is the difference of temperature that counts as none [K], for each unit of the tolerance of a step: at a usual
+// tolerance it moves a diffusivity by less than a part in ten million.
+const evenWithin = 1e-3
 
 // longSince is the number of time constants after which a lumped strand is as warm as
 // its air: of a hundred kelvins two millionths of one are left.
@@ -35,29 +35,28 @@ const longSince = 18
 // thermal is the temperature of the strand in one zone and what it hands on. Radii are
 // relative, times count from the entry into the zone.
 type thermal struct {
-	handed handed // from zone to zone
+	entry temperatures // as the last zone has left it, or storage
 
 	air      float64 // [K]
 	film     float64 // coefficient [W/(m² K)]
 	biot     float64
 	resolved bool
+	within   float64 // a difference of temperature that counts as none [K]
 
 	rate  float64 // lumped: 1/time constant [1/s]
 	start float64 // lumped: temperature at entry [K]
 
-	modes  int
-	root   [mostModes]float64
-	decay  [mostModes]float64 // [1/s]
-	amount [mostModes]float64 // at entry [K]
-	rim    [mostModes]float64 // eigenfunction at the surface
-	atGap  [mostModes][]float64
+	modes  exact.Modes
+	decay  []float64   // [1/s]
+	amount []float64   // at entry [K]
+	over   []float64   // time after which no more of a mode is left, nor of a faster one [s]
+	inside [][]float64 // of each mode, in the gaps of the moisture grid over that at the surface
 
 	answer answer
 
-	now     float64 // time at which present holds
-	present [mostModes]float64
-	alive   int  // modes that are not over at that time; slower ones come first
-	settled bool // the section has one temperature
+	now     float64   // time at which present holds
+	present []float64 // amounts of the modes that are left then [K]; slower ones come first
+	rising  []float64 // their change [K/s]
 }
 
 // answer is how the section answers to a change of the heat flux at its surface: its mean temperature, which is the
@@ -68,24 +67,28 @@ type answer struct {
 	ahead float64 // of the surface over the mean, R/(4k) [K m²/W]; zero where the section is lumped
 }
 
-// handed is a profile of temperature: even is that of the whole section [K], or the air's, to which the
+// temperatures are a profile along the radius: even is that of the whole section [K], or the air's, to which the
 // eigenfunctions of its zone are added.
-type handed struct {
+type temperatures struct {
 	even   float64
 	beside float64 // the companion [K]
 	zone   surface // that the strand comes from
 	film   float64 // the coefficient that it counted with [W/(m² K)]
-	biot   float64
-	modes  int
-	root   [mostModes]float64
-	rim    [mostModes]float64
-	amount [mostModes]float64 // [K]
+	modes  exact.Modes
+	amount []float64 // of each mode [K]
+}
+
+// take makes p the same as another.
+func (p *temperatures) take(o *temperatures) {
+	p.even, p.beside, p.zone, p.film = o.even, o.beside, o.zone, o.film
+	p.modes.Take(&o.modes, len(o.amount))
+	p.amount = append(p.amount[:0], o.amount...)
 }
 
 // rest sets the whole section to one temperature.
 func (h *thermal) rest(temperature float64) {
-	p := &h.handed
-	p.even, p.modes, p.beside, p.zone = temperature, 0, 0, surface{}
+	p := &h.entry
+	p.even, p.amount, p.beside, p.zone = temperature, p.amount[:0], 0, surface{}
 }
 
 // surface is what the film of a zone depends on, but for the strand.
@@ -98,7 +101,7 @@ type surface struct {
 // goesOn tells whether a zone goes on from the one before, as a part of a zone that was cut does, and with which film
 // coefficient [W/(m² K)]. The companion then goes on too; into another zone it goes as a part of the profile.
 func (h *thermal) goesOn(zone surface) (film float64, ok bool) {
-	p := &h.handed
+	p := &h.entry
 	if p.zone == zone {
 		return p.film, true
 	}
@@ -109,80 +112,75 @@ func (h *thermal) goesOn(zone surface) (film float64, ok bool) {
 
 // mean is the area mean of the profile last handed on [K].
 func (h *thermal) mean() float64 {
-	p := &h.handed
-	return sectionMean(p.even, p.biot, p.root[:p.modes], p.rim[:], p.amount[:]) + p.beside
+	p := &h.entry
+	return sectionMean(p.even, &p.modes, p.amount) + p.beside
 }
 
-// sectionMean is the area mean of a profile [K]: an eigenfunction J0(ζ x) has the mean 2 J1(ζ)/ζ,
-// which is 2 Bi J0(ζ)/ζ².
-func sectionMean(even, biot float64, root, rim, amount []float64) float64 {
-	sum := even
-	for n, z := range root {
-		sum += amount[n] * 2 * biot * rim[n] / (z * z)
+// sectionMean is the area mean of a profile [K].
+func sectionMean(even float64, modes *exact.Modes, amount []float64) float64 {
+	for n, a := range amount {
+		even += a * modes.Mean(n)
 	}
-	return sum
-}
-
-// overlap is ∫ x J0(a x) J0(b x) dx from 0 to 1, a being mode n of the profile and b a root of
-// another Biot number with its eigenfunction at the surface: Lommel's integral
-// (Abramowitz & Stegun, 11.3.29, number from memory) with ζ J1(ζ) = Bi J0(ζ).
-func (p *handed) overlap(n int, b, rim, biot float64) float64 {
-	a := p.root[n]
-	const same = 1e-9
-	if math.Abs(a-b) <= same*b {
-		return 0.5 * p.rim[n] * p.rim[n] * (1 + p.biot*p.biot/(a*a))
-	}
-	return (p.biot - biot) * p.rim[n] * rim / ((a - b) * (a + b))
+	return even
 }
 
 // enter begins a zone with air of the given temperature: film
 // coefficient [W/(m² K)], conductivity [W/(m K)] and heat capacity by volume
-// [J/(m³ K)] set the Biot number and the pace.
+// [J/(m³ K)] set the Biot number and how fast the strand heats.
 func (h *thermal) enter(air, film, radius, conductivity, capacity float64, s Settings, gaps []float64) error {
-	start := h.mean() - h.handed.beside
-	h.air, h.film, h.now = air, film, math.NaN()
+	start := h.mean() - h.entry.beside
+	h.air, h.film, h.now, h.within = air, film, math.NaN(), evenWithin*s.Tolerance
 	h.biot, h.answer = film*radius/conductivity, answer{push: 2 / (capacity * radius)}
 	h.resolved = s.Heat == Resolved || s.Heat == ByBiot && h.biot > lumpBelow
+	h.over, h.present = h.over[:0], h.present[:0]
 	if !h.resolved {
 		h.start, h.rate = start, 2*film/(capacity*radius)
 		return nil
 	}
-	h.modes = modesFor(h.biot, s.Resolution)
-	roots, err := exact.RobinRoots(h.biot, h.modes)
-	if err != nil {
+	if err := h.modes.Find(h.biot, modesFor(h.biot, s.Resolution)); err != nil {
 		return err
 	}
-	pace := conductivity / (capacity * radius * radius)
-	for n, z := range roots {
-		rim := math.J0(z)
-		h.root[n], h.decay[n], h.rim[n] = z, pace*z*z, rim
-		sum := (h.handed.even - air) * h.biot * rim / (z * z)
-		for k := range h.handed.modes {
-			sum += h.handed.amount[k] * h.handed.overlap(k, z, rim, h.biot)
-		}
-		h.amount[n] = sum / (0.5 * rim * rim * (1 + h.biot*h.biot/(z*z)))
-		h.atGap[n] = h.atGap[n][:0]
-		for _, x := range gaps {
-			h.atGap[n] = append(h.atGap[n], math.J0(z*x))
-		}
-	}
+	h.expand(conductivity/(capacity*radius*radius), gaps)
 	h.answer.ahead = radius / (4 * conductivity)
 	return nil
 }
 
+// expand finds the amounts of the modes at the entry, how long each lasts where the Fourier number rises at a rate [1/s], and what each is in the gaps.
+func (h *thermal) expand(rate float64, gaps []float64) {
+	count := len(h.modes.Root)
+	h.decay, h.amount, h.over = h.decay[:0], h.amount[:0], h.over[:0]
+	for len(h.inside) < count {
+		h.inside = append(h.inside, nil)
+	}
+	for n, z := range h.modes.Root {
+		amount := h.modes.Amount(n, h.entry.even-h.air, &h.entry.modes, h.entry.amount)
+		// A tenth of what counts, as there may be a few of them.
+		lasts := math.Log(max(1, math.Abs(amount)*10/h.within)) / (rate * z * z)
+		h.decay, h.amount, h.over = append(h.decay, rate*z*z), append(h.amount, amount), append(h.over, lasts)
+		h.inside[n] = h.inside[n][:0]
+		for _, x := range gaps {
+			h.inside[n] = append(h.inside[n], h.modes.At(n, x)-h.modes.Surface[n])
+		}
+	}
+	if cap(h.present) < count {
+		h.present = make([]float64, 0, count)
+	}
+	for n := count - 2; n >= 0; n-- {
+		h.over[n] = max(h.over[n], h.over[n+1])
+	}
+}
+
 // leave hands the profile at time t, with the companion x [K], to the next zone.
 func (h *thermal) leave(t, x float64) {
-	p := &h.handed
-	p.beside, p.film = x, h.film
+	p := &h.entry
+	p.beside, p.film, p.even = x, h.film, h.air
 	if !h.resolved {
-		p.even, p.modes = h.lumped(t), 0
+		p.even, p.amount = h.lumped(t), p.amount[:0]
 		return
 	}
 	h.at(t)
-	p.even, p.biot, p.modes = h.air, h.biot, h.alive
-	copy(p.root[:h.alive], h.root[:])
-	copy(p.rim[:h.alive], h.rim[:])
-	copy(p.amount[:h.alive], h.present[:])
+	p.modes.Take(&h.modes, len(h.present))
+	p.amount = append(p.amount[:0], h.present...)
 }
 
 func (h *thermal) lumped(t float64) float64 {
@@ -198,19 +196,14 @@ func (h *thermal) at(t float64) {
 		return
 	}
 	h.now = t
-	spread := 0.0
-	h.alive = h.modes
-	for n := range h.modes {
-		const over = 40 // e⁻⁴⁰ of any amount is nothing
-		passed := h.decay[n] * t
-		if passed > over {
-			h.alive = n
-			break
-		}
-		h.present[n] = h.amount[n] * math.Exp(-passed)
-		spread += math.Abs(h.present[n])
+	count := 0
+	for count < len(h.over) && t < h.over[count] {
+		count++
 	}
-	h.settled = spread < evenWithin
+	h.present = h.present[:count]
+	for n, decay := range h.decay[:count] {
+		h.present[n] = h.amount[n] * math.Exp(-decay*t)
+	}
 }
 
 // meanAt is the area mean at time t and companion x [K].
@@ -219,7 +212,7 @@ func (h *thermal) meanAt(t, x float64) float64 {
 		return h.lumped(t) + x
 	}
 	h.at(t)
-	return sectionMean(h.air, h.biot, h.root[:h.alive], h.rim[:], h.present[:]) + x
+	return sectionMean(h.air, &h.modes, h.present) + x
 }
 
 // uniform tells whether the section has one temperature at time t.
@@ -228,7 +221,7 @@ func (h *thermal) uniform(t float64) bool {
 		return true
 	}
 	h.at(t)
-	return h.settled
+	return len(h.present) == 0
 }
 
 // surface is the temperature of the surface at time t and companion x [K].
@@ -238,27 +231,64 @@ func (h *thermal) surface(t, x float64) float64 {
 	}
 	h.at(t)
 	sum := h.air + x
-	for n := range h.alive {
-		sum += h.present[n] * h.rim[n]
+	for n, a := range h.present {
+		sum += a * h.modes.Surface[n]
 	}
 	return sum
 }
 
-// gap is the temperature in gap i of the moisture grid at time t and companion x [K].
-func (h *thermal) gap(t, x float64, i int) float64 {
+// aboveSurface fills the excess of the temperature in each gap of the moisture grid over that of the surface at time t [K].
+func (h *thermal) aboveSurface(t float64, excess []float64) {
 	h.at(t)
-	sum := h.air + x
-	for n := range h.alive {
-		sum += h.present[n] * h.atGap[n][i]
+	h.insideOf(h.present, excess)
+}
+
+// insideOf fills, for each gap, what modes of the given amounts are there over what they are at the surface.
+func (h *thermal) insideOf(amounts, excess []float64) {
+	n := len(amounts) & 1
+	if n == 0 {
+		clear(excess)
+	} else {
+		a, one := amounts[0], h.inside[0][:len(excess)]
+		for i, v := range one {
+			excess[i] = a * v
+		}
 	}
-	return sum
+	for ; n < len(amounts); n += 2 {
+		a, b := amounts[n], amounts[n+1]
+		one, two := h.inside[n][:len(excess)], h.inside[n+1][:len(excess)]
+		for i := range excess {
+			excess[i] += a*one[i] + b*two[i]
+		}
+	}
+}
+
+// surfaceWarming is how fast the surface warms at time t, but for the companion [K/s].
+func (h *thermal) surfaceWarming(t float64) (rise float64) {
+	if !h.resolved {
+		return h.rate * (h.air - h.lumped(t))
+	}
+	h.at(t)
+	for n, a := range h.present {
+		rise -= h.decay[n] * a * h.modes.Surface[n]
+	}
+	return rise
+}
+
+// warmingAbove fills how much faster than the surface each gap of the moisture grid warms at time t [K/s].
+func (h *thermal) warmingAbove(t float64, faster []float64) {
+	h.at(t)
+	h.rising = h.rising[:0]
+	for n, a := range h.present {
+		h.rising = append(h.rising, -h.decay[n]*a)
+	}
+	h.insideOf(h.rising, faster)
 }
 
 // even tells whether the temperature does not change any more after time t.
 func (h *thermal) even(t float64) bool {
 	if !h.resolved {
-		return h.rate*t >= longSince || math.Abs(h.start-h.air) < evenWithin
+		return h.rate*t >= longSince || math.Abs(h.start-h.air) < h.within
 	}
-	h.at(t)
-	return h.settled
+	return h.uniform(t)
 }

@@ -27,10 +27,20 @@ type surroundings struct {
 	supply     airSupply
 
 	now, beside float64 // time and companion at which the values below hold
-	temperature float64 // of the surface [K]
+	warmed
+
+	warmer  warmed  // the laws a little warmer, for their derivatives
+	warming float64 // how fast the surface warms, but for the companion [K/s]
+
+	gradeAt, gradeBeside float64 // time and companion at which those two hold
+}
+
+// warmed are the laws at one temperature of the surface.
+type warmed struct {
+	temperature float64 // [K]
 	isotherm    materials.Isotherm
-	saturation  float64 // saturation pressure at the surface [Pa]
-	conductance float64 // at the temperature of the surface [1/s]
+	saturation  float64 // saturation pressure [Pa]
+	conductance float64 // [1/s]
 	heat        float64 // h [W/(m² K)]
 	transfer    float64 // φ k_m / (ρ R) [1/s times m³/kg]
 }
@@ -79,22 +89,24 @@ func (s *surroundings) refresh(t, x float64) {
 	if temperature == s.temperature {
 		return
 	}
-	s.warm(temperature)
+	s.warm(&s.warmed, temperature)
 }
 
 // warm sets what depends on the temperature of the surface [K].
-func (s *surroundings) warm(temperature float64) {
-	s.temperature = temperature
-	s.isotherm = s.sorption.At(temperature)
-	s.saturation = humidair.SaturationPressure(temperature)
-	s.conductance = s.dry(temperature)
+func (s *surroundings) warm(w *warmed, temperature float64) {
+	w.temperature = temperature
+	w.isotherm = s.sorption.At(temperature)
+	w.saturation = humidair.SaturationPressure(temperature)
+	w.conductance = s.dry(temperature)
 	var mass float64
-	s.heat, mass = s.film.at(temperature)
-	s.transfer = s.perDensity * mass
+	w.heat, mass = s.film.at(temperature)
+	w.transfer = s.perDensity * mass
 }
 
 // forget makes the next refresh a whole one.
-func (s *surroundings) forget() { s.now, s.temperature = math.NaN(), math.NaN() }
+func (s *surroundings) forget() {
+	s.now, s.temperature, s.gradeAt = math.NaN(), math.NaN(), math.NaN()
+}
 
 // alone tells whether the companion stays at zero: nothing brings it about.
 func (s *surroundings) alone() bool { return s.leaves == 0 && s.film.law == nil }
@@ -114,66 +126,54 @@ func (s *surroundings) fill(t, x float64, k []float64) {
 		}
 		return
 	}
-	law := s.diffusivity.Piece(s.temperature)
-	if s.slow(law, k) {
-		return
-	}
-	for i := range k {
-		k[i] = s.near(s.thermal.gap(t, x, i), law)
-	}
+	s.thermal.aboveSurface(t, k)
+	s.conduct(k)
 }
 
-// slow fills k where only the slowest eigenfunction is left, which differs little from the axis to the surface, so that three
-// terms of the series of the exponential do, to 1e-5.
-func (s *surroundings) slow(law materials.Piece, k []float64) bool {
-	h := &s.thermal
-	if h.alive != 1 {
-		return false
+// conduct turns the excess of the temperature in each gap over that of the surface [K] into the conductance [1/s]: exp(y) times that at the surface with
+// y = E/(R T) × excess/(T + excess), where that is small by a series, to 2e-7. It is asked for at each gap and each stage of a step, and most gaps lie next to the
+// surface.
+func (s *surroundings) conduct(k []float64) {
+	at, factor, law := s.temperature, s.conductance, s.diffusivity.Piece(s.temperature)
+	each := law.Steepness / at
+	for i, excess := range k {
+		t := at + excess
+		if t < law.From || t >= law.To {
+			k[i] = s.dry(t)
+			continue
+		}
+		y := each * excess / t
+		y2 := y * y
+		switch {
+		case y2 < 0.12*0.12:
+			k[i] = factor * (1 + y*(1+y*(1.0/2+y*(1.0/6+y/24))))
+		case y2 < 0.7*0.7:
+			k[i] = factor * ((1 + y) + y2*((1.0/2+y*(1.0/6))+y2*((1.0/24+y*(1.0/120))+y2*((1.0/720+y*(1.0/5040))+y2*(1.0/40320)))))
+		default:
+			k[i] = factor * math.Exp(y)
+		}
 	}
-	amount := h.present[0]
-	far := math.Abs(amount) * (1 - h.rim[0])
-	each := law.Steepness / s.temperature
-	const little = 0.12
-	if !(each*far < little*s.temperature) || s.temperature-far < law.From || s.temperature+far >= law.To {
-		return false
-	}
-	for i, shape := range h.atGap[0] {
-		warmer := amount * (shape - h.rim[0])
-		y := each * warmer / (s.temperature + warmer)
-		k[i] = s.conductance * (1 + y*(1+y*(1.0/2+y/6)))
-	}
-	return true
-}
-
-// near is the conductance at a temperature, near that of the surface, where the law is given, by the
-// series of the exponential, to 2e-11: it is asked for at each gap and each stage of a step.
-func (s *surroundings) near(temperature float64, law materials.Piece) float64 {
-	x := law.Steepness * (temperature - s.temperature) / (temperature * s.temperature)
-	if !(x > -0.1 && x < 0.1) || temperature < law.From || temperature >= law.To {
-		return s.dry(temperature)
-	}
-	return s.conductance * (1 + x*(1+x*(1.0/2+x*(1.0/6+x*(1.0/24+x*(1.0/120+x/720))))))
 }
 
 // flux is the flux density of content at the surface over R [1/s], with its derivatives, where the companion stays at
 // zero.
 func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
 	s.refresh(t, 0)
-	r, _ := s.leaving(c, q)
+	r, _ := s.leaving(&s.warmed, c, q)
 	return r.Flux, r.FluxC, r.FluxQ
 }
 
-// leaving is what leaves the surface at its present state, and the activity of the water there. Air whose
+// leaving is what leaves the surface by the laws at its temperature, and the activity of the water there. Air whose
 // dew point is above the strand's temperature leaves dew on it: what dissolves is then that of air
 // saturated at the surface.
-func (s *surroundings) leaving(c, q float64) (r radial.Response, activity float64) {
-	activity, slope := s.isotherm.Activity(c)
+func (s *surroundings) leaving(w *warmed, c, q float64) (r radial.Response, activity float64) {
+	activity, slope := w.isotherm.Activity(c)
 	vapour, rise := s.supply.vapour(q)
-	if vapour > s.saturation {
-		vapour, rise = s.saturation, 0
+	if vapour > w.saturation {
+		vapour, rise = w.saturation, 0
 	}
-	each := s.transfer / (humidair.VapourConstant * s.temperature)
-	r.Flux, r.FluxC, r.FluxQ = each*(activity*s.saturation-vapour), each*slope*s.saturation, -each*rise
+	each := w.transfer / (humidair.VapourConstant * w.temperature)
+	r.Flux, r.FluxC, r.FluxQ = each*(activity*w.saturation-vapour), each*slope*w.saturation, -each*rise
 	return r, activity
 }
 
@@ -194,78 +194,4 @@ func (l *latent) at(temperature float64) float64 {
 	return l.value + x*(l.slope+x*l.bend)
 }
 
-// coupled are surroundings whose companion is alive.
-type coupled surroundings
-
-// Conductance fills k with D_dry/R² of each gap [1/s].
-func (s *coupled) Conductance(t, x float64, k []float64) { (*surroundings)(s).fill(t, x, k) }
-
-// Exchange is the flux density of content over R [1/s], and what its heat does to the strand [K/s]: water that leaves
-// takes its heat of vaporisation less the enthalpy of mixing. Where the section is resolved, the surface runs ahead of the
-// companion by the net flux of heat, found by one step of Newton's.
-func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
-	a := (*surroundings)(s)
-	a.refresh(t, x)
-	r, activity := a.leaving(c, q)
-	h, push := &a.thermal, a.thermal.answer.push
-	ahead, latent := h.answer.ahead, a.latentHeat(activity)
-	if ahead == 0 {
-		r.Load, r.LoadC, r.LoadQ = -push*latent*r.Flux, -push*latent*r.FluxC, -push*latent*r.FluxQ
-		return r
-	}
-	net := a.warms() - h.film*(h.air-(a.temperature-x)) - latent*r.Flux
-	// By Clausius and Clapeyron the pressure over the strand rises with its heat of evaporation, and with it what the strand gives; what it
-	// takes from the air does not.
-	each := a.transfer / (humidair.VapourConstant * a.temperature)
-	gives := each * max(0, activity) * a.saturation
-	per := a.perKilogram(activity) / (humidair.VapourConstant * a.temperature * a.temperature)
-	steep := 1 / (1 + ahead*(a.heat+latent*gives*per))
-	warmer := ahead * net * steep
-	y := per * warmer
-	more := y * (1 + y*(1.0/2+y*(1.0/6+y/24))) // exp(y) - 1 for the few kelvins that it can be
-	r.Flux += gives * more
-	r.Load = -push * (a.heat*warmer + latent*r.Flux)
-	r.LoadC, r.LoadQ = -push*latent*r.FluxC*steep, -push*latent*r.FluxQ*steep
-	carried := 1 - ahead*latent*gives*per*steep
-	r.FluxC, r.FluxQ = r.FluxC*carried, r.FluxQ*carried
-	return r
-}
-
-// Drift is what the air does to the companion [K/s]: h (T_air - T) less what the thermal model counts already.
-func (s *coupled) Drift(t, x float64) float64 {
-	a := (*surroundings)(s)
-	a.refresh(t, x)
-	h := &a.thermal
-	return h.answer.push * (a.warms() - h.film*(h.air-(a.temperature-x)))
-}
-
-// warms is the heat flux from the air at the present temperature of the surface [W/m²].
-func (s *surroundings) warms() float64 { return s.heat * (s.thermal.air - s.temperature) }
-
-// latentHeat is what a flux of content over R takes along [J/m²]; zero where it is left out.
-func (s *surroundings) latentHeat(activity float64) float64 {
-	if s.leaves == 0 {
-		return 0
-	}
-	return s.leaves * s.perKilogram(activity)
-}
-
-// perKilogram is the heat that water takes along as it leaves [J/kg].
-func (s *surroundings) perKilogram(activity float64) float64 {
-	mixing := s.sorption.MixingEnthalpy.Value * s.isotherm.MixingShare(activity) / humidair.MolarMass
-	return s.latent.at(s.temperature) - mixing
-}
-
-// Steady tells that the air has come to rest, and the strand but for its companion.
-func (s *coupled) Steady(t float64) bool {
-	a := (*surroundings)(s)
-	return a.supply.rate == 0 && a.thermal.even(t)
-}
-
-// Scale is the difference of temperature that weighs as much as the whole content [K]: it moves a diffusivity by half.
-func (s *coupled) Scale() float64 { return 10 }
-
-var (
-	_ radial.Conductance = (*surroundings)(nil)
-	_ radial.Companion   = (*coupled)(nil)
-)
+var _ radial.Conductance = (*surroundings)(nil)

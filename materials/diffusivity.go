@@ -52,11 +52,15 @@ func (d *Diffusivity) Piece(T float64) Piece {
 
 // exponent sums (E/R)(1/from - 1/to) over the pieces between two temperatures.
 func (d *Diffusivity) exponent(from, to float64) float64 {
+	if len(d.Pieces) == 1 {
+		return d.Pieces[0].Activation.Value / GasConstant * ((to - from) / (from * to))
+	}
 	sum := 0.0
-	for i, piece := range d.Pieces {
-		low, high := math.Max(from, piece.From), to
+	for i := range d.Pieces {
+		piece := &d.Pieces[i]
+		low, high := max(from, piece.From), to
 		if i+1 < len(d.Pieces) {
-			high = math.Min(to, d.Pieces[i+1].From)
+			high = min(to, d.Pieces[i+1].From)
 		}
 		if low < high {
 			sum += piece.Activation.Value / GasConstant * (1/low - 1/high)

@@ -53,13 +53,13 @@ func (i Isotherm) MixingShare(a float64) float64 {
 	if i.form != TwoTerm || a <= 0 {
 		return 1
 	}
-	a = math.Min(a, 1)
+	a = min(a, 1)
 	return i.p / (i.p + i.n*i.q*i.power(a))
 }
 
 // shape returns the content at the reference temperature and its slope, for an
 // activity in 0 to 1.
-func (i Isotherm) shape(a float64) (content, slope float64) {
+func (i *Isotherm) shape(a float64) (content, slope float64) {
 	switch i.form {
 	case GAB:
 		x := i.n * a
@@ -73,7 +73,7 @@ func (i Isotherm) shape(a float64) (content, slope float64) {
 }
 
 // power returns a^(n-1), by squaring when n is whole.
-func (i Isotherm) power(a float64) float64 {
+func (i *Isotherm) power(a float64) float64 {
 	if !i.whole {
 		return math.Pow(a, i.n-1)
 	}
@@ -89,7 +89,7 @@ func (i Isotherm) power(a float64) float64 {
 
 // inverseGAB solves y (c-1) x² + (c - y (c-2)) x - y = 0 with y = w/w_m, x = k a,
 // for the root between 0 and 1, in the form without cancellation.
-func (i Isotherm) inverseGAB(w float64) float64 {
+func (i *Isotherm) inverseGAB(w float64) float64 {
 	y, c := w/i.p, i.q
 	b := c - y*(c-2)
 	root := math.Sqrt(math.Max(0, b*b+4*y*y*(c-1)))
@@ -102,9 +102,9 @@ func (i Isotherm) inverseGAB(w float64) float64 {
 // inverseTwoTerm solves L a + P a^n = w for w inside the range. The curve is convex,
 // so Newton's steps from a start above the root come down to it; a step that leaves
 // the bracket, or a stall, becomes a bisection.
-func (i Isotherm) inverseTwoTerm(w float64) float64 {
-	const tolerance, steps = 1e-15, 200
-	low, high := 0.0, math.Min(1, w/i.p)
+func (i *Isotherm) inverseTwoTerm(w float64) float64 {
+	const tolerance, steps = 1e-8, 200 // the next step would be of the order of its square
+	low, high := 0.0, min(1, w/i.p)
 	a := high
 	for range steps {
 		content, slope := i.shape(a)

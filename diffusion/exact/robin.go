@@ -31,7 +31,7 @@ func RobinMean(Bi, Fo float64) float64 {
 	}
 	sum := 0.0
 	for k := terms(Fo); k >= 1; k-- {
-		z := robinRoot(Bi, k)
+		z, _, _ := robinRoot(Bi, k)
 		ratio := z / Bi
 		sum += 4 / (z * z * (1 + ratio*ratio)) * math.Exp(-z*z*Fo)
 	}
@@ -58,7 +58,7 @@ func RobinProfile(Bi, x, Fo float64) float64 {
 	}
 	sum := 0.0
 	for k := terms(Fo); k >= 1; k-- {
-		z := robinRoot(Bi, k)
+		z, _, _ := robinRoot(Bi, k)
 		sum += 2 * robinWeight(Bi, z) * math.J0(z*x) * math.Exp(-z*z*Fo)
 	}
 	return sum

@@ -36,7 +36,7 @@ func (m *March) AdvanceThrough(p Problem, durations []float64, s rosenbrock.Sett
 		}
 		return at(i, branch)
 	}
-	if err := m.pace(longest).Through(body{m}, durations, s, aside); err != nil {
+	if err := m.pace(longest, s).Through(body{m}, durations, s, aside); err != nil {
 		return err
 	}
 	return at(len(durations)-1, m)
@@ -50,8 +50,8 @@ func (m *March) follow(o *March) {
 	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
 	m.problem, m.exchange, m.given = o.problem, o.exchange, o.given
-	m.beside.companion, m.beside.x.Next = o.beside.companion, o.Beside
-	m.method, m.floor, m.ready = o.method, o.floor, false
+	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
+	m.method, m.floor, m.ready, m.scale = o.method, o.floor, false, o.scale
 	copy(m.source, o.source)
 	copy(m.sourceDot, o.sourceDot)
 	copy(m.sourceNow, o.sourceNow)

@@ -27,6 +27,18 @@ type Companion interface {
 	Scale() float64
 }
 
+// Graded is a companion that knows the derivatives of what it gives; those of any other are taken by differences.
+type Graded interface {
+	Companion
+	// ConductanceGrades fills byTime and byX with the derivatives of ln k on t and on x [1/s, 1/unit of x]; alike tells that they are the same in all
+	// gaps, and stand in the first alone.
+	ConductanceGrades(t, x float64, byTime, byX []float64) (alike bool)
+	// ExchangeGrades gives the derivatives of Flux and Load of Exchange, which is now.
+	ExchangeGrades(t, c, q, x float64, now Response) (byTime, byX Response)
+	// DriftGrades gives those of Drift.
+	DriftGrades(t, x float64) (byTime, byX float64)
+}
+
 // Response is what crosses the surface: an outward flux density [unit of c times m/s], and the load
 // that comes with it on the companion [unit of x/s], both with their derivatives on c and q.
 type Response struct {
@@ -37,8 +49,10 @@ type Response struct {
 // beside is the companion in a step. Its unknown borders the tridiagonal system by a row and a column.
 type beside struct {
 	companion Companion
+	graded    Graded // the same, where it is one
 
 	drift        float64 // at the start
+	rateK        float64
 	rateX, rateT float64 // derivatives of dx/dt at the start
 	fluxX        float64 // derivative of R j on x
 
@@ -79,6 +93,33 @@ func (m *March) besideRates() {
 	b.rateX = (b.companion.Drift(m.Time, x) - b.drift + e.load - m.start.load) / dx
 }
 
+// grades takes all derivatives at the start from a companion that knows them.
+func (m *March) grades() {
+	b, r, last := &m.beside, m.Grid.Radius(), len(m.y)-1
+	byTime, byX := m.k[:last], m.rhs[:last]
+	alike := b.graded.ConductanceGrades(m.Time, m.Beside, byTime, byX)
+	if alike { // the flows are those at the start, so many times
+		flow(b.column, m.k0[:last], m.g0)
+		m.unsteady, m.changes = byTime[0] != 0, math.Abs(byTime[0])
+		for i, f := range b.column {
+			m.rate[i], b.column[i] = byTime[0]*f, byX[0]*f
+		}
+	} else {
+		m.unsteady, m.changes = true, math.Abs(byTime[last-1])
+		for i, k := range m.k0[:last] {
+			byTime[i], byX[i] = byTime[i]*k, byX[i]*k
+		}
+		flow(b.column, byX, m.g0)
+		flow(m.rate, byTime, m.g0)
+	}
+	e := &m.start
+	now := Response{Flux: e.j / r, FluxC: e.dc / r, FluxQ: e.dq / r, Load: e.load, LoadC: e.loadC, LoadQ: e.loadQ}
+	timely, beside := b.graded.ExchangeGrades(m.Time, m.y[last], m.Lost, m.Beside, now)
+	driftTime, driftX := b.graded.DriftGrades(m.Time, m.Beside)
+	e.dt, b.fluxX = r*timely.Flux, r*beside.Flux
+	b.rateT, b.rateX = driftTime+timely.Load, driftX+beside.Load
+}
+
 // besideColumn solves for the column of the companion once the field's matrix is factorised.
 func (m *March) besideColumn(tau float64) {
 	b, e, last := &m.beside, m.start, len(m.y)-1
@@ -89,16 +130,19 @@ func (m *March) besideColumn(tau float64) {
 	b.inverse = 1 / (tau - b.rateX - e.loadC*b.z[last] - e.loadQ*b.zLost)
 }
 
-// besideStage finds the increment of the companion in stage i and corrects those of the field, u, by it. leaving is
+// besideStage finds the increment of the companion in stage i, corrects those of the field in m.rhs by it and stores them. leaving is
 // R j with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
-func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
-	b, e, last := &m.beside, m.start, len(m.y)-1
+func (m *March) besideStage(i int, h, leaving float64) float64 {
+	b, e, last, rhs := &m.beside, m.start, len(m.y)-1, m.rhs
 	tau := 1 / (m.method.Gamma * h)
-	lost := (leaving + e.dc*u[last]) / (tau - e.dq)
-	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
+	lost := (leaving + e.dc*rhs[last]) / (tau - e.dq)
+	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + e.loadC*rhs[last] + e.loadQ*lost) * b.inverse
 	b.x.U[i] = x
-	for k, z := range b.z {
-		u[k] += x * z
+	u := m.u[:len(rhs)]
+	for k, z := range b.z[:len(rhs)] {
+		v := rhs[k] + x*z
+		rhs[k] = v
+		u[k][i] = v
 	}
 	return b.column[last] * x
 }

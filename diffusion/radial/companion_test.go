@@ -113,3 +113,38 @@ func TestCompanionCloses(t *testing.T) {
 	requireDelta(t, q, m.Lost, 1e-6)
 	requireDelta(t, 1.1*q, m.Grid.Mean(m.C), 1e-6)
 }
+
+// known is a pair that knows its derivatives; its gaps are all alike, or told one by one.
+type known struct {
+	pair
+	alike bool
+}
+
+func (k known) ConductanceGrades(_, x float64, byTime, byX []float64) bool {
+	for i := range byX {
+		byTime[i], byX[i] = 0, 2*x/(1+x*x)
+	}
+	return k.alike
+}
+
+func (k known) ExchangeGrades(_, _, _, _ float64, _ radial.Response) (byTime, byX radial.Response) {
+	return radial.Response{}, radial.Response{Flux: -k.b, Load: k.load * k.b}
+}
+
+func (k known) DriftGrades(_, _ float64) (byTime, byX float64) { return 0, -k.cool }
+
+// Derivatives that are known lead where differences do.
+func TestKnownDerivatives(t *testing.T) {
+	p := pair{0.3, 1, 0.5, 6, 2, 3}
+	run := func(c radial.Companion) *radial.March {
+		m := started(newGrid(t, 20, 2), 1)
+		through(t, m, radial.Problem{Potential: radial.Exponential(1), Companion: c}, 0.7, rosenbrock.Settings{Steps: 20})
+		return m
+	}
+	want := run(p)
+	for _, alike := range []bool{true, false} {
+		got := run(known{p, alike})
+		requireDelta(t, want.Beside, got.Beside, 1e-6)
+		requireDelta(t, want.Grid.Mean(want.C), got.Grid.Mean(got.C), 1e-6)
+	}
+}

@@ -44,7 +44,7 @@ func ExampleMarch_Advance() {
 		return
 	}
 	march := radial.March{Observe: func(t float64, c []float64) {
-		if c[len(c)-1] > t {
+		if c[len(c)-1] > t+1e-12 {
 			fmt.Println("the surface runs ahead")
 		}
 	}}

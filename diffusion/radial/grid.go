@@ -145,6 +145,9 @@ func (g *Grid) Node(i int) float64 { return g.r[i] }
 // conductance that varies along the radius is to be taken.
 func (g *Grid) Gap(i int) float64 { return math.Sqrt(g.r[i] * g.r[i+1]) }
 
+// PerLog is 1/ln of the ratio of the radii of nodes i+1 and i [-].
+func (g *Grid) PerLog(i int) float64 { return g.perLog[i] }
+
 // Content is ∫ c r dr from the axis to the surface [m² times the unit of c].
 func (g *Grid) Content(c []float64) float64 {
 	sum := 0.0

@@ -54,8 +54,7 @@ type Instant struct {
 // Advance marches for the given time [s] under one problem.
 //
 // The error of a step is measured as the root mean square over the section,
-// so that the steps serve the content; the first step is the time that
-// diffusion takes to cross the outermost gap.
+// so that the steps serve the content.
 func (m *March) Advance(p Problem, duration float64, s rosenbrock.Settings) error {
 	if err := m.check(duration, s); err != nil || duration == 0 {
 		return err
@@ -64,12 +63,12 @@ func (m *March) Advance(p Problem, duration float64, s rosenbrock.Settings) erro
 	if s.Steps > 0 {
 		return rosenbrock.Even(body{m}, m.Time, duration, s.Steps)
 	}
-	return m.pace(duration).Pursue(body{m}, duration, s, nil)
+	return m.pace(duration, s).Pursue(body{m}, duration, s, nil)
 }
 
 // pace is that of a march which begins.
-func (m *March) pace(duration float64) rosenbrock.Pace {
-	return rosenbrock.Pace{Start: m.Time, Step: min(m.firstStep(), duration)}
+func (m *March) pace(duration float64, s rosenbrock.Settings) rosenbrock.Pace {
+	return rosenbrock.Pace{Start: m.Time, Step: m.beginning().Step(s, duration)}
 }
 
 func (m *March) check(duration float64, s rosenbrock.Settings) error {

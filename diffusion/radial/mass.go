@@ -12,20 +12,6 @@ func newMass(n int) mass {
 	return mass{lower: block[:n:n], diag: block[n : 2*n : 2*n], upper: block[2*n:]}
 }
 
-// apply sets out to f plus the matrix times v.
-func (a *mass) apply(out, f, v []float64) {
-	n := len(out)
-	f, v = f[:n], v[:n]
-	lower, diag, upper := a.lower[:n], a.diag[:n], a.upper[:n]
-	before, here := 0.0, v[0]
-	for i := range n - 1 {
-		after := v[i+1]
-		out[i] = f[i] + lower[i]*before + diag[i]*here + upper[i]*after
-		before, here = here, after
-	}
-	out[n-1] = f[n-1] + a.far*v[n-3] + lower[n-1]*before + diag[n-1]*here
-}
-
 // Lumped is the grid with a diagonal mass matrix of the same content: of second order
 // only, but a field on it keeps within the range of its start and its surroundings,
 // however steep a front is.

@@ -33,19 +33,8 @@ func (m *March) assemble(tau float64) {
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, last := m.method, len(m.y)-1
+	t, last, rhs := m.method, len(m.y)-1, m.rhs
 	flux, lost := m.balance(i, h)
-	rhs := m.rhs
-	if i == 0 && m.problem.Source == nil {
-		copy(rhs, m.f) // there is no history yet
-	} else {
-		m.Grid.apply(rhs, m.f, m.sum)
-	}
-	if m.unsteady {
-		for j, r := range m.rate {
-			rhs[j] += t.Dt[i] * h * r
-		}
-	}
 	tau, e := 1/(t.Gamma*h), m.start
 	drift := t.Dt[i] * h * e.dt
 	row, left := m.lastRow, rhs[last]+lost
@@ -57,43 +46,54 @@ func (m *March) solveStage(i int, h float64) {
 	}
 	m.matrix.solve(rhs)
 	if m.beside.companion != nil {
-		left += m.besideStage(i, h, flux+lost, rhs)
+		left += m.besideStage(i, h, flux+lost)
+	} else {
+		for j, u := range rhs {
+			m.u[j][i] = u
+		}
 	}
 	// What the last row leaves over has left. To take it from the flux would lose
 	// the balance where a large film coefficient meets a small difference.
 	m.lost.U[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) / tau
-	for j, u := range rhs {
-		m.u[j][i] = u
-	}
 }
 
-// balance leaves the field of stage i in m.stage, the balance of its nodes in m.f
-// and Σ (c_ij/h) u_j with the source in m.sum. It gives R j at the stage and the
-// share of the amount lost in that sum.
+// balance leaves the right-hand side of stage i in m.rhs but for what crosses the surface: the balance of the nodes, the mass matrix times
+// Σ (c_ij/h) u_j and the source, and γ_i h times the derivative in time. It gives R j at the stage and the share of the amount lost in that sum.
 func (m *March) balance(i int, h float64) (flux, history float64) {
 	t, n := m.method, len(m.y)
+	drift := t.Dt[i] * h
 	if i == 0 {
-		copy(m.stage, m.y)
-		flow(m.f, m.k0[:n-1], m.g0)
+		m.stage[n-1] = m.y[n-1]
 		copy(m.sourceNow, m.source)
-		m.addSource(i, h)
 		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(m.start)
+		if m.problem.Source == nil { // there is no history yet
+			flow(m.rhs, m.k0[:n-1], m.g0)
+			m.addRate(drift)
+			return m.start.j, 0
+		}
+		clear(m.sum)
+		m.addSource(i, h)
+		m.gather(m.k0, m.g0)
+		m.addRate(drift)
 		return m.start.j, 0
 	}
 	m.combine(i, h)
 	lost, history := m.lost.Now, m.lost.History
 	if !t.Fresh[i] {
 		m.addSource(i, h)
+		m.gather(m.k0, m.g0)
+		m.addRate(drift)
 		return m.start.j, history
 	}
 	at := m.Time + t.Alpha[i]*h
 	m.conductance(at, m.beside.x.Now, m.k)
 	m.problem.Potential.Potential(m.stage, m.g, m.slope)
-	flow(m.f, m.k[:n-1], m.g)
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
 	}
 	m.addSource(i, h)
+	m.gather(m.k, m.g)
+	m.addRate(drift)
 	now := m.exchangeAt(at, m.stage[n-1], lost, m.beside.x.Now)
 	if m.beside.companion != nil {
 		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + now.load
@@ -101,16 +101,41 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	return now.j, history
 }
 
+// addSource adds the source at stage i to the histories.
 func (m *March) addSource(i int, h float64) {
-	if i == 0 {
-		clear(m.sum)
-	}
 	if m.problem.Source == nil {
 		return
 	}
 	for k := range m.sum {
 		m.sum[k] += m.sourceNow[k] + m.method.Dt[i]*h*m.sourceDot[k]
 	}
+}
+
+// addRate adds the derivative in time at the start, so many times.
+func (m *March) addRate(times float64) {
+	if !m.unsteady || times == 0 {
+		return
+	}
+	rhs := m.rhs[:len(m.rate)]
+	for j, r := range m.rate {
+		rhs[j] += times * r
+	}
+}
+
+// gather sets the right-hand side to the balance of every node but for the exchange at the surface, as [flow] gives it, plus the mass matrix times
+// the histories.
+func (m *March) gather(k, g []float64) {
+	a, n := &m.Grid.mass, len(m.rhs)
+	rhs, v, lower, diag, upper := m.rhs[:n], m.sum[:n], a.lower[:n], a.diag[:n], a.upper[:n]
+	k, g = k[:n], g[:n]
+	flow, before, here, inner := 0.0, 0.0, v[0], g[0]
+	for i := range n - 1 {
+		after, outer := v[i+1], g[i+1]
+		next := k[i] * (outer - inner)
+		rhs[i] = (next - flow) + (lower[i]*before + diag[i]*here) + upper[i]*after
+		flow, before, here, inner = next, here, after, outer
+	}
+	rhs[n-1] = a.far*v[n-3] + lower[n-1]*before + diag[n-1]*here - flow
 }
 
 // combine sets the unknowns at stage i, and their histories.

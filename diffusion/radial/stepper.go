@@ -18,16 +18,17 @@ type stepper struct {
 	g0, slope0        []float64 // potential and its slope at the start
 	g, slope          []float64 // and at the stage
 	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
-	f                 []float64 // balance of the nodes at the stage
-	rate              []float64 // its derivative in time at the start
+	rate              []float64 // derivative of the balance of the nodes in time at the start
 	rhs               []float64
 	unsteady          bool      // rate is not zero
+	changes           float64   // relative change in time of the outermost conductance at the start [1/s]
 	sum               []float64 // Σ c_ij u_j / h, and the source
 	source, sourceDot []float64 // source and its derivative in time, at the start
 	sourceNow         []float64 // source at the stage
 	u                 rosenbrock.Increments
 	lost              rosenbrock.Scalar // the amount that has left
-	ready             bool              // the start of the step has been evaluated
+	ready             bool              // the start of the step has been evaluated, with its derivatives
+	scale             float64           // a time over which little changes: the last step, or that in which diffusion crosses the outermost gap [s]
 
 	matrix  tridiagonal // M/(γh) - J, factorised
 	lastRow [3]float64  // its last row without the exchange
@@ -40,7 +41,7 @@ type stepper struct {
 type exchanged struct{ j, dc, dq, dt, load, loadC, loadQ float64 }
 
 func (m *March) resize(n int) {
-	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.f, &m.rate, &m.rhs, &m.sum,
+	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.rate, &m.rhs, &m.sum,
 		&m.source, &m.sourceDot, &m.sourceNow, &m.beside.column, &m.beside.z,
 		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
@@ -60,8 +61,9 @@ func (m *March) resize(n int) {
 // set at once.
 func (m *March) bind(p Problem, s rosenbrock.Settings) {
 	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
-	m.exchange, m.given, m.ready = nil, nil, false
+	m.exchange, m.given, m.ready, m.scale = nil, nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
+	m.beside.graded, _ = p.Companion.(Graded)
 	switch v := p.Surface.(type) {
 	case Exchange:
 		m.exchange = v
@@ -74,7 +76,6 @@ func (m *March) bind(p Problem, s rosenbrock.Settings) {
 	}
 	if m.Along != nil {
 		m.evaluateStart()
-		m.ready = true
 		m.from = Instant{Time: m.Time, Mean: m.Grid.Mean(m.y), Rate: m.meanRate(m.start.j), Beside: m.Beside, BesideRate: m.beside.rate(m.start)}
 	}
 }
@@ -89,10 +90,13 @@ func (m *March) meanRate(flux float64) float64 {
 // or Inf where the step has failed.
 func (m *March) try(h float64) float64 {
 	if !m.ready {
+		if m.scale == 0 {
+			m.scale = h
+		}
 		m.evaluateStart()
+		m.evaluateRates()
 		m.ready = true
 	}
-	m.evaluateRates(h)
 	m.assemble(1 / (m.method.Gamma * h))
 	if !m.matrix.sound() {
 		return math.Inf(1)
@@ -112,7 +116,7 @@ func (m *March) accept(h, now float64) {
 	copy(m.y, m.stage)
 	leaves := (m.lost.Next - m.Lost) / h
 	m.Lost, m.Beside = m.lost.Next, m.beside.x.Next
-	m.Time = now
+	m.Time, m.scale = now, h
 	m.Stats.Steps++
 	m.ready = false
 	if m.Along != nil {
@@ -131,6 +135,7 @@ func (m *March) along(leaves float64) {
 		m.from.Rate = to.Rate
 	} else {
 		m.evaluateStart()
+		m.evaluateRates()
 		m.ready = true
 		to.Rate, to.BesideRate = m.meanRate(m.start.j), m.beside.rate(m.start)
 	}
@@ -151,19 +156,23 @@ func (m *March) evaluateStart() {
 	}
 }
 
-// evaluateRates takes the derivatives in time at fixed field by a small
-// difference, and those on the companion.
-func (m *March) evaluateRates(h float64) {
+// evaluateRates takes the derivatives in time at fixed field and those on the companion, by small differences where they are not
+// known.
+func (m *March) evaluateRates() {
 	if b := &m.beside; b.companion != nil {
+		if b.graded != nil && m.problem.Source == nil {
+			m.grades()
+			return
+		}
 		m.besideRates()
 		if b.companion.Steady(m.Time) && m.problem.Source == nil {
-			m.unsteady, m.start.dt, b.rateT = false, 0, 0
+			m.unsteady, m.changes, m.start.dt, b.rateT = false, 0, 0, 0
 			return
 		}
 	}
 	n := len(m.y)
 	// The difference must be one that the time can hold.
-	later := m.Time + max(h*1e-5, math.Abs(m.Time)*0x1p-40)
+	later := m.Time + max(m.scale*1e-5, math.Abs(m.Time)*0x1p-40)
 	dt := later - m.Time
 	m.conductance(later, m.Beside, m.k)
 	m.unsteady = false
@@ -171,6 +180,7 @@ func (m *March) evaluateRates(h float64) {
 		m.k[i] = (m.k[i] - m.k0[i]) / dt
 		m.unsteady = m.unsteady || m.k[i] != 0
 	}
+	m.changes = math.Abs(m.k[n-2]) / m.k0[n-2]
 	if m.unsteady {
 		flow(m.rate, m.k[:n-1], m.g0)
 	}
@@ -227,15 +237,6 @@ func flow(f, k, g []float64) {
 		before = next
 	}
 	f[len(k)] = -before
-}
-
-// firstStep is the time that diffusion needs to cross the outermost gap [s].
-func (m *March) firstStep() float64 {
-	n := len(m.y)
-	m.evaluateStart()
-	d := m.k0[n-2] / m.Grid.perLog[n-2] * max(m.slope0[n-1], m.slope0[n-2])
-	h := m.Grid.Spacing()
-	return h * h / d
 }
 
 // jump adds a step to the surface value. The integrals of c against the test functions

@@ -124,7 +124,11 @@ func (t *Tableau) grow(size float64) float64 {
 	if !(size < math.Inf(1)) { // true for NaN too
 		return least
 	}
-	return max(least, min(safety*math.Pow(max(size, 1e-4), -t.Inverse), most))
+	size = max(size, 1e-4)
+	if t.Inverse == 1.0/4 {
+		return max(least, min(safety/math.Sqrt(math.Sqrt(size)), most))
+	}
+	return max(least, min(safety*math.Pow(size, -t.Inverse), most))
 }
 
 // Through marches for the last of the rising durations [s]; each of the earlier ones is

@@ -66,12 +66,13 @@ type Scalar struct {
 
 // Stage sets the value at stage i of a step of size h [s], from that at the start, and the history.
 func (s *Scalar) Stage(t *Tableau, i int, h, start float64) {
-	a, c, per := &t.A[i], &t.C[i], 1/h
-	s.Now, s.History = start, 0
-	for j := range i {
-		s.Now += a[j] * s.U[j]
-		s.History += c[j] * per * s.U[j]
+	a, c := &t.A[i], &t.C[i]
+	now, history := start, 0.0
+	for j, u := range s.U[:i] {
+		now += a[j] * u
+		history += c[j] * u
 	}
+	s.Now, s.History = now, history/h
 }
 
 // End sets the value at the end of the step and gives the estimate of its error.

@@ -2,93 +2,156 @@ package section
 
 import "math"
 
-// blocks is a block tridiagonal matrix, n rows of blocks of size by size, with one further block, diagonal, in the last row
-// at the third column from the end. Blocks lie row by row; no pivots are sought beyond a block.
+// blocks is a block tridiagonal matrix, rows of blocks (below, on, above) of size by size, with one further block, diagonal, in the last row
+// at the third column from the end; factorised from both ends towards the middle, so that the two chains of products do not wait for each other. Blocks lie
+// row by row; no pivots are sought beyond a block.
 //
-// After factorise, on holds the inverses of the pivots and above the blocks times the inverse to their left, with the sign changed.
+// After factorise, on holds the inverses of the pivots. In the blocks that come back from the middle, above before it and below after it, stands the inverse of the
+// pivot times the block.
 type blocks struct {
 	size             int
 	below, on, above []float64
 	far              []float64 // diagonal of the further block
-	row              []float64 // working memory: a row of a block, or a part of a vector
+	farBack          []float64 // the inverse of the last pivot times it
+	row              []float64 // working memory: a block, or a part of a vector
+}
+
+// rows is the number of rows of blocks.
+func (b *blocks) rows() int { return len(b.on) / (b.size * b.size) }
+
+// at is block i of a diagonal.
+func (b *blocks) at(diagonal []float64, i int) []float64 {
+	block := b.size * b.size
+	return diagonal[i*block : (i+1)*block]
 }
 
 // factorise replaces the blocks by their factors; false where a pivot is zero or not finite.
 func (b *blocks) factorise() bool {
-	m, n := b.size, len(b.on)/(b.size*b.size)
-	block := m * m
-	for i := range n {
-		on := b.on[i*block : (i+1)*block]
-		if i > 0 {
-			add(on, b.below[i*block:(i+1)*block], b.above[(i-1)*block:i*block], m)
-		}
-		if !invert(on, m) {
+	m, last := b.size, b.rows()-1
+	mid := last / 2
+	if !invert(b.at(b.on, 0), m) || !b.last(last) {
+		return false
+	}
+	for i, j := 1, last-1; i <= mid || j > mid; i, j = i+1, j-1 {
+		if i < mid && !b.eliminate(i, b.below, b.above, i-1) {
 			return false
 		}
-		if i == n-1 {
-			return true
+		if j > mid && !b.eliminate(j, b.above, b.below, j+1) {
+			return false
 		}
-		above := b.above[i*block : (i+1)*block]
-		b.leftTimes(on, above)
-		if i == n-3 { // the further block is carried into the one beside it
-			below := b.below[(n-1)*block:]
-			for a, f := range b.far {
-				for k, v := range above[a*m : (a+1)*m] {
-					below[a*m+k] += f * v
-				}
-			}
-		}
+	}
+	b.carry(mid, b.below, b.above, mid-1)
+	b.carry(mid, b.above, b.below, mid+1)
+	return invert(b.at(b.on, mid), m)
+}
+
+// last inverts the last pivot. The further block of its row goes into the row above it.
+func (b *blocks) last(last int) bool {
+	m, on := b.size, b.at(b.on, last)
+	if !invert(on, m) {
+		return false
+	}
+	for a, v := range on {
+		b.farBack[a] = v * b.far[a%m]
+	}
+	product(b.row, b.at(b.above, last-1), b.farBack, m)
+	for a, v := range b.row {
+		b.below[(last-1)*m*m+a] -= v
 	}
 	return true
 }
 
-// solve replaces the right-hand side by the solution.
-func (b *blocks) solve(x []float64) {
-	m, n := b.size, len(b.on)/(b.size*b.size)
-	block := m * m
-	t := b.row[:m]
-	for i := range n {
-		here := x[i*m : (i+1)*m]
-		copy(t, here)
-		if i > 0 {
-			give(t, b.below[i*block:(i+1)*block], x[(i-1)*m:i*m], -1)
-		}
-		if i == n-1 {
-			for a, f := range b.far {
-				t[a] -= f * x[(n-3)*m+a]
-			}
-		}
-		clear(here)
-		give(here, b.on[i*block:(i+1)*block], t, 1)
-	}
-	for i := n - 2; i >= 0; i-- {
-		give(x[i*m:(i+1)*m], b.above[i*block:(i+1)*block], x[(i+1)*m:(i+2)*m], 1)
-	}
+// eliminate takes row from, done before, out of row i, and inverts the pivot that is left. towards holds the blocks of row i that lie towards from, and away
+// those on the other side.
+func (b *blocks) eliminate(i int, towards, away []float64, from int) bool {
+	b.carry(i, towards, away, from)
+	return invert(b.at(b.on, i), b.size)
 }
 
-// give adds k times the matrix times v to out, two rows at a time, whose sums do not wait for each other.
+// carry is eliminate without the inversion.
+func (b *blocks) carry(i int, towards, away []float64, from int) {
+	m := b.size
+	to, inverse, back := b.at(towards, i), b.at(b.on, from), b.at(away, from)
+	product(b.row, inverse, back, m)
+	copy(back, b.row)
+	subtract(b.at(b.on, i), to, back, m)
+}
+
+// solve replaces the right-hand side by the solution.
+func (b *blocks) solve(x []float64) {
+	m, last := b.size, b.rows()-1
+	mid := last / 2
+	part := func(i int) []float64 { return x[i*m : (i+1)*m] }
+	b.pivot(x, 0)
+	b.pivot(x, last)
+	for i, j := 1, last-1; i < mid || j > mid; i, j = i+1, j-1 {
+		if i < mid {
+			give(part(i), b.at(b.below, i), part(i-1), -1)
+			b.pivot(x, i)
+		}
+		if j > mid {
+			give(part(j), b.at(b.above, j), part(j+1), -1)
+			b.pivot(x, j)
+		}
+	}
+	give(part(mid), b.at(b.below, mid), part(mid-1), -1)
+	give(part(mid), b.at(b.above, mid), part(mid+1), -1)
+	b.pivot(x, mid)
+	for i, j := mid-1, mid+1; i >= 0 || j <= last; i, j = i-1, j+1 {
+		if i >= 0 {
+			give(part(i), b.at(b.above, i), part(i+1), -1)
+		}
+		if j <= last {
+			give(part(j), b.at(b.below, j), part(j-1), -1)
+		}
+	}
+	give(part(last), b.farBack, part(last-2), -1)
+}
+
+// pivot multiplies part i of a vector by the inverse of its pivot.
+func (b *blocks) pivot(x []float64, i int) {
+	m := b.size
+	here, on := x[i*m:(i+1)*m], b.at(b.on, i)
+	if m == CoarseAngles {
+		timesFour((*[4]float64)(here), (*[16]float64)(on))
+		return
+	}
+	t := b.row[:m]
+	copy(t, here)
+	clear(here)
+	give(here, on, t, 1)
+}
+
+// timesFour replaces a part by the matrix times it, for four angles.
+func timesFour(x *[4]float64, m *[16]float64) {
+	a, b, c, d := x[0], x[1], x[2], x[3]
+	x[0] = (m[0]*a + m[1]*b) + (m[2]*c + m[3]*d)
+	x[1] = (m[4]*a + m[5]*b) + (m[6]*c + m[7]*d)
+	x[2] = (m[8]*a + m[9]*b) + (m[10]*c + m[11]*d)
+	x[3] = (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
+}
+
+// give adds k times the matrix times v to out, three rows at a time, whose sums do not wait for each other.
 func give(out, matrix, v []float64, k float64) {
 	m := len(v)
-	switch {
-	case m == CoarseAngles && len(out) == m:
+	if m == CoarseAngles && len(out) == m {
 		giveFour((*[4]float64)(out), (*[16]float64)(matrix), (*[4]float64)(v), k)
-		return
-	case m == 2*CoarseAngles && len(out) == m:
-		giveEight((*[8]float64)(out), (*[64]float64)(matrix), (*[8]float64)(v), k)
 		return
 	}
 	a := 0
-	for ; a+1 < len(out); a += 2 {
-		one, two := matrix[a*m:][:m], matrix[(a+1)*m:][:m]
-		first, second := 0.0, 0.0
+	for ; a+2 < len(out); a += 3 {
+		one, two, three := matrix[a*m:][:m], matrix[(a+1)*m:][:m], matrix[(a+2)*m:][:m]
+		first, second, third := 0.0, 0.0, 0.0
 		for j, w := range v {
 			first += one[j] * w
 			second += two[j] * w
+			third += three[j] * w
 		}
 		out[a] += k * first
 		out[a+1] += k * second
+		out[a+2] += k * third
 	}
-	if a < len(out) {
+	for ; a < len(out); a++ {
 		sum := 0.0
 		for j, w := range matrix[a*m:][:m] {
 			sum += w * v[j]
@@ -106,48 +169,63 @@ func giveFour(out *[4]float64, m *[16]float64, v *[4]float64, k float64) {
 	out[3] += (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
 }
 
-// giveEight is give for the two circles of a gap of four angles.
-func giveEight(out *[8]float64, matrix *[64]float64, v *[8]float64, k float64) {
-	for a := range out {
-		m := (*[8]float64)(matrix[8*a:])
-		out[a] += k * ((m[0]*v[0] + m[1]*v[1]) + (m[2]*v[2] + m[3]*v[3]) + (m[4]*v[4] + m[5]*v[5]) + (m[6]*v[6] + m[7]*v[7]))
+// product sets c to the product a b.
+func product(c, a, b []float64, m int) {
+	clear(c)
+	if m == CoarseAngles {
+		addFour((*[16]float64)(c), (*[16]float64)(a), (*[16]float64)(b), 1)
+		return
+	}
+	add(c, a, b, m, 1)
+}
+
+// subtract takes the product a b from c.
+func subtract(c, a, b []float64, m int) {
+	if m == CoarseAngles {
+		addFour((*[16]float64)(c), (*[16]float64)(a), (*[16]float64)(b), -1)
+		return
+	}
+	add(c, a, b, m, -1)
+}
+
+// addFour is add for four angles.
+func addFour(c, a, b *[16]float64, k float64) {
+	for i := 0; i < 16; i += 4 {
+		v, row := (*[4]float64)(a[i:]), (*[4]float64)(c[i:])
+		v0, v1, v2, v3 := k*v[0], k*v[1], k*v[2], k*v[3]
+		row[0] += (v0*b[0] + v1*b[4]) + (v2*b[8] + v3*b[12])
+		row[1] += (v0*b[1] + v1*b[5]) + (v2*b[9] + v3*b[13])
+		row[2] += (v0*b[2] + v1*b[6]) + (v2*b[10] + v3*b[14])
+		row[3] += (v0*b[3] + v1*b[7]) + (v2*b[11] + v3*b[15])
 	}
 }
 
-// add adds the product a b to c, two rows of b at a time.
-func add(c, a, b []float64, m int) {
+// add adds k times the product a b to c, two rows of b at a time.
+func add(c, a, b []float64, m int, k float64) {
 	for i := range m {
 		row, by := c[i*m:][:m], a[i*m:][:m]
-		k := 0
-		for ; k+1 < m; k += 2 {
-			v, w := by[k], by[k+1]
-			one, two := b[k*m:][:m], b[(k+1)*m:][:m]
-			for j := range row {
-				row[j] += v*one[j] + w*two[j]
+		j := 0
+		for ; j+1 < m; j += 2 {
+			v, w := k*by[j], k*by[j+1]
+			one, two := b[j*m:][:m], b[(j+1)*m:][:m]
+			for n := range row {
+				row[n] += v*one[n] + w*two[n]
 			}
 		}
-		if k < m {
-			v := by[k]
-			for j, w := range b[k*m:][:m] {
-				row[j] += v * w
+		if j < m {
+			v := k * by[j]
+			for n, w := range b[j*m:][:m] {
+				row[n] += v * w
 			}
 		}
 	}
 }
 
-// leftTimes replaces b by minus a b.
-func (s *blocks) leftTimes(a, b []float64) {
-	work := s.row[:len(b)]
-	copy(work, b)
-	clear(b)
-	add(b, a, work, s.size)
-	for i := range b {
-		b[i] = -b[i]
-	}
-}
-
-// invert replaces a block by its inverse, by Gauss and Jordan's elimination along the diagonal.
+// invert replaces a block by its inverse, by Gauss and Jordan's elimination along the diagonal; false where a pivot is zero or not finite.
 func invert(a []float64, m int) bool {
+	if m == CoarseAngles {
+		return invertFour((*[16]float64)(a))
+	}
 	for k := range m {
 		row := a[k*m : k*m+m]
 		pivot := 1 / row[k]
@@ -168,6 +246,30 @@ func invert(a []float64, m int) bool {
 			for j := range other {
 				other[j] -= f * row[j]
 			}
+		}
+	}
+	return true
+}
+
+// invertFour is invert for four angles.
+func invertFour(a *[16]float64) bool {
+	for k := range 4 {
+		row := (*[4]float64)(a[4*k:])
+		pivot := 1 / row[k]
+		if pivot == 0 || !(math.Abs(pivot) < math.Inf(1)) {
+			return false
+		}
+		row[k] = 1
+		r0, r1, r2, r3 := row[0]*pivot, row[1]*pivot, row[2]*pivot, row[3]*pivot
+		*row = [4]float64{r0, r1, r2, r3}
+		for i := 1; i < 4; i++ {
+			other := (*[4]float64)(a[4*((k+i)&3):])
+			f := other[k]
+			other[k] = 0
+			other[0] -= f * r0
+			other[1] -= f * r1
+			other[2] -= f * r2
+			other[3] -= f * r3
 		}
 	}
 	return true

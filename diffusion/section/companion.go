@@ -10,6 +10,7 @@ import (
 // beside is the companion in a step. Its unknown borders the system of the field by a row and a column.
 type beside struct {
 	companion radial.Companion
+	graded    radial.Graded // the same, where it is one
 
 	drift        float64   // at the start
 	rateX, rateT float64   // derivatives of dx/dt at the start
@@ -52,6 +53,35 @@ func (m *March) besideRates() {
 	}
 	b.fluxX = (m.later.sum - m.start.sum) / dx
 	b.rateX = (b.companion.Drift(m.Time, x) - b.drift + m.later.load - m.start.load) / dx
+}
+
+// grades takes all derivatives at the start from a companion that knows them.
+func (m *March) grades() {
+	b, e := &m.beside, &m.start
+	last := len(m.k) - 1
+	byTime, byX := m.k, m.rhs[:last+1]
+	if b.graded.ConductanceGrades(m.Time, m.Beside, byTime, byX) { // the flows are those at the start, so many times
+		m.unsteady, m.changes = byTime[0] != 0, math.Abs(byTime[0])
+		for i, f := range m.f0 {
+			m.rate[i], b.column[i] = byTime[0]*f, byX[0]*f
+		}
+	} else {
+		m.unsteady, m.changes = true, math.Abs(byTime[last])
+		for i, k := range m.k0 {
+			byTime[i], byX[i] = byTime[i]*k, byX[i]*k
+		}
+		m.flow(b.column, byX, m.g0)
+		m.flow(m.rate, byTime, m.g0)
+	}
+	r, skin := m.Grid.radial.Radius(), m.skin(m.y)
+	b.rateT, b.rateX = b.graded.DriftGrades(m.Time, m.Beside)
+	b.fluxX, e.sumDt = 0, 0
+	for a, open := range m.Grid.open[:m.Grid.exposed] {
+		byTime, byX := b.graded.ExchangeGrades(m.Time, skin[a], m.Lost, m.Beside, e.response[a])
+		e.dt[a], b.flux[a] = r*open*byTime.Flux, r*open*byX.Flux
+		e.sumDt, b.fluxX = e.sumDt+e.dt[a], b.fluxX+b.flux[a]
+		b.rateT, b.rateX = b.rateT+open*byTime.Load, b.rateX+open*byX.Load
+	}
 }
 
 // besideColumn solves for the column of the companion once the field's matrix is factorised.

@@ -71,8 +71,7 @@ func (m *March) Profile(profile []float64) error {
 // exposed arcs. What it adds to a companion is averaged over the whole perimeter. A prescribed surface and
 // a source are refused.
 //
-// The error of a step is measured as the root mean square over the section, so that the steps serve the content; the
-// first step is the time that diffusion takes to cross the outermost gap.
+// The error of a step is measured as the root mean square over the section, so that the steps serve the content.
 func (m *March) Advance(p radial.Problem, duration float64, s rosenbrock.Settings) error {
 	if err := m.check(p, duration, s); err != nil || duration == 0 {
 		return err
@@ -81,7 +80,7 @@ func (m *March) Advance(p radial.Problem, duration float64, s rosenbrock.Setting
 	if s.Steps > 0 {
 		return rosenbrock.Even(body{m}, m.Time, duration, s.Steps)
 	}
-	return m.pace(duration).Pursue(body{m}, duration, s, nil)
+	return m.pace(duration, s).Pursue(body{m}, duration, s, nil)
 }
 
 // AdvanceThrough marches for the last of the rising durations [s] and hands over, on the way, the state that each
@@ -109,7 +108,7 @@ func (m *March) AdvanceThrough(p radial.Problem, durations []float64, s rosenbro
 		return at(i, branch)
 	}
 	longest := durations[len(durations)-1]
-	if err := m.pace(longest).Through(body{m}, durations, s, aside); err != nil {
+	if err := m.pace(longest, s).Through(body{m}, durations, s, aside); err != nil {
 		return err
 	}
 	return at(len(durations)-1, m)
@@ -123,13 +122,13 @@ func (m *March) follow(o *March) {
 	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
 	m.problem, m.exchange = o.problem, o.exchange
-	m.beside.companion, m.beside.x.Next = o.beside.companion, o.Beside
-	m.method, m.floor, m.ready = o.method, o.floor, false
+	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
+	m.method, m.floor, m.ready, m.scale = o.method, o.floor, false, o.scale
 }
 
 // pace is that of a march which begins.
-func (m *March) pace(duration float64) rosenbrock.Pace {
-	return rosenbrock.Pace{Start: m.Time, Step: min(m.firstStep(), duration)}
+func (m *March) pace(duration float64, s rosenbrock.Settings) rosenbrock.Pace {
+	return rosenbrock.Pace{Start: m.Time, Step: m.beginning().Step(s, duration)}
 }
 
 func (m *March) check(p radial.Problem, duration float64, s rosenbrock.Settings) error {

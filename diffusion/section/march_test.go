@@ -294,3 +294,62 @@ func TestBranchLeavesItsCompanion(t *testing.T) {
 	require.NoError(t, started(g, 0.8).AdvanceThrough(problems()["companion"], []float64{0.1, 0.2}, usual, branch, at(true)))
 	require.NoError(t, started(g, 0.8).AdvanceThrough(problems()["film"], []float64{0.1, 0.2}, usual, branch, at(false)))
 }
+
+// telling is a companion that tells its derivatives, by central differences.
+type telling struct{ radial.Companion }
+
+const apart = 1e-5
+
+func (c telling) ConductanceGrades(t, x float64, byTime, byX []float64) bool {
+	logs := func(out []float64, at func(d float64, k []float64)) {
+		up, down := make([]float64, len(out)), make([]float64, len(out))
+		at(apart, up)
+		at(-apart, down)
+		for i := range out {
+			out[i] = math.Log(up[i]/down[i]) / (2 * apart)
+		}
+	}
+	logs(byTime, func(d float64, k []float64) { c.Conductance(t+d, x, k) })
+	logs(byX, func(d float64, k []float64) { c.Conductance(t, x+d, k) })
+	return false
+}
+
+func (c telling) ExchangeGrades(t, v, q, x float64, _ radial.Response) (byTime, byX radial.Response) {
+	slope := func(up, down radial.Response) radial.Response {
+		return radial.Response{Flux: (up.Flux - down.Flux) / (2 * apart), Load: (up.Load - down.Load) / (2 * apart)}
+	}
+	return slope(c.Exchange(t+apart, v, q, x), c.Exchange(t-apart, v, q, x)), slope(c.Exchange(t, v, q, x+apart), c.Exchange(t, v, q, x-apart))
+}
+
+func (c telling) DriftGrades(t, x float64) (byTime, byX float64) {
+	return (c.Drift(t+apart, x) - c.Drift(t-apart, x)) / (2 * apart), (c.Drift(t, x+apart) - c.Drift(t, x-apart)) / (2 * apart)
+}
+
+// alike is telling whose gaps are all alike.
+type alike struct{ telling }
+
+func (c alike) ConductanceGrades(t, x float64, byTime, byX []float64) bool {
+	c.telling.ConductanceGrades(t, x, byTime, byX)
+	return true
+}
+
+// Derivatives that are told lead where differences do.
+func TestKnownDerivatives(t *testing.T) {
+	for _, name := range []string{"companion", "steady companion", "exacting companion"} {
+		p := problems()[name]
+		run := func(c radial.Companion) *section.March {
+			m := started(newGrid(t, 0.4, 1, section.CoarseAngles), 0.8)
+			p.Companion = c
+			through(t, m, p, 0.3, rosenbrock.Settings{Steps: 20})
+			return m
+		}
+		plain := p.Companion
+		want := run(plain)
+		for _, c := range []radial.Companion{telling{plain}, alike{telling{plain}}} {
+			got := run(c)
+			requireDelta(t, want.Beside, got.Beside, 1e-6*math.Abs(want.Beside), name)
+			requireDelta(t, want.Grid.Mean(want.C), got.Grid.Mean(got.C), 1e-6, name)
+			requireDelta(t, want.Lost, got.Lost, 1e-6, name)
+		}
+	}
+}

@@ -7,31 +7,18 @@ import "math"
 func (m *March) assemble(tau float64) bool {
 	g, t := m.Grid, &m.matrix
 	lower, diag, upper, far := g.radial.Mass()
-	angles, n := g.Angles(), len(diag)
-	block, size := angles*angles, 2*angles
+	n := len(diag)
 	clear(t.on)
+	for i := range n - 1 {
+		m.join(i)
+	}
+	step := g.Angles() + 1 // along the diagonal of a block
 	for i := range n {
+		on, above, below := t.at(t.on, i), t.at(t.above, i), t.at(t.below, i)
 		for a, share := range g.share {
-			t.on[i*block+a*angles+a] += tau * diag[i] * share
-		}
-		if i == n-1 {
-			break
-		}
-		k, q := m.k0[i], g.gaps[i*size*size:(i+1)*size*size]
-		inner, outer := m.slope0[i*angles:(i+1)*angles], m.slope0[(i+1)*angles:(i+2)*angles]
-		own, above := t.on[i*block:(i+1)*block], t.above[i*block:(i+1)*block]
-		below, next := t.below[(i+1)*block:(i+2)*block], t.on[(i+1)*block:(i+2)*block]
-		for a := range angles {
-			near, away := q[a*size:(a+1)*size], q[(angles+a)*size:(angles+a+1)*size]
-			for b := range angles {
-				at := a*angles + b
-				own[at] -= k * near[b] * inner[b]
-				above[at] = -k * near[angles+b] * outer[b]
-				below[at] = -k * away[b] * inner[b]
-				next[at] -= k * away[angles+b] * outer[b]
-			}
-			above[a*angles+a] += tau * upper[i] * g.share[a]
-			below[a*angles+a] += tau * lower[i+1] * g.share[a]
+			on[a*step] += tau * diag[i] * share
+			above[a*step] += tau * upper[i] * share
+			below[a*step] += tau * lower[i] * share
 		}
 	}
 	m.closeLast(tau, far, lower[n-1], diag[n-1])
@@ -42,6 +29,49 @@ func (m *March) assemble(tau float64) bool {
 		m.besideColumn(tau)
 	}
 	return true
+}
+
+// join takes the derivative of the flows between circles i and i+1 from the rows of both.
+func (m *March) join(i int) {
+	g, t, angles := m.Grid, &m.matrix, m.Grid.Angles()
+	size := 2 * angles
+	k, q := m.k0[i], g.gaps[i*size*size:(i+1)*size*size]
+	inner, outer := m.slope0[i*angles:(i+1)*angles], m.slope0[(i+1)*angles:(i+2)*angles]
+	own, above, below, next := t.at(t.on, i), t.at(t.above, i), t.at(t.below, i+1), t.at(t.on, i+1)
+	if angles == CoarseAngles {
+		clear(above)
+		clear(below)
+		joinFour((*[16]float64)(own), (*[16]float64)(above), (*[32]float64)(q), k, (*[4]float64)(inner), (*[4]float64)(outer))
+		joinFour((*[16]float64)(below), (*[16]float64)(next), (*[32]float64)(q[32:]), k, (*[4]float64)(inner), (*[4]float64)(outer))
+		return
+	}
+	for a := range angles {
+		near, away := q[a*size:(a+1)*size], q[(angles+a)*size:(angles+a+1)*size]
+		for b := range angles {
+			at := a*angles + b
+			own[at] -= k * near[b] * inner[b]
+			above[at] = -k * near[angles+b] * outer[b]
+			below[at] = -k * away[b] * inner[b]
+			next[at] -= k * away[angles+b] * outer[b]
+		}
+	}
+}
+
+// joinFour takes k times the four rows of q, each element times the slope of its column, from two blocks side by side.
+func joinFour(left, right *[16]float64, q *[32]float64, k float64, inner, outer *[4]float64) {
+	i0, i1, i2, i3 := k*inner[0], k*inner[1], k*inner[2], k*inner[3]
+	o0, o1, o2, o3 := k*outer[0], k*outer[1], k*outer[2], k*outer[3]
+	for a := range 4 {
+		row, l, r := (*[8]float64)(q[8*a:]), (*[4]float64)(left[4*a:]), (*[4]float64)(right[4*a:])
+		l[0] -= i0 * row[0]
+		l[1] -= i1 * row[1]
+		l[2] -= i2 * row[2]
+		l[3] -= i3 * row[3]
+		r[0] -= o0 * row[4]
+		r[1] -= o1 * row[5]
+		r[2] -= o2 * row[6]
+		r[3] -= o3 * row[7]
+	}
 }
 
 // closeLast adds the exchange and the further block to the last row, and keeps the sum of its rows without the exchange.
@@ -71,7 +101,7 @@ func (m *March) solveStage(i int, h float64) {
 	t, rhs := m.method, m.rhs
 	now, lost := m.balance(i, h)
 	if i == 0 {
-		copy(rhs, m.f) // there is no history yet
+		copy(rhs, m.f0) // there is no history yet
 	} else {
 		m.Grid.applyMass(rhs, m.f, m.sum)
 	}
@@ -113,13 +143,13 @@ func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
 	t := m.method
 	if i == 0 {
 		copy(m.stage, m.y)
-		m.flow(m.f, m.k0, m.g0)
 		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(&m.start)
 		return &m.start, 0
 	}
 	m.combine(i, h)
 	lost, history := m.lost.Now, m.lost.History
 	if !t.Fresh[i] {
+		copy(m.f, m.f0)
 		return &m.start, history
 	}
 	at := m.Time + t.Alpha[i]*h

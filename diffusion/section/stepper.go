@@ -18,14 +18,16 @@ type stepper struct {
 	g0, slope0 []float64 // potential and its slope at the start
 	g, slope   []float64 // and at the stage
 	k0, k      []float64 // conductance of the gaps, at the start and at the stage
-	f          []float64 // balance of the nodes at the stage
+	f0, f      []float64 // balance of the nodes at the start and at the stage, but for the exchange
 	rate       []float64 // its derivative in time at the start
 	rhs        []float64
 	unsteady   bool      // rate is not zero
+	changes    float64   // relative change in time of the outermost conductance at the start [1/s]
 	sum        []float64 // Σ c_ij u_j / h
 	u          rosenbrock.Increments
 	lost       rosenbrock.Scalar // the amount that has left
-	ready      bool              // the start of the step has been evaluated
+	ready      bool              // the start of the step has been evaluated, with its derivatives
+	scale      float64           // a time over which little changes: the last step, or that in which diffusion crosses the outermost gap [s]
 
 	matrix blocks       // M/(γh) - J, factorised
 	last   [3][]float64 // the sum of its last rows without the exchange, on the three outermost circles
@@ -42,11 +44,12 @@ type exchanged struct {
 	sum, sumDq           float64
 	sumDt                float64
 	load, loadQ          float64
+	response             []radial.Response // of each of them
 }
 
 func (m *March) resize(g *Grid) {
 	n, angles, radii := g.Len(), g.Angles(), g.radial.Len()
-	fields := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.f, &m.rate, &m.rhs, &m.sum, &m.beside.column, &m.beside.z}
+	fields := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.f0, &m.f, &m.rate, &m.rhs, &m.sum, &m.beside.column, &m.beside.z}
 	for _, p := range fields {
 		*p = sized(*p, n)
 	}
@@ -54,7 +57,8 @@ func (m *March) resize(g *Grid) {
 		*p = sized(*p, n*angles)
 	}
 	m.k0, m.k = sized(m.k0, radii-1), sized(m.k, radii-1)
-	m.matrix.size, m.matrix.row, m.matrix.far = angles, sized(m.matrix.row, angles*angles), sized(m.matrix.far, angles)
+	m.matrix.size, m.matrix.far = angles, sized(m.matrix.far, angles)
+	m.matrix.row, m.matrix.farBack = sized(m.matrix.row, angles*angles), sized(m.matrix.farBack, angles*angles)
 	for i := range m.last {
 		m.last[i] = sized(m.last[i], angles)
 	}
@@ -62,6 +66,10 @@ func (m *March) resize(g *Grid) {
 		for _, p := range [...]*[]float64{&e.j, &e.dc, &e.dq, &e.dt, &e.loadC} {
 			*p = sized(*p, g.exposed)
 		}
+		if cap(e.response) < g.exposed {
+			e.response = make([]radial.Response, g.exposed)
+		}
+		e.response = e.response[:g.exposed]
 	}
 	m.beside.flux = sized(m.beside.flux, g.exposed)
 	if cap(m.u) < n {
@@ -81,14 +89,14 @@ func sized(s []float64, n int) []float64 {
 // bind takes up a problem.
 func (m *March) bind(p radial.Problem, s rosenbrock.Settings) {
 	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
-	m.exchange, m.ready = nil, false
+	m.exchange, m.ready, m.scale = nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
+	m.beside.graded, _ = p.Companion.(radial.Graded)
 	if v, ok := p.Surface.(radial.Exchange); ok {
 		m.exchange = v
 	}
 	if m.Along != nil {
 		m.evaluateStart()
-		m.ready = true
 		m.from = m.instant()
 	}
 }
@@ -103,10 +111,13 @@ func (m *March) instant() radial.Instant {
 // relative to the size of the field. It is NaN or Inf where the step has failed.
 func (m *March) try(h float64) float64 {
 	if !m.ready {
+		if m.scale == 0 {
+			m.scale = h
+		}
 		m.evaluateStart()
+		m.evaluateRates()
 		m.ready = true
 	}
-	m.evaluateRates(h)
 	if !m.assemble(1 / (m.method.Gamma * h)) {
 		return math.Inf(1)
 	}
@@ -121,14 +132,15 @@ func (m *March) try(h float64) float64 {
 }
 
 // accept takes the step of h that try has computed, which ends at the time now [s].
-func (m *March) accept(_, now float64) {
+func (m *March) accept(h, now float64) {
 	copy(m.y, m.stage)
 	m.Lost, m.Beside = m.lost.Next, m.beside.x.Next
-	m.Time = now
+	m.Time, m.scale = now, h
 	m.Stats.Steps++
 	m.ready = false
 	if m.Along != nil {
 		m.evaluateStart()
+		m.evaluateRates()
 		m.ready = true
 		to := m.instant()
 		m.Gathered += m.Along(m.from, to)
@@ -142,6 +154,7 @@ func (m *March) accept(_, now float64) {
 func (m *March) evaluateStart() {
 	m.conductance(m.Time, m.Beside, m.k0)
 	m.potential(m.y, m.g0, m.slope0)
+	m.flow(m.f0, m.k0, m.g0)
 	m.exchangeAt(m.Time, m.skin(m.y), m.Lost, m.Beside, &m.start)
 	if m.beside.companion != nil {
 		m.beside.drift = m.beside.companion.Drift(m.Time, m.Beside)
@@ -161,18 +174,22 @@ func (m *March) potential(c, g, slope []float64) {
 // skin is the part of a field at the surface.
 func (m *March) skin(c []float64) []float64 { return c[len(c)-m.Grid.Angles():] }
 
-// evaluateRates takes the derivatives in time at fixed field by a small difference, and those on the companion.
-func (m *March) evaluateRates(h float64) {
+// evaluateRates takes the derivatives in time at fixed field and those on the companion, by small differences where they are not known.
+func (m *March) evaluateRates() {
 	if b := &m.beside; b.companion != nil {
+		if b.graded != nil {
+			m.grades()
+			return
+		}
 		m.besideRates()
 		if b.companion.Steady(m.Time) {
-			m.unsteady, m.start.sumDt, b.rateT = false, 0, 0
+			m.unsteady, m.changes, m.start.sumDt, b.rateT = false, 0, 0, 0
 			clear(m.start.dt)
 			return
 		}
 	}
 	// The difference must be one that the time can hold.
-	later := m.Time + max(h*1e-5, math.Abs(m.Time)*0x1p-40)
+	later := m.Time + max(m.scale*1e-5, math.Abs(m.Time)*0x1p-40)
 	dt := later - m.Time
 	m.conductance(later, m.Beside, m.k)
 	m.unsteady = false
@@ -180,6 +197,7 @@ func (m *March) evaluateRates(h float64) {
 		m.k[i] = (k - m.k0[i]) / dt
 		m.unsteady = m.unsteady || m.k[i] != 0
 	}
+	m.changes = math.Abs(m.k[len(m.k)-1]) / m.k0[len(m.k)-1]
 	if m.unsteady {
 		m.flow(m.rate, m.k, m.g0)
 	}
@@ -204,6 +222,7 @@ func (m *March) exchangeAt(t float64, c []float64, q, x float64, e *exchanged) {
 		} else if m.exchange != nil {
 			v.Flux, v.FluxC, v.FluxQ = m.exchange(t, c[a], q)
 		}
+		e.response[a] = v
 		part := r * open
 		e.j[a], e.dc[a], e.dq[a], e.loadC[a] = part*v.Flux, part*v.FluxC, part*v.FluxQ, open*v.LoadC
 		e.sum += e.j[a]
@@ -226,6 +245,10 @@ func (m *March) conductance(t, x float64, k []float64) {
 // gap lie side by side.
 func (m *March) flow(f, k, g []float64) {
 	angles := m.Grid.Angles()
+	if angles == CoarseAngles {
+		flowFour(f, k, g, m.Grid.gaps)
+		return
+	}
 	clear(f)
 	size := 2 * angles
 	for i, ki := range k {
@@ -234,16 +257,18 @@ func (m *March) flow(f, k, g []float64) {
 	}
 }
 
-// firstStep is the time that diffusion needs to cross the outermost gap [s].
-func (m *March) firstStep() float64 {
-	if !m.ready {
-		m.evaluateStart()
-		m.ready = true
+// flowFour is flow for four angles, which most marches have.
+func flowFour(f, k, g, gaps []float64) {
+	var outer [4]float64 // what the outer circle of the gap before has got
+	for i, ki := range k {
+		q, v, out := (*[64]float64)(gaps[64*i:]), (*[8]float64)(g[4*i:]), (*[4]float64)(f[4*i:])
+		v0, v1, v2, v3, v4, v5, v6, v7 := ki*v[0], ki*v[1], ki*v[2], ki*v[3], ki*v[4], ki*v[5], ki*v[6], ki*v[7]
+		for a := range 4 {
+			m := (*[8]float64)(q[8*a:])
+			out[a] = outer[a] + (((m[0]*v0 + m[1]*v1) + (m[2]*v2 + m[3]*v3)) + ((m[4]*v4 + m[5]*v5) + (m[6]*v6 + m[7]*v7)))
+			m = (*[8]float64)(q[8*a+32:])
+			outer[a] = ((m[0]*v0 + m[1]*v1) + (m[2]*v2 + m[3]*v3)) + ((m[4]*v4 + m[5]*v5) + (m[6]*v6 + m[7]*v7))
+		}
 	}
-	steepest := 0.0
-	for _, s := range m.slope0[len(m.y)-2*m.Grid.Angles():] {
-		steepest = max(steepest, s)
-	}
-	h := m.Grid.radial.Spacing()
-	return h * h / (m.k0[len(m.k0)-1] * steepest)
+	copy(f[4*len(k):], outer[:])
 }
