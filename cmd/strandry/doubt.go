@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/plots/table"
@@ -82,7 +83,7 @@ func (to drawing) doubt(ctx context.Context, s *scenarios.Scenario, study *doubt
 		return "doubt: not drawn: nothing is in doubt\n", nil
 	}
 	sheet := figure.Sheet{Name: "doubt", Figure: figure.DoubtOf(study, figure.FrameOf(s, version))}
-	files, err := drawn(ctx, sheet, figure.Formats()...)
+	files, err := drawn(ctx, sheet, canvas.Formats()...)
 	if err != nil {
 		return "", fmt.Errorf("%s: %w", sheet.Name, err)
 	}

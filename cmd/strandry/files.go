@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"unicode/utf8"
 
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/plots/page"
@@ -67,7 +68,7 @@ func pages(all []page.File) []folder.File {
 }
 
 // drawn encodes a figure in some formats, unless the context ends between two of them.
-func drawn(ctx context.Context, s figure.Sheet, formats ...figure.Format) ([]folder.File, error) {
+func drawn(ctx context.Context, s figure.Sheet, formats ...canvas.Format) ([]folder.File, error) {
 	var files []folder.File
 	for _, format := range formats {
 		if err := ctx.Err(); err != nil {

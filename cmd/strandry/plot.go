@@ -13,6 +13,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/plots/table"
@@ -87,7 +88,7 @@ func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) 
 	}
 	var said strings.Builder
 	for _, sheet := range sheets {
-		files, err := drawn(ctx, sheet, figure.Formats()...)
+		files, err := drawn(ctx, sheet, canvas.Formats()...)
 		if err != nil {
 			return p, fmt.Errorf("%s: %w", sheet.Name, err)
 		}
@@ -121,7 +122,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	case err != nil:
 		undrawn = append(undrawn, "needed: not drawn: "+err.Error())
 	default:
-		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.NeededOf(s, lengths, frame)})
+		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.RequiredOf(s, lengths, frame)})
 		if lengths.Unanswered > 0 {
 			undrawn = append(undrawn, fmt.Sprintf("needed: places without an answer: %d; the first of them: %s", lengths.Unanswered, lengths.Reason))
 		}

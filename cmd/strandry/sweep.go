@@ -13,6 +13,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/plots/table"
@@ -301,7 +302,7 @@ type sweepDrawings struct {
 }
 
 // sweepFormats are those of its figures.
-func sweepFormats() []figure.Format { return []figure.Format{figure.PNG, figure.SVG} }
+func sweepFormats() []canvas.Format { return []canvas.Format{canvas.PNG, canvas.SVG} }
 
 // drawingsOf draws; a figure that cannot be drawn is told and left out.
 func drawingsOf(ctx context.Context, answer *table.Sweep, s *scenarios.Scenario) (d sweepDrawings, err error) {

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strandry/plots/canvas"
+	"strandry/plots/words"
 	"strings"
 )
 
@@ -19,7 +21,7 @@ type Frame struct {
 func (f Frame) foot() string {
 	parts := append(f.Setup.parts(), f.Notes...)
 	if f.Version != "" {
-		parts = append(parts, "strandry"+nbsp+f.Version)
+		parts = append(parts, "strandry"+words.NBSP+f.Version)
 	}
 	return strings.Join(parts, " · ")
 }
@@ -31,14 +33,30 @@ func (f Frame) headline(otherwise string) string {
 	return otherwise
 }
 
+func (f Frame) frame() Frame { return f }
+
 // Figure is one of the figures of this package.
 type Figure interface {
 	// Headline says what is seen, with its number.
 	Headline() string
 	frame() Frame
-	height() float64 // of the sheet [pt]
+	height() canvas.Length // of the sheet
 	check() error
-	draw(s *sheet, headline string)
+	draw(s *canvas.Sheet, room canvas.Rectangle)
+}
+
+// Encode draws the figure as a file's bytes, which are the same for the same data. It
+// refuses data that are empty, ragged or not finite, and an unknown format.
+func Encode(f Figure, format canvas.Format) ([]byte, error) {
+	if err := f.check(); err != nil {
+		return nil, err
+	}
+	return page(f).Encode(format)
+}
+
+// page is the figure between its headline and its foot.
+func page(f Figure) canvas.Page {
+	return canvas.Page{Headline: f.frame().headline(f.Headline()), Foot: f.frame().foot(), Height: f.height(), Draw: f.draw}
 }
 
 // errEmpty is given for a figure without data.

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"strandry/diffusion"
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/table"
 	"strandry/scenarios/studies/size"
@@ -55,10 +56,10 @@ func (l *Log) pictures() (pictures []*picture, missing []string, err error) {
 func (d *drawing) encode(number int) (*picture, error) {
 	p := &picture{Number: number, Name: d.name, Head: d.head, Caption: d.caption, Alt: d.kind + " " + plain(d.figure.Headline()) + "."}
 	var err error
-	if p.PNG, err = figure.Encode(d.figure, figure.PNG); err != nil {
+	if p.PNG, err = figure.Encode(d.figure, canvas.PNG); err != nil {
 		return nil, fmt.Errorf("figure %s: %w", d.name, err)
 	}
-	if p.SVG, err = figure.Encode(d.figure, figure.SVG); err != nil {
+	if p.SVG, err = figure.Encode(d.figure, canvas.SVG); err != nil {
 		return nil, fmt.Errorf("figure %s: %w", d.name, err)
 	}
 	c, err := png.DecodeConfig(bytes.NewReader(p.PNG))
@@ -105,12 +106,12 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 	varied, undrawn := l.varied(frame)
 	all, missing = append(all, varied...), append(missing, undrawn...)
 	if v.Needed != nil {
-		f := figure.NeededOf(l.Scenario, v.Needed, frame)
+		f := figure.RequiredOf(l.Scenario, v.Needed, frame)
 		d := drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
-		case figure.Needed:
+		case figure.Required:
 			if met, likely := l.lengths(); likely > 0 {
-				f = f.Known(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
+				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
 				d.figure = f
 			}
 			d.caption = l.neededCaption(f)
@@ -243,7 +244,7 @@ func (l *Log) mapCaption(f figure.Map) string {
 		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
 }
 
-func (l *Log) neededCaption(f figure.Needed) string {
+func (l *Log) neededCaption(f figure.Required) string {
 	text := plain(f.Headline()) + "."
 	at := 0
 	for i, t := range f.Temperatures {
