@@ -2,10 +2,8 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -20,7 +18,7 @@ import (
 func doubtCommand() *cobra.Command {
 	var asJSON bool
 	var demo string
-	var to drawing
+	var to target
 	c := &cobra.Command{
 		Use:   "doubt [FILE]",
 		Short: "What makes the answer doubtful, and what to measure first?",
@@ -38,61 +36,50 @@ measure, and how.
 -o draws the shares as PNG, SVG and PDF.` + forceRule,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
-			if c.Flags().Changed("output") && to.path == "" {
-				return errors.New("-o needs the name of a folder")
+			if err := to.offered(c); err != nil {
+				return err
 			}
 			s, err := scenario(args, demo)
 			if err != nil {
-				return failure{err}
+				return err
 			}
-			study, err := unlessDone(c.Context(), func() (*doubt.Study, error) { return doubt.Find(c.Context(), s) })
+			study, err := unlessDone(c.Context(), func(ctx context.Context) (*doubt.Study, error) { return doubt.Find(ctx, s) })
 			if err != nil {
-				return failure{err}
+				return err
 			}
-			said, err := to.doubt(c.Context(), s, study)
+			said, err := drawDoubt(c.Context(), to, s, study)
 			if err != nil {
-				return failure{err}
+				return err
 			}
-			page := table.Doubt{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Assumed}
-			if err := shown(c, &page, asJSON); err != nil || asJSON {
+			if err := show(c.OutOrStdout(), &table.Doubt{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Assumed}, asJSON); err != nil || asJSON {
 				return err
 			}
 			_, err = io.WriteString(c.OutOrStdout(), said)
-			return wrapped(err)
+			return err
 		},
 	}
-	c.Flags().StringVarP(&to.path, "output", "o", "", "a folder `DIR` for the figure; made if there is none")
-	c.Flags().BoolVar(&to.force, "force", false, "replace the figure in DIR though it was changed since it was written")
+	to.flags(c, "a folder `DIR` for the figure", "replace the figure in DIR though it was changed since it was written")
 	jsonFlag(c, &asJSON)
 	demoFlag(c, &demo)
 	return c
 }
 
-// drawing is where a figure goes; nowhere where no folder is named.
-type drawing struct {
-	path  string
-	force bool
-}
-
-// doubt draws the figure of a study and says what was written.
-func (to drawing) doubt(ctx context.Context, s *scenarios.Scenario, study *doubt.Study) (said string, err error) {
+// drawDoubt draws the figure of a study, if a folder is named, and says what was written.
+func drawDoubt(ctx context.Context, to target, s *scenarios.Scenario, study *doubt.Study) (said string, err error) {
 	switch {
 	case to.path == "":
 		return "", nil
 	case study.Variance == 0:
 		return "doubt: not drawn: nothing is in doubt\n", nil
 	}
-	sheet := figure.Sheet{Name: "doubt", Figure: figure.DoubtOf(study, figure.FrameOf(s, version))}
-	files, err := drawn(ctx, sheet, canvas.Formats()...)
+	drawings, err := drawn(ctx, []figure.Sheet{{Name: "doubt", Figure: figure.DoubtOf(study, figure.FrameOf(s, version))}}, canvas.Formats()...)
 	if err != nil {
-		return "", fmt.Errorf("%s: %w", sheet.Name, err)
+		return "", err
 	}
-	var names []string
-	for _, file := range files {
-		names = append(names, file.Name)
+	d := drawings[0]
+	if d.err != nil {
+		return "", fmt.Errorf("%s: %w", d.Name, d.err)
 	}
-	err = within(to.path, func(f *folder.Folder) error {
-		return written(ctx, f, folder.Set{Kind: "doubt", Files: files, Inputs: s.Inputs(), Force: to.force})
-	})
-	return wroteTo(to.path, strings.Join(names, ", ")), err
+	err = to.write(ctx, folder.Set{Kind: "doubt", Files: d.files, Inputs: s.Inputs(), Force: to.force})
+	return wroteTo(to.path, d.names()), err
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
@@ -33,18 +34,16 @@ time constant); and how many openings a day, or how slow a return, it bears.`,
 		RunE: func(c *cobra.Command, args []string) error {
 			s, all, err := withMaterials(args, demo, material)
 			if err != nil {
-				return failure{err}
+				return err
 			}
 			air, err := storageAir(s, temperature, humidity)
 			if err != nil {
-				return err
+				return misuse{err}
 			}
-			study, err := unlessDone(c.Context(), func() (*keeps.Study, error) { return keeps.Find(c.Context(), s, air, all) })
-			if err != nil {
-				return failure{err}
-			}
-			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}
-			return shown(c, &page, asJSON)
+			return answer(c, asJSON, func(ctx context.Context) (answers, error) {
+				study, err := keeps.Find(ctx, s, air, all)
+				return &table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}, err
+			})
 		},
 	}
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 
 	"github.com/spf13/cobra"
@@ -31,11 +32,11 @@ set others.`,
 		Args: fileOrDemo,
 		RunE: func(c *cobra.Command, args []string) error {
 			if key == "" {
-				return errors.New("size needs the number to find: --for KEY, such as --for feed.speed")
+				return misuse{errors.New("size needs the number to find: --for KEY, such as --for feed.speed")}
 			}
 			s, err := scenario(args, demo)
 			if err != nil {
-				return failure{err}
+				return err
 			}
 			r := size.Request{Key: key}
 			if c.Flags().Changed("from") {
@@ -44,15 +45,13 @@ set others.`,
 			if c.Flags().Changed("to") {
 				r.To = &to
 			}
-			a, err := unlessDone(c.Context(), func() (*size.Answer, error) { return size.Find(diffusion.NewMarch(), s, r) })
-			if misread := (size.RequestError{}); errors.As(err, &misread) {
-				return err
-			}
-			if err != nil {
-				return failure{err}
-			}
-			page := table.Size{Title: s.Title, File: s.File, Version: version, Answer: a, Assumed: s.Assumed}
-			return shown(c, &page, asJSON)
+			return answer(c, asJSON, func(context.Context) (answers, error) {
+				a, err := size.Find(diffusion.NewMarch(), s, r)
+				if misread := (size.RequestError{}); errors.As(err, &misread) {
+					err = misuse{err}
+				}
+				return &table.Size{Title: s.Title, File: s.File, Version: version, Answer: a, Assumed: s.Assumed}, err
+			})
 		},
 	}
 	c.Flags().StringVar(&key, "for", "", "the number to find, by its path: `KEY`")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -37,22 +38,20 @@ has lain in the room for a few hours (--opened).`,
 		RunE: func(c *cobra.Command, args []string) error {
 			lain, err := quantity.Duration().Parse(opened)
 			if err != nil || lain < 1 || lain > 10*365.25*86400 {
-				return fmt.Errorf("--opened %q: give a time such as \"6 h\", from 1 s to ten years", opened)
+				return misuse{fmt.Errorf("--opened %q: give a time such as \"6 h\", from 1 s to ten years", opened)}
 			}
 			s, all, err := withMaterials(args, demo, material)
 			if err != nil {
-				return failure{err}
+				return err
 			}
-			study, err := unlessDone(c.Context(), func() (*suits.Study, error) { return suits.Find(c.Context(), s, all, lain) })
-			if err != nil {
-				return failure{err}
-			}
-			contradicting, err := measured.Contradicting(all)
-			if err != nil {
-				return failure{err}
-			}
-			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}
-			return shown(c, &page, asJSON)
+			return answer(c, asJSON, func(ctx context.Context) (answers, error) {
+				study, err := suits.Find(ctx, s, all, lain)
+				if err != nil {
+					return nil, err
+				}
+				contradicting, err := measured.Contradicting(all)
+				return &table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}, err
+			})
 		},
 	}
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")

@@ -6,6 +6,8 @@ import (
 	"errors"
 	"image"
 	"image/color"
+	"image/draw"
+	"image/png"
 	"io"
 	"strings"
 	"testing"
@@ -21,7 +23,7 @@ func onSheet(t *testing.T, on func(s *Sheet, room Rectangle)) string {
 	t.Helper()
 	out, err := Page{Headline: "A headline", Foot: "A foot", Height: 300, Draw: on}.Encode(SVG)
 	require.NoError(t, err)
-	return string(out)
+	return string(out[0])
 }
 
 // aPage uses all that there is.
@@ -59,21 +61,22 @@ func aPage() Page {
 // The same page gives the same bytes; each format is what it says.
 func TestFormats(t *testing.T) {
 	head := map[Format]string{PNG: "\x89PNG", SVG: "<?xml", PDF: "%PDF-"}
-	for _, format := range Formats() {
-		one, err := aPage().Encode(format)
-		require.NoError(t, err)
-		two, err := aPage().Encode(format)
-		require.NoError(t, err)
-		require.True(t, bytes.Equal(one, two), format)
-		require.True(t, bytes.HasPrefix(one, []byte(head[format])), format)
+	one, err := aPage().Encode(Formats()...)
+	require.NoError(t, err)
+	two, err := aPage().Encode(Formats()...)
+	require.NoError(t, err)
+	require.Equal(t, one, two)
+	for i, format := range Formats() {
+		require.True(t, bytes.HasPrefix(one[i], []byte(head[format])), format)
 	}
-	_, err := aPage().Encode("gif")
+	_, err = aPage().Encode(SVG, "gif")
 	require.ErrorContains(t, err, "png, svg, pdf")
 }
 
 func TestPDFHasNoDate(t *testing.T) {
-	out, err := aPage().Encode(PDF)
+	files, err := aPage().Encode(PDF)
 	require.NoError(t, err)
+	out := files[0]
 	for _, key := range []string{"/CreationDate (D:", "/ModDate (D:"} {
 		at := strings.Index(string(out), key)
 		require.Positive(t, at, key)
@@ -82,8 +85,9 @@ func TestPDFHasNoDate(t *testing.T) {
 }
 
 func TestSVGIsWholeAndSpeaks(t *testing.T) {
-	out, err := aPage().Encode(SVG)
+	files, err := aPage().Encode(SVG)
 	require.NoError(t, err)
+	out := files[0]
 	d := xml.NewDecoder(bytes.NewReader(out))
 	for {
 		if _, err = d.Token(); err != nil {
@@ -106,6 +110,13 @@ func TestDots(t *testing.T) {
 	dots := p.Dots(192)
 	require.Equal(t, image.Rect(0, 0, 1600, 80), dots.Bounds())
 	at := func(x, y int) color.NRGBA { return color.NRGBAModel.Convert(dots.At(x, y)).(color.NRGBA) }
+	written, err := encodePNG(dots)
+	require.NoError(t, err)
+	read, err := png.Decode(bytes.NewReader(written))
+	require.NoError(t, err)
+	again := image.NewRGBA(dots.Rect)
+	draw.Draw(again, again.Rect, read, image.Point{}, draw.Src)
+	require.Equal(t, dots.Pix, again.Pix, "what is written is what is drawn")
 	require.Equal(t, palette.Blue.NRGBA(), at(10, 10))
 	require.Equal(t, palette.Paper.NRGBA(), at(10, 70))
 	require.Equal(t, palette.Paper.NRGBA(), at(900, 10))

@@ -3,12 +3,13 @@ package canvas
 import (
 	"bytes"
 	"encoding/xml"
+	"errors"
 	"fmt"
 	"html"
 	"image"
-	"image/png"
 	"regexp"
 	"strconv"
+	"sync"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
@@ -25,10 +26,12 @@ type Page struct {
 	Draw           func(s *Sheet, room Rectangle)
 }
 
-// on draws the page.
-func (p Page) on(c vg.Canvas) {
-	s := newSheet(c, p.Height)
+// drawn lays the page out.
+func (p Page) drawn() *recording {
+	var r recording
+	s := newSheet(&r, p.Height)
 	p.Draw(s, s.framed(p.Headline, p.Foot))
+	return &r
 }
 
 // Format is a kind of file.
@@ -47,32 +50,54 @@ func Formats() []Format { return []Format{PNG, SVG, PDF} }
 // dotsPerInch makes 1600 pixels of 600 points.
 const dotsPerInch = 192
 
-// Encode draws the page as a file's bytes, which are the same for the same page. It refuses an unknown format.
-func (p Page) Encode(format Format) ([]byte, error) {
+// Encode draws the page once and gives it as files' bytes, in the order of the formats; they are the same for the same page. It refuses an unknown format.
+func (p Page) Encode(formats ...Format) ([][]byte, error) {
+	drawn := p.drawn()
+	out, failed := make([][]byte, len(formats)), make([]error, len(formats))
+	var all sync.WaitGroup
+	for i, format := range formats {
+		all.Go(func() { out[i], failed[i] = p.encode(drawn, format) })
+	}
+	all.Wait()
+	if err := errors.Join(failed...); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (p Page) encode(drawn *recording, format Format) ([]byte, error) {
 	var out bytes.Buffer
 	switch format {
 	case PNG:
-		err := png.Encode(&out, p.Dots(dotsPerInch))
-		return out.Bytes(), err
+		return encodePNG(p.dots(drawn, dotsPerInch))
 	case SVG:
 		c := vgsvg.New(Width, p.Height)
-		p.on(c)
+		p.onPaper(c, drawn)
 		_, err := c.WriteTo(&out)
 		return titled(out.Bytes(), p.Headline), err
 	case PDF:
 		c := vgpdf.New(Width, p.Height)
-		p.on(outlined{c})
+		p.onPaper(outlined{c}, drawn)
 		_, err := c.WriteTo(&out)
 		return undated(out.Bytes()), err
 	}
 	return nil, fmt.Errorf("figure: no format is called %q; allowed: png, svg, pdf", format)
 }
 
+// onPaper draws the page on a canvas that has no ground.
+func (p Page) onPaper(c vg.Canvas, drawn *recording) {
+	c.SetColor(palette.Paper)
+	c.Fill(Rectangle{Max: Point{X: Width, Y: p.Height}}.Path())
+	drawn.on(c)
+}
+
 // Dots draws the page as a picture of so many dots to the inch.
-func (p Page) Dots(perInch int) image.Image {
+func (p Page) Dots(perInch int) *image.RGBA { return p.dots(p.drawn(), perInch) }
+
+func (p Page) dots(drawn *recording, perInch int) *image.RGBA {
 	c := vgimg.NewWith(vgimg.UseWH(Width, p.Height), vgimg.UseDPI(perInch))
-	p.on(boxed{c})
-	return c.Image()
+	drawn.on(boxed{c})
+	return c.Image().(*image.RGBA)
 }
 
 // titled gives an SVG its title, which a screen reader says, and a list of

@@ -2,7 +2,7 @@ package canvas
 
 import (
 	"image"
-	"image/draw"
+	"image/color"
 	"strings"
 
 	"golang.org/x/image/font/sfnt"
@@ -21,6 +21,19 @@ func (c boxed) FillString(face font.Face, at Point, text string) {
 	c.Canvas.FillString(face, at, strings.Map(func(r rune) rune { return drawable(face, r) }, text))
 }
 
+// DrawImage draws a picture, whose dots it takes faster if they have no palette.
+func (c boxed) DrawImage(r Rectangle, picture image.Image) {
+	if p, ok := picture.(*image.Paletted); ok {
+		plain := image.NewNRGBA(p.Rect)
+		for i, index := range p.Pix {
+			c := p.Palette[index].(color.NRGBA)
+			copy(plain.Pix[4*i:], []uint8{c.R, c.G, c.B, c.A})
+		}
+		picture = plain
+	}
+	c.Canvas.DrawImage(r, picture)
+}
+
 // drawable is the letter, or a box if the typeface lacks it.
 func drawable(face font.Face, r rune) rune {
 	var buffer sfnt.Buffer
@@ -36,13 +49,26 @@ type outlined struct{ *vgpdf.Canvas }
 // DrawImage draws a picture, which the canvas would set upside down: its axis points up
 // already.
 func (c outlined) DrawImage(r Rectangle, picture image.Image) {
-	b := picture.Bounds()
-	turned := image.NewNRGBA(image.Rect(0, 0, b.Dx(), b.Dy()))
-	for y := range b.Dy() {
-		row := image.Rect(0, b.Dy()-1-y, b.Dx(), b.Dy()-y)
-		draw.Draw(turned, row, picture, b.Min.Add(image.Pt(0, y)), draw.Src)
+	switch p := picture.(type) {
+	case *image.Paletted:
+		turned := *p
+		turned.Pix = upsideDown(p.Pix, p.Stride)
+		picture = &turned
+	case *image.NRGBA:
+		turned := *p
+		turned.Pix = upsideDown(p.Pix, p.Stride)
+		picture = &turned
 	}
-	c.Canvas.DrawImage(r, turned)
+	c.Canvas.DrawImage(r, picture)
+}
+
+// upsideDown turns the rows of a picture.
+func upsideDown(dots []uint8, stride int) []uint8 {
+	out := make([]uint8, 0, len(dots))
+	for from := len(dots) - stride; from >= 0; from -= stride {
+		out = append(out, dots[from:][:stride]...)
+	}
+	return out
 }
 
 // FillString draws the text from its baseline.

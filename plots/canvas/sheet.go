@@ -19,9 +19,7 @@ type Sheet struct {
 }
 
 func newSheet(c vg.Canvas, height Length) *Sheet {
-	s := &Sheet{vg: draw.NewCanvas(c, Width, height), fonts: fonts()}
-	s.Fill(s.Edges(), palette.Paper)
-	return s
+	return &Sheet{vg: draw.NewCanvas(c, Width, height), fonts: fonts()}
 }
 
 // Edges are those of the paper.

@@ -17,8 +17,9 @@ import (
 // textsOf reads where text stands on a figure, from the baseline to the top of the capitals.
 func textsOf(t *testing.T, f Figure) (texts []canvas.Rectangle) {
 	t.Helper()
-	svg, err := Encode(f, canvas.SVG)
+	files, err := Encode(f, canvas.SVG)
 	require.NoError(t, err)
+	svg := files[0]
 	for _, part := range regexp.MustCompile(`<text textLength="([0-9.]+)"[^>]* x="([0-9.-]+)" y="([0-9.-]+)"[^>]*font-size:([0-9.]+)px`).FindAllSubmatch(svg, -1) {
 		var n [4]canvas.Length
 		for i := range n {

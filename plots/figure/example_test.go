@@ -17,7 +17,7 @@ func ExampleEncode() {
 	}
 	fmt.Println(f.Headline())
 	svg, err := figure.Encode(f, canvas.SVG)
-	fmt.Println(bytes.HasPrefix(svg, []byte("<?xml")), err)
+	fmt.Println(bytes.HasPrefix(svg[0], []byte("<?xml")), err)
 	// Output:
 	// The limit of 0.2 % asks for a length of drum of at least 31.7 m
 	// true <nil>

@@ -1,9 +1,12 @@
 package figure
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
+	"strandry/diffusion"
+	"strandry/diffusion/parallel"
 	"strandry/plots/canvas"
 	"strandry/plots/words"
 	"strings"
@@ -45,13 +48,33 @@ type Figure interface {
 	draw(s *canvas.Sheet, room canvas.Rectangle)
 }
 
-// Encode draws the figure as a file's bytes, which are the same for the same data. It
+// Encode draws the figure as files' bytes, in the order of the formats, which are the same for the same data. It
 // refuses data that are empty, ragged or not finite, and an unknown format.
-func Encode(f Figure, format canvas.Format) ([]byte, error) {
+func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
 	if err := f.check(); err != nil {
 		return nil, err
 	}
-	return page(f).Encode(format)
+	return page(f).Encode(formats...)
+}
+
+// Sheet is a figure with the name of its file, without an ending.
+type Sheet struct {
+	Name   string
+	Figure Figure
+}
+
+// Drawing is what a sheet gives in each format, or why it cannot be drawn.
+type Drawing struct {
+	Files [][]byte
+	Err   error
+}
+
+// EncodeAll draws sheets on all cores, in their order, each as by [Encode]; it gives up when the context ends.
+func EncodeAll(ctx context.Context, sheets []Sheet, formats ...canvas.Format) ([]Drawing, error) {
+	return parallel.Of(ctx, len(sheets), func(_ *diffusion.March, i int) (Drawing, error) {
+		files, err := Encode(sheets[i].Figure, formats...)
+		return Drawing{files, err}, nil
+	})
 }
 
 // page is the figure between its headline and its foot.

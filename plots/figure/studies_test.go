@@ -84,8 +84,9 @@ func TestNoLengthNeeded(t *testing.T) {
 	}
 	require.NoError(t, f.check())
 	require.Equal(t, "PA6 can be dried at a feed of up to 4\u00a0mm/s (of those shown): at 30\u00a0°C it needs no drum", f.Headline())
-	svg, err := Encode(f, canvas.SVG)
+	files, err := Encode(f, canvas.SVG)
 	require.NoError(t, err)
+	svg := files[0]
 	require.Contains(t, string(svg), ">4\u00a0mm/s: no need<")
 	require.NotContains(t, string(svg), "1\u00a0mm<")
 }

@@ -159,25 +159,27 @@ func (d *Disc) paint(s *canvas.Sheet, centre canvas.Point, radius canvas.Length,
 	size := int(6 * radius)
 	picture := image.NewNRGBA(image.Rect(0, 0, size, size))
 	for row := range size {
-		for column := range size {
-			x, y := 2*(float64(column)+0.5)/float64(size)-1, 1-2*(float64(row)+0.5)/float64(size)
+		y := 1 - 2*(float64(row)+0.5)/float64(size)
+		for column := range (size + 1) / 2 {
+			x := 2*(float64(column)+0.5)/float64(size) - 1
 			c := palette.Paper
-			if math.Hypot(x, y) <= 1 {
+			if x*x+y*y <= 1 {
 				c = t.of(d.at(x, y))
 			}
 			picture.SetNRGBA(column, row, c.NRGBA())
+			picture.SetNRGBA(size-1-column, row, c.NRGBA()) // a cover at the bottom leaves left and right alike
 		}
 	}
 	reach := canvas.Point{X: radius, Y: radius}
 	s.Picture(canvas.Rectangle{Min: centre.Sub(reach), Max: centre.Add(reach)}, picture)
 }
 
-// at is the content at a place of the disc, in radii from its centre.
+// at is the logarithm of the content at a place of the disc, in radii from its centre.
 func (d *Disc) at(x, y float64) float64 {
 	sector := 2 * math.Pi / float64(d.arcs)
 	turn := math.Mod(math.Atan2(y, x)-downwards+2*math.Pi, sector)
 	r, v := math.Hypot(x, y), 1-2*math.Min(turn, sector-turn)/sector
-	return math.Exp(d.field.At(r, v))
+	return d.field.At(r, v)
 }
 
 // contour draws one level in each sector and its mirror image.

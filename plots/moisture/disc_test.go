@@ -48,7 +48,7 @@ func TestDiscShowsTheField(t *testing.T) {
 				sin, cos := math.Sincos(direction)
 				fromCover := direction - downwards // the field is even about each cover and each exposed middle
 				want := field(r, fromCover+math.Pi/n)
-				require.InDelta(t, want, d.at(r*cos*(1-1e-12), r*sin*(1-1e-12)), 4e-4, "%d arcs, r %g, direction %g", arcs, r, direction)
+				require.InDelta(t, want, math.Exp(d.at(r*cos*(1-1e-12), r*sin*(1-1e-12))), 4e-4, "%d arcs, r %g, direction %g", arcs, r, direction)
 			}
 		}
 	}
@@ -60,12 +60,13 @@ func TestTintTurnsAtTheLimit(t *testing.T) {
 		s := TintOf(c[0], c[1], 0.002)
 		require.True(t, s.scale.Holds(0.002))
 		require.True(t, s.scale.Holds(c[1]) || c[1] < s.scale.Min)
-		below, above := s.of(0.002*0.999), s.of(0.002)
+		of := func(content float64) palette.Colour { return s.of(math.Log(content)) }
+		below, above := of(0.002*0.999), of(0.002)
 		require.True(t, sand(below), "dry is sand")
 		require.False(t, sand(above), "wet is blue")
 		for ratio := 1.1; ratio < 100; ratio *= 1.1 {
-			require.GreaterOrEqual(t, palette.Luminance(s.of(0.00199/ratio)), palette.Luminance(s.of(0.00199/ratio/1.1)))
-			require.GreaterOrEqual(t, palette.Luminance(s.of(0.002*ratio)), palette.Luminance(s.of(0.002*ratio*1.1)))
+			require.GreaterOrEqual(t, palette.Luminance(of(0.00199/ratio)), palette.Luminance(of(0.00199/ratio/1.1)))
+			require.GreaterOrEqual(t, palette.Luminance(of(0.002*ratio)), palette.Luminance(of(0.002*ratio*1.1)))
 		}
 		for _, level := range s.levels {
 			require.True(t, s.scale.Holds(level))

@@ -17,7 +17,7 @@ func onSheet(t *testing.T, draw func(s *canvas.Sheet, room canvas.Rectangle)) st
 	t.Helper()
 	out, err := canvas.Page{Height: 500, Draw: draw}.Encode(canvas.SVG)
 	require.NoError(t, err)
-	return string(out)
+	return string(out[0])
 }
 
 func spaced(from, to float64, n int) []float64 {
@@ -132,17 +132,21 @@ func TestSoftRegionsDoNotLookDry(t *testing.T) {
 			require.Equal(t, want, m.survival(0.7, v), "%g", v)
 			require.Equal(t, want, dots(28, row), "%g", v)
 		}
-		dry := m.looks()[0]
-		plain := m.bands.colors[0].NRGBA()
-		for _, dot := range []int{0, 1, 2, 7, 13} {
-			require.Contains(t, []color.NRGBA{palette.Softens.Day().Ground.NRGBA(), palette.Hatch().NRGBA()}, dry.under(false, diffusion.Softens, dot, 0), "neither sand nor blue")
+		looks, dry := m.looks(), m.bands.colors[0]
+		at := func(unsure bool, s diffusion.Survival, column, row int) color.Color {
+			return looks[look(0, unsure, s, column, row)]
 		}
-		require.Equal(t, palette.Hatch().NRGBA(), dry.under(false, diffusion.Softens, 14, 0))
-		require.Equal(t, plain, dry.under(false, diffusion.Holds, 0, 0))
-		require.Equal(t, plain, dry.under(false, diffusion.Doubtful, 3, 0))
-		require.NotEqual(t, plain, dry.under(false, diffusion.Doubtful, 31, 1))
-		require.Equal(t, palette.Mix(m.bands.colors[0], palette.Doubted, 0.5).NRGBA(), dry.under(true, diffusion.Holds, 5, 5))
-		require.NotEqual(t, dry.under(true, diffusion.Holds, 5, 5), dry.under(true, diffusion.Holds, 0, 0), "dotted")
+		for _, dot := range []int{0, 1, 2, 7, 13} {
+			require.Contains(t, []color.Color{palette.Softens.Day().Ground.NRGBA(), palette.Hatch().NRGBA()}, at(false, diffusion.Softens, dot, 0), "neither sand nor blue")
+		}
+		require.Equal(t, palette.Hatch().NRGBA(), at(false, diffusion.Softens, 14, 0))
+		require.Equal(t, dry.NRGBA(), at(false, diffusion.Holds, 0, 0))
+		require.Equal(t, dry.NRGBA(), at(false, diffusion.Doubtful, 3, 0))
+		require.Equal(t, palette.Mix(dry, 0, 0.35).NRGBA(), at(false, diffusion.Doubtful, 31, 1))
+		require.Equal(t, palette.Mix(dry, palette.Doubted, 0.5).NRGBA(), at(true, diffusion.Holds, 5, 5))
+		require.NotEqual(t, at(true, diffusion.Holds, 5, 5), at(true, diffusion.Holds, 0, 0), "dotted")
+		require.Equal(t, m.bands.colors[3].NRGBA(), looks[look(3, false, diffusion.Holds, 0, 0)])
+		require.Less(t, len(looks), 256)
 	})
 }
 

@@ -12,66 +12,73 @@ import (
 func (m *Map) Paint() {
 	size := m.p.Box.Size()
 	width, height := int(2*size.X), int(2*size.Y)
-	picture := image.NewNRGBA(image.Rect(0, 0, width, height))
+	picture := image.NewPaletted(image.Rect(0, 0, width, height), m.looks())
 	var thresholds []float64
 	for _, level := range m.bands.levels {
 		thresholds = append(thresholds, m.inner(level))
 	}
-	looks := m.looks()
 	dots := m.field.Dots(width, height)
 	unsure := m.unsure.dots(width, height)
 	heat := m.heat.dots(width, height)
 	for row := range height {
+		line := picture.Pix[row*picture.Stride:]
 		for column := range width {
 			v, band := dots.At(column, row), 0
 			for band < len(thresholds) && v >= thresholds[band] {
 				band++
 			}
-			picture.SetNRGBA(column, row, looks[band].under(unsure(column, row), heat(column, row), column, row))
+			line[column] = look(band, unsure(column, row), heat(column, row), column, row)
 		}
 	}
 	m.p.Picture(m.p.Box, picture)
 }
 
-// look is how the dots of a band are coloured: under the veil of what is unsure, or not, and there between the dots or in one; each a second
-// time under the lines over a strand that may soften.
-type look [3][2]color.NRGBA
+// How a dot may look: where a strand softens between the lines over it and on one, and then for each band under the veil of what is unsure, or not, and there between
+// the dots or in one, each a second time under a line over a strand that may soften.
+const (
+	soft = iota
+	softLine
+	plain
+	underLine = 1
+	veiled    = 2
+	dotted    = 4
+	eachBand  = 6
+)
 
-func (m *Map) looks() []look {
-	var out []look
-	for _, plain := range m.bands.colors {
-		var l look
-		for veil, c := range [...]palette.Colour{plain, palette.Mix(plain, palette.Doubted, 0.5), palette.Mix(plain, palette.Unsure.Day().Ink, 0.75)} {
-			l[veil] = [...]color.NRGBA{c.NRGBA(), palette.Mix(c, 0, 0.35).NRGBA()}
+// looks are the colours of the dots.
+func (m *Map) looks() color.Palette {
+	out := color.Palette{palette.Softens.Day().Ground.NRGBA(), palette.Hatch().NRGBA()}
+	for _, c := range m.bands.colors {
+		for _, veil := range [...]palette.Colour{c, palette.Mix(c, palette.Doubted, 0.5), palette.Mix(c, palette.Unsure.Day().Ink, 0.75)} {
+			out = append(out, veil.NRGBA(), palette.Mix(veil, 0, 0.35).NRGBA())
 		}
-		out = append(out, l)
 	}
 	return out
 }
 
-// under is the colour of a dot; two dots are a point. What is unsure is greyed and dotted, so that it can be seen in grey too. A strand that softens is
+// look is how a dot looks; two dots are a point. What is unsure is greyed and dotted, so that it can be seen in grey too. A strand that softens is
 // hatched, one that may has a line here and there.
-func (l *look) under(unsure bool, s diffusion.Survival, column, row int) color.NRGBA {
+func look(band int, unsure bool, s diffusion.Survival, column, row int) uint8 {
 	const pitch, size = 10, 2              // of the dots
 	const dense, sparse, width = 14, 32, 2 // of the lines
 	along := column + row
-	if s == diffusion.Softens {
-		if along%dense < width {
-			return palette.Hatch().NRGBA()
-		}
-		return palette.Softens.Day().Ground.NRGBA()
+	switch {
+	case s == diffusion.Softens && along%dense < width:
+		return softLine
+	case s == diffusion.Softens:
+		return soft
 	}
-	veil, line := 0, 0
-	if unsure {
-		veil = 1
-		if column%pitch < size && (row+column/pitch%2*pitch/2)%pitch < size {
-			veil = 2
-		}
+	at := plain + eachBand*band
+	switch {
+	case unsure && column%pitch < size && (row+column/pitch%2*pitch/2)%pitch < size:
+		at += dotted
+	case unsure:
+		at += veiled
 	}
 	if s == diffusion.Doubtful && along%sparse < width {
-		line = 1
+		at += underLine
 	}
-	return l[veil][line]
+	return uint8(at)
 }
 
 // dots tells of each dot whether it is unsure; none is where that is not known.

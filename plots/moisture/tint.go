@@ -37,13 +37,14 @@ func TintOf(low, high, limit float64) Tint {
 // leastSpan is the ratio of contents for which the colours run through their whole depth at least.
 const leastSpan = 10
 
-// of is the colour of a content.
-func (t Tint) of(content float64) palette.Colour {
-	depth := func(ratio, end float64) float64 { return math.Log(ratio) / math.Log(math.Max(end, leastSpan)) }
-	if content < t.limit {
-		return palette.Mix(palette.AtLimitDry, palette.Dry.Mark(), depth(t.limit/math.Max(content, t.scale.Min), t.limit/t.scale.Min))
+// of is the colour of a content, by its logarithm.
+func (t Tint) of(log float64) palette.Colour {
+	limit, log := math.Log(t.limit), math.Max(log, math.Log(t.scale.Min))
+	depth := func(ratio, end float64) float64 { return ratio / math.Log(math.Max(end, leastSpan)) }
+	if log < limit {
+		return palette.Mix(palette.AtLimitDry, palette.Dry.Mark(), depth(limit-log, t.limit/t.scale.Min))
 	}
-	return palette.Mix(palette.AtLimitWet, palette.Wet.Mark(), depth(content/t.limit, t.scale.Max/t.limit))
+	return palette.Mix(palette.AtLimitWet, palette.Wet.Mark(), depth(log-limit, t.scale.Max/t.limit))
 }
 
 // lines are the levels that are drawn as lines: none below the limit, for far below it a line would follow the numerical error.
@@ -56,7 +57,7 @@ func (t Tint) line(level float64) canvas.LineStyle {
 	if level == t.limit {
 		return canvas.Stroke(palette.Ink, 1.6)
 	}
-	if palette.Luminance(t.of(level)) < 0.25 {
+	if palette.Luminance(t.of(math.Log(level))) < 0.25 {
 		return canvas.Stroke(palette.Paper, 0.6)
 	}
 	return canvas.Stroke(palette.Quiet, 0.5)
@@ -75,7 +76,7 @@ func (t Tint) Bar(s *canvas.Sheet, room canvas.Rectangle) {
 	const dots = 512
 	picture := image.NewNRGBA(image.Rect(0, 0, dots, 1))
 	for i := range dots {
-		picture.SetNRGBA(i, 0, t.of(t.scale.Value((float64(i)+0.5)/dots)).NRGBA())
+		picture.SetNRGBA(i, 0, t.of(math.Log(t.scale.Value((float64(i)+0.5)/dots))).NRGBA())
 	}
 	s.Picture(box, picture)
 	s.Lines(canvas.Stroke(palette.Rule, 0.6), append(canvas.Corners(box), box.Min))
