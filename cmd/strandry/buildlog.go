@@ -17,9 +17,8 @@ import (
 )
 
 func buildlogCommand() *cobra.Command {
-	var demo string
 	var to target
-	c := &cobra.Command{
+	c := study(&cobra.Command{
 		Use:   "buildlog [FILE] -o DIR",
 		Short: "All studies of a scenario on one page to keep or to show",
 		Long: `buildlog writes all studies of a scenario as one page to keep or to show.
@@ -35,23 +34,14 @@ with the command that makes the page again.
 It needs no network and no script, follows the reader's light or dark scheme,
 and prints. A build log that is already in DIR is left alone unless --force is
 given; the new one is complete before it takes its place.` + forceRule,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := to.needed(c); err != nil {
-				return err
-			}
-			s, err := scenario(args, demo)
-			if err != nil {
-				return err
-			}
-			command := "strandry buildlog --demo " + demo + " -o DIR"
-			if len(args) == 1 {
-				command = "strandry buildlog " + quoted(filepath.Base(args[0])) + " -o DIR"
-			}
-			return writeLog(c, s, command, to)
-		},
-	}
-	demoFlag(c, &demo)
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		command := "strandry buildlog --demo " + c.Flag("demo").Value.String() + " -o DIR"
+		if file := c.Flags().Arg(0); file != "" {
+			command = "strandry buildlog " + quoted(filepath.Base(file)) + " -o DIR"
+		}
+		return writeLog(c, s, command, to)
+	})
+	c.PreRunE = to.needed
 	to.flags(c, "the folder `DIR` for the files", "replace the build log that DIR holds")
 	return c
 }

@@ -17,9 +17,8 @@ import (
 
 func doubtCommand() *cobra.Command {
 	var asJSON bool
-	var demo string
 	var to target
-	c := &cobra.Command{
+	c := study(&cobra.Command{
 		Use:   "doubt [FILE]",
 		Short: "What makes the answer doubtful, and what to measure first?",
 		Long: `doubt tells what makes an answer doubtful, and what to measure first.
@@ -34,33 +33,24 @@ interval; what the doubt would come down to if it were known; in which order to
 measure, and how.
 
 -o draws the shares as PNG, SVG and PDF.` + forceRule,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := to.offered(c); err != nil {
-				return err
-			}
-			s, err := scenario(args, demo)
-			if err != nil {
-				return err
-			}
-			study, err := unlessDone(c.Context(), func(ctx context.Context) (*doubt.Study, error) { return doubt.Find(ctx, s) })
-			if err != nil {
-				return err
-			}
-			said, err := drawDoubt(c.Context(), to, s, study)
-			if err != nil {
-				return err
-			}
-			if err := show(c.OutOrStdout(), &table.Doubt{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Assumed}, asJSON); err != nil || asJSON {
-				return err
-			}
-			_, err = io.WriteString(c.OutOrStdout(), said)
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		study, err := unlessDone(c.Context(), func(ctx context.Context) (*doubt.Study, error) { return doubt.Find(ctx, s) })
+		if err != nil {
 			return err
-		},
-	}
+		}
+		said, err := drawDoubt(c.Context(), to, s, study)
+		if err != nil {
+			return err
+		}
+		if err := show(c.OutOrStdout(), &table.Doubt{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Assumed}, asJSON); err != nil || asJSON {
+			return err
+		}
+		_, err = io.WriteString(c.OutOrStdout(), said)
+		return err
+	})
+	c.PreRunE = to.offered
 	to.flags(c, "a folder `DIR` for the figure", "replace the figure in DIR though it was changed since it was written")
 	jsonFlag(c, &asJSON)
-	demoFlag(c, &demo)
 	return c
 }
 

@@ -46,17 +46,17 @@ func (t *target) flags(c *cobra.Command, files, force string) {
 }
 
 // needed refuses a command line that does not name it.
-func (t *target) needed(c *cobra.Command) error {
+func (t *target) needed(c *cobra.Command, _ []string) error {
 	if t.path == "" {
-		return misuse{fmt.Errorf("%s needs -o DIR, the folder for its files", c.Name())}
+		return fmt.Errorf("%s needs -o DIR, the folder for its files", c.Name())
 	}
 	return nil
 }
 
 // offered refuses a command line that names it by nothing.
-func (t *target) offered(c *cobra.Command) error {
+func (t *target) offered(c *cobra.Command, _ []string) error {
 	if t.path == "" && c.Flags().Changed("output") {
-		return misuse{errors.New("-o needs the name of a folder")}
+		return errors.New("-o needs the name of a folder")
 	}
 	return nil
 }

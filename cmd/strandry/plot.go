@@ -24,9 +24,8 @@ import (
 )
 
 func plotCommand() *cobra.Command {
-	var demo string
 	var to target
-	c := &cobra.Command{
+	c := study(&cobra.Command{
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
 		Long: `plot draws what happens to the strand.
@@ -38,19 +37,10 @@ section as a disc where a cover keeps its place, the length needed over
 temperature and feed speed, what the [[vary]] of the file give, and, unless they
 give a map, one over length and feed speed. Figures that DIR holds from an
 earlier plot are replaced.` + forceRule,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := to.needed(c); err != nil {
-				return err
-			}
-			s, err := scenario(args, demo)
-			if err != nil {
-				return err
-			}
-			return plot(c.Context(), s, to, c.OutOrStdout())
-		},
-	}
-	demoFlag(c, &demo)
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		return plot(c.Context(), s, to, c.OutOrStdout())
+	})
+	c.PreRunE = to.needed
 	to.flags(c, "the folder `DIR` for the files", "replace figures in DIR though they were changed since they were written")
 	return c
 }

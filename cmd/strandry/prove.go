@@ -38,9 +38,6 @@ solver and measures the order of its error.
 Exit status: 0 if every check was passed, 1 if not.`,
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
-			if err := to.offered(c); err != nil {
-				return err
-			}
 			p, err := unlessDone(c.Context(), proved)
 			if err != nil {
 				return err
@@ -49,6 +46,7 @@ Exit status: 0 if every check was passed, 1 if not.`,
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
+	c.PreRunE = to.offered
 	to.flags(c, "a folder `DIR` for the page", "replace the page in DIR though it was changed since it was written")
 	return c
 }

@@ -18,9 +18,8 @@ import (
 
 func runCommand() *cobra.Command {
 	var asJSON, full bool
-	var demo string
 	var set []string
-	c := &cobra.Command{
+	c := study(&cobra.Command{
 		Use:   "run [FILE]",
 		Short: "How wet is the strand at the nozzle?",
 		Long: `run tells how wet the strand is at the nozzle, and whether that is dry enough.
@@ -40,26 +39,20 @@ differs from one that is, and the scenario names the file:
     # my-petg.toml
     base = "petg"
     printing_limit = "0.08 %"`,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			s, err := scenario(args, demo)
-			if err != nil {
-				return err
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		s, err := s.Set(set...)
+		if err != nil {
+			return misuse{err}
+		}
+		return answer(c, asJSON, func(context.Context) (answers, error) {
+			a, err := assess(s)
+			if full {
+				return whole{a}, err
 			}
-			if s, err = s.Set(set...); err != nil {
-				return misuse{err}
-			}
-			return answer(c, asJSON, func(context.Context) (answers, error) {
-				a, err := assess(s)
-				if full {
-					return whole{a}, err
-				}
-				return a, err
-			})
-		},
-	}
+			return a, err
+		})
+	})
 	jsonFlag(c, &asJSON)
-	demoFlag(c, &demo)
 	c.Flags().BoolVar(&full, "full", false, "all notes, sources and cautions, with the numbers of the solver")
 	c.Flags().StringArrayVar(&set, "set", nil, "lay a value over a `KEY=VALUE` of the scenario, such as \"zone.drum.length=18 m\"; may be repeated")
 	return c

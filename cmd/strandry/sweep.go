@@ -24,7 +24,6 @@ import (
 // sweeping is what the flags of a sweep say.
 type sweeping struct {
 	target
-	demo         string
 	vary         []string
 	again, quick bool
 	cores        int
@@ -32,7 +31,7 @@ type sweeping struct {
 
 func sweepCommand() *cobra.Command {
 	var f sweeping
-	c := &cobra.Command{
+	c := study(&cobra.Command{
 		Use:   "sweep [FILE] -o DIR",
 		Short: "How wet over a grid of lengths, speeds, materials, ...?",
 		Long: `sweep tells how wet the strand is over a grid of values.
@@ -48,36 +47,34 @@ or by a power cut, goes on with --continue and ends in the same numbers to the
 bit.
 
 One sweep at a time writes to a folder.` + forceRule,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			switch err := f.needed(c); {
-			case err != nil:
-				return err
-			case f.again && f.force:
-				return misuse{errors.New("--continue and --force exclude each other")}
-			case f.cores < 0:
-				return misuse{errors.New("--cores: 1 or more, or 0 for all")}
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		if len(f.vary) > 0 {
+			var err error
+			if s, err = s.Varied(f.vary...); err != nil {
+				return misuse{err}
 			}
-			s, err := scenario(args, f.demo)
-			if err != nil {
-				return err
-			}
-			if len(f.vary) > 0 {
-				if s, err = s.Varied(f.vary...); err != nil {
-					return misuse{err}
-				}
-			}
-			return f.run(c.Context(), s, c.OutOrStdout(), c.ErrOrStderr())
-		},
-	}
+		}
+		return f.run(c.Context(), s, c.OutOrStdout(), c.ErrOrStderr())
+	})
+	c.PreRunE = f.misused
 	flags := c.Flags()
-	demoFlag(c, &f.demo)
 	f.flags(c, "the folder `DIR` for the files", "replace the sweep that DIR holds")
 	flags.StringArrayVar(&f.vary, "vary", nil, "an `AXIS` in place of the file's, up to three: \"zone.drum.length=0.5 m..40 m:40:log\", \"strand.material=pa6, pa12\"")
 	flags.BoolVar(&f.again, "continue", false, "go on with the unfinished sweep in DIR, if there is one")
 	flags.BoolVar(&f.quick, "quick", false, "central diffusivity only: no span, no verdict, a third of the time or less")
 	flags.IntVar(&f.cores, "cores", 0, fmt.Sprintf("how many cores to use, up to %d here; 0 for all. The numbers do not depend on it", mostCores()))
 	return c
+}
+
+// misused refuses flags that do not go together.
+func (f *sweeping) misused(c *cobra.Command, _ []string) error {
+	switch {
+	case f.again && f.force:
+		return errors.New("--continue and --force exclude each other")
+	case f.cores < 0:
+		return errors.New("--cores: 1 or more, or 0 for all")
+	}
+	return f.needed(c, nil)
 }
 
 // Files of a sweep in its folder. The table comes last: where it is, the sweep is finished.
