@@ -19,12 +19,7 @@ const (
 func purposes() []string { return []string{"printing", "moulding"} }
 
 // String returns the word used in scenarios: "printing" or "moulding".
-func (p Purpose) String() string {
-	if all := purposes(); p >= 0 && int(p) < len(all) {
-		return all[p]
-	}
-	return "unknown"
-}
+func (p Purpose) String() string { return word(purposes(), int(p)) }
 
 // PurposeOf is the purpose of a word; ok is false where it is none.
 func PurposeOf(word string) (p Purpose, ok bool) {

@@ -20,12 +20,7 @@ const (
 func structures() []string { return []string{"amorphous", "semicrystalline"} }
 
 // String returns the word used in material files.
-func (s Structure) String() string {
-	if all := structures(); s >= 0 && int(s) < len(all) {
-		return all[s]
-	}
-	return "unknown"
-}
+func (s Structure) String() string { return word(structures(), int(s)) }
 
 // GivesWay is the range of temperature [K] over which a pulled strand begins to stretch or stick: up to its
 // Min it holds, above its Max it is all but sure to give way (5 and 95 % points). That is the range of Softening, and

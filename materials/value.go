@@ -22,11 +22,14 @@ func kinds() []string {
 }
 
 // String returns the word used in material files, such as "published-weak".
-func (k Kind) String() string {
-	if all := kinds(); k >= 0 && int(k) < len(all) {
-		return all[k]
+func (k Kind) String() string { return word(kinds(), int(k)) }
+
+// word is the i-th of some words.
+func word(all []string, i int) string {
+	if i < 0 || i >= len(all) {
+		return "unknown"
 	}
-	return "unknown"
+	return all[i]
 }
 
 // Value is a number in SI with its doubt and origin; Low <= Value <= High. What the three mean stands in the package

@@ -33,7 +33,7 @@ func TestAttackAdvice(t *testing.T) {
 			if err != nil {
 				return
 			}
-			a, err := answer(s)
+			a, err := assess(s)
 			if err != nil {
 				return // too little air, or no odds
 			}

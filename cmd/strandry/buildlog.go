@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -18,9 +17,8 @@ import (
 )
 
 func buildlogCommand() *cobra.Command {
-	var demo, path string
-	var force bool
-	c := &cobra.Command{
+	var to target
+	c := study(&cobra.Command{
 		Use:   "buildlog [FILE] -o DIR",
 		Short: "All studies of a scenario on one page to keep or to show",
 		Long: `buildlog writes all studies of a scenario as one page to keep or to show.
@@ -36,50 +34,43 @@ with the command that makes the page again.
 It needs no network and no script, follows the reader's light or dark scheme,
 and prints. A build log that is already in DIR is left alone unless --force is
 given; the new one is complete before it takes its place.` + forceRule,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			if path == "" {
-				return errors.New("buildlog needs -o DIR, the folder for its files")
-			}
-			s, err := scenario(args, demo)
-			if err != nil {
-				return failure{err}
-			}
-			command := "strandry buildlog --demo " + demo + " -o DIR"
-			if len(args) == 1 {
-				command = "strandry buildlog " + quoted(filepath.Base(args[0])) + " -o DIR"
-			}
-			return wrapped(writeLog(c, s, command, path, force))
-		},
-	}
-	demoFlag(c, &demo)
-	c.Flags().StringVarP(&path, "output", "o", "", "the folder `DIR` for the files; made if there is none")
-	c.Flags().BoolVar(&force, "force", false, "replace the build log that DIR holds")
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		command := "strandry buildlog --demo " + c.Flag("demo").Value.String() + " -o DIR"
+		if file := c.Flags().Arg(0); file != "" {
+			command = "strandry buildlog " + quoted(filepath.Base(file)) + " -o DIR"
+		}
+		return writeLog(c, s, command, to)
+	})
+	c.PreRunE = to.needed
+	to.flags(c, "the folder `DIR` for the files", "replace the build log that DIR holds")
 	return c
 }
 
-func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, force bool) error {
+func writeLog(c *cobra.Command, s *scenarios.Scenario, command string, to target) error {
 	const kind = "buildlog"
-	return within(path, func(f *folder.Folder) error {
-		if !force && f.Has(kind) {
-			return fmt.Errorf("%s holds a build log already: --force replaces it", path)
+	return to.within(func(f *folder.Folder) error {
+		if !to.force && f.Has(kind) {
+			return fmt.Errorf("%s holds a build log already: --force replaces it", to.path)
 		}
-		set := folder.Set{Kind: kind, Inputs: s.Inputs(), Force: force}
+		set := folder.Set{Kind: kind, Inputs: s.Inputs(), Force: to.force}
 		for _, name := range page.Names(s.Vary) {
 			set.Files = append(set.Files, folder.File{Name: name})
 		}
 		if err := f.Free(set); err != nil {
 			return err // before the work
 		}
-		files, err := unlessDone(c.Context(), func() ([]page.File, error) { return logOf(c.Context(), s, command, c.ErrOrStderr()) })
+		files, err := unlessDone(c.Context(), func(ctx context.Context) ([]page.File, error) { return logOf(ctx, s, command, c.ErrOrStderr()) })
 		if err != nil {
 			return err
 		}
-		set.Files = pages(files)
+		set.Files = nil
+		for _, file := range files {
+			set.Files = append(set.Files, folder.Bytes(file.Name, file.Content))
+		}
 		if err := written(c.Context(), f, set); err != nil {
 			return err
 		}
-		_, err = io.WriteString(c.OutOrStdout(), wroteTo(path, fmt.Sprintf("%s, %s, %d files in %s", page.HTML, page.Markdown, len(files)-2, page.Figures)))
+		_, err = io.WriteString(c.OutOrStdout(), wroteTo(to.path, fmt.Sprintf("%s, %s, %d files in %s", page.HTML, page.Markdown, len(files)-2, page.Figures)))
 		return err
 	})
 }
@@ -88,7 +79,7 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command, path string, for
 func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io.Writer) ([]page.File, error) {
 	bar := newProgress(errOut, 0, buildlog.Steps, "studies")
 	defer bar.end()
-	a, err := answer(s)
+	a, err := assess(s)
 	if err != nil {
 		return nil, err
 	}

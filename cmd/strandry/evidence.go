@@ -34,17 +34,16 @@ Exit status: 0 whatever the comparison shows.`,
 			for _, given := range args {
 				name, taken, err := definite(given)
 				if err != nil {
-					return failure{err}
+					return err
 				}
 				noted(c, taken)
 				names = append(names, name)
 			}
 			e, err := measured.Compare(names...)
 			if err != nil {
-				return failure{err}
+				return err
 			}
-			page := table.Evidence{Version: version, Evidence: e}
-			return shown(c, &page, asJSON)
+			return show(c.OutOrStdout(), &table.Evidence{Version: version, Evidence: e}, asJSON)
 		},
 	}
 	jsonFlag(c, &asJSON)

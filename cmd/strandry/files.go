@@ -4,11 +4,14 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strings"
 	"unicode/utf8"
 
+	"github.com/spf13/cobra"
+
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
-	"strandry/plots/page"
 	"strandry/plots/table"
 	"strandry/scenarios"
 )
@@ -30,9 +33,37 @@ does not list, one that was changed since, a link, and what the command reads
 are left alone and named; --force replaces what was changed since, and never the
 others.`
 
-// within works in a folder, which nobody else writes to meanwhile.
-func within(path string, work func(*folder.Folder) error) error {
-	f, err := folder.Open(path)
+// target is the folder that a command writes to; none where it has no path.
+type target struct {
+	path  string
+	force bool
+}
+
+// flags adds the flags that name it.
+func (t *target) flags(c *cobra.Command, files, force string) {
+	c.Flags().StringVarP(&t.path, "output", "o", "", files+"; made if there is none")
+	c.Flags().BoolVar(&t.force, "force", false, force)
+}
+
+// needed refuses a command line that does not name it.
+func (t *target) needed(c *cobra.Command, _ []string) error {
+	if t.path == "" {
+		return fmt.Errorf("%s needs -o DIR, the folder for its files", c.Name())
+	}
+	return nil
+}
+
+// offered refuses a command line that names it by nothing.
+func (t *target) offered(c *cobra.Command, _ []string) error {
+	if t.path == "" && c.Flags().Changed("output") {
+		return errors.New("-o needs the name of a folder")
+	}
+	return nil
+}
+
+// within works in the folder, which nobody else writes to meanwhile.
+func (t *target) within(work func(*folder.Folder) error) error {
+	f, err := folder.Open(t.path)
 	if err != nil {
 		return err
 	}
@@ -48,6 +79,11 @@ func written(ctx context.Context, f *folder.Folder, s folder.Set) error {
 	return err
 }
 
+// write gives the folder a set of files.
+func (t *target) write(ctx context.Context, s folder.Set) error {
+	return t.within(func(f *folder.Folder) error { return written(ctx, f, s) })
+}
+
 // wroteTo says what was written to a folder, on one line where that fits 80 columns; the name of the folder is not broken.
 func wroteTo(path, what string) string {
 	const most = 79
@@ -57,27 +93,35 @@ func wroteTo(path, what string) string {
 	return "Written to " + path + ":\n" + table.Wrapped(what)
 }
 
-// pages are the files of pages for a folder.
-func pages(all []page.File) []folder.File {
-	var files []folder.File
-	for _, f := range all {
-		files = append(files, folder.Bytes(f.Name, f.Content))
-	}
-	return files
+// drawing is the files of a figure, or why it cannot be drawn.
+type drawing struct {
+	figure.Sheet
+	files []folder.File
+	err   error
 }
 
-// drawn encodes a figure in some formats, unless the context ends between two of them.
-func drawn(ctx context.Context, s figure.Sheet, formats ...figure.Format) ([]folder.File, error) {
-	var files []folder.File
-	for _, format := range formats {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		drawing, err := figure.Encode(s.Figure, format)
-		if err != nil {
-			return nil, err
-		}
-		files = append(files, folder.Bytes(s.Name+"."+string(format), drawing))
+// names lists its files.
+func (d *drawing) names() string { return strings.Join(fileNames(d.files), ", ") }
+
+func fileNames(files []folder.File) (names []string) {
+	for _, f := range files {
+		names = append(names, f.Name)
 	}
-	return files, nil
+	return names
+}
+
+// drawn draws figures in some formats, unless the context ends.
+func drawn(ctx context.Context, sheets []figure.Sheet, formats ...canvas.Format) ([]drawing, error) {
+	encoded, err := figure.EncodeAll(ctx, sheets, formats...)
+	if err != nil {
+		return nil, err
+	}
+	drawings := make([]drawing, len(sheets))
+	for i, e := range encoded {
+		drawings[i] = drawing{Sheet: sheets[i], err: e.Err}
+		for k, content := range e.Files {
+			drawings[i].files = append(drawings[i].files, folder.Bytes(sheets[i].Name+"."+string(formats[k]), content))
+		}
+	}
+	return drawings, nil
 }

@@ -120,7 +120,7 @@ func judged(t *testing.T, text []byte) {
 	if laborious(s) {
 		t.Skip("would take too many steps")
 	}
-	a, err := answer(s)
+	a, err := assess(s)
 	if err != nil {
 		require.NotEmpty(t, err.Error())
 		require.NotContains(t, err.Error(), "NaN")

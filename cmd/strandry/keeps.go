@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
@@ -15,8 +16,8 @@ import (
 
 func keepsCommand() *cobra.Command {
 	var asJSON bool
-	var demo, material, humidity, temperature string
-	c := &cobra.Command{
+	var material, humidity, temperature string
+	c := study(&cobra.Command{
 		Use:   "keeps [FILE]",
 		Short: "How long does a dry strand stay dry?",
 		Long: `keeps tells how long a dry strand stays dry.
@@ -29,29 +30,24 @@ For every material of the library, or one: how long it may lie in the air of the
 limit; the humidity in which it may lie for ever; what one opening of the
 [store] costs ([opening]: the humidity jumps to the room's and falls back with a
 time constant); and how many openings a day, or how slow a return, it bears.`,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			s, all, err := withMaterials(args, demo, material)
-			if err != nil {
-				return failure{err}
-			}
-			air, err := storageAir(s, temperature, humidity)
-			if err != nil {
-				return err
-			}
-			study, err := unlessDone(c.Context(), func() (*keeps.Study, error) { return keeps.Find(c.Context(), s, air, all) })
-			if err != nil {
-				return failure{err}
-			}
-			page := table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}
-			return shown(c, &page, asJSON)
-		},
-	}
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		all, err := chosen(c, s, material)
+		if err != nil {
+			return err
+		}
+		air, err := storageAir(s, temperature, humidity)
+		if err != nil {
+			return misuse{err}
+		}
+		return answer(c, asJSON, func(ctx context.Context) (answers, error) {
+			study, err := keeps.Find(ctx, s, air, all)
+			return &table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}, err
+		})
+	})
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")
 	c.Flags().StringVar(&humidity, "humidity", "", "relative humidity of the air, such as \"40 %\"; else the room's: `RH`")
 	c.Flags().StringVar(&temperature, "temperature", "", "temperature of the air, such as \"25 °C\"; else the room's: `T`")
 	jsonFlag(c, &asJSON)
-	demoFlag(c, &demo)
 	return c
 }
 

@@ -46,6 +46,22 @@ type failure struct{ error }
 
 func (f failure) Unwrap() error { return f.error }
 
+// misuse is an error of the command line that the work has found.
+type misuse struct{ error }
+
+func (m misuse) Unwrap() error { return m.error }
+
+// work is what a command does, whose errors are failures but for those of the command line.
+func work(does func(c *cobra.Command, args []string) error) func(c *cobra.Command, args []string) error {
+	return func(c *cobra.Command, args []string) error {
+		err := does(c, args)
+		if misread := (misuse{}); err == nil || errors.As(err, &misread) {
+			return err
+		}
+		return failure{err}
+	}
+}
+
 // helpCommand explains a command; one that there is not is wrong use.
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
@@ -75,7 +91,7 @@ func addCommands(root *cobra.Command) {
 	} {
 		root.AddGroup(&cobra.Group{ID: g.id, Title: g.title})
 		for _, c := range g.commands {
-			c.GroupID = g.id
+			c.GroupID, c.RunE = g.id, work(c.RunE)
 		}
 		root.AddCommand(g.commands...)
 	}

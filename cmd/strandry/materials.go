@@ -32,26 +32,26 @@ strandry materials my-petg.toml shows it whole.`,
 			if len(args) == 1 {
 				name, taken, err := materials.Understood(args[0])
 				if err != nil {
-					return failure{err}
+					return err
 				}
 				noted(c, taken)
 				p, err := materials.Resolve(name, text)
 				if err != nil {
-					return failure{err}
+					return err
 				}
 				if asJSON {
-					return wrapped(table.MaterialJSON(out, p))
+					return table.MaterialJSON(out, p)
 				}
-				return wrapped(table.Material(out, p))
+				return table.Material(out, p)
 			}
 			library, err := materials.Library()
 			if err != nil {
-				return failure{err}
+				return err
 			}
 			if asJSON {
-				return wrapped(table.MaterialsJSON(out, library))
+				return table.MaterialsJSON(out, library)
 			}
-			return wrapped(table.Materials(out, library))
+			return table.Materials(out, library)
 		},
 	}
 	jsonFlag(c, &asJSON)

@@ -27,7 +27,7 @@ func newCommand() *cobra.Command {
 		},
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := create(args[0], scenarios.Template()); err != nil {
-				return failure{err}
+				return err
 			}
 			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then:\n  strandry run %s\n", args[0], args[0])
 			return nil

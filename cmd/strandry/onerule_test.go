@@ -43,7 +43,7 @@ func TestOneDesignOneNumber(t *testing.T) {
 		text := airy(rand.New(rand.NewPCG(11, uint64(i))))
 		s, err := scenarios.Read("design.toml", []byte(text))
 		require.NoError(t, err, text)
-		a, err := answer(s)
+		a, err := assess(s)
 		if err != nil {
 			continue // too little air
 		}

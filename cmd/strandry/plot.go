@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"runtime"
@@ -13,6 +12,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/plots/table"
@@ -24,9 +24,8 @@ import (
 )
 
 func plotCommand() *cobra.Command {
-	var demo, path string
-	var force bool
-	c := &cobra.Command{
+	var to target
+	c := study(&cobra.Command{
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
 		Long: `plot draws what happens to the strand.
@@ -38,35 +37,22 @@ section as a disc where a cover keeps its place, the length needed over
 temperature and feed speed, what the [[vary]] of the file give, and, unless they
 give a map, one over length and feed speed. Figures that DIR holds from an
 earlier plot are replaced.` + forceRule,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			if path == "" {
-				return errors.New("plot needs -o DIR, the folder for its files")
-			}
-			s, err := scenario(args, demo)
-			if err != nil {
-				return failure{err}
-			}
-			return wrapped(plot(c.Context(), s, path, force, c.OutOrStdout()))
-		},
-	}
-	demoFlag(c, &demo)
-	c.Flags().StringVarP(&path, "output", "o", "", "the folder `DIR` for the files; made if there is none")
-	c.Flags().BoolVar(&force, "force", false, "replace figures in DIR though they were changed since they were written")
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		return plot(c.Context(), s, to, c.OutOrStdout())
+	})
+	c.PreRunE = to.needed
+	to.flags(c, "the folder `DIR` for the files", "replace figures in DIR though they were changed since they were written")
 	return c
 }
 
 // plot writes the figures and names each with what it shows.
-func plot(ctx context.Context, s *scenarios.Scenario, path string, force bool, out io.Writer) error {
-	return within(path, func(f *folder.Folder) error {
-		p, err := unlessDone(ctx, func() (plotted, error) { return plotsOf(ctx, s) })
-		switch {
-		case errors.Is(err, context.Canceled):
-			return errors.New("strandry: interrupted")
-		case err != nil:
+func plot(ctx context.Context, s *scenarios.Scenario, to target, out io.Writer) error {
+	return to.within(func(f *folder.Folder) error {
+		p, err := unlessDone(ctx, func(ctx context.Context) (plotted, error) { return plotsOf(ctx, s) })
+		if err != nil {
 			return err
 		}
-		if err := written(ctx, f, folder.Set{Kind: "plot", Files: p.files, Inputs: s.Inputs(), Force: force}); err != nil {
+		if err := written(ctx, f, folder.Set{Kind: "plot", Files: p.files, Inputs: s.Inputs(), Force: to.force}); err != nil {
 			return err
 		}
 		_, err = io.WriteString(out, p.said) // after all is written, for the reader may have gone
@@ -85,18 +71,17 @@ func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) 
 	if err != nil {
 		return p, fmt.Errorf("%s: %w", s.File, err)
 	}
+	drawings, err := drawn(ctx, sheets, canvas.Formats()...)
+	if err != nil {
+		return p, err
+	}
 	var said strings.Builder
-	for _, sheet := range sheets {
-		files, err := drawn(ctx, sheet, figure.Formats()...)
-		if err != nil {
-			return p, fmt.Errorf("%s: %w", sheet.Name, err)
+	for _, d := range drawings {
+		if d.err != nil {
+			return p, fmt.Errorf("%s: %w", d.Name, d.err)
 		}
-		var names []string
-		for _, file := range files {
-			names = append(names, file.Name)
-		}
-		p.files = append(p.files, files...)
-		said.WriteString(table.Wrapped(fmt.Sprintf("%s: %s.", strings.Join(names, ", "), strings.ReplaceAll(sheet.Figure.Headline(), "\u00a0", " "))))
+		p.files = append(p.files, d.files...)
+		said.WriteString(table.Wrapped(fmt.Sprintf("%s: %s.", d.names(), strings.ReplaceAll(d.Figure.Headline(), "\u00a0", " "))))
 	}
 	for _, why := range slices.Concat(s.Taken, undrawn) {
 		said.WriteString(table.Wrapped(why))
@@ -121,7 +106,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	case err != nil:
 		undrawn = append(undrawn, "needed: not drawn: "+err.Error())
 	default:
-		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.NeededOf(s, lengths, frame)})
+		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.RequiredOf(s, lengths, frame)})
 		if lengths.Unanswered > 0 {
 			undrawn = append(undrawn, fmt.Sprintf("needed: places without an answer: %d; the first of them: %s", lengths.Unanswered, lengths.Reason))
 		}

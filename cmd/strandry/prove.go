@@ -17,8 +17,8 @@ import (
 )
 
 func proveCommand() *cobra.Command {
-	var asJSON, force bool
-	var path string
+	var asJSON bool
+	var to target
 	c := &cobra.Command{
 		Use:   "prove",
 		Short: "Does it compute right on this machine?",
@@ -38,19 +38,16 @@ solver and measures the order of its error.
 Exit status: 0 if every check was passed, 1 if not.`,
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
-			if c.Flags().Changed("output") && path == "" {
-				return errors.New("-o needs the name of a folder")
-			}
-			p, err := proved(c.Context())
+			p, err := unlessDone(c.Context(), proved)
 			if err != nil {
-				return failure{err}
+				return err
 			}
-			return wrapped(showProof(p, proofPage{path, force}, asJSON, c.OutOrStdout()))
+			return showProof(p, to, asJSON, c.OutOrStdout())
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print JSON")
-	c.Flags().StringVarP(&path, "output", "o", "", "a folder `DIR` for the page; made if there is none")
-	c.Flags().BoolVar(&force, "force", false, "replace the page in DIR though it was changed since it was written")
+	c.PreRunE = to.offered
+	to.flags(c, "a folder `DIR` for the page", "replace the page in DIR though it was changed since it was written")
 	return c
 }
 
@@ -58,9 +55,6 @@ Exit status: 0 if every check was passed, 1 if not.`,
 func proved(ctx context.Context) (*table.Proof, error) {
 	p := &table.Proof{Version: version}
 	err := prove.Run(ctx, runtime.GOMAXPROCS(0), func(r prove.Result) { p.Results = append(p.Results, r) })
-	if errors.Is(err, context.Canceled) {
-		return nil, errors.New("strandry: interrupted")
-	}
 	if err != nil {
 		return nil, err
 	}
@@ -72,7 +66,7 @@ func proved(ctx context.Context) (*table.Proof, error) {
 
 // showProof prints the table and writes the page. A check that failed is an error, after all is
 // said, and whatever becomes of the saying.
-func showProof(p *table.Proof, to proofPage, asJSON bool, out io.Writer) error {
+func showProof(p *table.Proof, to target, asJSON bool, out io.Writer) error {
 	err := sayProof(p, to, asJSON, out)
 	switch failed := len(p.Results) - p.Passed(); {
 	case failed > 0 || len(p.Results) == 0:
@@ -84,38 +78,27 @@ func showProof(p *table.Proof, to proofPage, asJSON bool, out io.Writer) error {
 }
 
 // sayProof prints whatever becomes of the page, whose failure weighs more.
-func sayProof(p *table.Proof, to proofPage, asJSON bool, out io.Writer) error {
-	var written error
-	if to.folder != "" {
-		written = to.write(p)
-	}
-	write := p.WriteText
-	if asJSON {
-		write = p.WriteJSON
-	}
-	err := write(out)
+func sayProof(p *table.Proof, to target, asJSON bool, out io.Writer) error {
+	written := writeProof(p, to)
+	err := show(out, p, asJSON)
 	switch {
 	case written != nil:
 		return written
-	case err != nil || to.folder == "" || asJSON:
+	case err != nil || to.path == "" || asJSON:
 		return err
 	}
-	_, err = fmt.Fprintf(out, "Written to %s\n", filepath.Join(to.folder, page.Proof))
+	_, err = fmt.Fprintf(out, "Written to %s\n", filepath.Join(to.path, page.Proof))
 	return err
 }
 
-// proofPage is where the page goes; nowhere where no folder is named.
-type proofPage struct {
-	folder string
-	force  bool
-}
-
-func (to proofPage) write(p *table.Proof) error {
+// writeProof writes the page, if a folder is named.
+func writeProof(p *table.Proof, to target) error {
+	if to.path == "" {
+		return nil
+	}
 	content, err := page.OfProof(p)
 	if err != nil {
 		return err
 	}
-	return within(to.folder, func(f *folder.Folder) error {
-		return written(context.Background(), f, folder.Set{Kind: "proof", Files: []folder.File{folder.Bytes(page.Proof, content)}, Force: to.force})
-	})
+	return to.write(context.Background(), folder.Set{Kind: "proof", Files: []folder.File{folder.Bytes(page.Proof, content)}, Force: to.force})
 }

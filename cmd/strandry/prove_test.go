@@ -62,30 +62,31 @@ func TestProveSaysNo(t *testing.T) {
 	p.Results[5].Difference = 1
 	var out strings.Builder
 	path := t.TempDir()
-	err = showProof(p, proofPage{folder: path}, false, &out)
+	err = showProof(p, target{path: path}, false, &out)
 	require.ErrorContains(t, err, fmt.Sprintf("1 of %d checks failed", len(p.Results)))
 	require.True(t, strings.HasPrefix(out.String(), "FAILED: 1 of"))
 	require.Len(t, mustList(t, path), 1)
 	for _, writer := range []io.Writer{io.Discard, fullDisk{}} {
 		for _, asJSON := range []bool{false, true} {
-			err = showProof(p, proofPage{}, asJSON, writer)
+			err = showProof(p, target{}, asJSON, writer)
 			require.ErrorContains(t, err, "checks failed")
 		}
 	}
-	require.Error(t, showProof(&table.Proof{}, proofPage{}, false, io.Discard), "nothing proved")
+	require.Error(t, showProof(&table.Proof{}, target{}, false, io.Discard), "nothing proved")
 	p.Results[5].Difference = 0
 	file := filepath.Join(path, "proof.html")
-	require.ErrorContains(t, showProof(p, proofPage{folder: file}, false, &out), "this is a file", "the table is said all the same")
+	require.ErrorContains(t, showProof(p, target{path: file}, false, &out), "this is a file", "the table is said all the same")
 	require.True(t, strings.HasSuffix(out.String(), "checks passed\n"))
-	require.ErrorContains(t, showProof(p, proofPage{folder: file}, false, fullDisk{}), "this is a file")
-	require.NoError(t, showProof(p, proofPage{}, false, io.Discard))
+	require.ErrorContains(t, showProof(p, target{path: file}, false, fullDisk{}), "this is a file")
+	require.NoError(t, showProof(p, target{}, false, io.Discard))
 	p.Unmeasured = "stalled"
-	require.ErrorContains(t, showProof(p, proofPage{}, false, io.Discard), "stalled")
+	require.ErrorContains(t, showProof(p, target{}, false, io.Discard), "stalled")
 }
 
 func TestProveInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	_, err := proved(ctx)
-	require.ErrorContains(t, err, "interrupted")
+	var out, errOut strings.Builder
+	require.Equal(t, failed, run(ctx, []string{"prove"}, &out, &errOut))
+	require.Equal(t, "strandry: interrupted\n", errOut.String())
 }

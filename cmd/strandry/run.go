@@ -2,8 +2,8 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
+	"io"
 	"slices"
 
 	"github.com/spf13/cobra"
@@ -18,9 +18,8 @@ import (
 
 func runCommand() *cobra.Command {
 	var asJSON, full bool
-	var demo string
 	var set []string
-	c := &cobra.Command{
+	c := study(&cobra.Command{
 		Use:   "run [FILE]",
 		Short: "How wet is the strand at the nozzle?",
 		Long: `run tells how wet the strand is at the nozzle, and whether that is dry enough.
@@ -40,53 +39,32 @@ differs from one that is, and the scenario names the file:
     # my-petg.toml
     base = "petg"
     printing_limit = "0.08 %"`,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			s, err := scenario(args, demo)
-			if err != nil {
-				return failure{err}
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		s, err := s.Set(set...)
+		if err != nil {
+			return misuse{err}
+		}
+		return answer(c, asJSON, func(context.Context) (answers, error) {
+			a, err := assess(s)
+			if full {
+				return whole{a}, err
 			}
-			if s, err = s.Set(set...); err != nil {
-				return err
-			}
-			a, err := unlessDone(c.Context(), func() (*table.Answer, error) { return answer(s) })
-			if err != nil {
-				return failure{err}
-			}
-			if full && !asJSON {
-				return wrapped(a.WriteFull(c.OutOrStdout()))
-			}
-			return shown(c, a, asJSON)
-		},
-	}
+			return a, err
+		})
+	})
 	jsonFlag(c, &asJSON)
-	demoFlag(c, &demo)
 	c.Flags().BoolVar(&full, "full", false, "all notes, sources and cautions, with the numbers of the solver")
 	c.Flags().StringArrayVar(&set, "set", nil, "lay a value over a `KEY=VALUE` of the scenario, such as \"zone.drum.length=18 m\"; may be repeated")
 	return c
 }
 
-// unlessDone returns what work returns, or gives it up when the context ends first.
-func unlessDone[T any](ctx context.Context, work func() (T, error)) (T, error) {
-	type outcome struct {
-		value T
-		err   error
-	}
-	done := make(chan outcome, 1)
-	go func() {
-		value, err := work()
-		done <- outcome{value, err}
-	}()
-	select {
-	case o := <-done:
-		return o.value, o.err
-	case <-ctx.Done():
-		var none T
-		return none, errors.New("strandry: interrupted")
-	}
-}
+// whole is an answer with all that there is to say.
+type whole struct{ *table.Answer }
 
-func answer(s *scenarios.Scenario) (*table.Answer, error) {
+func (a whole) WriteText(out io.Writer) error { return a.WriteFull(out) }
+
+// assess answers for a scenario; an answer that its numerical error swamps is refused.
+func assess(s *scenarios.Scenario) (*table.Answer, error) {
 	m := &s.Design
 	march := diffusion.NewMarch()
 	a, err := march.Assess(m, s.Settings)

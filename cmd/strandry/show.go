@@ -1,6 +1,8 @@
 package main
 
 import (
+	"context"
+	"errors"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -17,18 +19,41 @@ func jsonFlag(c *cobra.Command, asJSON *bool) {
 	c.Flags().BoolVar(asJSON, "json", false, "print JSON, in SI units")
 }
 
-// shown prints what a command has found.
-func shown(c *cobra.Command, a answers, asJSON bool) error {
+// show prints what a command has found.
+func show(out io.Writer, a answers, asJSON bool) error {
 	if asJSON {
-		return wrapped(a.WriteJSON(c.OutOrStdout()))
+		return a.WriteJSON(out)
 	}
-	return wrapped(a.WriteText(c.OutOrStdout()))
+	return a.WriteText(out)
 }
 
-// wrapped marks an error of the work as such.
-func wrapped(err error) error {
-	if err == nil {
-		return nil
+// answer finds what a command is asked for, unless the context ends first, and prints it.
+func answer(c *cobra.Command, asJSON bool, find func(ctx context.Context) (answers, error)) error {
+	a, err := unlessDone(c.Context(), find)
+	if err != nil {
+		return err
 	}
-	return failure{err}
+	return show(c.OutOrStdout(), a, asJSON)
+}
+
+// unlessDone returns what work returns, or gives it up when the context ends first.
+func unlessDone[T any](ctx context.Context, work func(ctx context.Context) (T, error)) (T, error) {
+	type outcome struct {
+		value T
+		err   error
+	}
+	done := make(chan outcome, 1)
+	go func() {
+		value, err := work(ctx)
+		done <- outcome{value, err}
+	}()
+	select {
+	case o := <-done:
+		if !errors.Is(o.err, context.Canceled) {
+			return o.value, o.err
+		}
+	case <-ctx.Done():
+	}
+	var none T
+	return none, errors.New("strandry: interrupted")
 }

@@ -1,19 +1,21 @@
 package main
 
 import (
+	"context"
 	"errors"
 
 	"github.com/spf13/cobra"
 
 	"strandry/diffusion"
 	"strandry/plots/table"
+	"strandry/scenarios"
 	"strandry/scenarios/studies/size"
 )
 
 func sizeCommand() *cobra.Command {
 	var asJSON bool
-	var demo, key, from, to string
-	c := &cobra.Command{
+	var key, from, to string
+	c := study(&cobra.Command{
 		Use:   "size [FILE] --for KEY",
 		Short: "Which value just meets the limit?",
 		Long: `size finds the value of one number at which the strand just meets its limit.
@@ -28,37 +30,31 @@ stands in the way; that is an answer too, with exit status 0. It looks between
 the limits of the key (a zone's temperature: up to the material's usual highest
 drying temperature, and nowhere beyond what the strand bears); --from and --to
 set others.`,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			if key == "" {
-				return errors.New("size needs the number to find: --for KEY, such as --for feed.speed")
-			}
-			s, err := scenario(args, demo)
-			if err != nil {
-				return failure{err}
-			}
-			r := size.Request{Key: key}
-			if c.Flags().Changed("from") {
-				r.From = &from
-			}
-			if c.Flags().Changed("to") {
-				r.To = &to
-			}
-			a, err := unlessDone(c.Context(), func() (*size.Answer, error) { return size.Find(diffusion.NewMarch(), s, r) })
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		r := size.Request{Key: key}
+		if c.Flags().Changed("from") {
+			r.From = &from
+		}
+		if c.Flags().Changed("to") {
+			r.To = &to
+		}
+		return answer(c, asJSON, func(context.Context) (answers, error) {
+			a, err := size.Find(diffusion.NewMarch(), s, r)
 			if misread := (size.RequestError{}); errors.As(err, &misread) {
-				return err
+				err = misuse{err}
 			}
-			if err != nil {
-				return failure{err}
-			}
-			page := table.Size{Title: s.Title, File: s.File, Version: version, Answer: a, Assumed: s.Assumed}
-			return shown(c, &page, asJSON)
-		},
+			return &table.Size{Title: s.Title, File: s.File, Version: version, Answer: a, Assumed: s.Assumed}, err
+		})
+	})
+	c.PreRunE = func(*cobra.Command, []string) error {
+		if key == "" {
+			return errors.New("size needs the number to find: --for KEY, such as --for feed.speed")
+		}
+		return nil
 	}
 	c.Flags().StringVar(&key, "for", "", "the number to find, by its path: `KEY`")
 	c.Flags().StringVar(&from, "from", "", "lower end of the search, a `VALUE` with its unit")
 	c.Flags().StringVar(&to, "to", "", "upper end of the search, a `VALUE` with its unit")
 	jsonFlag(c, &asJSON)
-	demoFlag(c, &demo)
 	return c
 }

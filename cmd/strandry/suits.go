@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -18,8 +19,8 @@ import (
 
 func suitsCommand() *cobra.Command {
 	var asJSON bool
-	var demo, material, opened string
-	c := &cobra.Command{
+	var material, opened string
+	c := study(&cobra.Command{
 		Use:   "suits [FILE]",
 		Short: "Which materials is this dryer for?",
 		Long: `suits tells which materials of the library a dryer is for.
@@ -33,45 +34,35 @@ then how long the zone that dries would have to be, whether that can be built
 ([build] longest), and how long the same strand would take at rest in the same
 air. Two views: a strand in equilibrium with the room, and one that was dry and
 has lain in the room for a few hours (--opened).`,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			lain, err := quantity.Duration().Parse(opened)
-			if err != nil || lain < 1 || lain > 10*365.25*86400 {
-				return fmt.Errorf("--opened %q: give a time such as \"6 h\", from 1 s to ten years", opened)
-			}
-			s, all, err := withMaterials(args, demo, material)
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		lain, err := quantity.Duration().Parse(opened)
+		if err != nil || lain < 1 || lain > 10*365.25*86400 {
+			return misuse{fmt.Errorf("--opened %q: give a time such as \"6 h\", from 1 s to ten years", opened)}
+		}
+		all, err := chosen(c, s, material)
+		if err != nil {
+			return err
+		}
+		return answer(c, asJSON, func(ctx context.Context) (answers, error) {
+			study, err := suits.Find(ctx, s, all, lain)
 			if err != nil {
-				return failure{err}
-			}
-			study, err := unlessDone(c.Context(), func() (*suits.Study, error) { return suits.Find(c.Context(), s, all, lain) })
-			if err != nil {
-				return failure{err}
+				return nil, err
 			}
 			contradicting, err := measured.Contradicting(all)
-			if err != nil {
-				return failure{err}
-			}
-			page := table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}
-			return shown(c, &page, asJSON)
-		},
-	}
+			return &table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}, err
+		})
+	})
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")
 	c.Flags().StringVar(&opened, "opened", "6 h", "the `TIME` that the dry strand of the second view has lain in the room")
 	jsonFlag(c, &asJSON)
-	demoFlag(c, &demo)
 	return c
 }
 
-// withMaterials loads the scenario and the materials to set against it: the one that is named, or
+// chosen are the materials to set against a scenario: the one that is named, or
 // the library and the scenario's own. Where the name is that of the scenario's own, that which the scenario makes of it is among them.
-func withMaterials(args []string, demo, name string) (*scenarios.Scenario, []materials.Polymer, error) {
-	s, err := scenario(args, demo)
-	if err != nil {
-		return nil, nil, err
-	}
+func chosen(c *cobra.Command, s *scenarios.Scenario, name string) ([]materials.Polymer, error) {
 	if name == "" {
-		all, err := s.Materials()
-		return s, all, err
+		return s.Materials()
 	}
 	own := s.Model.Material
 	given, base := s.Named()
@@ -80,19 +71,19 @@ func withMaterials(args []string, demo, name string) (*scenarios.Scenario, []mat
 	}
 	name, taken, err := materials.Understood(name)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	if taken != "" {
 		s.Taken = append(s.Taken, "--material: "+taken)
 	}
-	if name == given || strings.HasSuffix(name, ".toml") && len(args) == 1 && same(name, beside(args[0], given)) {
+	if file := c.Flags().Arg(0); name == given || strings.HasSuffix(name, ".toml") && file != "" && same(name, beside(file, given)) {
 		if own.Same(&base) {
-			return s, []materials.Polymer{own}, nil
+			return []materials.Polymer{own}, nil
 		}
-		return s, []materials.Polymer{base, own}, nil
+		return []materials.Polymer{base, own}, nil
 	}
 	p, err := materials.Resolve(name, text)
-	return s, []materials.Polymer{p}, err
+	return []materials.Polymer{p}, err
 }
 
 // beside is the path of a file that another one names.

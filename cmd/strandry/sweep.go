@@ -13,6 +13,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/plots/table"
@@ -22,15 +23,15 @@ import (
 
 // sweeping is what the flags of a sweep say.
 type sweeping struct {
-	demo, folder        string
-	vary                []string
-	again, force, quick bool
-	cores               int
+	target
+	vary         []string
+	again, quick bool
+	cores        int
 }
 
 func sweepCommand() *cobra.Command {
 	var f sweeping
-	c := &cobra.Command{
+	c := study(&cobra.Command{
 		Use:   "sweep [FILE] -o DIR",
 		Short: "How wet over a grid of lengths, speeds, materials, ...?",
 		Long: `sweep tells how wet the strand is over a grid of values.
@@ -46,37 +47,34 @@ or by a power cut, goes on with --continue and ends in the same numbers to the
 bit.
 
 One sweep at a time writes to a folder.` + forceRule,
-		Args: fileOrDemo,
-		RunE: func(c *cobra.Command, args []string) error {
-			switch {
-			case f.folder == "":
-				return errors.New("sweep needs -o DIR, the folder for its files")
-			case f.again && f.force:
-				return errors.New("--continue and --force exclude each other")
-			case f.cores < 0:
-				return errors.New("--cores: 1 or more, or 0 for all")
+	}, func(c *cobra.Command, s *scenarios.Scenario) error {
+		if len(f.vary) > 0 {
+			var err error
+			if s, err = s.Varied(f.vary...); err != nil {
+				return misuse{err}
 			}
-			s, err := scenario(args, f.demo)
-			if err != nil {
-				return failure{err}
-			}
-			if len(f.vary) > 0 {
-				if s, err = s.Varied(f.vary...); err != nil {
-					return err
-				}
-			}
-			return wrapped(f.run(c.Context(), s, c.OutOrStdout(), c.ErrOrStderr()))
-		},
-	}
+		}
+		return f.run(c.Context(), s, c.OutOrStdout(), c.ErrOrStderr())
+	})
+	c.PreRunE = f.misused
 	flags := c.Flags()
-	demoFlag(c, &f.demo)
-	flags.StringVarP(&f.folder, "output", "o", "", "the folder `DIR` for the files; made if there is none")
+	f.flags(c, "the folder `DIR` for the files", "replace the sweep that DIR holds")
 	flags.StringArrayVar(&f.vary, "vary", nil, "an `AXIS` in place of the file's, up to three: \"zone.drum.length=0.5 m..40 m:40:log\", \"strand.material=pa6, pa12\"")
 	flags.BoolVar(&f.again, "continue", false, "go on with the unfinished sweep in DIR, if there is one")
-	flags.BoolVar(&f.force, "force", false, "replace the sweep that DIR holds")
 	flags.BoolVar(&f.quick, "quick", false, "central diffusivity only: no span, no verdict, a third of the time or less")
 	flags.IntVar(&f.cores, "cores", 0, fmt.Sprintf("how many cores to use, up to %d here; 0 for all. The numbers do not depend on it", mostCores()))
 	return c
+}
+
+// misused refuses flags that do not go together.
+func (f *sweeping) misused(c *cobra.Command, _ []string) error {
+	switch {
+	case f.again && f.force:
+		return errors.New("--continue and --force exclude each other")
+	case f.cores < 0:
+		return errors.New("--cores: 1 or more, or 0 for all")
+	}
+	return f.needed(c, nil)
 }
 
 // Files of a sweep in its folder. The table comes last: where it is, the sweep is finished.
@@ -87,7 +85,7 @@ const (
 	inputFile   = "scenario.toml"
 )
 
-func (f *sweeping) in(file string) string { return filepath.Join(f.folder, file) }
+func (f *sweeping) in(file string) string { return filepath.Join(f.path, file) }
 
 // mostCores is the most workers that can be of use, with room for a machine that is told to have fewer cores than it has.
 func mostCores() int { return max(8, 4*runtime.NumCPU()) }
@@ -114,10 +112,10 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 	if err != nil {
 		return fmt.Errorf("%s: %w", s.File, err)
 	}
-	return within(f.folder, func(dir *folder.Folder) error {
+	return f.within(func(dir *folder.Folder) error {
 		if done, err := f.finished(dir, o); err != nil || done {
 			if done && err == nil {
-				fmt.Fprintf(out, "%s holds this sweep already, finished: nothing to do.\n", f.folder)
+				fmt.Fprintf(out, "%s holds this sweep already, finished: nothing to do.\n", f.path)
 			}
 			return err
 		}
@@ -143,7 +141,7 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		if f.again {
 			fmt.Fprint(out, table.Wrapped(fmt.Sprintf("%s.", resumed)))
 		}
-		_, err = io.WriteString(out, wroteTo(f.folder, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", ")))
+		_, err = io.WriteString(out, wroteTo(f.path, strings.Join(append([]string{tableFile, dataFile, inputFile}, answer.Figures...), ", ")))
 		return err
 	})
 }
@@ -160,21 +158,21 @@ func (f *sweeping) finished(dir *folder.Folder, o sweep.Origin) (bool, error) {
 	case f.force || !whole && !part:
 		return false, nil
 	case part && !f.again:
-		return false, fmt.Errorf("%s holds an unfinished sweep: --continue goes on with it, --force starts again", f.folder)
+		return false, fmt.Errorf("%s holds an unfinished sweep: --continue goes on with it, --force starts again", f.path)
 	case part:
 		return false, nil // what it holds is looked at when it is opened
 	case !f.again:
-		return false, fmt.Errorf("%s holds a finished sweep: --force replaces it", f.folder)
+		return false, fmt.Errorf("%s holds a finished sweep: --force replaces it", f.path)
 	}
 	if err := dir.Whole(sweepKind); err != nil {
-		return false, fmt.Errorf("%s holds a finished sweep, but %w: --force makes it anew", f.folder, err)
+		return false, fmt.Errorf("%s holds a finished sweep, but %w: --force makes it anew", f.path, err)
 	}
 	earlier, err := f.earlier(dir)
 	if err != nil {
-		return false, fmt.Errorf("%s holds a finished sweep, but %w: --force replaces it", f.folder, err)
+		return false, fmt.Errorf("%s holds a finished sweep, but %w: --force replaces it", f.path, err)
 	}
 	if why := o.Differs(earlier); why != "" {
-		return false, fmt.Errorf("%s holds another sweep that is finished: %s; --force replaces it", f.folder, why)
+		return false, fmt.Errorf("%s holds another sweep that is finished: %s; --force replaces it", f.path, why)
 	}
 	return true, nil
 }
@@ -268,18 +266,24 @@ func (f *sweeping) sweep(ctx context.Context, dir *folder.Folder, work *sweep.Sw
 }
 
 func (f *sweeping) interrupted(kept, rows int) error {
-	return fmt.Errorf("strandry: interrupted; %d of %d rows are kept in %s: the same command with --continue goes on", kept, rows, f.folder)
+	return fmt.Errorf("strandry: interrupted; %d of %d rows are kept in %s: the same command with --continue goes on", kept, rows, f.path)
 }
 
 // write leaves the finished files and takes away the unfinished one. It tells which figures were not drawn. An
 // interrupt leaves the rows for another time.
 func (f *sweeping) write(ctx context.Context, dir *folder.Folder, set folder.Set, answer *table.Sweep, s *scenarios.Scenario, files []folder.File) ([]string, error) {
-	d, err := unlessDone(ctx, func() (sweepDrawings, error) { return drawingsOf(ctx, answer, s) })
+	sheets, undrawn := figure.OfSweep(answer.Grid, s, figure.FrameOf(s, version))
+	drawings, err := unlessDone(ctx, func(ctx context.Context) ([]drawing, error) { return drawn(ctx, sheets, sweepFormats()...) })
 	if err == nil {
-		for _, file := range d.files {
-			answer.Figures = append(answer.Figures, file.Name)
+		var figures []folder.File
+		for _, d := range drawings {
+			figures = append(figures, d.files...)
+			if d.err != nil { // it is told and left out
+				undrawn = append(undrawn, d.Name+": not drawn: "+d.err.Error())
+			}
 		}
-		set.Files = slices.Concat(d.files, files, []folder.File{{Name: dataFile, Write: answer.WriteJSON}, {Name: tableFile, Write: answer.WriteCSV}})
+		answer.Figures = fileNames(figures)
+		set.Files = slices.Concat(figures, files, []folder.File{{Name: dataFile, Write: answer.WriteJSON}, {Name: tableFile, Write: answer.WriteCSV}})
 		err = dir.Write(ctx, set)
 	}
 	switch {
@@ -291,31 +295,8 @@ func (f *sweeping) write(ctx context.Context, dir *folder.Folder, set folder.Set
 	if err := dir.Root().Remove(partialFile); err != nil {
 		return nil, folder.Unwritable(f.in(partialFile), err)
 	}
-	return d.undrawn, nil
-}
-
-// sweepDrawings is the figures of a sweep, and what was not drawn.
-type sweepDrawings struct {
-	files   []folder.File
-	undrawn []string
+	return undrawn, nil
 }
 
 // sweepFormats are those of its figures.
-func sweepFormats() []figure.Format { return []figure.Format{figure.PNG, figure.SVG} }
-
-// drawingsOf draws; a figure that cannot be drawn is told and left out.
-func drawingsOf(ctx context.Context, answer *table.Sweep, s *scenarios.Scenario) (d sweepDrawings, err error) {
-	sheets, undrawn := figure.OfSweep(answer.Grid, s, figure.FrameOf(s, version))
-	d.undrawn = undrawn
-	for _, sheet := range sheets {
-		files, err := drawn(ctx, sheet, sweepFormats()...)
-		switch {
-		case ctx.Err() != nil:
-			return d, ctx.Err()
-		case err != nil:
-			d.undrawn = append(d.undrawn, sheet.Name+": not drawn: "+err.Error())
-		}
-		d.files = append(d.files, files...)
-	}
-	return d, nil
-}
+func sweepFormats() []canvas.Format { return []canvas.Format{canvas.PNG, canvas.SVG} }

@@ -2,9 +2,12 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"strandry/materials/text/quantity"
+	"strandry/plots/canvas"
+	"strandry/plots/words"
 	"strandry/scenarios"
 )
 
@@ -83,19 +86,19 @@ func printed(unit string) string { return strings.NewReplacer("m2", "m²", "m3",
 // say prints a value with its unit.
 func (a Axis) say(v float64) string {
 	if a.Unit == "" {
-		return digits(v, 3)
+		return words.Digits(v, 3)
 	}
-	return digits(v, 2) + nbsp + printed(a.Unit)
+	return words.Digits(v, 2) + words.NBSP + printed(a.Unit)
 }
 
 // bound prints a value that is a least or a greatest one, rounded to the safe side.
 func (a Axis) bound(v float64, least bool) string {
 	const kept = 3
-	text := digits(quantity.Outward(v, kept, least), kept)
+	text := words.Digits(quantity.Outward(v, kept, least), kept)
 	if a.Unit == "" {
 		return text
 	}
-	return text + nbsp + printed(a.Unit)
+	return text + words.NBSP + printed(a.Unit)
 }
 
 func (a Axis) check() error {
@@ -111,6 +114,29 @@ func (a Axis) check() error {
 }
 
 // scale runs from the first value to the last.
-func (a Axis) scale() scale {
-	return scale{min: a.Values[0], max: a.Values[len(a.Values)-1], log: a.Log}
+func (a Axis) scale() canvas.Scale {
+	return canvas.Scale{Min: a.Values[0], Max: a.Values[len(a.Values)-1], Log: a.Log}
+}
+
+// evenly tells whether rising or falling positive values step by ratio rather than by
+// difference.
+func evenly(values []float64) (byRatio bool) {
+	n := len(values)
+	if n < 3 {
+		return false
+	}
+	for _, v := range values {
+		if !(v > 0) {
+			return false
+		}
+	}
+	difference, ratio := 0.0, 0.0
+	for i, v := range values {
+		share := float64(i) / float64(n-1)
+		straight := values[0] + (values[n-1]-values[0])*share
+		bent := values[0] * math.Pow(values[n-1]/values[0], share)
+		difference = math.Max(difference, math.Abs(v-straight)/v)
+		ratio = math.Max(ratio, math.Abs(v-bent)/v)
+	}
+	return ratio < difference
 }

@@ -2,11 +2,11 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
 	"math"
+	"slices"
 
-	"gonum.org/v1/plot/vg"
-
+	"strandry/plots/canvas"
+	"strandry/plots/palette"
 	"strandry/scenarios/validation/prove"
 )
 
@@ -17,8 +17,7 @@ type Convergence struct {
 	Orders []prove.Order
 }
 
-func (f Convergence) frame() Frame    { return f.Frame }
-func (f Convergence) height() float64 { return 450 }
+func (f Convergence) height() canvas.Length { return 450 }
 
 func (f Convergence) check() error {
 	for _, inSpace := range []bool{true, false} {
@@ -61,79 +60,72 @@ func (f Convergence) Headline() string {
 		for _, o := range f.part(inSpace) {
 			low, high = math.Min(low, o.Measured), math.Max(high, o.Measured)
 		}
-		if a, b := order(low), order(high); a != b {
+		if a, b := fmt.Sprintf("%.1f", low), fmt.Sprintf("%.1f", high); a != b {
 			return a + " to " + b
 		}
-		return order(low)
+		return fmt.Sprintf("%.1f", low)
 	}
 	return fmt.Sprintf("The error falls with order %s in space and %s in time", span(true), span(false))
 }
 
-func order(x float64) string { return fmt.Sprintf("%.1f", x) }
-
-func (f Convergence) draw(s *sheet, headline string) {
-	const gap vg.Length = 18
-	room := s.framed(f.Frame, headline)
-	for i, inSpace := range []bool{true, false} {
-		half := room
-		width := (room.Size().X - gap) / 2
-		half.Min.X += vg.Length(i) * (width + gap)
-		half.Max.X = half.Min.X + width
-		s.refinement(half, f.part(inSpace), inSpace)
+func (f Convergence) draw(s *canvas.Sheet, room canvas.Rectangle) {
+	const gap = 18
+	for i, half := range canvas.Columns(room, 2, gap) {
+		inSpace := i == 0
+		refinement(s, half, f.part(inSpace), inSpace)
 	}
 }
 
 // refinement draws the errors of one kind of refinement.
-func (s *sheet) refinement(room vg.Rectangle, orders []prove.Order, inSpace bool) {
+func refinement(s *canvas.Sheet, room canvas.Rectangle, orders []prove.Order, inSpace bool) {
 	var counts, errors []float64
 	for _, o := range orders {
 		counts, errors = append(counts, counted(o)...), append(errors, o.Error...)
 	}
-	low, high := bounds(counts)
-	a := axes{x: scale{min: low / 1.15, max: high * 1.15, log: true}, y: logFrom(errors), xLabel: "Steps in time", yLabel: "Error of the mean"}
+	low, high := canvas.Bounds(counts)
+	a := canvas.Axes{X: canvas.Scale{Min: low / 1.15, Max: high * 1.15, Log: true}, Y: canvas.LogOver(errors), XLabel: "Steps in time", YLabel: "Error of the mean"}
 	if inSpace {
-		a.xLabel = "Nodes along the radius"
+		a.XLabel = "Nodes along the radius"
 	}
-	a.y.max *= 3 // room for the labels
-	a.y.min /= 3
-	p := s.inside(room, a)
-	p.grid()
-	p.frame(a)
-	top := 0
+	a.Y.Max *= 3 // room for the labels
+	a.Y.Min /= 3
+	p := s.Panel(room, a)
+	p.Grid()
+	p.Frame()
+	top := slices.IndexFunc(orders, func(o prove.Order) bool {
+		return !slices.ContainsFunc(orders, func(other prove.Order) bool { return other.Error[0] > o.Error[0] })
+	})
 	for i, o := range orders {
-		if o.Error[0] > orders[top].Error[0] {
-			top = i
-		}
-	}
-	for i, o := range orders {
-		p.refined(o, lineColors()[i%len(lineColors())], i == top)
+		refined(p, o, lineColours()[i%len(lineColours())], i == top)
 	}
 }
 
-func lineColors() []color.NRGBA { return []color.NRGBA{blue(), vermilion(), green(), purple()} }
+func lineColours() []palette.Colour {
+	return []palette.Colour{palette.Blue, palette.Vermilion, palette.Green, palette.Purple}
+}
 
 // refined draws one line of errors, its order beside it: above it, or below.
-func (p *panel) refined(o prove.Order, c color.NRGBA, above bool) {
-	style := stroke(c, 2.5)
+func refined(p *canvas.Panel, o prove.Order, c palette.Colour, above bool) {
+	style := canvas.Stroke(c, 2.5)
 	if !above {
-		style.Dashes = dashed()
+		style.Dashes = canvas.Dashed()
 	}
-	p.line(style, counted(o), o.Error)
-	for _, at := range p.points(counted(o), o.Error) {
-		p.dot(at, 3, c)
+	p.Line(style, counted(o), o.Error)
+	for _, at := range p.Points(counted(o), o.Error) {
+		p.Disc(at, 3, c)
 	}
-	text := p.s.style(tickSize, legible(c), true)
+	text := p.Style(canvas.TickSize, palette.Legible(c), true)
 	k := len(o.Error) / 2
+	at, order := p.At(counted(o)[k], o.Error[k]), fmt.Sprintf("order %.2f", o.Measured)
+	const away, line = 8, canvas.TickSize * 1.2
 	if above {
-		p.s.put(text, p.at(counted(o)[k], o.Error[k]).Add(vg.Point{X: 8, Y: 8 + tickSize*1.2}), alignment{0, 0}, o.Name)
-		p.s.put(text, p.at(counted(o)[k], o.Error[k]).Add(vg.Point{X: 8, Y: 8}), alignment{0, 0}, "order "+order2(o.Measured))
+		p.Put(text, at.Add(canvas.Point{X: away, Y: away + line}), canvas.AboveRight, o.Name)
+		p.Put(text, at.Add(canvas.Point{X: away, Y: away}), canvas.AboveRight, order)
 		return
 	}
-	p.s.put(text, p.at(counted(o)[k], o.Error[k]).Sub(vg.Point{X: 8, Y: 8}), alignment{-1, -1}, o.Name)
-	p.s.put(text, p.at(counted(o)[k], o.Error[k]).Sub(vg.Point{X: 8, Y: 8 + tickSize*1.2}), alignment{-1, -1}, "order "+order2(o.Measured))
+	p.Put(text, at.Sub(canvas.Point{X: away, Y: away}), canvas.BelowLeft, o.Name)
+	p.Put(text, at.Sub(canvas.Point{X: away, Y: away + line}), canvas.BelowLeft, order)
 }
-
-func order2(x float64) string { return fmt.Sprintf("%.2f", x) }
 
 // counted are the nodes or steps as numbers.
 func counted(o prove.Order) []float64 {

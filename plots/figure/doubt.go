@@ -2,13 +2,12 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
 	"strings"
 
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
 	"strandry/diffusion/sensitivity"
+	"strandry/plots/canvas"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 	"strandry/scenarios/studies/doubt"
 )
 
@@ -25,11 +24,9 @@ func DoubtOf(study *doubt.Study, f Frame) Doubt {
 	return Doubt{Frame: f, Rows: study.Rows, Decides: len(study.Decides()), Narrows: study.Narrows()}
 }
 
-func (f Doubt) frame() Frame { return f.Frame }
-
-func (f Doubt) height() float64 {
-	const pitch vg.Length = 38 // takes a name of two lines
-	return float64(195 + pitch*vg.Length(len(f.Rows)))
+func (f Doubt) height() canvas.Length {
+	const pitch = 38 // takes a name of two lines
+	return canvas.Length(195 + pitch*len(f.Rows))
 }
 
 func (f Doubt) check() error {
@@ -79,11 +76,11 @@ func (f Doubt) Headline() string {
 func perCent(share float64) string {
 	switch {
 	case share == 0:
-		return "0" + nbsp + "%"
+		return "0" + words.NBSP + "%"
 	case share < 0.005:
-		return "<1" + nbsp + "%"
+		return "<1" + words.NBSP + "%"
 	}
-	return fmt.Sprintf("%.0f", 100*share) + nbsp + "%"
+	return fmt.Sprintf("%.0f", 100*share) + words.NBSP + "%"
 }
 
 // narrower says what the interval comes to if an unknown is known.
@@ -94,74 +91,73 @@ func narrower(left float64) string {
 	return perCent(1-left) + " narrower"
 }
 
-func (f Doubt) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
+func (f Doubt) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	most := 0.0
 	for _, r := range f.Rows {
 		most = max(most, r.Total.High)
 	}
-	a := axes{x: scale{max: 100 * min(1.14, 1.14*most)}, y: scale{max: 1}, xLabel: "Share of the doubt about content over limit, %", left: 178, right: 118, strip: tickSize * 1.3}
-	top := room.Max.Y - tickSize*0.6
-	room.Max.Y -= tickSize * 1.5
-	p := s.inside(room, a)
-	p.shareLegend(vg.Point{X: room.Min.X, Y: top})
-	s.put(s.style(tickSize, quiet(), false), vg.Point{X: room.Max.X, Y: p.box.Max.Y + tickSize*0.65}, toLeft(), "interval, if known")
-	for _, t := range p.x.ticks(ticksAlong(p.box.Size().X, true)) {
-		s.StrokeLine2(stroke(faint(), 0.8), p.atX(t.value), p.box.Min.Y, p.atX(t.value), p.box.Max.Y)
-	}
+	a := canvas.Axes{X: canvas.Scale{Max: 100 * min(1.14, 1.14*most)}, Y: canvas.Scale{Max: 1}, XLabel: "Share of the doubt about content over limit, %", Left: 178, Right: 118, Strip: canvas.TickSize * 1.3}
+	top := canvas.Point{X: room.Min.X, Y: room.Max.Y - canvas.TickSize*0.6}
+	room.Max.Y -= canvas.TickSize * 1.5
+	p := s.Panel(room, a)
+	shareLegend(p, top)
+	p.Put(p.Style(canvas.TickSize, palette.Quiet, false), canvas.Point{X: room.Max.X, Y: p.Box.Max.Y + canvas.TickSize*0.65}, canvas.Left, "interval, if known")
+	p.UprightGrid()
 	for k := range f.Rows {
 		f.row(p, k)
 	}
-	s.StrokeLine2(stroke(rule(), 1), p.box.Min.X, p.box.Min.Y, p.box.Min.X, p.box.Max.Y)
-	p.across(a)
+	p.Segment(canvas.Stroke(palette.Rule, 1), p.Box.Min.X, p.Box.Min.Y, p.Box.Min.X, p.Box.Max.Y)
+	p.FrameBelow()
 }
 
 // row draws the name, the two bars with their intervals, and what it is worth to know this one.
-func (f Doubt) row(p *panel, k int) {
+func (f Doubt) row(p *canvas.Panel, k int) {
 	r := &f.Rows[k]
-	names, texts := p.s.style(tickSize, ink(), k < f.Decides), p.s.style(tickSize, quiet(), false)
-	y := p.box.Max.Y - p.box.Size().Y/vg.Length(len(f.Rows))*(vg.Length(k)+0.5)
-	lines := wrap(r.Unknown, p.box.Min.X-p.s.Min.X-margin-8, names.Width)
-	for i, line := range lines[:min(2, len(lines))] {
-		at := y + tickSize*0.57*vg.Length(min(2, len(lines))-1-2*i)
-		p.s.put(names, vg.Point{X: p.box.Min.X - 8, Y: at}, toLeft(), clipped(line, p.box.Min.X-p.s.Min.X-margin-8, names.Width))
+	names, texts := p.Style(canvas.TickSize, palette.Ink, k < f.Decides), p.Style(canvas.TickSize, palette.Quiet, false)
+	y := p.Box.Max.Y - p.Box.Size().Y/canvas.Length(len(f.Rows))*(canvas.Length(k)+0.5)
+	room := p.Box.Min.X - p.Edges().Min.X - canvas.Margin - 8
+	lines := canvas.Wrap(r.Unknown, room, names.Width)
+	lines = lines[:min(2, len(lines))]
+	for i, line := range lines {
+		at := y + canvas.TickSize*0.57*canvas.Length(len(lines)-1-2*i)
+		p.Put(names, canvas.Point{X: p.Box.Min.X - 8, Y: at}, canvas.Left, canvas.Clipped(line, room, names.Width))
 	}
-	p.share(r.First, y+7, quiet())
-	p.share(r.Total, y-7, barColor())
-	p.s.put(texts, vg.Point{X: p.s.Max.X - margin, Y: y}, toLeft(), narrower(r.Left))
+	share(p, r.First, y+7, palette.Quiet)
+	share(p, r.Total, y-7, palette.Bar)
+	p.Put(texts, canvas.Point{X: p.Edges().Max.X - canvas.Margin, Y: y}, canvas.Left, narrower(r.Left))
 }
 
-const barHalf vg.Length = 6
+const barHalf canvas.Length = 6
 
 // share draws a bar with its interval as a whisker, and its number behind.
-func (p *panel) share(x sensitivity.Index, y vg.Length, fill color.Color) {
-	p.s.fill(vg.Rectangle{Min: vg.Point{X: p.box.Min.X, Y: y - barHalf}, Max: vg.Point{X: p.atX(100 * x.Value), Y: y + barHalf}}, fill)
-	low, high := p.atX(100*x.Low), p.atX(100*x.High)
-	p.whisker(stroke(paper(), 3.6), low, high, y)
-	p.whisker(stroke(ink(), 1.6), low, high, y)
-	p.s.put(p.s.style(footerSize, quiet(), false), vg.Point{X: high + 7, Y: y}, toRight(), perCent(x.Value))
+func share(p *canvas.Panel, x sensitivity.Index, y canvas.Length, fill palette.Colour) {
+	p.Fill(canvas.Rectangle{Min: canvas.Point{X: p.Box.Min.X, Y: y - barHalf}, Max: canvas.Point{X: p.AtX(100 * x.Value), Y: y + barHalf}}, fill)
+	low, high := p.AtX(100*x.Low), p.AtX(100*x.High)
+	whisker(p, canvas.Stroke(palette.Paper, 3.6), low, high, y)
+	whisker(p, canvas.Stroke(palette.Ink, 1.6), low, high, y)
+	p.Put(p.Style(canvas.FooterSize, palette.Quiet, false), canvas.Point{X: high + 7, Y: y}, canvas.Right, perCent(x.Value))
 }
 
 // whisker draws an interval with its ends.
-func (p *panel) whisker(style draw.LineStyle, low, high, y vg.Length) {
-	const half vg.Length = 3.5
-	p.s.StrokeLine2(style, low, y, high, y)
-	p.s.StrokeLine2(style, low, y-half, low, y+half)
-	p.s.StrokeLine2(style, high, y-half, high, y+half)
+func whisker(p *canvas.Panel, style canvas.LineStyle, low, high, y canvas.Length) {
+	const half canvas.Length = 3.5
+	p.Segment(style, low, y, high, y)
+	p.Segment(style, low, y-half, low, y+half)
+	p.Segment(style, high, y-half, high, y+half)
 }
 
 // shareLegend explains the bars on one line, from the left.
-func (p *panel) shareLegend(at vg.Point) {
-	const wide vg.Length = 22
-	style := p.s.style(tickSize, quiet(), false)
+func shareLegend(p *canvas.Panel, at canvas.Point) {
+	const wide canvas.Length = 22
+	style := p.Style(canvas.TickSize, palette.Quiet, false)
 	for i, text := range [...]string{"by itself", "with what it does beside others", "nine times in ten"} {
-		end := at.Add(vg.Point{X: wide})
+		end := at.Add(canvas.Point{X: wide})
 		if i < 2 {
-			p.s.fill(vg.Rectangle{Min: at.Sub(vg.Point{Y: barHalf}), Max: end.Add(vg.Point{Y: barHalf})}, [...]color.Color{quiet(), barColor()}[i])
+			p.Fill(canvas.Rectangle{Min: at.Sub(canvas.Point{Y: barHalf}), Max: end.Add(canvas.Point{Y: barHalf})}, [...]palette.Colour{palette.Quiet, palette.Bar}[i])
 		} else {
-			p.whisker(stroke(ink(), 1.6), at.X, end.X, at.Y)
+			whisker(p, canvas.Stroke(palette.Ink, 1.6), at.X, end.X, at.Y)
 		}
-		p.s.put(style, end.Add(vg.Point{X: 6}), toRight(), text)
+		p.Put(style, end.Add(canvas.Point{X: 6}), canvas.Right, text)
 		at.X = end.X + 6 + style.Width(text) + 18
 	}
 }

@@ -1,11 +1,13 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
-	"gonum.org/v1/plot/vg"
-
+	"strandry/plots/canvas"
+	"strandry/plots/palette"
 	"strandry/scenarios/validation/measured"
 )
 
@@ -15,8 +17,7 @@ type Evidence struct {
 	Comparisons []measured.Comparison
 }
 
-func (f Evidence) frame() Frame    { return f.Frame }
-func (f Evidence) height() float64 { return 660 }
+func (f Evidence) height() canvas.Length { return 660 }
 
 func (f Evidence) check() error {
 	if len(f.Comparisons) == 0 {
@@ -44,166 +45,147 @@ func (f Evidence) Headline() string {
 		count[0]+count[1]+count[2], count[measured.Inside], count[measured.Partly], count[measured.Outside])
 }
 
-// evidenced is one panel: the quantities that it shows, in a unit.
-type evidenced struct {
-	name       string // with the unit
-	factor     float64
-	quantities []measured.Quantity
+// evidencePanel is one panel: the quantities that it shows, in a unit.
+type evidencePanel struct {
+	*canvas.Panel
+	factor float64
 }
 
-func (f Evidence) draw(s *sheet, headline string) {
-	const gap, right, key vg.Length = 18, 205, 24
-	room := s.framed(f.Frame, headline)
-	s.evidenceKey(room)
+func (f Evidence) draw(s *canvas.Sheet, room canvas.Rectangle) {
+	const gap, right, key canvas.Length = 18, 205, 24
+	evidenceKey(s, room)
 	room.Max.Y -= key
 	left := room
 	left.Max.X -= right + gap
-	f.panel(s, left, evidenced{"Measured content, %", 100, []measured.Quantity{measured.Equilibrium, measured.Uptake}}, "Predicted content, %")
-	small := [...]evidenced{
-		{"Diffusivity, m²/s", 1, []measured.Quantity{measured.Diffusivity}},
-		{"Activation energy, kJ/mol", 1e-3, []measured.Quantity{measured.ActivationEnergy}},
-		{"Ratio, warm to cold", 1, []measured.Quantity{measured.DiffusivityRatio, measured.EquilibriumRatio}},
-	}
-	height := room.Size().Y / vg.Length(len(small))
-	for i, one := range small {
-		part := room
-		part.Min.X = left.Max.X + gap
-		part.Max.Y = room.Max.Y - vg.Length(i)*height
+	f.panel(s, left, "Measured content, %", "Predicted content, %", 100, measured.Equilibrium, measured.Uptake)
+	small := room
+	small.Min.X = left.Max.X + gap
+	height := room.Size().Y / 3
+	next := func() canvas.Rectangle {
+		part := small
 		part.Min.Y = part.Max.Y - height + 4
-		label := ""
-		if i == len(small)-1 {
-			label = "Predicted"
-		}
-		f.panel(s, part, one, label)
+		small.Max.Y -= height
+		return part
 	}
+	f.panel(s, next(), "Diffusivity, m²/s", "", 1, measured.Diffusivity)
+	f.panel(s, next(), "Activation energy, kJ/mol", "", 1e-3, measured.ActivationEnergy)
+	f.panel(s, next(), "Ratio, warm to cold", "Predicted", 1, measured.DiffusivityRatio, measured.EquilibriumRatio)
 }
 
-// panel draws the figures of one group, the anchors first, and names what it can.
-func (f Evidence) panel(s *sheet, room vg.Rectangle, e evidenced, below string) {
+// panel draws the figures of some quantities, so many times as great, the anchors first, and names what it can.
+func (f Evidence) panel(s *canvas.Sheet, room canvas.Rectangle, name, below string, factor float64, quantities ...measured.Quantity) {
 	var own []*measured.Comparison
 	var all []float64
 	for i := range f.Comparisons {
-		c := &f.Comparisons[i]
-		for _, q := range e.quantities {
-			if c.Quantity == q {
-				own = append(own, c)
-				all = append(all, e.factor*c.Low, e.factor*c.High, e.factor*c.Predicted.Low, e.factor*c.Predicted.High)
-			}
+		if c := &f.Comparisons[i]; slices.Contains(quantities, c.Quantity) {
+			own = append(own, c)
+			all = append(all, factor*c.Low, factor*c.High, factor*c.Predicted.Low, factor*c.Predicted.High)
 		}
 	}
 	if len(own) == 0 {
 		return
 	}
-	both := logFrom(all)
-	a := axes{x: both, y: both, xLabel: below, yLabel: e.name}
-	p := s.inside(room, a)
-	p.grid()
-	p.frame(a)
-	p.line(stroke(rule(), 1.2, dashed()...), []float64{both.min, both.max}, []float64{both.min, both.max})
-	var passing []vg.Point
+	both := canvas.LogOver(all)
+	p := evidencePanel{s.Panel(room, canvas.Axes{X: both, Y: both, XLabel: below, YLabel: name}), factor}
+	p.Grid()
+	p.Frame()
+	p.Line(canvas.Stroke(palette.Rule, 1.2, canvas.Dashed()...), []float64{both.Min, both.Max}, []float64{both.Min, both.Max})
+	var passing []canvas.Point
 	for _, independent := range []bool{false, true} {
 		for _, c := range own {
 			if c.Independent() == independent {
-				passing = append(passing, p.evidence(c, e.factor)...)
+				passing = append(passing, p.draw(c)...)
 			}
 		}
 	}
 	named := map[string]bool{}
-	for _, v := range []measured.Verdict{measured.Outside, measured.Partly, measured.Inside} {
-		for _, c := range own {
-			if c.Independent() && c.Verdict == v {
-				p.name(c, e.factor, named, passing)
-			}
-		}
-	}
-	for _, c := range own {
-		if !c.Independent() {
-			p.name(c, e.factor, named, passing)
-		}
+	for _, c := range slices.SortedStableFunc(slices.Values(own), func(a, b *measured.Comparison) int { return cmp.Compare(rank(a), rank(b)) }) {
+		p.name(c, named, passing)
 	}
 }
 
-// evidence draws the bars and the mark of one figure, and returns points on them.
-func (p *panel) evidence(c *measured.Comparison, factor float64) []vg.Point {
-	const thin vg.Length = 1.2
-	m := p.evidenceAt(c, factor)
-	color := mix(blue(), paper(), 0.5)
+// rank is the order in which figures get their names: those that lie outside first, anchors last.
+func rank(c *measured.Comparison) int {
 	if !c.Independent() {
-		color = mix(rule(), paper(), 0.55)
+		return 3
 	}
-	var on []vg.Point
-	for _, bar := range [][4]float64{
-		{factor * c.Predicted.Low, factor * c.Middle(), factor * c.Predicted.High, factor * c.Middle()},
-		{factor * c.Predicted.Value, factor * c.Low, factor * c.Predicted.Value, factor * c.High},
-	} {
-		from, to := p.at(bar[0], bar[1]), p.at(bar[2], bar[3])
-		p.s.StrokeLine2(stroke(color, thin), from.X, from.Y, to.X, to.Y)
-	}
-	if !c.Independent() {
-		p.dot(m, 2.6, rule())
-		return append(on, m)
-	}
-	p.verdict(c.Verdict, m)
-	return append(on, m, m.Add(vg.Point{X: 4}), m.Sub(vg.Point{X: 4}))
+	return map[measured.Verdict]int{measured.Outside: 0, measured.Partly: 1, measured.Inside: 2}[c.Verdict]
 }
 
-func (p *panel) evidenceAt(c *measured.Comparison, factor float64) vg.Point {
-	return p.at(factor*c.Predicted.Value, factor*c.Middle())
+func (p *evidencePanel) at(c *measured.Comparison) canvas.Point {
+	return p.At(p.factor*c.Predicted.Value, p.factor*c.Middle())
+}
+
+// draw draws the bars and the mark of one figure, and returns points on them.
+func (p *evidencePanel) draw(c *measured.Comparison) []canvas.Point {
+	m, colour := p.at(c), palette.Mix(palette.Blue, palette.Paper, 0.5)
+	if !c.Independent() {
+		colour = palette.Mix(palette.Rule, palette.Paper, 0.55)
+	}
+	bar := canvas.Stroke(colour, 1.2)
+	p.Segment(bar, p.AtX(p.factor*c.Predicted.Low), m.Y, p.AtX(p.factor*c.Predicted.High), m.Y)
+	p.Segment(bar, m.X, p.AtY(p.factor*c.Low), m.X, p.AtY(p.factor*c.High))
+	if !c.Independent() {
+		p.Disc(m, 2.6, palette.Rule)
+		return []canvas.Point{m}
+	}
+	verdict(p.Sheet, c.Verdict, m)
+	return []canvas.Point{m, m.Add(canvas.Point{X: 4}), m.Sub(canvas.Point{X: 4})}
 }
 
 // verdict draws a small mark: a disc inside, a ring partly, a cross outside.
-func (p *panel) verdict(v measured.Verdict, at vg.Point) {
+func verdict(s *canvas.Sheet, v measured.Verdict, at canvas.Point) {
 	if v == measured.Outside {
-		const d = 3.6
-		for _, turn := range [...]vg.Length{d, -d} {
-			p.s.StrokeLine2(stroke(vermilion(), 2.2), at.X-d, at.Y-turn, at.X+d, at.Y+turn)
-		}
+		s.Cross(canvas.Stroke(palette.Vermilion, 2.2), at, 3.6)
 		return
 	}
-	p.dot(at, 4.6, paper())
-	p.dot(at, 4, blue())
+	s.Disc(at, 4.6, palette.Paper)
+	s.Disc(at, 4, palette.Blue)
 	if v == measured.Partly {
-		p.dot(at, 2.2, paper())
+		s.Disc(at, 2.2, palette.Paper)
 	}
 }
 
 // name sets the material beside its mark where there is room, once in a panel for each place that is far from the others.
-func (p *panel) name(c *measured.Comparison, factor float64, named map[string]bool, passing []vg.Point) {
-	const away vg.Length = 7
-	m := p.evidenceAt(c, factor)
+func (p *evidencePanel) name(c *measured.Comparison, named map[string]bool, passing []canvas.Point) {
+	m := p.at(c)
 	cell := fmt.Sprintf("%s %.0f %.0f", c.Material, math.Round(float64(m.X)/40), math.Round(float64(m.Y)/40))
 	if named[cell] {
 		return
 	}
-	style := p.s.style(footerSize, quiet(), false)
-	if c.Independent() {
-		style = p.s.style(footerSize, legible(blue()), true)
-		if c.Verdict == measured.Outside {
-			style = p.s.style(footerSize, legible(vermilion()), true)
-		}
+	style := p.Style(canvas.FooterSize, palette.Quiet, false)
+	switch {
+	case c.Independent() && c.Verdict == measured.Outside:
+		style = p.Style(canvas.FooterSize, palette.Legible(palette.Vermilion), true)
+	case c.Independent():
+		style = p.Style(canvas.FooterSize, palette.Legible(palette.Blue), true)
 	}
-	places := []anchored{
-		{at: m.Add(vg.Point{X: away}), a: toRight()}, {at: m.Sub(vg.Point{X: away}), a: toLeft()},
-		{at: m.Add(vg.Point{Y: away}), a: alignment{-0.5, 0}}, {at: m.Sub(vg.Point{Y: away}), a: hanging()},
-		{at: m.Add(vg.Point{X: 5, Y: 5}), a: alignment{0, 0}}, {at: m.Add(vg.Point{X: 5, Y: -5}), a: alignment{0, -1}},
-		{at: m.Add(vg.Point{X: -5, Y: 5}), a: alignment{-1, 0}}, {at: m.Add(vg.Point{X: -5, Y: -5}), a: alignment{-1, -1}},
+	const away, slant = 7, 5
+	var places []canvas.Spot
+	for _, one := range [...]struct {
+		x, y canvas.Length
+		side canvas.Side
+	}{
+		{away, 0, canvas.Right}, {-away, 0, canvas.Left}, {0, away, canvas.Above}, {0, -away, canvas.Below},
+		{slant, slant, canvas.AboveRight}, {slant, -slant, canvas.BelowRight}, {-slant, slant, canvas.AboveLeft}, {-slant, -slant, canvas.BelowLeft},
+	} {
+		places = append(places, canvas.Spot{At: m.Add(canvas.Point{X: one.x, Y: one.y}), Side: one.side})
 	}
-	named[cell] = p.offer(style, c.Material, places, passing)
+	named[cell] = p.Offer(style, c.Material, places, passing)
 }
 
 // evidenceKey explains the marks on one line below the headline.
-func (s *sheet) evidenceKey(room vg.Rectangle) {
-	p := &panel{s: s, box: room}
-	style := s.style(footerSize, quiet(), false)
-	at := vg.Point{X: room.Min.X + 5, Y: room.Max.Y - 6}
+func evidenceKey(s *canvas.Sheet, room canvas.Rectangle) {
+	style := s.Style(canvas.FooterSize, palette.Quiet, false)
+	at := canvas.Point{X: room.Min.X + 5, Y: room.Max.Y - 6}
+	marks := [...]measured.Verdict{measured.Inside, measured.Partly, measured.Outside}
 	for i, word := range []string{"inside the predicted interval", "partly", "outside", "grey: the library was made from it"} {
-		switch i {
-		case 3:
-			p.dot(at, 2.6, rule())
-		default:
-			p.verdict([...]measured.Verdict{measured.Inside, measured.Partly, measured.Outside}[i], at)
+		if i < len(marks) {
+			verdict(s, marks[i], at)
+		} else {
+			s.Disc(at, 2.6, palette.Rule)
 		}
-		s.put(style, at.Add(vg.Point{X: 9}), toRight(), word)
+		s.Put(style, at.Add(canvas.Point{X: 9}), canvas.Right, word)
 		at.X += style.Width(word) + 28
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 )
 
@@ -15,8 +16,8 @@ func ExampleEncode() {
 		Frame:   figure.Frame{Notes: []string{"An example"}},
 	}
 	fmt.Println(f.Headline())
-	svg, err := figure.Encode(f, figure.SVG)
-	fmt.Println(bytes.HasPrefix(svg, []byte("<?xml")), err)
+	svg, err := figure.Encode(f, canvas.SVG)
+	fmt.Println(bytes.HasPrefix(svg[0], []byte("<?xml")), err)
 	// Output:
 	// The limit of 0.2 % asks for a length of drum of at least 31.7 m
 	// true <nil>

@@ -117,8 +117,8 @@ func aLine() Line {
 	return l
 }
 
-func aNeeded() Needed {
-	n := Needed{Frame: frame(), Material: "PA6", Zone: "drum", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002, Speeds: []float64{0.0005, 0.001, 0.002, 0.004}}
+func aRequired() Required {
+	n := Required{Frame: frame(), Material: "PA6", Zone: "drum", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002, Speeds: []float64{0.0005, 0.001, 0.002, 0.004}}
 	for t := 303.15; t <= 373.2; t += 5 {
 		n.Temperatures = append(n.Temperatures, t)
 	}
@@ -159,16 +159,6 @@ func aSuits() Suits {
 			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone, ""}
 }
 
-func aKeeps() Keeps {
-	k := Keeps{Frame: frame(), Air: "20\u00a0°C and 60\u00a0% humidity"}
-	for i := range 10 {
-		t := 600 * math.Pow(3, float64(i))
-		k.Rows = append(k.Rows, Keep{Material: fmt.Sprintf("Polymer %c", 'A'+i), Time: t, Likely: t / 2})
-	}
-	k.Rows = append(k.Rows, Keep{Material: "Polymer Z"})
-	return k
-}
-
 // crossing is that strand with two covers on the drum: behind them the content stays, with the shape (1 - cos 2θ)²/4.
 func crossing() (*diffusion.Design, *diffusion.Trace) {
 	m, t := model(), trace()
@@ -206,6 +196,6 @@ func all() map[string]Figure {
 		"profiles": Profiles{frame(), model(), trace(), &diffusion.Odds{Low: 0.001, High: 0.003}},
 		"heatmap":  HeatMap{frame(), model(), trace()},
 		"section":  aSection(),
-		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "keeps": aKeeps(), "doubt": aDoubt(),
+		"map":      aMap(), "line": aLine(), "needed": aRequired(), "suits": aSuits(), "doubt": aDoubt(),
 	}
 }

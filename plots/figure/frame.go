@@ -1,9 +1,14 @@
 package figure
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
+	"strandry/diffusion"
+	"strandry/diffusion/parallel"
+	"strandry/plots/canvas"
+	"strandry/plots/words"
 	"strings"
 )
 
@@ -19,7 +24,7 @@ type Frame struct {
 func (f Frame) foot() string {
 	parts := append(f.Setup.parts(), f.Notes...)
 	if f.Version != "" {
-		parts = append(parts, "strandry"+nbsp+f.Version)
+		parts = append(parts, "strandry"+words.NBSP+f.Version)
 	}
 	return strings.Join(parts, " · ")
 }
@@ -31,14 +36,50 @@ func (f Frame) headline(otherwise string) string {
 	return otherwise
 }
 
+func (f Frame) frame() Frame { return f }
+
 // Figure is one of the figures of this package.
 type Figure interface {
 	// Headline says what is seen, with its number.
 	Headline() string
 	frame() Frame
-	height() float64 // of the sheet [pt]
+	height() canvas.Length // of the sheet
 	check() error
-	draw(s *sheet, headline string)
+	draw(s *canvas.Sheet, room canvas.Rectangle)
+}
+
+// Encode draws the figure as files' bytes, in the order of the formats, which are the same for the same data. It
+// refuses data that are empty, ragged or not finite, and an unknown format.
+func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
+	if err := f.check(); err != nil {
+		return nil, err
+	}
+	return page(f).Encode(formats...)
+}
+
+// Sheet is a figure with the name of its file, without an ending.
+type Sheet struct {
+	Name   string
+	Figure Figure
+}
+
+// Drawing is what a sheet gives in each format, or why it cannot be drawn.
+type Drawing struct {
+	Files [][]byte
+	Err   error
+}
+
+// EncodeAll draws sheets on all cores, in their order, each as by [Encode]; it gives up when the context ends.
+func EncodeAll(ctx context.Context, sheets []Sheet, formats ...canvas.Format) ([]Drawing, error) {
+	return parallel.Of(ctx, len(sheets), func(_ *diffusion.March, i int) (Drawing, error) {
+		files, err := Encode(sheets[i].Figure, formats...)
+		return Drawing{files, err}, nil
+	})
+}
+
+// page is the figure between its headline and its foot.
+func page(f Figure) canvas.Page {
+	return canvas.Page{Headline: f.frame().headline(f.Headline()), Foot: f.frame().foot(), Height: f.height(), Draw: f.draw}
 }
 
 // errEmpty is given for a figure without data.

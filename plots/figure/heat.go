@@ -2,14 +2,12 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
-
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/plots/canvas"
 	"strandry/plots/palette"
+	"strandry/plots/words"
 )
 
 // Heat is where a strand gives way, in the unit of an axis: up to Bears it holds, above Yields it all but surely
@@ -17,7 +15,7 @@ import (
 type Heat struct{ Bears, Yields float64 }
 
 func heatOf(r materials.Range) *Heat {
-	return &Heat{Bears: r.Min - zeroCelsius, Yields: r.Max - zeroCelsius}
+	return &Heat{Bears: r.Min - words.ZeroCelsius, Yields: r.Max - words.ZeroCelsius}
 }
 
 // beyond is what an axis on which the strand holds up to the hottest value says of it; "" for one that reaches further.
@@ -25,132 +23,128 @@ func (h *Heat) beyond(hottest float64, unit string) string {
 	if hottest > h.Bears {
 		return ""
 	}
-	return " (the strand holds to " + digits(h.Bears, 3) + nbsp + unit + ")"
+	return " (the strand holds to " + words.Digits(h.Bears, 3) + words.NBSP + unit + ")"
 }
 
-// hot is the colour of what gives way.
-func hot() color.NRGBA { return rgb(palette.Softens.Mark()) }
+// values are where the strand begins, and where it has all but surely begun to give way.
+func (h *Heat) values() [2]float64 { return [...]float64{h.Bears, h.Yields} }
 
-// softened is the ground of what is dry and yet no answer.
-func softened() color.NRGBA { return rgb(palette.Softens.Day().Ground) }
+// span is the range over which it does, in words.
+func (h *Heat) span(unit string) string {
+	return "gives way at " + words.Digits(h.Bears, 3) + " to " + words.Digits(h.Yields, 3) + words.NBSP + unit
+}
 
-// hatch is the line over it.
-func hatch() color.NRGBA { return mix(hot(), paper(), 0.35) }
-
-// heatUpright draws where the strand begins and where it has all but surely begun to give way across an axis of x, and
-// names it above the panel, in a strip of [heatStrip].
-func (p *panel) heatUpright(h *Heat, unit string) {
-	from, to := p.box.Max.X, p.box.Min.X
-	for _, value := range [...]float64{h.Bears, h.Yields} {
-		if x := p.atX(value); p.x.holds(value) {
-			p.heatLine(vg.Point{X: x, Y: p.box.Min.Y}, vg.Point{X: x, Y: p.box.Max.Y + 3})
+// upright draws where the strand gives way across an axis of x, and names it above the panel, in a strip of [heatStrip].
+func (h *Heat) upright(p *canvas.Panel, unit string) {
+	from, to := p.Box.Max.X, p.Box.Min.X
+	for _, value := range h.values() {
+		if x := p.AtX(value); p.X.Holds(value) {
+			heatLine(p, canvas.Point{X: x, Y: p.Box.Min.Y}, canvas.Point{X: x, Y: p.Box.Max.Y + 3})
 			from, to = min(from, x), max(to, x)
 		}
 	}
 	if from > to {
 		return
 	}
-	text := "strand softens above " + digits(h.Yields, 3) + nbsp + unit
+	text := "strand softens above " + words.Digits(h.Yields, 3) + words.NBSP + unit
 	if h.Bears < h.Yields {
-		text = "strand gives way at " + digits(h.Bears, 3) + " to " + digits(h.Yields, 3) + nbsp + unit
+		text = "strand " + h.span(unit)
 	}
-	style := p.s.style(tickSize, hot(), true)
+	style := p.Style(canvas.TickSize, palette.Softens.Mark(), true)
 	half := style.Width(text) / 2
-	x := min(max((from+to)/2, p.box.Min.X+half), p.box.Max.X-half)
-	p.s.put(style, vg.Point{X: x, Y: p.box.Max.Y + heatStrip*0.6}, centred(), text)
+	x := min(max((from+to)/2, p.Box.Min.X+half), p.Box.Max.X-half)
+	p.Put(style, canvas.Point{X: x, Y: p.Box.Max.Y + heatStrip*0.6}, canvas.Centred, text)
 }
 
-// above names a column of the panel in the strip above it, if it is wide enough.
-func (p *panel) above(r vg.Rectangle, text string) {
-	if style := p.s.style(tickSize, hot(), true); style.Width(text) < r.Size().X {
-		p.s.put(style, vg.Point{X: middle(r).X, Y: p.box.Max.Y + heatStrip*0.6}, centred(), text)
+// nameAbove names a column of the panel in the strip above it, if it is wide enough.
+func nameAbove(p *canvas.Panel, r canvas.Rectangle, text string) {
+	if style := p.Style(canvas.TickSize, palette.Softens.Mark(), true); style.Width(text) < r.Size().X {
+		p.Put(style, canvas.Point{X: canvas.Middle(r).X, Y: p.Box.Max.Y + heatStrip*0.6}, canvas.Centred, text)
 	}
 }
 
 // heatStrip is the room above a panel for the name of its heat.
-const heatStrip = tickSize * 1.4
+const heatStrip = canvas.TickSize * 1.4
 
 // strip is the room that the name takes above an axis of x; none where the strand holds all along.
-func (h *Heat) strip(x scale) vg.Length {
-	if h != nil && (x.holds(h.Bears) || x.holds(h.Yields)) {
+func (h *Heat) strip(x canvas.Scale) canvas.Length {
+	if h != nil && (x.Holds(h.Bears) || x.Holds(h.Yields)) {
 		return heatStrip
 	}
 	return 0
 }
 
-// heatLevel draws the same across an axis of y.
-func (p *panel) heatLevel(h *Heat) {
-	for _, value := range [...]float64{h.Bears, h.Yields} {
-		if y := p.atY(value); p.y.holds(value) {
-			p.heatLine(vg.Point{X: p.box.Min.X, Y: y}, vg.Point{X: p.box.Max.X, Y: y})
+// level draws the same across an axis of y.
+func (h *Heat) level(p *canvas.Panel) {
+	for _, value := range h.values() {
+		if y := p.AtY(value); p.Y.Holds(value) {
+			heatLine(p, canvas.Point{X: p.Box.Min.X, Y: y}, canvas.Point{X: p.Box.Max.X, Y: y})
 		}
 	}
 }
 
-// heatNames names the lines of [panel.heatLevel], each on its own side of them and where nothing passes.
-func (p *panel) heatNames(h *Heat, unit string, passing []vg.Point) {
-	level := func(value float64) []vg.Point {
-		y := p.atY(value)
-		return dense(vg.Point{X: p.box.Min.X, Y: y}, vg.Point{X: p.box.Max.X, Y: y})
+// name names the lines of [Heat.level], each on its own side of them and where nothing passes.
+func (h *Heat) name(p *canvas.Panel, unit string, passing []canvas.Point) {
+	for _, value := range h.values() {
+		y := p.AtY(value)
+		passing = append(passing, canvas.Along(canvas.Point{X: p.Box.Min.X, Y: y}, canvas.Point{X: p.Box.Max.X, Y: y})...)
 	}
-	passing = append(append(passing, level(h.Bears)...), level(h.Yields)...)
-	if near := p.atY(h.Yields) - p.atY(h.Bears); h.Bears < h.Yields && near < 2*tickSize && p.y.holds(h.Yields) {
-		p.heatName("gives way at "+digits(h.Bears, 3)+" to "+digits(h.Yields, 3)+nbsp+unit, h.Yields, 1, passing)
+	if near := p.AtY(h.Yields) - p.AtY(h.Bears); h.Bears < h.Yields && near < 2*canvas.TickSize && p.Y.Holds(h.Yields) {
+		heatName(p, h.span(unit), h.Yields, 1, passing)
 		return
 	}
 	if h.Bears < h.Yields {
-		p.heatName("holds to "+digits(h.Bears, 3)+nbsp+unit, h.Bears, -1, passing)
+		heatName(p, "holds to "+words.Digits(h.Bears, 3)+words.NBSP+unit, h.Bears, -1, passing)
 	}
-	p.heatName("softens above "+digits(h.Yields, 3)+nbsp+unit, h.Yields, 1, passing)
+	heatName(p, "softens above "+words.Digits(h.Yields, 3)+words.NBSP+unit, h.Yields, 1, passing)
 }
 
 // heatName sets a text below (-1) or above (1) the line at a value, or on its other side.
-func (p *panel) heatName(text string, value float64, first vg.Length, passing []vg.Point) {
-	if !p.y.holds(value) {
+func heatName(p *canvas.Panel, text string, value float64, first canvas.Length, passing []canvas.Point) {
+	if !p.Y.Holds(value) {
 		return
 	}
 	const places = 24
-	var spots []anchored
-	for _, side := range [...]vg.Length{first, -first} {
+	var spots []canvas.Spot
+	for _, side := range [...]canvas.Length{first, -first} {
 		for k := range places {
-			x := p.box.Max.X - p.box.Size().X*(vg.Length(k)+0.6)/places
-			spots = append(spots, anchored{at: vg.Point{X: x, Y: p.atY(value) + tickSize*0.75*side}, a: toLeft()})
+			x := p.Box.Max.X - p.Box.Size().X*(canvas.Length(k)+0.6)/places
+			spots = append(spots, canvas.Spot{At: canvas.Point{X: x, Y: p.AtY(value) + canvas.TickSize*0.75*side}, Side: canvas.Left})
 		}
 	}
-	p.clear(p.s.style(tickSize, hot(), true), text, spots, passing)
+	p.Place(p.Style(canvas.TickSize, palette.Softens.Mark(), true), text, spots, passing)
 }
 
-func (p *panel) heatLine(a, b vg.Point) {
-	p.s.StrokeLine2(stroke(paper(), 4.5), a.X, a.Y, b.X, b.Y)
-	p.s.StrokeLine2(stroke(hot(), 2, 9, 3, 2, 3), a.X, a.Y, b.X, b.Y)
+func heatLine(p *canvas.Panel, a, b canvas.Point) {
+	p.Segment(canvas.Stroke(palette.Paper, 4.5), a.X, a.Y, b.X, b.Y)
+	p.Segment(canvas.Stroke(palette.Softens.Mark(), 2, 9, 3, 2, 3), a.X, a.Y, b.X, b.Y)
 }
 
 // hatched rules a rectangle with slanting lines, the denser the surer it is that the strand gives way.
-func (p *panel) hatched(r vg.Rectangle, s diffusion.Survival) {
-	pitch, c := vg.Length(14), mix(hatch(), paper(), 0.35)
+func hatched(p *canvas.Panel, r canvas.Rectangle, s diffusion.Survival) {
+	pitch, c := canvas.Length(14), palette.Mix(palette.Hatch(), palette.Paper, 0.35)
 	if s == diffusion.Softens {
-		p.s.fill(r, softened())
-		pitch, c = 6, hatch()
+		p.Fill(r, palette.Softens.Day().Ground)
+		pitch, c = 6, palette.Hatch()
 	}
-	canvas := draw.Canvas{Canvas: p.s.Canvas.Canvas, Rectangle: r}
 	height := r.Size().Y
 	for x := r.Min.X - height; x < r.Max.X; x += pitch {
-		canvas.StrokeLines(stroke(c, 0.8), canvas.ClipLinesXY([]vg.Point{{X: x, Y: r.Min.Y}, {X: x + height, Y: r.Max.Y}})...)
+		p.LinesWithin(r, canvas.Stroke(c, 0.8), []canvas.Point{{X: x, Y: r.Min.Y}, {X: x + height, Y: r.Max.Y}})
 	}
 }
 
 // fate is what the end of a headline says of a strand that does not surely survive its path; "" for one that does.
 func fate(m *diffusion.Design, t *diffusion.Trace) string {
 	e := t.Result.Endures(&m.Model)
-	at := celsius(e.Strand) + " in " + e.Zone
+	at := words.Celsius(e.Strand) + " in " + e.Zone
 	if e.Zone == "" {
-		at = celsius(e.Strand) + " as it sets off"
+		at = words.Celsius(e.Strand) + " as it sets off"
 	}
 	switch {
 	case e.Survival == diffusion.Softens:
 		return fmt.Sprintf("; but it softens, at %s", at)
 	case e.Running():
-		return fmt.Sprintf("; it holds only while it runs, the air of %s being at %s", e.Zone, celsius(e.Air))
+		return fmt.Sprintf("; it holds only while it runs, the air of %s being at %s", e.Zone, words.Celsius(e.Air))
 	case e.Survival == diffusion.Doubtful:
 		return fmt.Sprintf("; but it may soften, at %s", at)
 	}
@@ -207,7 +201,7 @@ func checkExcess(all [][]diffusion.Excess, content [][]float64) error {
 
 // share prints a part of the designs of a map in %.
 func (f Map) share(count int) string {
-	return digits(100*float64(count)/float64(len(f.X.Values)*len(f.Y.Values)), 2) + nbsp + "%"
+	return words.Digits(100*float64(count)/float64(len(f.X.Values)*len(f.Y.Values)), 2) + words.NBSP + "%"
 }
 
 // heated is the headline of a map on which some designs within the limit soften; "" for another.
@@ -221,9 +215,9 @@ func (f Map) heated() string {
 	case soft == 0:
 		return ""
 	case fit == 0:
-		return fmt.Sprintf("No design shown both meets the limit of %s and keeps the strand from softening", percent(f.Limit))
+		return fmt.Sprintf("No design shown both meets the limit of %s and keeps the strand from softening", words.Percent(f.Limit))
 	}
-	return fmt.Sprintf("%s of the designs shown meet the limit of %s and do not soften%s; another %s are as dry, but soften", f.share(fit), percent(f.Limit), may, f.share(soft))
+	return fmt.Sprintf("%s of the designs shown meet the limit of %s and do not soften%s; another %s are as dry, but soften", f.share(fit), words.Percent(f.Limit), may, f.share(soft))
 }
 
 // doubted is what a headline adds where designs within the limit may soften.

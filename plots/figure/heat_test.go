@@ -1,13 +1,13 @@
 package figure
 
 import (
-	"image/color"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/plots/words"
 )
 
 // hotMap is a map with a temperature along one axis: the strand has that temperature, holds to 70 °C and softens
@@ -47,28 +47,6 @@ func hotLine() Line {
 	l := aLine()
 	l.X, l.Excess = m.X, m.Excess[0]
 	return l
-}
-
-// Where the strand softens the map is not coloured as dry, and its border is where the strand is as hot as that, to
-// a dot of the picture.
-func TestSoftRegionsDoNotLookDry(t *testing.T) {
-	f := hotMap(false)
-	s, _ := drawn(t, f)
-	p := s.inside(s.Rectangle, axes{x: f.X.scale(), y: f.Y.scale()})
-	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit, 0.025)
-	m.warm(f.X.Values, f.Y.Values, f.Excess)
-	for _, c := range []struct {
-		celsius float64
-		want    diffusion.Survival
-	}{{40, diffusion.Holds}, {69.9, diffusion.Holds}, {70.1, diffusion.Doubtful}, {84.9, diffusion.Doubtful}, {85.1, diffusion.Softens}, {120, diffusion.Softens}} {
-		for _, v := range []float64{0.01, 0.5, 0.99} {
-			require.Equal(t, c.want, m.survival(f.X.scale().norm(c.celsius), v), "%g °C", c.celsius)
-		}
-	}
-	for _, dot := range []int{0, 1, 2, 7, 13} {
-		require.Contains(t, []color.NRGBA{softened(), hatch()}, ruled(driest(), diffusion.Softens, dot, 0), "neither sand nor blue")
-	}
-	require.Equal(t, driest(), ruled(driest(), diffusion.Holds, 0, 0))
 }
 
 // The headlines of maps and lines do not count what softens as fit.
@@ -137,8 +115,8 @@ func TestHeatNamesDoNotOverlap(t *testing.T) {
 		clean(t, "line", l)
 		l.X.Heat = nil
 		clean(t, "line of another axis", l)
-		n := aNeeded()
-		n.GivesWay = materials.Range{Min: r[0] + zeroCelsius, Max: r[1] + zeroCelsius}
+		n := aRequired()
+		n.GivesWay = materials.Range{Min: r[0] + words.ZeroCelsius, Max: r[1] + words.ZeroCelsius}
 		clean(t, "needed", n)
 	}
 }

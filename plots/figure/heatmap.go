@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/plot/vg"
-
 	"strandry/diffusion"
+	"strandry/plots/canvas"
+	"strandry/plots/moisture"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 )
 
 // HeatMap is the moisture over radius and place on the path.
@@ -16,8 +18,7 @@ type HeatMap struct {
 	Trace *diffusion.Trace
 }
 
-func (f HeatMap) frame() Frame    { return f.Frame }
-func (f HeatMap) height() float64 { return 470 }
+func (f HeatMap) height() canvas.Length { return 470 }
 
 func (f HeatMap) check() error {
 	if err := checkTrace(f.Model, f.Trace); err != nil {
@@ -40,20 +41,20 @@ func (f HeatMap) moist() string {
 			best = i
 		}
 	}
-	p, name, limit := points[best], f.Model.Material.Name, percent(f.Model.Limit)
+	p, name, limit := points[best], f.Model.Material.Name, words.Percent(f.Model.Limit)
 	depth, share := f.within(best)
-	at := "At its driest, after " + place(p.Position) + ", "
+	at := "At its driest, after " + words.Place(p.Position) + ", "
 	switch {
 	case share > 1-1e-9:
 		return at + fmt.Sprintf("the whole section of %s is within the limit of %s", name, limit)
 	case share == 0:
-		return at + fmt.Sprintf("no part of %s is within the limit of %s: its skin holds %s, its centre %s", name, limit, percent(p.Skin), percent(p.Centre))
+		return at + fmt.Sprintf("no part of %s is within the limit of %s: its skin holds %s, its centre %s", name, limit, words.Percent(p.Skin), words.Percent(p.Centre))
 	case depth > 0:
 		return at + fmt.Sprintf("the outer %s%smm of %s (%s%s%% of the section) is within the limit of %s; the centre holds %s",
-			digits(1000*depth, 2), nbsp, name, digits(100*share, 2), nbsp, limit, percent(p.Centre))
+			words.Digits(1000*depth, 2), words.NBSP, name, words.Digits(100*share, 2), words.NBSP, limit, words.Percent(p.Centre))
 	}
 	return at + fmt.Sprintf("%s%s%% of the section of %s is within the limit of %s; the skin holds %s, the centre %s",
-		digits(100*share, 2), nbsp, name, limit, percent(p.Skin), percent(p.Centre))
+		words.Digits(100*share, 2), words.NBSP, name, limit, words.Percent(p.Skin), words.Percent(p.Centre))
 }
 
 // within is the share of the section that is within the limit, and, where that is its skin alone, how deep
@@ -90,7 +91,7 @@ func (f HeatMap) within(point int) (depth, share float64) {
 func (f HeatMap) columns() (x []float64, profiles [][]float64) {
 	most := f.Model.Limit
 	for _, p := range f.Trace.Points {
-		_, high := bounds(p.Profile)
+		_, high := canvas.Bounds(p.Profile)
 		most = math.Max(most, high)
 	}
 	for k, p := range f.Trace.Points {
@@ -107,45 +108,43 @@ func (f HeatMap) columns() (x []float64, profiles [][]float64) {
 	return x, profiles
 }
 
-func (f HeatMap) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
+func (f HeatMap) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	x, profiles := f.columns()
-	metre, _ := section(f.Trace, 0)
-	radius := make([]float64, len(metre))
+	radius, _ := section(f.Trace, 0)
+	radius = each(radius, func(r float64) float64 { return 1000 * r })
 	z := make([][]float64, len(radius))
-	for j, r := range metre {
-		radius[j] = 1000 * r
+	for j := range radius {
 		for i := range x {
 			z[j] = append(z[j], profiles[i][j])
 		}
 	}
-	style := s.style(tickSize, quiet(), false)
-	room.Max.Y -= tickSize
-	s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}, toRight(), "Colour: moisture in the strand at the medians of what is in doubt, % of dry weight")
+	style := s.Style(canvas.TickSize, palette.Quiet, false)
+	room.Max.Y -= canvas.TickSize
+	s.Put(style, canvas.Point{X: room.Min.X, Y: room.Max.Y + canvas.TickSize*0.4}, canvas.Right, "Colour: moisture in the strand at the medians of what is in doubt, % of dry weight")
 	room.Max.Y -= 4
-	a := axes{
-		x: scale{min: x[0], max: x[len(x)-1]}, y: scale{min: radius[0], max: radius[len(radius)-1]},
-		xLabel: "Place on the path, m", yLabel: "Radius, mm (centre at 0)", right: keyRoom, strip: tickSize * 1.2,
+	a := canvas.Axes{
+		X: canvas.Scale{Min: x[0], Max: x[len(x)-1]}, Y: canvas.Scale{Min: radius[0], Max: radius[len(radius)-1]},
+		XLabel: "Place on the path, m", YLabel: "Radius, mm (centre at 0)", Right: moisture.KeyRoom, Strip: canvas.TickSize * 1.2,
 	}
-	p := s.inside(room, a)
-	m := newFilled(p, x, radius, z, f.Model.Limit, f.Trace.Points[0].Centre)
-	m.paint()
+	p := s.Panel(room, a)
+	m := moisture.NewMap(p, moisture.Grid{X: x, Y: radius, Content: z, Limit: f.Model.Limit, Start: f.Trace.Points[0].Centre})
+	m.Paint()
 	f.borders(p)
-	m.draw()
-	m.regions()
-	p.frame(a)
-	m.key(p.box.Max.X + 14)
-	nameZones(p, f.Model, p.box.Max.Y+tickSize*0.65, false)
+	m.Contours()
+	m.Regions()
+	p.Frame()
+	m.Key()
+	nameZones(p, f.Model, p.Box.Max.Y+canvas.TickSize*0.65, false)
 }
 
 // borders draws where one zone ends and the next begins.
-func (f HeatMap) borders(p *panel) {
+func (f HeatMap) borders(p *canvas.Panel) {
 	from := 0.0
 	for i := range f.Model.Path {
 		if i > 0 {
-			x := p.atX(from)
-			p.s.StrokeLine2(stroke(paper(), 2.4), x, p.box.Min.Y, x, p.box.Max.Y)
-			p.s.StrokeLine2(stroke(quiet(), 1, 4, 3), x, p.box.Min.Y, x, p.box.Max.Y+tickSize*1.1)
+			x := p.AtX(from)
+			p.Segment(canvas.Stroke(palette.Paper, 2.4), x, p.Box.Min.Y, x, p.Box.Max.Y)
+			p.Segment(canvas.Stroke(palette.Quiet, 1, 4, 3), x, p.Box.Min.Y, x, p.Box.Max.Y+canvas.TickSize*1.1)
 		}
 		from += f.Model.Path[i].Length
 	}

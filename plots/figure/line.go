@@ -5,9 +5,11 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/plot/vg"
-
 	"strandry/diffusion"
+	"strandry/plots/canvas"
+	"strandry/plots/field"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 )
 
 // Line is moisture over one axis, with the band in which it lies eight times in ten.
@@ -25,8 +27,7 @@ type Line struct {
 	Met, Likely float64
 }
 
-func (f Line) frame() Frame    { return f.Frame }
-func (f Line) height() float64 { return 440 }
+func (f Line) height() canvas.Length { return 440 }
 
 func (f Line) check() error {
 	if err := f.X.check(); err != nil {
@@ -38,7 +39,7 @@ func (f Line) check() error {
 	if len(f.Low) != len(f.High) || f.Low != nil && len(f.Low) != len(f.Content) {
 		return fmt.Errorf("figure: %d low and %d high contents for %d values of %s", len(f.Low), len(f.High), len(f.X.Values), f.X.Name)
 	}
-	if err := finite("content", join(f.Content, f.Low, f.High)...); err != nil {
+	if err := finite("content", slices.Concat(f.Content, f.Low, f.High)...); err != nil {
 		return err
 	}
 	if err := checkExcess(f.asMap().Excess, [][]float64{f.Content}); err != nil {
@@ -53,9 +54,9 @@ func (f Line) check() error {
 // keeps prints the content at a value with its 10 and 90 % points.
 func (f Line) keeps(i int) string {
 	if f.Low == nil {
-		return percent(f.Content[i])
+		return words.Percent(f.Content[i])
 	}
-	return percentSpan(f.Content[i], f.Low[i], f.High[i])
+	return words.PercentSpan(f.Content[i], f.Low[i], f.High[i])
 }
 
 // asMap is the line as a map of one row.
@@ -75,10 +76,10 @@ func (f Line) Headline() string {
 	asMap := f.asMap()
 	if fit, soft, doubtful := asMap.Fits(); soft > 0 {
 		first, last := f.soft()
-		text := fmt.Sprintf("At %d of %d values of the %s the limit of %s is met and the strand does not soften", fit, len(f.Content), f.X.Name, percent(f.Limit))
+		text := fmt.Sprintf("At %d of %d values of the %s the limit of %s is met and the strand does not soften", fit, len(f.Content), f.X.Name, words.Percent(f.Limit))
 		switch {
 		case fit == 0:
-			text = fmt.Sprintf("No %s shown both meets the limit of %s and keeps the strand from softening", f.X.Name, percent(f.Limit))
+			text = fmt.Sprintf("No %s shown both meets the limit of %s and keeps the strand from softening", f.X.Name, words.Percent(f.Limit))
 		case doubtful > 0:
 			text += fmt.Sprintf(" (at %d of them it may)", doubtful)
 		}
@@ -107,14 +108,14 @@ func (f Line) moist(asMap Map) string {
 	driest, wettest := f.Content[di], f.Content[wi]
 	switch {
 	case driest > f.Limit:
-		return fmt.Sprintf("No %s shown meets the limit of %s; the driest keeps %s, at %s", f.X.Name, percent(f.Limit), f.keeps(di), f.X.say(f.X.Values[di]))
+		return fmt.Sprintf("No %s shown meets the limit of %s; the driest keeps %s, at %s", f.X.Name, words.Percent(f.Limit), f.keeps(di), f.X.say(f.X.Values[di]))
 	case wettest <= f.Limit:
-		return fmt.Sprintf("The limit of %s is met at every %s shown; the wettest keeps %s, at %s", percent(f.Limit), f.X.Name, f.keeps(wi), f.X.say(f.X.Values[wi]))
+		return fmt.Sprintf("The limit of %s is met at every %s shown; the wettest keeps %s, at %s", words.Percent(f.Limit), f.X.Name, f.keeps(wi), f.X.say(f.X.Values[wi]))
 	}
-	if _, text, ok := asMap.asked(); ok {
-		return fmt.Sprintf("The limit of %s asks for a %s", percent(f.Limit), text)
+	if _, text, ok := asMap.threshold(); ok {
+		return fmt.Sprintf("The limit of %s asks for a %s", words.Percent(f.Limit), text)
 	}
-	return fmt.Sprintf("The driest %s shown is %s: it keeps %s, the limit being %s", f.X.Name, f.X.say(f.X.Values[di]), f.keeps(di), percent(f.Limit))
+	return fmt.Sprintf("The driest %s shown is %s: it keeps %s, the limit being %s", f.X.Name, f.X.say(f.X.Values[di]), f.keeps(di), words.Percent(f.Limit))
 }
 
 // deepest is how far below the limit a logarithmic axis reaches.
@@ -123,65 +124,64 @@ const deepest = 1e-3
 // steep is the ratio of wettest to driest above which the contents get a logarithmic axis.
 const steep = 30
 
-func (f Line) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
+func (f Line) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	of := f.Of
 	if of == "" {
 		of = "moisture at the nozzle"
 	}
-	all := hundredfold(join(f.Content, f.Low, f.High, []float64{f.Limit}))
-	y := contents(100*f.Limit, all)
-	if low, high := bounds(all); low > 0 && high/low > steep {
-		y = logFrom(all)
-		y.min = max(y.min, 100*f.Limit*deepest)
+	all := each(slices.Concat(f.Content, f.Low, f.High, []float64{f.Limit}), hundredfold)
+	y := percents(all)
+	if low, high := canvas.Bounds(all); low > 0 && high/low > steep {
+		y = canvas.LogOver(all)
+		y.Min = max(y.Min, 100*f.Limit*deepest)
 	}
-	texts := []string{"limit " + digits(100*f.Limit, 2) + nbsp + "%", "mean " + digits(100*f.Content[len(f.Content)-1], 2) + nbsp + "%"}
-	a := axes{
-		x: f.X.scale(), y: y, xLabel: f.X.label(), right: s.endRoom(texts...),
-		yLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
+	texts := []string{"limit " + words.Digits(100*f.Limit, 2) + words.NBSP + "%", "mean " + words.Digits(100*f.Content[len(f.Content)-1], 2) + words.NBSP + "%"}
+	a := canvas.Axes{
+		X: f.X.scale(), Y: y, XLabel: f.X.label(), Right: s.EndRoom(texts...),
+		YLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
 	}
-	if a.strip = f.X.Heat.strip(a.x); f.X.Heat == nil && f.hot() {
-		a.strip = heatStrip
+	if a.Strip = f.X.Heat.strip(a.X); f.X.Heat == nil && f.hot() {
+		a.Strip = heatStrip
 	}
-	p := s.inside(room, a)
+	p := s.Panel(room, a)
 	f.shade(p)
 	last := len(f.Content) - 1
-	var labels []label
-	end := func(v float64) vg.Point { return vg.Point{X: p.box.Max.X, Y: max(p.atY(100*v), p.box.Min.Y)} }
+	var labels []canvas.Label
+	end := func(v float64) canvas.Point { return canvas.Point{X: p.Box.Max.X, Y: max(p.AtY(100*v), p.Box.Min.Y)} }
 	if f.Low != nil {
-		x, low := p.curve(f.X.Values, f.Low)
-		_, high := p.curve(f.X.Values, f.High)
-		p.band(x, low, high, doubted())
-		labels = append(labels, label{text: "8 in 10", at: end((f.High[last] + f.Content[last]) / 2), color: quiet()})
+		x, low := curve(p, f.X.Values, f.Low)
+		_, high := curve(p, f.X.Values, f.High)
+		p.Band(x, low, high, palette.Doubted)
+		labels = append(labels, canvas.Label{Text: "8 in 10", At: end((f.High[last] + f.Content[last]) / 2), Colour: palette.Quiet})
 	}
-	p.grid()
-	p.limit(100 * f.Limit)
-	x, mean := p.curve(f.X.Values, f.Content)
-	p.line(stroke(blue(), 3), x, mean)
+	p.Grid()
+	p.Limit(100 * f.Limit)
+	x, mean := curve(p, f.X.Values, f.Content)
+	p.Line(canvas.Stroke(palette.Blue, 3), x, mean)
 	if f.X.Heat != nil {
-		p.heatUpright(f.X.Heat, f.X.Unit)
+		f.X.Heat.upright(p, f.X.Unit)
 	}
-	p.frame(a)
-	p.ends(append(labels,
-		label{text: "mean " + digits(100*f.Content[last], 2) + nbsp + "%", at: end(f.Content[last]), color: blue(), bold: true},
-		label{text: texts[0], at: end(f.Limit), color: ink(), bold: true}))
+	p.Frame()
+	p.Ends(append(labels,
+		canvas.Label{Text: "mean " + words.Digits(100*f.Content[last], 2) + words.NBSP + "%", At: end(f.Content[last]), Colour: palette.Blue, Bold: true},
+		canvas.Label{Text: texts[0], At: end(f.Limit), Colour: palette.Ink, Bold: true}))
 }
 
 // curve goes smoothly through contents [kg/kg dry], which it gives in %.
-func (p *panel) curve(x, content []float64) (fine, percents []float64) {
+func curve(p *canvas.Panel, x, content []float64) (fine, inPercent []float64) {
 	at, y := make([]float64, len(x)), make([]float64, len(x))
 	for i := range x {
-		at[i], y[i] = p.x.norm(x[i]), p.y.norm(math.Max(100*content[i], p.y.min))
+		at[i], y[i] = p.X.Norm(x[i]), p.Y.Norm(math.Max(100*content[i], p.Y.Min))
 	}
 	shares := evenSteps(at[0], at[len(at)-1])
-	for i, v := range through(at, y, shares) {
-		fine, percents = append(fine, p.x.value(shares[i])), append(percents, p.y.value(v))
+	for i, v := range field.Through(at, y, shares) {
+		fine, inPercent = append(fine, p.X.Value(shares[i])), append(inPercent, p.Y.Value(v))
 	}
-	return fine, percents
+	return fine, inPercent
 }
 
 // shade hatches and names where the strand softens, or may.
-func (f Line) shade(p *panel) {
+func (f Line) shade(p *canvas.Panel) {
 	if f.Excess == nil {
 		return
 	}
@@ -195,35 +195,27 @@ func (f Line) shade(p *panel) {
 		if s == diffusion.Holds {
 			continue
 		}
-		r := p.box
-		r.Min.X += p.box.Size().X * vg.Length(from) / steps
-		r.Max.X = p.box.Min.X + p.box.Size().X*vg.Length(min(k, steps))/steps
-		p.hatched(r, s)
+		r := p.Box
+		r.Min.X += p.Box.Size().X * canvas.Length(from) / steps
+		r.Max.X = p.Box.Min.X + p.Box.Size().X*canvas.Length(min(k, steps))/steps
+		hatched(p, r, s)
 		if f.X.Heat == nil {
-			p.above(r, map[diffusion.Survival]string{diffusion.Softens: "softens", diffusion.Doubtful: "may soften"}[s])
+			nameAbove(p, r, map[diffusion.Survival]string{diffusion.Softens: "softens", diffusion.Doubtful: "may soften"}[s])
 		}
 	}
 }
 
 // survival is that at a share of the axis.
-func (f Line) survival(p *panel, share float64) diffusion.Survival {
+func (f Line) survival(p *canvas.Panel, share float64) diffusion.Survival {
 	n := len(f.X.Values)
 	i := 0
-	for i < n-2 && p.x.norm(f.X.Values[i+1]) < share {
+	for i < n-2 && p.X.Norm(f.X.Values[i+1]) < share {
 		i++
 	}
-	a, b := p.x.norm(f.X.Values[i]), p.x.norm(f.X.Values[i+1])
+	a, b := p.X.Norm(f.X.Values[i]), p.X.Norm(f.X.Values[i+1])
 	w := (share - a) / (b - a)
 	x, y := f.Excess[i], f.Excess[i+1]
 	return diffusion.Excess{Yield: x.Yield + w*(y.Yield-x.Yield), Bear: x.Bear + w*(y.Bear-x.Bear)}.Survival()
-}
-
-func hundredfold(x []float64) []float64 {
-	out := make([]float64, len(x))
-	for i, v := range x {
-		out[i] = 100 * v
-	}
-	return out
 }
 
 // hot tells that the strand softens somewhere, or may.

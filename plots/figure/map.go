@@ -4,10 +4,11 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
 	"strandry/diffusion"
+	"strandry/plots/canvas"
+	"strandry/plots/moisture"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 )
 
 // Map is moisture over two axes, with its limit.
@@ -29,8 +30,7 @@ type Map struct {
 // Mark is a place on a map, in the units of its axes.
 type Mark struct{ X, Y float64 }
 
-func (f Map) frame() Frame    { return f.Frame }
-func (f Map) height() float64 { return 500 }
+func (f Map) height() canvas.Length { return 500 }
 
 func (f Map) check() error {
 	for _, a := range [...]Axis{f.X, f.Y} {
@@ -113,16 +113,16 @@ func (f Map) Headline() string {
 func (f Map) moist() string {
 	di, dj, wi, wj := f.extremes()
 	at := func(i, j int) string {
-		return fmt.Sprintf("%s at %s %s, %s %s", percent(f.Content[j][i]), f.X.Name, f.X.say(f.X.Values[i]), f.Y.Name, f.Y.say(f.Y.Values[j]))
+		return fmt.Sprintf("%s at %s %s, %s %s", words.Percent(f.Content[j][i]), f.X.Name, f.X.say(f.X.Values[i]), f.Y.Name, f.Y.say(f.Y.Values[j]))
 	}
 	switch {
 	case f.Content[dj][di] > f.Limit:
-		return fmt.Sprintf("No design shown meets the limit of %s; the driest keeps %s", percent(f.Limit), at(di, dj))
+		return fmt.Sprintf("No design shown meets the limit of %s; the driest keeps %s", words.Percent(f.Limit), at(di, dj))
 	case f.Content[wj][wi] <= f.Limit:
-		return fmt.Sprintf("Every design shown meets the limit of %s; the wettest keeps %s", percent(f.Limit), at(wi, wj))
+		return fmt.Sprintf("Every design shown meets the limit of %s; the wettest keeps %s", words.Percent(f.Limit), at(wi, wj))
 	}
-	if y, text, ok := f.asked(); ok {
-		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s", f.Y.Name, f.Y.say(y), percent(f.Limit), text)
+	if y, text, ok := f.threshold(); ok {
+		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s", f.Y.Name, f.Y.say(y), words.Percent(f.Limit), text)
 	}
 	count := 0
 	for _, row := range f.Content {
@@ -133,7 +133,7 @@ func (f Map) moist() string {
 		}
 	}
 	share := float64(count) / float64(len(f.X.Values)*len(f.Y.Values))
-	return fmt.Sprintf("%s %% of the designs shown meet the limit of %s; the driest keeps %s", digits(100*share, 2), percent(f.Limit), at(di, dj))
+	return fmt.Sprintf("%s %% of the designs shown meet the limit of %s; the driest keeps %s", words.Digits(100*share, 2), words.Percent(f.Limit), at(di, dj))
 }
 
 // part is the share of the way from content a to b at which a level lies, by logarithms
@@ -145,77 +145,74 @@ func part(a, b, level float64) float64 {
 	return (level - a) / (b - a)
 }
 
-func (f Map) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
+func (f Map) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	of := f.Of
 	if of == "" {
 		of = "moisture at the nozzle"
 	}
-	style := s.style(tickSize, quiet(), false)
-	room.Max.Y -= tickSize
-	under := vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.4}
+	style := s.Style(canvas.TickSize, palette.Quiet, false)
+	room.Max.Y -= canvas.TickSize
+	under := canvas.Point{X: room.Min.X, Y: room.Max.Y + canvas.TickSize*0.4}
 	room.Max.Y -= 4
-	a := axes{x: f.X.scale(), y: f.Y.scale(), xLabel: f.X.label(), yLabel: f.Y.label(), right: keyRoom}
-	a.strip = f.X.Heat.strip(a.x)
-	p := s.inside(room, a)
-	m := newFilled(p, f.X.Values, f.Y.Values, f.Content, f.Limit, f.Start)
-	m.warm(f.X.Values, f.Y.Values, f.Excess)
-	m.doubt(f.X.Values, f.Y.Values, f.Ratio)
-	words := "Colour: " + of + ", %, at the medians"
-	if m.belt != nil && len(m.belt.lines[0])+len(m.belt.lines[1]) > 0 {
-		words += ". Dashes: " + beltWords()[0] + ", " + beltWords()[1]
+	a := canvas.Axes{X: f.X.scale(), Y: f.Y.scale(), XLabel: f.X.label(), YLabel: f.Y.label(), Right: moisture.KeyRoom}
+	a.Strip = f.X.Heat.strip(a.X)
+	p := s.Panel(room, a)
+	m := moisture.NewMap(p, moisture.Grid{X: f.X.Values, Y: f.Y.Values, Content: f.Content, Limit: f.Limit, Start: f.Start, Excess: f.Excess, Ratio: f.Ratio})
+	key := "Colour: " + of + ", %, at the medians"
+	if dashes := m.Dashes(); dashes != "" {
+		key += ". " + dashes
 	}
-	s.put(style, under, toRight(), words)
-	m.paint()
+	s.Put(style, under, canvas.Right, key)
+	m.Paint()
 	if f.X.Heat != nil {
-		p.heatUpright(f.X.Heat, f.X.Unit)
+		f.X.Heat.upright(p, f.X.Unit)
 	}
 	if f.Y.Heat != nil {
-		p.heatLevel(f.Y.Heat)
+		f.Y.Heat.level(p)
 	}
-	here := f.Here != nil && p.x.holds(f.Here.X) && p.y.holds(f.Here.Y)
+	here := f.Here != nil && p.X.Holds(f.Here.X) && p.Y.Holds(f.Here.Y)
 	if here {
 		f.reserve(p)
 	}
-	m.draw()
+	m.Contours()
 	if f.Y.Heat != nil {
-		p.heatNames(f.Y.Heat, f.Y.Unit, m.passing())
+		f.Y.Heat.name(p, f.Y.Unit, m.Passing())
 	}
 	if here {
 		f.here(p)
 	}
-	m.regions()
-	p.frame(a)
-	m.key(p.box.Max.X + 14)
+	m.Regions()
+	p.Frame()
+	m.Key()
 }
 
 const asGiven = "as given"
 
 // hereLabel is where the name of the scenario's own design stands, and its style.
-func (f Map) hereLabel(p *panel) (style draw.TextStyle, at vg.Point, a alignment) {
-	style = p.s.style(tickSize, ink(), true)
-	at = p.at(f.Here.X, f.Here.Y)
-	if at.X+12+style.Width(asGiven) > p.box.Max.X-4 {
-		return style, at.Sub(vg.Point{X: 12}), toLeft()
+func (f Map) hereLabel(p *canvas.Panel) (style canvas.TextStyle, at canvas.Point, a canvas.Side) {
+	style = p.Style(canvas.TickSize, palette.Ink, true)
+	at = p.At(f.Here.X, f.Here.Y)
+	if at.X+12+style.Width(asGiven) > p.Box.Max.X-4 {
+		return style, at.Sub(canvas.Point{X: 12}), canvas.Left
 	}
-	return style, at.Add(vg.Point{X: 12}), toRight()
+	return style, at.Add(canvas.Point{X: 12}), canvas.Right
 }
 
 // reserve keeps the room of the scenario's own design free of other labels.
-func (f Map) reserve(p *panel) {
-	at := p.at(f.Here.X, f.Here.Y)
-	p.s.take(vg.Rectangle{Min: at.Sub(vg.Point{X: 9, Y: 9}), Max: at.Add(vg.Point{X: 9, Y: 9})})
+func (f Map) reserve(p *canvas.Panel) {
+	at := p.At(f.Here.X, f.Here.Y)
+	p.Take(canvas.Rectangle{Min: at.Sub(canvas.Point{X: 9, Y: 9}), Max: at.Add(canvas.Point{X: 9, Y: 9})})
 	style, at, a := f.hereLabel(p)
-	p.s.take(grown(box(style, at, a, asGiven), 6))
+	p.Take(canvas.Grown(canvas.TextBox(style, at, a, asGiven), 6))
 }
 
 // here rings the scenario's own design and names it.
-func (f Map) here(p *panel) {
-	at := p.at(f.Here.X, f.Here.Y)
-	p.dot(at, 7, paper())
-	p.dot(at, 5.5, ink())
-	p.dot(at, 3, paper())
+func (f Map) here(p *canvas.Panel) {
+	at := p.At(f.Here.X, f.Here.Y)
+	p.Disc(at, 7, palette.Paper)
+	p.Disc(at, 5.5, palette.Ink)
+	p.Disc(at, 3, palette.Paper)
 	style, at, a := f.hereLabel(p)
-	p.s.fill(grown(box(style, at, a, asGiven), 3), paper())
-	p.s.put(style, at, a, asGiven)
+	p.Fill(canvas.Grown(canvas.TextBox(style, at, a, asGiven), 3), palette.Paper)
+	p.Put(style, at, a, asGiven)
 }

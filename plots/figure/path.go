@@ -2,10 +2,12 @@ package figure
 
 import (
 	"fmt"
-
-	"gonum.org/v1/plot/vg"
+	"slices"
 
 	"strandry/diffusion"
+	"strandry/plots/canvas"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 )
 
 // Path is the strand along its path: its moisture above, its temperature and that of the
@@ -18,8 +20,7 @@ type Path struct {
 	Span  []diffusion.Between // 10 and 90 % points of the mean at the points of the trace [kg/kg dry]; nil where they are not known
 }
 
-func (f Path) frame() Frame    { return f.Frame }
-func (f Path) height() float64 { return 540 }
+func (f Path) height() canvas.Length { return 540 }
 
 func (f Path) check() error {
 	if err := checkTrace(f.Model, f.Trace); err != nil {
@@ -40,9 +41,9 @@ func (f Path) check() error {
 func atNozzle(t *diffusion.Trace, o *diffusion.Odds) string {
 	mean := t.Points[len(t.Points)-1].Mean
 	if o == nil {
-		return percent(mean)
+		return words.Percent(mean)
 	}
-	return percentSpan(mean, o.Low, o.High)
+	return words.PercentSpan(mean, o.Low, o.High)
 }
 
 // checkTrace refuses a trace that cannot be drawn.
@@ -77,10 +78,10 @@ func checkTrace(m *diffusion.Design, t *diffusion.Trace) error {
 func (f Path) Headline() string {
 	m, end := f.Model, f.Trace.Points[len(f.Trace.Points)-1]
 	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, atNozzle(f.Trace, f.Odds))
-	if dry(m.Limit, end.Mean) {
-		return text + fmt.Sprintf("within the limit of %s", percent(m.Limit)) + fate(m, f.Trace)
+	if end.Mean <= m.Limit {
+		return text + fmt.Sprintf("within the limit of %s", words.Percent(m.Limit)) + fate(m, f.Trace)
 	}
-	return text + fmt.Sprintf("%s the limit of %s", times(end.Mean/m.Limit), percent(m.Limit)) + fate(m, f.Trace)
+	return text + fmt.Sprintf("%s the limit of %s", words.Times(end.Mean/m.Limit), words.Percent(m.Limit)) + fate(m, f.Trace)
 }
 
 // series are the columns of a trace, contents in %.
@@ -91,7 +92,7 @@ func (f Path) series() series {
 	for _, p := range f.Trace.Points {
 		s.x = append(s.x, p.Position)
 		s.mean, s.centre, s.skin = append(s.mean, 100*p.Mean), append(s.centre, 100*p.Centre), append(s.skin, 100*p.Skin)
-		s.strand, s.air = append(s.strand, p.Temperature-zeroCelsius), append(s.air, p.AirTemperature-zeroCelsius)
+		s.strand, s.air = append(s.strand, p.Temperature-words.ZeroCelsius), append(s.air, p.AirTemperature-words.ZeroCelsius)
 	}
 	for _, b := range f.Span {
 		s.low, s.high = append(s.low, 100*b.Low), append(s.high, 100*b.High)
@@ -99,76 +100,68 @@ func (f Path) series() series {
 	return s
 }
 
-func (f Path) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
+func (f Path) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	c := f.series()
 	last := len(c.x) - 1
 	limit := 100 * f.Model.Limit
-	along := scale{min: c.x[0], max: c.x[last]}
-	texts := []string{"centre " + percent(c.centre[last]/100), "limit " + percent(f.Model.Limit), "strand " + celsius(f.Trace.Points[last].Temperature)}
-	upper := axes{
-		x: along, y: contents(limit, c.mean, c.centre, c.skin, c.high).higher(1.08),
-		yLabel: "Moisture, % of dry weight", bare: true, right: s.endRoom(texts...),
+	along := canvas.Scale{Min: c.x[0], Max: c.x[last]}
+	texts := []string{"centre " + words.Percent(c.centre[last]/100), "limit " + words.Percent(f.Model.Limit), "strand " + words.Celsius(f.Trace.Points[last].Temperature)}
+	upper := canvas.Axes{
+		X: along, Y: percents([]float64{limit}, c.mean, c.centre, c.skin, c.high),
+		YLabel: "Moisture, % of dry weight", Bare: true, Right: s.EndRoom(texts...),
 	}
+	upper.Y.Max *= 1.08
 	heat := heatOf(f.Model.Material.GivesWay())
-	lower := axes{
-		x: along, y: linearFrom(join(c.strand, c.air, []float64{heat.Bears})), xLabel: "Place on the path, m", yLabel: "Temperature, °C", right: upper.right,
+	lower := canvas.Axes{
+		X: along, Y: canvas.LinearOver(slices.Concat(c.strand, c.air, []float64{heat.Bears})), XLabel: "Place on the path, m", YLabel: "Temperature, °C", Right: upper.Right,
 	}
 	const below = 0.82 // of the panel, so that its name has room above
-	lower.y.max = max(lower.y.max, lower.y.min+(heat.Bears-lower.y.min)/below)
-	if near := heat.Yields - heat.Bears; near < 0.25*(lower.y.max-lower.y.min) { // both lines, and their name
-		lower.y.max = max(lower.y.max, lower.y.min+(heat.Yields-lower.y.min)/below)
+	lower.Y.Max = max(lower.Y.Max, lower.Y.Min+(heat.Bears-lower.Y.Min)/below)
+	if near := heat.Yields - heat.Bears; near < 0.25*(lower.Y.Max-lower.Y.Min) { // both lines, and their name
+		lower.Y.Max = max(lower.Y.Max, lower.Y.Min+(heat.Yields-lower.Y.Min)/below)
 	}
 	top, bottom := room, room
 	top.Min.Y = room.Min.Y + room.Size().Y*0.4
 	bottom.Max.Y = top.Min.Y - 6
-	upper.left = max(s.leftRoom(upper.y, top.Size().Y), s.leftRoom(lower.y, bottom.Size().Y*0.6))
-	lower.left = upper.left
+	upper.Left = max(s.LeftRoom(upper.Y, top.Size().Y), s.LeftRoom(lower.Y, bottom.Size().Y*0.6))
+	lower.Left = upper.Left
 
-	p := s.inside(top, upper)
+	p := s.Panel(top, upper)
 	zones(p, f.Model)
-	var labels []label
+	var labels []canvas.Label
 	if c.low != nil {
-		p.band(c.x, c.low, c.high, doubted())
-		labels = append(labels, label{text: "8 in 10", at: p.at(c.x[last], (c.high[last]+c.mean[last])/2), color: quiet()})
+		p.Band(c.x, c.low, c.high, palette.Doubted)
+		labels = append(labels, canvas.Label{Text: "8 in 10", At: p.At(c.x[last], (c.high[last]+c.mean[last])/2), Colour: palette.Quiet})
 	}
-	p.grid()
-	nameZones(p, f.Model, p.box.Max.Y-tickSize*0.8, true)
-	p.limit(limit)
-	p.line(stroke(quiet(), 1.6, dotted()...), c.x, c.centre)
-	p.line(stroke(vermilion(), 1.8, 8, 3, 2, 3), c.x, c.skin)
-	p.line(stroke(blue(), 3.2), c.x, c.mean)
-	p.frame(upper)
-	p.ends(append(labels,
-		label{text: "mean " + percent(c.mean[last]/100), at: p.at(c.x[last], c.mean[last]), color: blue(), bold: true},
-		label{text: texts[0], at: p.at(c.x[last], c.centre[last]), color: quiet()},
-		label{text: "skin " + percent(c.skin[last]/100), at: p.at(c.x[last], c.skin[last]), color: vermilion()},
-		label{text: texts[1], at: p.at(c.x[last], limit), color: ink(), bold: true},
+	p.Grid()
+	nameZones(p, f.Model, p.Box.Max.Y-canvas.TickSize*0.8, true)
+	p.Limit(limit)
+	p.Line(canvas.Stroke(palette.Quiet, 1.6, canvas.Dotted()...), c.x, c.centre)
+	p.Line(canvas.Stroke(palette.Vermilion, 1.8, 8, 3, 2, 3), c.x, c.skin)
+	p.Line(canvas.Stroke(palette.Blue, 3.2), c.x, c.mean)
+	p.Frame()
+	p.Ends(append(labels,
+		canvas.Label{Text: "mean " + words.Percent(c.mean[last]/100), At: p.At(c.x[last], c.mean[last]), Colour: palette.Blue, Bold: true},
+		canvas.Label{Text: texts[0], At: p.At(c.x[last], c.centre[last]), Colour: palette.Quiet},
+		canvas.Label{Text: "skin " + words.Percent(c.skin[last]/100), At: p.At(c.x[last], c.skin[last]), Colour: palette.Vermilion},
+		canvas.Label{Text: texts[1], At: p.At(c.x[last], limit), Colour: palette.Ink, Bold: true},
 	))
 
-	q := s.inside(bottom, lower)
+	q := s.Panel(bottom, lower)
 	zones(q, f.Model)
-	q.grid()
-	var passing []vg.Point
+	q.Grid()
+	var passing []canvas.Point
 	for i := 1; i <= last; i++ {
-		passing = append(passing, dense(q.at(c.x[i-1], c.air[i-1]), q.at(c.x[i], c.air[i]))...)
-		passing = append(passing, dense(q.at(c.x[i-1], c.strand[i-1]), q.at(c.x[i], c.strand[i]))...)
+		passing = append(passing, canvas.Along(q.At(c.x[i-1], c.air[i-1]), q.At(c.x[i], c.air[i]))...)
+		passing = append(passing, canvas.Along(q.At(c.x[i-1], c.strand[i-1]), q.At(c.x[i], c.strand[i]))...)
 	}
-	q.heatLevel(heat)
-	q.heatNames(heat, "°C", passing)
-	q.line(stroke(orange(), 2.4, dashed()...), c.x, c.air)
-	q.line(stroke(purple(), 2.4), c.x, c.strand)
-	q.frame(lower)
-	q.ends([]label{
-		{text: "air " + celsius(f.Trace.Points[last].AirTemperature), at: q.at(c.x[last], c.air[last]), color: orange()},
-		{text: texts[2], at: q.at(c.x[last], c.strand[last]), color: purple()},
+	heat.level(q)
+	heat.name(q, "°C", passing)
+	q.Line(canvas.Stroke(palette.Orange, 2.4, canvas.Dashed()...), c.x, c.air)
+	q.Line(canvas.Stroke(palette.Purple, 2.4), c.x, c.strand)
+	q.Frame()
+	q.Ends([]canvas.Label{
+		{Text: "air " + words.Celsius(f.Trace.Points[last].AirTemperature), At: q.At(c.x[last], c.air[last]), Colour: palette.Orange},
+		{Text: texts[2], At: q.At(c.x[last], c.strand[last]), Colour: palette.Purple},
 	})
-}
-
-func join(all ...[]float64) []float64 {
-	var out []float64
-	for _, a := range all {
-		out = append(out, a...)
-	}
-	return out
 }

@@ -2,10 +2,12 @@ package figure
 
 import (
 	"fmt"
-
-	"gonum.org/v1/plot/vg"
+	"slices"
 
 	"strandry/diffusion"
+	"strandry/plots/canvas"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 )
 
 // Profiles is the moisture from the surface to the centre at several places of the path.
@@ -16,15 +18,14 @@ type Profiles struct {
 	Odds  *diffusion.Odds // of the content at the nozzle; nil where they are not known
 }
 
-func (f Profiles) frame() Frame    { return f.Frame }
-func (f Profiles) height() float64 { return 460 }
-func (f Profiles) check() error    { return checkTrace(f.Model, f.Trace) }
+func (f Profiles) height() canvas.Length { return 460 }
+func (f Profiles) check() error          { return checkTrace(f.Model, f.Trace) }
 
 // Headline compares what centre and mean lose on the way.
 func (f Profiles) Headline() string {
 	first, last := f.Trace.Points[0], f.Trace.Points[len(f.Trace.Points)-1]
 	return fmt.Sprintf("From start to nozzle the centre of %s goes from %s to %s, its mean from %s to %s",
-		f.Model.Material.Name, percent(first.Centre), percent(last.Centre), percent(first.Mean), atNozzle(f.Trace, f.Odds)) + fate(f.Model, f.Trace)
+		f.Model.Material.Name, words.Percent(first.Centre), words.Percent(last.Centre), words.Percent(first.Mean), atNozzle(f.Trace, f.Odds)) + fate(f.Model, f.Trace)
 }
 
 // mostPlaces is how many profiles can be told apart.
@@ -78,18 +79,11 @@ func (f Profiles) name(i int) string {
 	case i == 0:
 		return "start"
 	case i == len(points)-1:
-		return place(p.Position) + ", nozzle"
+		return words.Place(p.Position) + ", nozzle"
 	case points[i+1].Zone != p.Zone:
-		return place(p.Position) + ", " + clippedRunes(f.Model.Path[p.Zone].Name, 10) + " ends"
+		return words.Place(p.Position) + ", " + words.Clipped(f.Model.Path[p.Zone].Name, 10) + " ends"
 	}
-	return place(p.Position)
-}
-
-func clippedRunes(s string, n int) string {
-	if r := []rune(s); len(r) > n {
-		return string(r[:n-1]) + "…"
-	}
-	return s
+	return words.Place(p.Position)
 }
 
 // section is the radius [m] and the content [kg/kg dry] from the centre to the surface.
@@ -101,66 +95,65 @@ func section(t *diffusion.Trace, point int) (radius, content []float64) {
 	return append([]float64{0}, t.Radius...), append([]float64{p.Centre}, p.Profile...)
 }
 
-func (f Profiles) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
+// inward are the values from the surface to the centre.
+func inward(x []float64) []float64 {
+	out := slices.Clone(x)
+	slices.Reverse(out)
+	return out
+}
+
+func (f Profiles) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	limit := 100 * f.Model.Limit
 	radius, _ := section(f.Trace, 0)
 	surface := radius[len(radius)-1]
-	var depth []float64
-	for i := len(radius) - 1; i >= 0; i-- {
-		depth = append(depth, 1000*(surface-radius[i]))
-	}
+	depth := each(inward(radius), func(r float64) float64 { return 1000 * (surface - r) })
 	chosen := f.places()
 	var curves [][]float64
-	texts := []string{"limit " + digits(limit, 2) + nbsp + "%"}
+	texts := []string{"limit " + words.Digits(limit, 2) + words.NBSP + "%"}
 	for _, i := range chosen {
 		_, profile := section(f.Trace, i)
-		curve := make([]float64, len(profile))
-		for k := range profile {
-			curve[k] = 100 * profile[len(profile)-1-k]
-		}
-		curves, texts = append(curves, curve), append(texts, f.name(i))
+		curves, texts = append(curves, each(inward(profile), hundredfold)), append(texts, f.name(i))
 	}
-	a := axes{
-		x: scale{min: 0, max: 1000 * surface}, y: contents(limit, curves...),
-		xLabel: "Depth below the surface, mm (centre at " + digits(1000*surface, 3) + ")", yLabel: "Moisture, % of dry weight", right: s.endRoom(texts...),
+	a := canvas.Axes{
+		X: canvas.Scale{Min: 0, Max: 1000 * surface}, Y: percents(append(curves, []float64{limit})...),
+		XLabel: "Depth below the surface, mm (centre at " + words.Digits(1000*surface, 3) + ")", YLabel: "Moisture, % of dry weight", Right: s.EndRoom(texts...),
 	}
-	p := s.inside(room, a)
-	p.grid()
-	p.limit(limit)
-	colors := ordered(len(curves))
-	var labels []label
-	var lines [][]vg.Point
+	p := s.Panel(room, a)
+	p.Grid()
+	p.Limit(limit)
+	colors := palette.Ordered(len(curves))
+	var labels []canvas.Label
+	var lines [][]canvas.Point
 	for k, curve := range curves {
-		style := stroke(colors[k], 2.2)
+		style := canvas.Stroke(colors[k], 2.2)
 		if k == len(curves)-1 {
 			style.Width = 3.4
 		}
-		p.line(style, depth, curve)
-		l := label{text: texts[k+1], at: p.at(depth[len(depth)-1], curve[len(curve)-1]), color: colors[k], bold: k == len(curves)-1}
+		p.Line(style, depth, curve)
+		l := canvas.Label{Text: texts[k+1], At: p.At(depth[len(depth)-1], curve[len(curve)-1]), Colour: colors[k], Bold: k == len(curves)-1}
 		labels = append(labels, l)
-		lines = append(lines, p.points(depth, curve))
+		lines = append(lines, p.Points(depth, curve))
 	}
-	p.frame(a)
-	atLimit := label{text: texts[0], at: vg.Point{X: p.box.Max.X, Y: p.atY(limit)}, color: ink(), bold: true}
+	p.Frame()
+	atLimit := canvas.Label{Text: texts[0], At: canvas.Point{X: p.Box.Max.X, Y: p.AtY(limit)}, Colour: palette.Ink, Bold: true}
 	if !humped(lines) {
-		p.ends(append(labels, atLimit))
+		p.Ends(append(labels, atLimit))
 		return
 	}
-	p.ends([]label{atLimit})
-	p.peaks(labels, lines, p.atY(limit))
+	p.Ends([]canvas.Label{atLimit})
+	peaks(p, labels, lines, p.AtY(limit))
 }
 
 // humped tells whether most lines end well below their highest places, where their names
 // would run together.
-func humped(lines [][]vg.Point) bool {
+func humped(lines [][]canvas.Point) bool {
 	count := 0
 	for _, line := range lines {
 		top := line[0].Y
 		for _, q := range line {
 			top = max(top, q.Y)
 		}
-		if top-line[len(line)-1].Y > 2*labelSize {
+		if top-line[len(line)-1].Y > 2*canvas.LabelSize {
 			count++
 		}
 	}
@@ -168,38 +161,38 @@ func humped(lines [][]vg.Point) bool {
 }
 
 // peaks names lines beside their highest places, clear of the limit; the last line chooses first.
-func (p *panel) peaks(labels []label, lines [][]vg.Point, limit vg.Length) {
-	passing := []vg.Point{}
-	trail := func(a, b vg.Point, steps int) {
+func peaks(p *canvas.Panel, labels []canvas.Label, lines [][]canvas.Point, limit canvas.Length) {
+	passing := []canvas.Point{}
+	trail := func(a, b canvas.Point, steps int) {
 		for k := range steps {
-			passing = append(passing, between(a, b, vg.Length(k)/vg.Length(steps)))
+			passing = append(passing, canvas.Between(a, b, canvas.Length(k)/canvas.Length(steps)))
 		}
 	}
-	trail(vg.Point{X: p.box.Min.X, Y: limit}, vg.Point{X: p.box.Max.X, Y: limit}, 200)
+	trail(canvas.Point{X: p.Box.Min.X, Y: limit}, canvas.Point{X: p.Box.Max.X, Y: limit}, 200)
 	for _, line := range lines {
 		for i := 1; i < len(line); i++ {
 			trail(line[i-1], line[i], 12)
 		}
 	}
 	for k := len(lines) - 1; k >= 0; k-- {
-		p.clear(p.s.style(labelSize, legible(labels[k].color), labels[k].bold), labels[k].text, beside(lines[k]), passing)
+		p.Place(p.Style(canvas.LabelSize, palette.Legible(labels[k].Colour), labels[k].Bold), labels[k].Text, beside(lines[k]), passing)
 	}
 }
 
 // beside lists places to the right of and above a line, from its highest place on, nearest first.
-func beside(line []vg.Point) []anchored {
+func beside(line []canvas.Point) []canvas.Spot {
 	top := 0
 	for i, q := range line {
 		if q.Y > line[top].Y {
 			top = i
 		}
 	}
-	spots := []anchored{{at: line[top].Add(vg.Point{X: 8, Y: 6}), a: toRight()}}
-	for _, away := range [...]vg.Length{8, 13, 20, 30, 42} {
+	spots := []canvas.Spot{{At: line[top].Add(canvas.Point{X: 8, Y: 6}), Side: canvas.Right}}
+	for _, away := range [...]canvas.Length{8, 13, 20, 30, 42} {
 		for i := top; i < len(line)-1; i++ {
 			for part := range 4 {
-				q := between(line[i], line[i+1], vg.Length(part)/4)
-				spots = append(spots, anchored{at: q.Add(vg.Point{X: away, Y: away * 0.7}), a: toRight(), from: &q})
+				q := canvas.Between(line[i], line[i+1], canvas.Length(part)/4)
+				spots = append(spots, canvas.Spot{At: q.Add(canvas.Point{X: away, Y: away * 0.7}), Side: canvas.Right, From: &q})
 			}
 		}
 	}

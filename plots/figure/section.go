@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/plot/vg"
-
 	"strandry/diffusion"
+	"strandry/plots/canvas"
+	"strandry/plots/moisture"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 )
 
 // Section is the section of a strand as a disc, at three times in a zone whose cover keeps its place.
@@ -40,8 +42,7 @@ func ends(s *diffusion.Section) (behind, open float64) {
 	return skin[len(skin)-1], skin[0]
 }
 
-func (f Section) frame() Frame    { return f.Frame }
-func (f Section) height() float64 { return 468 }
+func (f Section) height() canvas.Length { return 468 }
 
 // mostDiscs is how many stand side by side.
 const mostDiscs = 3
@@ -98,7 +99,7 @@ func checkSection(s *diffusion.Section) error {
 		if err := finite("content", row...); err != nil {
 			return err
 		}
-		if low, _ := bounds(row); low < 0 {
+		if low, _ := canvas.Bounds(row); low < 0 {
 			return fmt.Errorf("a content of %g; allowed are none below zero", low)
 		}
 	}
@@ -115,13 +116,13 @@ func (f Section) Headline() string {
 	if s.Arcs > 1 {
 		cover = "the covers"
 	}
-	switch held := percent(behind); {
-	case held == percent(open):
+	switch held := words.Percent(behind); {
+	case held == words.Percent(open):
 		text = fmt.Sprintf("Behind %s the skin of %s holds as much as where the air reaches it, %s, as it leaves %s", cover, name, held, zone)
 	case behind > open:
-		text = fmt.Sprintf("Behind %s the skin of %s still holds %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, percent(open))
+		text = fmt.Sprintf("Behind %s the skin of %s still holds %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, words.Percent(open))
 	default:
-		text = fmt.Sprintf("Behind %s the skin of %s holds only %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, percent(open))
+		text = fmt.Sprintf("Behind %s the skin of %s holds only %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, words.Percent(open))
 	}
 	return text + fate(f.Model, f.Trace)
 }
@@ -133,7 +134,7 @@ func (f Section) told() string {
 	if s.Arcs > 1 {
 		arcs = fmt.Sprintf("%d arcs that keep their places", s.Arcs)
 	}
-	text := fmt.Sprintf("%s: %s%s%% of the strand's perimeter is covered, by %s.", f.Model.Path[f.Zone].Name, digits(100*(1-s.Exposed), 3), nbsp, arcs)
+	text := fmt.Sprintf("%s: %s%s%% of the strand's perimeter is covered, by %s.", f.Model.Path[f.Zone].Name, words.Digits(100*(1-s.Exposed), 3), words.NBSP, arcs)
 	zones := 0
 	for i := range f.Model.Path {
 		if f.Model.Path[i].Contact.Fixed() {
@@ -146,39 +147,34 @@ func (f Section) told() string {
 	return text
 }
 
-func (f Section) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
-	style := s.style(tickSize, quiet(), false)
-	for _, line := range wrap(f.told(), room.Size().X, style.Width) {
-		room.Max.Y -= tickSize * 1.2
-		s.put(style, vg.Point{X: room.Min.X, Y: room.Max.Y + tickSize*0.25}, alignment{}, line)
+func (f Section) draw(s *canvas.Sheet, room canvas.Rectangle) {
+	style := s.Style(canvas.TickSize, palette.Quiet, false)
+	for _, line := range canvas.Wrap(f.told(), room.Size().X, style.Width) {
+		room.Max.Y -= canvas.TickSize * 1.2
+		s.Put(style, canvas.Point{X: room.Min.X, Y: room.Max.Y + canvas.TickSize*0.25}, canvas.AboveRight, line)
 	}
 	room.Max.Y -= 8
 	all := f.sections()
-	var discs []*roundel
+	var discs []*moisture.Disc
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, one := range all {
-		d := newRoundel(one)
-		l, h := d.bounds()
+		d := moisture.NewDisc(one)
+		l, h := d.Bounds()
 		low, high = math.Min(low, l), math.Max(high, h)
 		discs = append(discs, d)
 	}
-	t := tintOf(low, high, f.Model.Limit)
-	t.bar(s, vg.Rectangle{Min: room.Min, Max: vg.Point{X: room.Max.X, Y: room.Min.Y + barRoom}})
-	room.Min.Y += barRoom
-	width := room.Size().X / vg.Length(len(all))
-	for k, d := range discs {
-		cell := room
-		cell.Min.X += width * vg.Length(k)
-		cell.Max.X = cell.Min.X + width
-		when := "after " + hours(all[k].Time)
-		if k == len(discs)-1 {
+	t := moisture.TintOf(low, high, f.Model.Limit)
+	t.Bar(s, canvas.Rectangle{Min: room.Min, Max: canvas.Point{X: room.Max.X, Y: room.Min.Y + moisture.BarRoom}})
+	room.Min.Y += moisture.BarRoom
+	for k, cell := range canvas.Columns(room, len(all), 0) {
+		when := "after " + words.Time(all[k].Time)
+		if k == len(all)-1 {
 			when = "at the exit, " + when
 		}
-		x := middle(cell).X
-		s.put(s.style(labelSize, ink(), true), vg.Point{X: x, Y: cell.Max.Y - labelSize*0.5}, centred(), when)
-		s.put(s.style(tickSize, ink(), false), vg.Point{X: x, Y: cell.Max.Y - labelSize*1.7}, centred(), "mean "+percent(all[k].Mean))
-		cell.Max.Y -= labelSize * 2.6
-		d.draw(s, cell, t)
+		x := canvas.Middle(cell).X
+		s.Put(s.Style(canvas.LabelSize, palette.Ink, true), canvas.Point{X: x, Y: cell.Max.Y - canvas.LabelSize*0.5}, canvas.Centred, when)
+		s.Put(s.Style(canvas.TickSize, palette.Ink, false), canvas.Point{X: x, Y: cell.Max.Y - canvas.LabelSize*1.7}, canvas.Centred, "mean "+words.Percent(all[k].Mean))
+		cell.Max.Y -= canvas.LabelSize * 2.6
+		discs[k].Draw(s, cell, t)
 	}
 }

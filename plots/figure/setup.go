@@ -6,6 +6,8 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials/humidair"
+	"strandry/plots/palette"
+	"strandry/plots/words"
 	"strandry/scenarios"
 )
 
@@ -25,14 +27,14 @@ func SetupOf(s *scenarios.Scenario) Setup {
 	m := &s.Design
 	z := dryer(m)
 	return Setup{
-		Strand: m.Material.Name + ", " + digits(2000*m.Radius, 3) + nbsp + "mm", Feed: speedOf(m.Speed),
-		Zone: clippedRunes(z.Name, 16), Length: metres(z.Length), Heat: celsius(z.Air.Temperature), Air: moistureOf(s, z), Start: startOf(m),
+		Strand: m.Material.Name + ", " + words.Digits(2000*m.Radius, 3) + words.NBSP + "mm", Feed: words.Speed(m.Speed),
+		Zone: words.Clipped(z.Name, 16), Length: words.Metres(z.Length), Heat: words.Celsius(z.Air.Temperature), Air: moistureOf(s, z), Start: startOf(m),
 	}
 }
 
 // dryer is the longest of the heated zones, or of all where none is.
 func dryer(m *diffusion.Design) *diffusion.Zone {
-	warm := func(z *diffusion.Zone) bool { return shadeOf(m, z) == heated() }
+	warm := func(z *diffusion.Zone) bool { return shadeOf(m, z) == palette.Heated }
 	best := &m.Path[0]
 	for i := range m.Path {
 		if z := &m.Path[i]; warm(z) && !warm(best) || warm(z) == warm(best) && z.Length > best.Length {
@@ -48,20 +50,20 @@ func moistureOf(s *scenarios.Scenario, z *diffusion.Zone) string {
 	vapour, room := z.Air.VapourPressure, s.Room.VapourPressure
 	switch {
 	case z.Air.Held > 0:
-		return "held at " + digits(100*z.Air.Held, 2) + nbsp + "% humidity"
+		return "held at " + words.Digits(100*z.Air.Held, 2) + words.NBSP + "% humidity"
 	case vapour < least:
 		return "no vapour"
 	case vapour > room*(1-same) && vapour < room*(1+same):
 		return "room air"
 	}
-	return "dew point " + celsius(humidair.DewPoint(vapour))
+	return "dew point " + words.Celsius(humidair.DewPoint(vapour))
 }
 
 func startOf(m *diffusion.Design) string {
 	if len(m.Storage) > 0 {
 		return "starts as it lay"
 	}
-	return "starts at " + percent(m.Start)
+	return "starts at " + words.Percent(m.Start)
 }
 
 // parts are what is left of it, each a part of a line.

@@ -1,10 +1,8 @@
 package figure
 
 import (
-	"bytes"
 	"encoding/csv"
 	"errors"
-	"image/png"
 	"io"
 	"math"
 	"os"
@@ -14,6 +12,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/plots/canvas"
 	"strandry/scenarios/validation/measured"
 	"strandry/scenarios/validation/prove"
 )
@@ -31,22 +30,10 @@ func TestSolverFigures(t *testing.T) {
 		"error-time": ErrorTime{Frame{Notes: []string{"standard transit; each dot a setting, the line the best of each code; " +
 			"dots far below their neighbours are errors that cancel; two cores, 2026-11-25"}}, benchmarked(t), 1e-3},
 	} {
-		require.NoError(t, f.check(), name)
-		image := raster(f, 96).Image()
-		file := filepath.Join("..", "..", "testdata", "figures", name+".png")
-		if *update {
-			var out bytes.Buffer
-			require.NoError(t, (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&out, image))
-			require.NoError(t, os.WriteFile(file, out.Bytes(), 0o644))
-		}
-		in, err := os.Open(file)
-		require.NoError(t, err)
-		want, err := png.Decode(in)
-		require.NoError(t, errors.Join(err, in.Close()))
-		require.Equal(t, want.Bounds(), image.Bounds())
-		strong, mean := difference(want, image)
-		require.Less(t, strong, 1e-3, name)
-		require.Less(t, mean, 0.02, name)
+		t.Run(name, func(t *testing.T) {
+			require.NoError(t, f.check())
+			alike(t, f, 96, filepath.Join("..", "..", "testdata", "figures", name+".png"))
+		})
 	}
 }
 
@@ -115,7 +102,7 @@ func TestSolverFiguresRefuse(t *testing.T) {
 		"NaN error":     ErrorTime{Points: []Timed{{"a", 0, 1, math.NaN()}}, Error: 1e-3},
 		"NaN beta":      ErrorTime{Points: []Timed{{"a", math.NaN(), 1, 1}}, Error: 1e-3},
 	} {
-		out, err := Encode(f, SVG)
+		out, err := Encode(f, canvas.SVG)
 		require.Error(t, err, name)
 		require.Empty(t, out, name)
 	}

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"strandry/diffusion"
+	"strandry/plots/field"
 	"strandry/scenarios/studies/sweep"
 )
 
@@ -32,7 +33,7 @@ func (c *cut) spread(end func(r *sweep.Row) float64) [][]float64 {
 	if len(columns) < 2 || len(c.drawn) > 1 && len(lines) < 2 {
 		return nil
 	}
-	factors := field{u: c.places(0, columns), v: c.places(1, lines)}
+	factors := field.Field{U: c.places(0, columns), V: c.places(1, lines)}
 	for _, j := range lines {
 		var row []float64
 		for _, i := range columns {
@@ -42,10 +43,10 @@ func (c *cut) spread(end func(r *sweep.Row) float64) [][]float64 {
 			}
 			row = append(row, math.Log(end(r)/floored(r)))
 		}
-		factors.z = append(factors.z, row)
+		factors.Z = append(factors.Z, row)
 	}
-	fine := factors.slanting(c.places(0, nil), c.places(1, nil), c.slant())
-	for j, row := range fine.z {
+	fine := factors.Slanting(c.places(0, nil), c.places(1, nil), c.slant())
+	for j, row := range fine.Z {
 		for i := range row {
 			if r := c.row(i, j); r.Ratio.High > 0 {
 				row[i] = end(r)
@@ -54,7 +55,7 @@ func (c *cut) spread(end func(r *sweep.Row) float64) [][]float64 {
 			}
 		}
 	}
-	return fine.z
+	return fine.Z
 }
 
 // floored is the content of a row, or a millionth of its limit where it is less.
@@ -133,27 +134,4 @@ func (c *cut) slant() float64 {
 	}
 	_, slope := stat.LinearRegression(at, crossed, nil, false)
 	return slope
-}
-
-// slanting is the field at other places, as [field.over] finds it, but that what lies between two lines is looked for along a slant.
-func (f field) slanting(u, v []float64, slant float64) field {
-	out := field{u: u, v: v, z: make([][]float64, len(v))}
-	for j, at := range v {
-		rows := make([][]float64, len(f.v))
-		for k, line := range f.v {
-			moved := make([]float64, len(u))
-			for i, x := range u {
-				moved[i] = x + slant*(line-at)
-			}
-			rows[k] = through(f.u, f.z[k], moved)
-		}
-		column := make([]float64, len(f.v))
-		for i := range u {
-			for k := range column {
-				column[k] = rows[k][i]
-			}
-			out.z[j] = append(out.z[j], through(f.v, column, []float64{at})[0])
-		}
-	}
-	return out
 }

@@ -6,8 +6,8 @@ import (
 	"strconv"
 
 	"strandry/diffusion"
+	"strandry/plots/words"
 	"strandry/scenarios"
-	"strandry/scenarios/studies/keeps"
 	"strandry/scenarios/studies/required"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/suits"
@@ -40,24 +40,9 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 	return out
 }
 
-// KeepsOf makes the figure of a study, in the order of its rows.
-func KeepsOf(study *keeps.Study, f Frame) Keeps {
-	f.Setup = Setup{}
-	out := Keeps{Frame: f, Air: celsius(study.Air.Temperature) + " and " + digits(100*study.Air.Humidity(), 2) + nbsp + "% humidity"}
-	for i := range study.Rows {
-		r := &study.Rows[i]
-		one := Keep{Material: r.Material.Title(), Survives: r.Survives}
-		if r.Survives != diffusion.Softens {
-			one.Time, one.Likely = r.Hours.Seconds, r.Likely.Seconds
-		}
-		out.Rows = append(out.Rows, one)
-	}
-	return out
-}
-
-// NeededOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
+// RequiredOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
 // any length leaves.
-func NeededOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
+func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 	m := &s.Design
 	f.Setup.Feed, f.Setup.Length, f.Setup.Heat = "", "", ""
 	if t.Unanswered > 0 {
@@ -66,7 +51,7 @@ func NeededOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 	if floor, ok := floorOf(s, t, f); ok {
 		return floor
 	}
-	n := Needed{
+	n := Required{
 		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths, Own: t.Own,
 		HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit,
 	}
@@ -88,13 +73,13 @@ func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Floor, ok
 	}
 	way := heatOf(s.Model.Material.GivesWay())
 	l := Line{Frame: f, Limit: s.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
-	l.Setup.Feed = speedOf(s.Model.Speed)
+	l.Setup.Feed = words.Speed(s.Model.Speed)
 	spread := true
 	for i, left := range t.Least {
 		if left.Mean <= 0 {
 			continue
 		}
-		celsius := t.Temperatures[i] - zeroCelsius
+		celsius := t.Temperatures[i] - words.ZeroCelsius
 		l.X.Values, l.Content = append(l.X.Values, celsius), append(l.Content, left.Mean)
 		l.Low, l.High = append(l.Low, left.Low), append(l.High, left.High)
 		l.Excess = append(l.Excess, diffusion.Excess{Yield: celsius - way.Yields, Bear: celsius - way.Bears})
@@ -113,7 +98,7 @@ func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Floor, ok
 		}
 	}
 	return Floor{l, fmt.Sprintf("No length of %s brings %s within its limit of %s: at %s, up to where it holds, the least left is %s",
-		t.Zone, s.Model.Material.Name, percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))}, true
+		t.Zone, s.Model.Material.Name, words.Percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))}, true
 }
 
 // Floor is the least moisture that any length leaves, over a temperature.

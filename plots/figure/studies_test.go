@@ -8,10 +8,9 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/plots/canvas"
 	"strandry/scenarios"
-	"strandry/scenarios/studies/keeps"
 	"strandry/scenarios/studies/required"
-	"strandry/scenarios/studies/rest"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/suits"
 )
@@ -43,19 +42,6 @@ func TestSuitsOf(t *testing.T) {
 	require.Equal(t, 12.0, f.Given)
 }
 
-func TestKeepsOf(t *testing.T) {
-	after := func(s float64) rest.Time { return rest.Time{Seconds: s} }
-	study := &keeps.Study{Air: keeps.Air{Temperature: 293.15, VapourPressure: 1170}, Rows: []keeps.Row{
-		{Material: materials.Polymer{Name: "usual"}, Hours: after(600), Likely: rest.Likely{Seconds: 200}},
-		{Material: materials.Polymer{Name: "perhaps"}, Hours: rest.Time{Never: true}, Likely: rest.Likely{Seconds: 200}},
-		{Material: materials.Polymer{Name: "long"}, Hours: rest.Time{Never: true}, Likely: rest.Likely{Never: true}},
-	}}
-	f := KeepsOf(study, frame())
-	require.NoError(t, f.check())
-	require.Equal(t, []Keep{{Material: "usual", Time: 600, Likely: 200}, {Material: "perhaps", Likely: 200}, {Material: "long"}}, f.Rows)
-	require.Equal(t, "20\u00a0°C and 50\u00a0% humidity", f.Air) // 1170 Pa of 2339 Pa
-}
-
 // The figures of a demonstration carry the numbers of its studies.
 func TestOfAScenario(t *testing.T) {
 	s, err := scenarios.Demo("clear-cover")
@@ -63,7 +49,7 @@ func TestOfAScenario(t *testing.T) {
 	ctx, coarse := context.Background(), diffusion.CoarseSettings()
 	table, err := required.Find(ctx, s, required.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
 	require.NoError(t, err)
-	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Needed)
+	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Required)
 	require.NoError(t, f.check())
 	require.Equal(t, table.Likely, f.Likely)
 	require.Positive(t, f.Likely[0])
@@ -78,7 +64,7 @@ func TestFloor(t *testing.T) {
 	require.NoError(t, err)
 	table, err := required.Find(context.Background(), s, required.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
 	require.NoError(t, err)
-	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Floor)
+	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Floor)
 	require.NoError(t, f.check())
 	require.InDeltaSlice(t, []float64{35, 45}, f.X.Values, 1e-9)
 	for i, left := range table.Least {
@@ -88,29 +74,9 @@ func TestFloor(t *testing.T) {
 	clean(t, "floor", f)
 }
 
-func TestAxisOf(t *testing.T) {
-	s, err := scenarios.Demo("winch-drum")
-	require.NoError(t, err)
-	a, err := AxisOf(s.Vary[0])
-	require.NoError(t, err)
-	require.Equal(t, "length of drum", a.Name)
-	require.Equal(t, "m", a.Unit)
-	require.True(t, a.Log)
-	require.Equal(t, 0.5, a.Values[0])
-	s, err = scenarios.Demo("clear-cover")
-	require.NoError(t, err)
-	a, err = AxisOf(s.Vary[0])
-	require.NoError(t, err)
-	require.Equal(t, "Temperature of oven, °C", a.label())
-	require.False(t, a.Log)
-	require.InDelta(t, 80, a.Values[0], 1e-9)
-	_, err = AxisOf(scenarios.Axis{Names: []string{"pa6", "pc"}})
-	require.ErrorContains(t, err, "no numbers")
-}
-
 // A speed at which the strand needs none of the zone lies on the floor of the figure, and is named so.
 func TestNoLengthNeeded(t *testing.T) {
-	f := aNeeded()
+	f := aRequired()
 	for k := range f.Lengths {
 		for i := range f.Lengths[k] {
 			f.Lengths[k][i] = size.Shortest
@@ -118,8 +84,9 @@ func TestNoLengthNeeded(t *testing.T) {
 	}
 	require.NoError(t, f.check())
 	require.Equal(t, "PA6 can be dried at a feed of up to 4\u00a0mm/s (of those shown): at 30\u00a0°C it needs no drum", f.Headline())
-	svg, err := Encode(f, SVG)
+	files, err := Encode(f, canvas.SVG)
 	require.NoError(t, err)
+	svg := files[0]
 	require.Contains(t, string(svg), ">4\u00a0mm/s: no need<")
 	require.NotContains(t, string(svg), "1\u00a0mm<")
 }

@@ -1,12 +1,14 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"strandry/diffusion"
+	"strandry/plots/canvas"
+	"strandry/plots/words"
 )
 
 // Suits is the length that each material would need, and what can be built.
@@ -31,56 +33,64 @@ type Suit struct {
 	Bears       float64 // up to here a strand holds [K]
 }
 
-func (f Suits) frame() Frame    { return f.Frame }
-func (f Suits) height() float64 { return rowsHeight(len(f.Rows)) }
+func (f Suits) height() canvas.Length {
+	const pitch = 22
+	return canvas.Length(205 + pitch*len(f.Rows))
+}
 
-func (f Suits) rows() []row {
-	rows := make([]row, len(f.Rows))
-	for i, r := range f.Rows {
-		rows[i] = row{name: r.Material + ", " + digits(math.Round(r.Temperature-zeroCelsius), 4) + " of " + celsius(r.Bears), value: r.Length, low: r.Length, high: r.Likely, any: r.Any, mark: shapeOf(r.Verdict)}
-		rows[i].text = "none"
-		switch {
-		case r.Verdict == diffusion.TooHot:
-			rows[i].text = "softens"
-		case r.Any && r.Sure && r.Likely == 0:
-			rows[i].text = "no need"
-		case r.Any && r.Likely > 0:
-			rows[i].text = "none to " + metres(r.Likely)
-		case r.Any:
-			rows[i].text, rows[i].open = "none; not 9 in 10", true
-		case r.Length > 0 && r.Likely > 0:
-			rows[i].text = lengthSpan(r.Length, r.Likely)
-		case r.Length > 0:
-			rows[i].text = metres(r.Length) + "; not 9 in 10"
-		}
+// name is the material with the temperature of the air and what the strand bears.
+func (r *Suit) name() string {
+	return r.Material + ", " + words.Digits(math.Round(r.Temperature-words.ZeroCelsius), 4) + " of " + words.Celsius(r.Bears)
+}
+
+// text stands beside the bar.
+func (r *Suit) text() string {
+	switch {
+	case r.Verdict == diffusion.TooHot:
+		return "softens"
+	case r.Any && r.Likely > 0:
+		return "none to " + words.Metres(r.Likely)
+	case r.Any && r.Sure:
+		return "no need"
+	case r.Any:
+		return "none; not 9 in 10"
+	case r.Length > 0 && r.Likely > 0:
+		return lengthSpan(r.Length, r.Likely)
+	case r.Length > 0:
+		return words.Metres(r.Length) + "; not 9 in 10"
 	}
-	return rows
+	return "none"
 }
 
 // lengthSpan prints two lengths in the unit of the greater.
 func lengthSpan(from, to float64) string {
 	if to < 0.1 {
-		return digits(1000*from, 2) + " to " + metres(to)
+		return words.Digits(1000*from, 2) + " to " + words.Metres(to)
 	}
-	return digits(from, 2) + " to " + metres(to)
+	return words.Digits(from, 2) + " to " + words.Metres(to)
 }
 
 func (f Suits) check() error {
+	if len(f.Rows) == 0 {
+		return errEmpty
+	}
 	for _, r := range f.Rows {
 		if r.Material == "" {
 			return errEmpty
 		}
-		if err := positive(r.Material, r.Temperature, r.Bears); err != nil {
+		if err := errors.Join(positive(r.Material, r.Temperature, r.Bears), finite(r.Material, r.Length, r.Likely)); err != nil {
 			return err
 		}
+		switch {
+		case min(r.Length, r.Likely) < 0:
+			return fmt.Errorf("figure: %s: %g; none lies below zero", r.Material, min(r.Length, r.Likely))
+		case r.Any && r.Length > 0, !r.Any && r.Length == 0 && r.Likely > 0:
+			return fmt.Errorf("figure: %s: up to %g without a length", r.Material, r.Likely)
+		case r.Likely > 0 && r.Likely < r.Length:
+			return fmt.Errorf("figure: %s: nine times in ten %g is enough, at the medians %g", r.Material, r.Likely, r.Length)
+		}
 	}
-	if err := finite("the path as it is", f.Given); err != nil {
-		return err
-	}
-	if err := positive("longest path", f.Longest); err != nil {
-		return err
-	}
-	return checkRows(f.rows())
+	return errors.Join(finite("the path as it is", f.Given), positive("longest path", f.Longest))
 }
 
 // Headline counts the materials that a path that can be built dries.
@@ -95,7 +105,7 @@ func (f Suits) Headline() string {
 			}
 		}
 	}
-	path := metres(f.Longest) + " of " + f.zone()
+	path := words.Metres(f.Longest) + " of " + f.zone()
 	some := fmt.Sprintf("%d of them", sure)
 	switch sure {
 	case 0:
@@ -126,31 +136,4 @@ func (f Suits) zone() string {
 		return "path"
 	}
 	return f.Zone
-}
-
-func (f Suits) draw(s *sheet, headline string) {
-	room := s.framed(f.Frame, headline)
-	rows := f.rows()
-	others := []float64{f.Longest, f.Longest / 10}
-	if f.Given > 0 {
-		others = append(others, f.Given)
-	}
-	marks, words := []shape{disc, ring, cross}, []string{"dry as given", "unsure", "wet"}
-	if slices.ContainsFunc(rows, func(r row) bool { return r.mark == triangle }) {
-		marks, words = append(marks, triangle), append(words, "softens")
-	}
-	words = append(words, "unsure: up to nine times in ten")
-	p, a := s.rowsPanel(room, rowScale(rows, others...), "Length of "+f.zone()+" needed, m", "air, of what it bears", rows, 2, marks, words)
-	p.s.fill(p.box, beyondReach())
-	p.column(p.x.min, f.Longest, buildable())
-	p.upright(f.Longest, "can be built: "+metres(f.Longest), true, 1, centred())
-	if f.Given > 0 {
-		side := alignment{-1, -0.5}
-		if f.Given > f.Longest {
-			side = alignment{0, -0.5}
-		}
-		p.upright(f.Given, "as given: "+metres(f.Given), false, 0, side)
-	}
-	p.rows(rows)
-	p.across(a)
 }

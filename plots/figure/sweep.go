@@ -15,12 +15,6 @@ import (
 	"strandry/scenarios/studies/sweep"
 )
 
-// Sheet is a figure with the name of its file, without an ending.
-type Sheet struct {
-	Name   string
-	Figure Figure
-}
-
 // mostSheets bounds the figures of one sweep.
 const mostSheets = 12
 

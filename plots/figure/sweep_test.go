@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/plots/canvas"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/sweep"
 )
@@ -51,7 +52,7 @@ func TestMapOfASweep(t *testing.T) {
 	require.InDelta(t, rows[0].Limit, m.Limit, 0)
 	require.InDelta(t, 12, m.Here.X, 1e-12)
 	require.InDelta(t, 2, m.Here.Y, 1e-12)
-	_, err := Encode(m, SVG)
+	_, err := Encode(m, canvas.SVG)
 	require.NoError(t, err)
 }
 
@@ -69,8 +70,8 @@ func TestLineOfASweep(t *testing.T) {
 	require.Nil(t, sheets[0].Figure.(Line).Low, "a quick sweep has no span")
 }
 
-// The belt of a quick sweep lies where full odds at every row put it: the ratios between knots are near to those.
-func TestBeltOfASweep(t *testing.T) {
+// What is unsure on the map of a quick sweep lies where full odds at every row put it: the ratios between knots are near to those.
+func TestUnsureOfASweep(t *testing.T) {
 	s, err := scenarios.Demo("clear-cover")
 	require.NoError(t, err)
 	s, err = s.Varied("zone.oven.length=0.3 m..5 m:7:log", "feed.speed=0.5 mm/s..4 mm/s:3:log")

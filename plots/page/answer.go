@@ -163,7 +163,7 @@ func (l *Log) flow(z *diffusion.Zone) string {
 
 func (l *Log) answer() []block {
 	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
-	word, meaning, _ := strings.Cut(table.Meaning(r), ": ")
+	word, meaning, _ := strings.Cut(table.Meaning(m, r), ": ")
 	blocks := []block{
 		{Banner: &banner{Word: word, Text: meaning, Kind: verdictMeaning(r.Verdict)}},
 		{Facts: []fact{

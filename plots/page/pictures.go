@@ -2,12 +2,13 @@ package page
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"image/png"
 	"strings"
-	"sync"
 
 	"strandry/diffusion"
+	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/table"
 	"strandry/scenarios/studies/size"
@@ -38,35 +39,33 @@ func (l *Log) pictures() (pictures []*picture, missing []string, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	pictures, failed := make([]*picture, len(drawings)), make([]error, len(drawings))
-	var all sync.WaitGroup
-	for i := range drawings {
-		all.Go(func() { pictures[i], failed[i] = drawings[i].encode(i + 1) })
-	}
-	all.Wait()
-	for _, err := range failed {
-		if err != nil {
-			return nil, nil, err
-		}
-	}
-	return pictures, missing, nil
+	pictures, err = encoded(drawings...)
+	return pictures, missing, err
 }
 
-func (d *drawing) encode(number int) (*picture, error) {
-	p := &picture{Number: number, Name: d.name, Head: d.head, Caption: d.caption, Alt: d.kind + " " + plain(d.figure.Headline()) + "."}
-	var err error
-	if p.PNG, err = figure.Encode(d.figure, figure.PNG); err != nil {
-		return nil, fmt.Errorf("figure %s: %w", d.name, err)
+// encoded makes pictures of drawings, numbered from 1.
+func encoded(drawings ...drawing) (pictures []*picture, err error) {
+	var sheets []figure.Sheet
+	for _, d := range drawings {
+		sheets = append(sheets, figure.Sheet{Name: d.name, Figure: d.figure})
 	}
-	if p.SVG, err = figure.Encode(d.figure, figure.SVG); err != nil {
-		return nil, fmt.Errorf("figure %s: %w", d.name, err)
-	}
-	c, err := png.DecodeConfig(bytes.NewReader(p.PNG))
+	drawn, err := figure.EncodeAll(context.Background(), sheets, canvas.PNG, canvas.SVG)
 	if err != nil {
-		return nil, fmt.Errorf("figure %s: %w", d.name, err)
+		return nil, err
 	}
-	p.Width, p.Height = c.Width/2, c.Height/2 // drawn at twice the size at which it is shown
-	return p, nil
+	for i, d := range drawings {
+		if err := drawn[i].Err; err != nil {
+			return nil, fmt.Errorf("figure %s: %w", d.name, err)
+		}
+		p := &picture{Number: i + 1, Name: d.name, Head: d.head, Caption: d.caption, Alt: d.kind + " " + plain(d.figure.Headline()) + ".", PNG: drawn[i].Files[0], SVG: drawn[i].Files[1]}
+		c, err := png.DecodeConfig(bytes.NewReader(p.PNG))
+		if err != nil {
+			return nil, fmt.Errorf("figure %s: %w", d.name, err)
+		}
+		p.Width, p.Height = c.Width/2, c.Height/2 // drawn at twice the size at which it is shown
+		pictures = append(pictures, p)
+	}
+	return pictures, nil
 }
 
 // plain takes out the spaces that hold a number and its unit together.
@@ -105,12 +104,12 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 	varied, undrawn := l.varied(frame)
 	all, missing = append(all, varied...), append(missing, undrawn...)
 	if v.Needed != nil {
-		f := figure.NeededOf(l.Scenario, v.Needed, frame)
+		f := figure.RequiredOf(l.Scenario, v.Needed, frame)
 		d := drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
-		case figure.Needed:
+		case figure.Required:
 			if met, likely := l.lengths(); likely > 0 {
-				f = f.Known(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
+				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
 				d.figure = f
 			}
 			d.caption = l.neededCaption(f)
@@ -243,7 +242,7 @@ func (l *Log) mapCaption(f figure.Map) string {
 		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
 }
 
-func (l *Log) neededCaption(f figure.Needed) string {
+func (l *Log) neededCaption(f figure.Required) string {
 	text := plain(f.Headline()) + "."
 	at := 0
 	for i, t := range f.Temperatures {

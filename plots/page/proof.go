@@ -47,8 +47,7 @@ func refinement(p *table.Proof) (block, error) {
 			"that grows with content and surroundings that vary, and the source that makes it exact. The order is the slope of each line.",
 		figure: figure.Convergence{Frame: figure.Frame{Version: p.Version}, Orders: p.Orders},
 	}
-	picture, err := drawn.encode(1)
-	return block{Picture: picture}, err
+	return pictured(drawn)
 }
 
 // beside sets the library against the figures that were measured by others.
@@ -63,8 +62,16 @@ func beside(p *table.Proof) (block, error) {
 			"Level bars: the predicted interval. On the dashed line both agree. Grey figures prove nothing, since some value of the library was made from them.",
 		figure: figure.Evidence{Frame: figure.Frame{Version: p.Version}, Comparisons: found.Comparisons},
 	}
-	picture, err := drawn.encode(1)
-	return block{Picture: picture}, err
+	return pictured(drawn)
+}
+
+// pictured is a drawing as a block.
+func pictured(d drawing) (block, error) {
+	pictures, err := encoded(d)
+	if err != nil {
+		return block{}, err
+	}
+	return block{Picture: pictures[0]}, nil
 }
 
 // sums are the verdict, the failures and the families.

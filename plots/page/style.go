@@ -15,7 +15,7 @@ func styles() string {
 			out  *strings.Builder
 			tone palette.Tone
 		}{{&rules, m.Day()}, {&night, m.Night()}, {&print, m.Print()}} {
-			fmt.Fprintf(scheme.out, ".%v{color:%s;background:%s}", m, palette.Hex(scheme.tone.Ink), palette.Hex(scheme.tone.Ground))
+			fmt.Fprintf(scheme.out, ".%v{color:%s;background:%s}", m, scheme.tone.Ink.Hex(), scheme.tone.Ground.Hex())
 		}
 	}
 	return style + rules.String() + "\n@media screen and (prefers-color-scheme:dark){" + night.String() + "}\n@media print{" + print.String() + "}\n"

@@ -3,8 +3,6 @@
 // or sign in grey.
 package palette
 
-import "fmt"
-
 // Meaning is what a colour tells.
 type Meaning int
 
@@ -21,13 +19,13 @@ const (
 // All lists them.
 func All() []Meaning { return []Meaning{Unsure, Dry, Wet, Softens, Passed, Failed} }
 
-// Tone is how a meaning looks: colours as 0xRRGGBB. Ink on Ground has a contrast of 4.5 to 1 or more.
-type Tone struct{ Ink, Ground uint32 }
+// Tone is how a meaning looks. Ink on Ground has a contrast of 4.5 to 1 or more.
+type Tone struct{ Ink, Ground Colour }
 
 // look is all that belongs to a meaning.
 type look struct {
 	word, sign        string
-	mark              uint32
+	mark              Colour
 	day, night, print Tone
 }
 
@@ -48,8 +46,8 @@ func (m Meaning) String() string { return m.look().word }
 // Sign stands before the word.
 func (m Meaning) Sign() string { return m.look().sign }
 
-// Mark is the strong colour of a mark in a figure, on white, as 0xRRGGBB.
-func (m Meaning) Mark() uint32 { return m.look().mark }
+// Mark is the strong colour of a mark in a figure, on white.
+func (m Meaning) Mark() Colour { return m.look().mark }
 
 // Day is the tone on a light page and in a figure.
 func (m Meaning) Day() Tone { return m.look().day }
@@ -59,6 +57,3 @@ func (m Meaning) Night() Tone { return m.look().night }
 
 // Print is the tone on paper.
 func (m Meaning) Print() Tone { return m.look().print }
-
-// Hex is a colour as style sheets have it.
-func Hex(colour uint32) string { return fmt.Sprintf("#%06x", colour) }

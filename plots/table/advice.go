@@ -64,9 +64,9 @@ func (a *Answer) short() string {
 func (a *Answer) wanting() string {
 	switch v := &a.Advice; {
 	case v.Floor > 0:
-		return fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, percent(v.Floor), times(v.Floor/a.Model.Limit))
+		return fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, Percent(v.Floor), Times(v.Floor/a.Model.Limit))
 	case v.Length > 0:
-		return fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", length(rounded(v.Length)), v.LengthZone)
+		return fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", Length(rounded(v.Length)), v.LengthZone)
 	}
 	return " With all else as in these, no length of the drying zone up to 1 km would do."
 }

@@ -43,8 +43,7 @@ func (a *Answer) WriteFull(out io.Writer) error {
 	a.sources(&b)
 	a.cautions(&b)
 	a.foot(&b)
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 func (a *Answer) check() error {
@@ -52,7 +51,7 @@ func (a *Answer) check() error {
 		name  string
 		value any
 	}{{"the model", a.Model}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}} {
-		if err := finite(part.name, part.value); err != nil {
+		if err := Finite(part.name, part.value); err != nil {
 			return err
 		}
 	}
@@ -63,7 +62,7 @@ func (a *Answer) head(b *strings.Builder) {
 	m := a.Model
 	paragraph(b, "", a.Title)
 	paragraph(b, "", fmt.Sprintf("%s, %s, fed at %s. Moisture is %% of dry weight.",
-		m.Material.Name, millimetres(2*m.Radius), speed(m.Speed)))
+		m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
 	b.WriteByte('\n')
 }
 
@@ -77,7 +76,7 @@ func (a *Answer) path(b *strings.Builder) {
 	heads(b, columns)
 	s := a.Assessment.Start
 	row(b, columns, []string{"(start)", "", "", "", trim(s.Temperature-zeroCelsius, 1),
-		cell(s.Mean), cell(s.Centre), cell(s.Skin), "", ""})
+		Cell(s.Mean), Cell(s.Centre), Cell(s.Skin), "", ""})
 	names := make([]string, len(a.Assessment.Zones))
 	for i, z := range a.Assessment.Zones {
 		names[i] = z.Name
@@ -85,20 +84,20 @@ func (a *Answer) path(b *strings.Builder) {
 	names = shortened(names, 13)
 	for i, z := range a.Assessment.Zones {
 		s := z.Exit
-		row(b, columns, []string{names[i], length(z.Length), duration(z.Residence),
+		row(b, columns, []string{names[i], Length(z.Length), Duration(z.Residence),
 			trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
-			cell(s.Mean), cell(s.Centre), cell(s.Skin), cell(z.Equilibrium), short(z.Fourier, 2)})
+			Cell(s.Mean), Cell(s.Centre), Cell(s.Skin), Cell(z.Equilibrium), short(z.Fourier, 2)})
 	}
 	paragraph(b, "equil.: ", "what the strand would hold if left for ever in the air at its exit.")
 }
 
 func (a *Answer) nozzle(b *strings.Builder) {
 	m, r := a.Model, a.Assessment
-	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)%s\n", bounded(r.Nozzle.Mean, r.NumericalError), shut(r))
-	fmt.Fprintf(b, "               centre %s, skin %s\n", bounded(r.Nozzle.Centre, r.Errors.Centre), bounded(r.Nozzle.Skin, r.Errors.Skin))
+	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)%s\n", Bounded(r.Nozzle.Mean, r.NumericalError), shut(r))
+	fmt.Fprintf(b, "               centre %s, skin %s\n", Bounded(r.Nozzle.Centre, r.Errors.Centre), Bounded(r.Nozzle.Skin, r.Errors.Skin))
 	paragraph(b, "               ", Likely(&r.Odds))
 	paragraph(b, "Limit          ", Limits(m))
-	paragraph(b, "Verdict        ", Meaning(r))
+	paragraph(b, "Verdict        ", Meaning(a.Model, r))
 	paragraph(b, "Means          ", BothLimits(&m.Material, &r.Odds))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
@@ -119,7 +118,7 @@ func Removed(r *diffusion.Assessment) string {
 	case r.Start.Mean <= 0:
 		return "nothing: it set off dry"
 	case r.Removed < 0:
-		return fmt.Sprintf("nothing: it gained %s %% on its start", significant(-100*r.Removed, 3))
+		return fmt.Sprintf("nothing: it gained %s %% on its start", Significant(-100*r.Removed, 3))
 	}
 	return fmt.Sprintf("%s %% of the water at the start", trim(100*r.Removed, 1))
 }
@@ -190,11 +189,11 @@ func (a *Answer) foot(b *strings.Builder) {
 		if z.Resolved {
 			how = "resolved"
 		}
-		heating = append(heating, fmt.Sprintf("%s %s, %s", z.Name, significant(z.Biot, 2), how))
+		heating = append(heating, fmt.Sprintf("%s %s, %s", z.Name, Significant(z.Biot, 2), how))
 	}
 	b.WriteByte('\n')
 	paragraph(b, "", fmt.Sprintf("strandry %s, %s; %d nodes along the radius, %d steps, resolution %s, tolerance %s; "+
 		"water balance closes to %s. Biot number of heating, and temperature along the radius: %s.",
-		a.Version, a.File, r.Nodes, r.Steps, given(r.Settings.Resolution), given(r.Settings.Tolerance),
-		significant(math.Abs(r.Balance), 1), strings.Join(heating, "; ")))
+		a.Version, a.File, r.Nodes, r.Steps, Given(r.Settings.Resolution), Given(r.Settings.Tolerance),
+		Significant(math.Abs(r.Balance), 1), strings.Join(heating, "; ")))
 }

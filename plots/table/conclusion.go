@@ -25,7 +25,7 @@ func (a *Answer) cause() string {
 	switch d.Cause {
 	case advice.Softening:
 		return fmt.Sprintf("Heat holds this design back: %s would reach the nozzle with %s, within its limit of %s, but it softens: %s.",
-			m.Material.Name, percent(r.Nozzle.Mean), limit(m.Limit), heat(m.Material.Name, r.Endurance))
+			m.Material.Name, Percent(r.Nozzle.Mean), Limit(m.Limit), heat(m.Material.Name, r.Endurance))
 	case advice.Nothing:
 		return a.nothing()
 	case advice.Air:
@@ -63,19 +63,19 @@ func (a *Answer) time() string {
 	}
 	switch whole := spent * nineTenths / reached; {
 	case spent < whole:
-		return fmt.Sprintf("Time holds this design back: the strand is %s in %s; nine tenths of its water need about %s there%s.", duration(spent), where, duration(whole), behind)
+		return fmt.Sprintf("Time holds this design back: the strand is %s in %s; nine tenths of its water need about %s there%s.", Duration(spent), where, Duration(whole), behind)
 	case behind != "":
-		return fmt.Sprintf("The cover holds this design back: %s in %s would let more than nine tenths of the water out of an open strand, but what is behind the cover has to go round.", duration(spent), where)
+		return fmt.Sprintf("The cover holds this design back: %s in %s would let more than nine tenths of the water out of an open strand, but what is behind the cover has to go round.", Duration(spent), where)
 	}
-	return fmt.Sprintf("Time or air holds this design back: in endless air %s in %s would let more than nine tenths of the water out, which is not enough.", duration(spent), where)
+	return fmt.Sprintf("Time or air holds this design back: in endless air %s in %s would let more than nine tenths of the water out, which is not enough.", Duration(spent), where)
 }
 
 // nothing is the sentence on a strand that is within its limit at the medians of all that is in doubt.
 func (a *Answer) nothing() string {
 	m, r := a.Model, a.Assessment
-	within := fmt.Sprintf("%s reaches the nozzle within its limit of %s %s", m.Material.Name, limit(m.Limit), Chance(r.Probability))
+	within := fmt.Sprintf("%s reaches the nozzle within its limit of %s %s", m.Material.Name, Limit(m.Limit), Chance(r.Probability))
 	switch {
-	case r.Verdict == diffusion.Dry && condenses(r):
+	case r.Verdict == diffusion.Dry && r.Condenses(&m.Model):
 		return "Nothing but water that would condense may hold this design back: " + within + "."
 	case r.Verdict == diffusion.Dry && r.Endurance.Survival == diffusion.Doubtful:
 		return "Nothing but heat may hold this design back: " + within + "."
@@ -92,7 +92,7 @@ func (a *Answer) nothing() string {
 // hindrance is the sentence on what is in the way besides time.
 func hindrance(d *advice.Diagnosis, m *diffusion.Design) string {
 	over := func(content float64) string {
-		return fmt.Sprintf("%s, %s its limit of %s", percent(content), times(content/m.Limit), limit(m.Limit))
+		return fmt.Sprintf("%s, %s its limit of %s", Percent(content), Times(content/m.Limit), Limit(m.Limit))
 	}
 	switch {
 	case d.Cause == advice.Air:
@@ -104,9 +104,9 @@ func hindrance(d *advice.Diagnosis, m *diffusion.Design) string {
 	case d.Endless > 0:
 		return fmt.Sprintf("longer drying alone will not do: even after endless drying the strand would take up water again before the nozzle, to %s.", over(d.Endless))
 	case d.LowestZone == "":
-		return fmt.Sprintf("it sets off within its limit (%s) and takes up water on the way.", percent(d.Lowest))
+		return fmt.Sprintf("it sets off within its limit (%s) and takes up water on the way.", Percent(d.Lowest))
 	}
-	return fmt.Sprintf("it is dry (%s) after %s and takes up water again before the nozzle.", percent(d.Lowest), d.LowestZone)
+	return fmt.Sprintf("it is dry (%s) after %s and takes up water again before the nozzle.", Percent(d.Lowest), d.LowestZone)
 }
 
 func capital(sentence string) string { return strings.ToUpper(sentence[:1]) + sentence[1:] }

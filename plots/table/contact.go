@@ -38,7 +38,7 @@ func Covers(r *diffusion.Result) []string {
 		if z.Contact.Covered == 0 {
 			continue
 		}
-		share := fmt.Sprintf("%s: %s %% of the strand's perimeter is covered by ", z.Name, given(100*z.Contact.Covered))
+		share := fmt.Sprintf("%s: %s %% of the strand's perimeter is covered by ", z.Name, Given(100*z.Contact.Covered))
 		if !z.Contact.Fixed() {
 			out = append(out, share+"a contact that wanders round the strand: the film is thinned by that share.")
 			continue
@@ -52,7 +52,7 @@ func Covers(r *diffusion.Result) []string {
 			still = "still "
 		}
 		out = append(out, fmt.Sprintf("%s%s; the water behind has to go round (the section is followed in radius and angle). Behind %s the skin %sholds %s at the exit.",
-			share, arcs, cover, still, percent(z.Behind)))
+			share, arcs, cover, still, Percent(z.Behind)))
 	}
 	return out
 }

@@ -20,7 +20,7 @@ type Doubt struct {
 	Assumed []string // what the scenario left open and how it was taken
 }
 
-func (d *Doubt) check() error { return finite("the study of the doubt", d.Study) }
+func (d *Doubt) check() error { return Finite("the study of the doubt", d.Study) }
 
 // WriteText sets the shares as a table, and the order in which to measure. It writes nothing and returns an error if any figure is
 // not finite.
@@ -31,7 +31,7 @@ func (d *Doubt) WriteText(out io.Writer) error {
 	t, m := d.Study, d.Study.Model
 	var b strings.Builder
 	paragraph(&b, "", d.Title)
-	paragraph(&b, "", fmt.Sprintf("%s, %s, fed at %s: what makes the answer doubtful, and what to measure first?", m.Material.Name, millimetres(2*m.Radius), speed(m.Speed)))
+	paragraph(&b, "", fmt.Sprintf("%s, %s, fed at %s: what makes the answer doubtful, and what to measure first?", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
 	b.WriteByte('\n')
 	for _, l := range d.Lines() {
 		paragraph(&b, fmt.Sprintf("%-15s", l[0]), l[1])
@@ -50,9 +50,8 @@ func (d *Doubt) WriteText(out io.Writer) error {
 	}
 	b.WriteByte('\n')
 	s := t.Assessment.Settings
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s.", d.Version, d.File, given(s.Resolution), given(s.Tolerance)))
-	_, err := io.WriteString(out, b.String())
-	return err
+	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s.", d.Version, d.File, Given(s.Resolution), Given(s.Tolerance)))
+	return written(out, &b)
 }
 
 // Lines are what the doubt is about, each with what it is.
@@ -60,23 +59,23 @@ func (d *Doubt) Lines() [][2]string {
 	t, a := d.Study, d.Study.Assessment
 	limits := Limits(t.Model)
 	if t.Limit.Low < t.Limit.High {
-		limits += fmt.Sprintf("; nine times in ten from %s to %s", limit(t.Limit.Low), limit(t.Limit.High))
+		limits += fmt.Sprintf("; nine times in ten from %s to %s", Limit(t.Limit.Low), Limit(t.Limit.High))
 	}
 	lines := [][2]string{
-		{"At the nozzle", bounded(a.Nozzle.Mean, a.NumericalError) + "; " + Likely(&a.Odds)},
+		{"At the nozzle", Bounded(a.Nozzle.Mean, a.NumericalError) + "; " + Likely(&a.Odds)},
 		{"Limit", limits},
-		{"Verdict", Meaning(a)},
+		{"Verdict", Meaning(t.Model, a)},
 	}
 	if t.Variance > 0 {
 		lines = append(lines, [2]string{"Doubt", fmt.Sprintf("the content is %s to %s times the limit, eight times in ten: a factor of %s",
-			significant(math.Exp(t.Spread.Low), 2), significant(math.Exp(t.Spread.High), 2), d.factor(1))})
+			Significant(math.Exp(t.Spread.Low), 2), Significant(math.Exp(t.Spread.High), 2), d.factor(1))})
 	}
 	return lines
 }
 
 // factor is that between the ends of the doubt, when a share of its width is left.
 func (d *Doubt) factor(left float64) string {
-	return significant(math.Exp(left*d.Study.Spread.Width()), 2)
+	return Significant(math.Exp(left*d.Study.Spread.Width()), 2)
 }
 
 // share prints a share of the doubt in per cent.
@@ -186,7 +185,7 @@ func (d *Doubt) notes() []string {
 				notes = append(notes, fmt.Sprintf("%s, alone: 0 (the estimate is %s %%, below zero within its error).", r.Unknown, short(100*e, 2)))
 			}
 		}
-		notes = append(notes, fmt.Sprintf("The shares are those of a stand-in for the marches, off by some %s %% of the content where it was tried; the ranges cover that.", significant(100*t.Fit, 2)))
+		notes = append(notes, fmt.Sprintf("The shares are those of a stand-in for the marches, off by some %s %% of the content where it was tried; the ranges cover that.", Significant(100*t.Fit, 2)))
 		const rough = 0.3 // of the deviation
 		if t.Fit > rough*math.Sqrt(t.Variance) {
 			notes = append(notes, "That is much beside the doubt itself: take the shares as rough.")

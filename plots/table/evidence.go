@@ -21,8 +21,7 @@ func (e *Evidence) WriteText(out io.Writer) error {
 	e.figures(&b)
 	list(&b, "NOT SET AGAINST A PREDICTION", e.asides())
 	e.laws(&b)
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 // Summary is the one line that says it all.
@@ -89,15 +88,15 @@ func (e *Evidence) figures(b *strings.Builder) {
 func (e *Evidence) What(c *measured.Comparison) string {
 	words := c.Quantity.String()
 	if c.Quantity == measured.Uptake {
-		return fmt.Sprintf("%s of a plate of %s in water of %s within %s", words, millimetres(c.At.Thickness), celsius(c.At.Temperature), duration(c.At.Time))
+		return fmt.Sprintf("%s of a plate of %s in water of %s within %s", words, Millimetres(c.At.Thickness), Celsius(c.At.Temperature), Duration(c.At.Time))
 	}
 	if c.At.To > 0 {
-		words += ", " + celsius(c.At.Temperature) + " to " + celsius(c.At.To)
+		words += ", " + Celsius(c.At.Temperature) + " to " + Celsius(c.At.To)
 	} else {
-		words += " at " + celsius(c.At.Temperature)
+		words += " at " + Celsius(c.At.Temperature)
 	}
 	if c.At.Humidity > 0 {
-		words += ", " + given(100*c.At.Humidity) + " % RH"
+		words += ", " + Given(100*c.At.Humidity) + " % RH"
 	}
 	return words
 }
@@ -105,18 +104,18 @@ func (e *Evidence) What(c *measured.Comparison) string {
 // Measured is the value or the range as it was measured.
 func (e *Evidence) Measured(c *measured.Comparison) string {
 	if c.Rounded {
-		return given(inPeoples(c.Quantity, c.Middle())) + peoplesUnit(c.Quantity) + " (one digit)"
+		return Given(inPeoples(c.Quantity, c.Middle())) + peoplesUnit(c.Quantity) + " (one digit)"
 	}
 	if c.Low == c.High {
-		return given(inPeoples(c.Quantity, c.Low)) + peoplesUnit(c.Quantity)
+		return Given(inPeoples(c.Quantity, c.Low)) + peoplesUnit(c.Quantity)
 	}
-	return given(inPeoples(c.Quantity, c.Low)) + " to " + given(inPeoples(c.Quantity, c.High)) + peoplesUnit(c.Quantity)
+	return Given(inPeoples(c.Quantity, c.Low)) + " to " + Given(inPeoples(c.Quantity, c.High)) + peoplesUnit(c.Quantity)
 }
 
 // Predicted is the predicted value with its interval.
 func (e *Evidence) Predicted(c *measured.Comparison) string {
 	p := c.Predicted
-	text := func(x float64) string { return significant(inPeoples(c.Quantity, x), 3) }
+	text := func(x float64) string { return Significant(inPeoples(c.Quantity, x), 3) }
 	return fmt.Sprintf("%s%s (%s to %s)", text(p.Value), peoplesUnit(c.Quantity), text(p.Low), text(p.High))
 }
 

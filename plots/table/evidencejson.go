@@ -72,7 +72,7 @@ func (e *Evidence) WriteJSON(out io.Writer) error {
 	for _, a := range all.Asides {
 		d.Asides = append(d.Asides, evidenceAside{notNil(a.Materials), a.What, a.Why, a.Source})
 	}
-	if err := finite("evidence", d); err != nil {
+	if err := Finite("evidence", d); err != nil {
 		return err
 	}
 	return encode(out, d)

@@ -6,9 +6,9 @@ import (
 	"reflect"
 )
 
-// finite refuses a value of which any number, however deep, is not finite, and
+// Finite refuses a value of which any number, however deep, is not finite, and
 // names it.
-func finite(name string, value any) error {
+func Finite(name string, value any) error {
 	return walk(name, reflect.ValueOf(value))
 }
 

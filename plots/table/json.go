@@ -118,13 +118,7 @@ func (a *Answer) document() document {
 	d := document{
 		Version: a.Version, Title: a.Title, File: a.File, Material: m.Material.ID, Origin: m.Material.Origin, Verdict: r.Verdict.String(),
 		Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance),
-		Moisture: moisture{
-			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
-			Skin: r.Nozzle.Skin, limits: limitsOf(m), Removed: r.Removed, NumericalError: r.NumericalError,
-			CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
-			Probability: r.Probability, ByDiffusivity: between{r.ByDiffusivity.Low, r.ByDiffusivity.High},
-			SurrogateError: r.Fit,
-		},
+		Moisture:   moistureOf(m, r),
 		limitWords: limitWordsOf(m, &r.Odds), Steam: r.Steam, Profile: profile{r.Radius, r.Profile}, Conclusion: a.Conclusion(), Cause: a.Diagnosis.Cause.String(),
 		Unknowns: notNil(r.Unknowns), Assumptions: notNil(a.Assumed), Unused: notNil(a.Unused), Sources: Sources(&m.Material), Cautions: Cautions(m),
 		Settings: settings{
@@ -141,6 +135,16 @@ func (a *Answer) document() document {
 	d.Warnings = append(d.Warnings, a.Warnings()...)
 	d.Advice, d.Nearest = setsOf(m, a.Advice.Sets), nearestOf(m, &a.Advice)
 	return d
+}
+
+func moistureOf(m *diffusion.Design, r *diffusion.Assessment) moisture {
+	return moisture{
+		Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre,
+		Skin: r.Nozzle.Skin, limits: limitsOf(m), Removed: r.Removed, NumericalError: r.NumericalError,
+		CentreError: r.Errors.Centre, SkinError: r.Errors.Skin, ProfileError: r.Errors.Profile,
+		Probability: r.Probability, ByDiffusivity: between{r.ByDiffusivity.Low, r.ByDiffusivity.High},
+		SurrogateError: r.Fit,
+	}
 }
 
 func zoneOf(z diffusion.ZoneResult) zone {

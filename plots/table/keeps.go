@@ -32,7 +32,7 @@ func (k *Keeps) Check() error {
 			}
 		}
 	}
-	return finite("the study", &study)
+	return Finite("the study", &study)
 }
 
 // WriteText sets two tables: the strand in the air, and in the store. It writes nothing and returns
@@ -44,13 +44,13 @@ func (k *Keeps) WriteText(out io.Writer) error {
 	t := k.Study
 	var b strings.Builder
 	paragraph(&b, "", k.Title)
-	paragraph(&b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", millimetres(2*t.Radius)))
-	fmt.Fprintf(&b, "\nIn air of %s and %s %%\n", celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
+	paragraph(&b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", Millimetres(2*t.Radius)))
+	fmt.Fprintf(&b, "\nIn air of %s and %s %%\n", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
 	k.lying(&b)
 	o := t.Opening
 	b.WriteByte('\n')
 	paragraph(&b, "", fmt.Sprintf("In a store of %s and %s %%, its door open for %s, %s a day, the air back with a time constant of %s",
-		celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), duration(o.Duration), perDay(o.PerDay), duration(o.TimeConstant)))
+		Celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), Duration(o.Duration), perDay(o.PerDay), Duration(o.TimeConstant)))
 	k.stored(&b)
 	b.WriteByte('\n')
 	cutLabels(&b, k.materials(), widestLabel)
@@ -72,15 +72,14 @@ func (k *Keeps) WriteText(out io.Writer) error {
 	paragraph(&b, "", "Do not breathe the dust of desiccants, and follow the maker's safety sheet when you regenerate them.")
 	b.WriteByte('\n')
 	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the times up to %s, of the gains up to %s.", k.Version, k.File, k.worst(false), k.worst(true)))
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 func perDay(n float64) string {
 	if n == 1 {
 		return "once"
 	}
-	return given(n) + " times"
+	return Given(n) + " times"
 }
 
 // worst is the largest numerical error over its figure.
@@ -96,7 +95,7 @@ func (k *Keeps) worst(gain bool) string {
 			worst = math.Max(worst, r.Hours.NumericalError/r.Hours.Seconds)
 		}
 	}
-	return significant(100*worst, 1) + " %"
+	return Significant(100*worst, 1) + " %"
 }
 
 // names are those of the rows as the tables show them, and their width.
@@ -120,9 +119,9 @@ func (k *Keeps) lying(b *strings.Builder) {
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
-		cells := []string{names[i], given(100 * r.Limit), "for ever", keepsLikely(r.Likely), "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
+		cells := []string{names[i], Given(100 * r.Limit), "for ever", keepsLikely(r.Likely), "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
 		if !r.Hours.Never {
-			cells[2] = duration(r.Hours.Seconds)
+			cells[2] = Duration(r.Hours.Seconds)
 			cells[4], cells[5] = narrowCell(r.Skin), trim(100*r.SkinShare, 0)
 		}
 		row(b, columns, cells)
@@ -137,14 +136,14 @@ func keepsLikely(l rest.Likely) string {
 	case l.Already:
 		return "none"
 	}
-	return duration(l.Seconds)
+	return Duration(l.Seconds)
 }
 
 func humidityCell(h float64) string {
 	if h >= 1 {
 		return "any"
 	}
-	return significant(100*h, 2)
+	return Significant(100*h, 2)
 }
 
 func (k *Keeps) stored(b *strings.Builder) {
@@ -156,7 +155,7 @@ func (k *Keeps) stored(b *strings.Builder) {
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
-		row(b, columns, []string{names[i], given(100 * r.Limit), narrowCell(r.Store), narrowCell(r.InStore),
+		row(b, columns, []string{names[i], Given(100 * r.Limit), narrowCell(r.Store), narrowCell(r.InStore),
 			cell2(r.Gain), cell2(r.GainLow) + "–" + cell2(r.GainHigh), openings(r.Bearable), returning(r.SlowestTimeConstant)})
 	}
 }
@@ -181,7 +180,7 @@ func returning(s float64) string {
 	case s == 0:
 		return "none"
 	}
-	return duration(s)
+	return Duration(s)
 }
 
 // Conclusion names what keeps for long, and what the store does and does not keep.
@@ -209,7 +208,7 @@ func (k *Keeps) Conclusion() string {
 	text := ""
 	if first := &t.Rows[0]; !first.Hours.Never {
 		text = fmt.Sprintf("In this air %s is past its limit after %s at the medians; nine times in ten it is still within it until %s. ",
-			first.Material.Label(), duration(first.Hours.Seconds), keepsLikely(first.Likely))
+			first.Material.Label(), Duration(first.Hours.Seconds), keepsLikely(first.Likely))
 	}
 	if len(ever) > 0 {
 		text += "Still within their limits after 30 years, nine times in ten: " + strings.Join(ever, ", ") + ". "
@@ -292,19 +291,13 @@ func (k *Keeps) WriteJSON(out io.Writer) error {
 		Opening:    openJSON{t.Opening.Duration, t.Opening.TimeConstant, t.Opening.PerDay},
 		Conclusion: k.Conclusion(), Assumed: notNil(k.Assumed), Materials: []keepsRow{},
 	}
-	bounded := func(x float64) *float64 {
-		if math.IsInf(x, 1) {
-			return nil
-		}
-		return &x
-	}
 	for i := range t.Rows {
 		r := &t.Rows[i]
 		d.Materials = append(d.Materials, keepsRow{
 			Material: r.Material.ID, Origin: r.Material.Origin, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsLikely: likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years"),
 			Skin: r.Skin, SkinShare: r.SkinShare, Equilibrium: r.Equilibrium, ForEver: r.ForEver, Shut: r.Store, Used: r.InStore,
 			Gain: r.Gain, GainLow: r.GainLow, GainHigh: r.GainHigh, GainError: r.GainNumericalError,
-			Bearable: bounded(r.Bearable), Return: bounded(r.SlowestTimeConstant),
+			Bearable: orNull(r.Bearable), Return: orNull(r.SlowestTimeConstant),
 		})
 	}
 	return encode(out, d)

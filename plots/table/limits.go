@@ -9,14 +9,14 @@ import (
 
 // Limits are the limit that the verdict is about, with whose it is, and the others.
 func Limits(m *diffusion.Design) string {
-	printing, moulding := limit(m.Material.PrintingLimit.Value), limit(m.Material.MouldingLimit.Value)
+	printing, moulding := Limit(m.Material.PrintingLimit.Value), Limit(m.Material.MouldingLimit.Value)
 	switch {
 	case m.LimitStated:
-		return fmt.Sprintf("%s, as the scenario states (printing: %s; moulding: %s)", limit(m.Limit), printing, moulding)
+		return fmt.Sprintf("%s, as the scenario states (printing: %s; moulding: %s)", Limit(m.Limit), printing, moulding)
 	case m.Purpose == materials.Moulding:
-		return fmt.Sprintf("%s, for moulding (printing: %s)", limit(m.Limit), printing)
+		return fmt.Sprintf("%s, for moulding (printing: %s)", Limit(m.Limit), printing)
 	}
-	return fmt.Sprintf("%s, for printing (moulding: %s)", limit(m.Limit), moulding)
+	return fmt.Sprintf("%s, for printing (moulding: %s)", Limit(m.Limit), moulding)
 }
 
 // BothLimits says how often a strand is within each of the material's limits, and what lies beyond.
@@ -26,7 +26,7 @@ func BothLimits(p *materials.Polymer, o *diffusion.Odds) string {
 		harm = "moulders see streaks (water does not cut this chain)"
 	}
 	return fmt.Sprintf("within the printing limit of %s %s: beyond, bubbles, strings or rough skin show; within the moulding limit of %s %s: beyond, %s",
-		limit(p.PrintingLimit.Value), Chance(o.Printing), limit(p.MouldingLimit.Value), Chance(o.Moulding), harm)
+		Limit(p.PrintingLimit.Value), Chance(o.Printing), Limit(p.MouldingLimit.Value), Chance(o.Moulding), harm)
 }
 
 // limits are they as JSON, with the words on them.

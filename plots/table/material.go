@@ -16,7 +16,7 @@ const widestName = 22
 // Materials lists polymers, one line each. It writes nothing and returns an error
 // if any figure is not finite.
 func Materials(out io.Writer, all []materials.Polymer) error {
-	if err := finite("the materials", all); err != nil {
+	if err := Finite("the materials", all); err != nil {
 		return err
 	}
 	name := utf8.RuneCountInString("material")
@@ -43,9 +43,9 @@ func Materials(out io.Writer, all []materials.Polymer) error {
 		if unread(d.ReferenceValue.Kind) {
 			mark = "~"
 		}
-		row(&b, columns, []string{shorten(p.ID, name), given(100 * p.PrintingLimit.Value), given(100 * p.MouldingLimit.Value),
-			significant(100*p.Sorption.Content(0.5, roomTemperature), 2), trim(dryAt-zeroCelsius, 0),
-			mark + significant(d.Dry(dryAt), 2), given(d.Scatter.Value), " " + shorten(what, family)})
+		row(&b, columns, []string{shorten(p.ID, name), Given(100 * p.PrintingLimit.Value), Given(100 * p.MouldingLimit.Value),
+			Significant(100*p.Sorption.Content(0.5, roomTemperature), 2), trim(dryAt-zeroCelsius, 0),
+			mark + Significant(d.Dry(dryAt), 2), Given(d.Scatter.Value), " " + shorten(what, family)})
 	}
 	b.WriteByte('\n')
 	paragraph(&b, "print:   ", "wettest strand that prints without bubbles, strings or rough skin, % of dry weight; common practice")
@@ -55,8 +55,7 @@ func Materials(out io.Writer, all []materials.Polymer) error {
 	paragraph(&b, "D then:  ", "diffusivity of the dry polymer at that temperature; ~ where it rests on no reviewed measurement that was read")
 	paragraph(&b, "scatter: ", "the diffusivity may be this many times larger or smaller")
 	b.WriteString("\nstrandry materials NAME shows one whole: ranges, sources, doubts, cautions.\n")
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 // unread tells that a number rests on no reviewed measurement that was read.
@@ -70,7 +69,7 @@ const roomTemperature = 296.15
 // Material shows one polymer with all its values, their ranges, kinds and sources.
 // It writes nothing and returns an error if any figure is not finite.
 func Material(out io.Writer, p materials.Polymer) error {
-	if err := finite("the material", p); err != nil {
+	if err := Finite("the material", p); err != nil {
 		return err
 	}
 	var b strings.Builder
@@ -89,12 +88,11 @@ func Material(out io.Writer, p materials.Polymer) error {
 	d, s := &p.Diffusivity, &p.Sorption
 	b.WriteByte('\n')
 	paragraph(&b, "", fmt.Sprintf("Data hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).",
-		celsius(d.Temperature.Min), celsius(d.Temperature.Max), celsius(s.Temperature.Min), celsius(s.Temperature.Max),
+		Celsius(d.Temperature.Min), Celsius(d.Temperature.Max), Celsius(s.Temperature.Min), Celsius(s.Temperature.Max),
 		trim(s.ActivityRange.Min, 3), trim(s.ActivityRange.Max, 3)))
 	list(&b, "Doubts", remarks(p.Doubts))
 	list(&b, "Cautions", remarks(p.Cautions))
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 func remarks(notes []materials.Note) []string {

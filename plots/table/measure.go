@@ -29,7 +29,7 @@ func measuring(unknown string, m *diffusion.Design) string {
 		return "Put a small hygrometer into the bore, in the middle and near each mouth, with the strand running."
 	case diffusion.UnknownLimit:
 		return fmt.Sprintf("Condition pieces of strand to a row of contents from %s to %s, check them on the scale, print the same test piece from each, and see (for the moulding limit: break) from which on it suffers.",
-			limit(m.Limit/2), limit(2*m.Limit))
+			Limit(m.Limit/2), Limit(2*m.Limit))
 	}
 	return "It is one that the scenario calls uncertain: " + instrument(unknown)
 }

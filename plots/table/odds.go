@@ -58,12 +58,12 @@ func Likely(o *diffusion.Odds) string {
 func Spanned(low, high float64) string {
 	const most = 6
 	digits := 2
-	for digits < most && significant(100*low, digits) == significant(100*high, digits) {
+	for digits < most && Significant(100*low, digits) == Significant(100*high, digits) {
 		digits++
 	}
-	a, b := significant(100*low, digits), significant(100*high, digits)
+	a, b := Significant(100*low, digits), Significant(100*high, digits)
 	if a == b {
-		return percent(high)
+		return Percent(high)
 	}
 	return a + " to " + b + " %"
 }

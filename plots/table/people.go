@@ -14,46 +14,6 @@ func Wrapped(text string) string {
 	return b.String()
 }
 
-// Celsius prints a temperature [K] in °C.
-func Celsius(kelvin float64) string { return celsius(kelvin) }
-
-// Percent prints a content [kg/kg dry] in % of dry weight.
-func Percent(content float64) string { return percent(content) }
-
-// Cell prints a content [kg/kg dry] in % without its unit, with no more than four decimals.
-func Cell(content float64) string { return cell(content) }
-
-// Limit prints a content that was stated [kg/kg dry] in % of dry weight.
-func Limit(content float64) string { return limit(content) }
-
-// Bounded prints a content with the half-width of its band [kg/kg dry], which covers the
-// rounding too, in % of dry weight.
-func Bounded(content, half float64) string { return bounded(content, half) }
-
-// Duration prints a time [s] in the unit that reads best.
-func Duration(s float64) string { return duration(s) }
-
-// Length prints a length [m] that was stated or found.
-func Length(m float64) string { return length(m) }
-
-// Millimetres prints a length [m] in mm.
-func Millimetres(m float64) string { return millimetres(m) }
-
-// Speed prints a speed [m/s] in mm/s.
-func Speed(v float64) string { return speed(v) }
-
-// Pressure prints a pressure [Pa].
-func Pressure(p float64) string { return pressure(p) }
-
-// Times says how many times one value is another.
-func Times(ratio float64) string { return times(ratio) }
-
-// Significant prints a number with so many significant digits.
-func Significant(x float64, digits int) string { return significant(x, digits) }
-
-// Given prints a number that was stated, without zeros at its end.
-func Given(x float64) string { return given(x) }
-
 // Warnings puts all warnings of the assessment in words.
 func (a *Answer) Warnings() []string {
 	var out []string
@@ -74,7 +34,7 @@ func (s *Suits) Heads() []string {
 
 // Cells are the figures of one material in a view of the study; "-" for what does not apply.
 func (s *Suits) Cells(r *suits.Row) []string {
-	cells := []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), given(100 * r.Limit)}
+	cells := []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), Given(100 * r.Limit)}
 	if r.Class == suits.Unanswered {
 		return append(cells, slices.Repeat([]string{"-"}, len(s.Heads())-len(cells))...)
 	}
@@ -89,6 +49,3 @@ func (s *Suits) Group(c suits.Class) string { return group(c, s.Study.Longest) }
 func (s *Suits) Groups() []suits.Class {
 	return []suits.Class{suits.AsItIs, suits.Buildable, suits.TooLong, suits.Unanswered, suits.Forbidden}
 }
-
-// Finite refuses a value of which any number, however deep, is not finite, and names it.
-func Finite(name string, value any) error { return finite(name, value) }

@@ -20,7 +20,7 @@ type scale struct {
 	unit, si       string
 }
 
-func (s scale) of(x float64) string { return given(x*s.factor + s.offset) }
+func (s scale) of(x float64) string { return Given(x*s.factor + s.offset) }
 
 // lines lists the properties of a polymer in the order in which they are shown.
 func lines(p *materials.Polymer) []line {
@@ -40,11 +40,11 @@ func lines(p *materials.Polymer) []line {
 		out = append(out, l)
 	}
 	d := &p.Diffusivity
-	add(fmt.Sprintf("diffusivity of the dry polymer at %s", celsius(d.Reference)), d.ReferenceValue, scale{1, 0, "m²/s", "m²/s"}, true)
+	add(fmt.Sprintf("diffusivity of the dry polymer at %s", Celsius(d.Reference)), d.ReferenceValue, scale{1, 0, "m²/s", "m²/s"}, true)
 	for i, piece := range d.Pieces {
 		name := "activation energy"
 		if i > 0 {
-			name += " from " + celsius(piece.From)
+			name += " from " + Celsius(piece.From)
 		}
 		add(name, piece.Activation, molar, true)
 	}

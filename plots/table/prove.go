@@ -73,7 +73,7 @@ func (p *Proof) Share(r *prove.Result) string {
 	case share > 1e6:
 		return "> 1e6 %"
 	}
-	return significant(share, 2) + " %"
+	return Significant(share, 2) + " %"
 }
 
 // Summary is the one line that says it all.
@@ -102,9 +102,9 @@ func (p *Proof) Cells(r *prove.Result) []string {
 	digits := enough(r)
 	got, off := "none", "none"
 	if !math.IsNaN(r.Got) && !math.IsInf(r.Got, 0) {
-		got, off = significant(r.Got, digits), fmt.Sprintf("%.1e", r.Difference)
+		got, off = Significant(r.Got, digits), fmt.Sprintf("%.1e", r.Difference)
 	}
-	return []string{what, significant(r.Expected, digits), got, off, fmt.Sprintf("%.1e", r.Within)}
+	return []string{what, Significant(r.Expected, digits), got, off, fmt.Sprintf("%.1e", r.Within)}
 }
 
 // enough is the number of digits at which a difference as large as the one allowed
@@ -147,8 +147,7 @@ func (p *Proof) WriteText(out io.Writer) error {
 		}
 	}
 	p.sums(&b)
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 // line is one check; a name that is too long for its column stands above the figures.

@@ -68,9 +68,9 @@ func (a *Answer) WriteText(out io.Writer) error {
 // verdict is the first lines: they alone must not mislead.
 func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
 	m, r := a.Model, a.Assessment
-	paragraph(b, "", Meaning(r)+".")
+	paragraph(b, "", Meaning(a.Model, r)+".")
 	cutLine(b, a.Title)
-	cutLine(b, fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, millimetres(2*m.Radius), speed(m.Speed)))
+	cutLine(b, fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
 	b.WriteByte('\n')
 	paragraph(b, "At the nozzle  ", Arrives(r))
 	paragraph(b, "Limit          ", a.briefLimit())
@@ -82,12 +82,12 @@ func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
 
 // Arrives is what reaches the nozzle: at the medians of what is in doubt, and eight times in ten.
 func Arrives(r *diffusion.Assessment) string {
-	mean := bounded(r.Nozzle.Mean, r.NumericalError)
+	mean := Bounded(r.Nozzle.Mean, r.NumericalError)
 	switch {
 	case len(r.Unknowns) == 0:
 		return mean
 	case r.Mouths > 0: // the odds draw what comes in there, the medians know nothing of it
-		return fmt.Sprintf("%s, eight times in ten; %s if no air came in at the mouths of the bore", Spanned(r.Low, r.High), percent(r.Nozzle.Mean))
+		return fmt.Sprintf("%s, eight times in ten; %s if no air came in at the mouths of the bore", Spanned(r.Low, r.High), Percent(r.Nozzle.Mean))
 	}
 	return mean + "; eight times in ten " + Spanned(r.Low, r.High)
 }
@@ -95,11 +95,11 @@ func Arrives(r *diffusion.Assessment) string {
 // briefLimit is the limit, how well it is known, and how often the other one is met.
 func (a *Answer) briefLimit() string {
 	m, o := a.Model, &a.Assessment.Odds
-	own := limit(m.Limit)
+	own := Limit(m.Limit)
 	if l := m.LimitInDoubt(); l.Low < l.High {
-		own = fmt.Sprintf("%s (%s to %s)", own, given(100*l.Low), given(100*l.High))
+		own = fmt.Sprintf("%s (%s to %s)", own, Given(100*l.Low), Given(100*l.High))
 	}
-	printing, moulding := limit(m.Material.PrintingLimit.Value), limit(m.Material.MouldingLimit.Value)
+	printing, moulding := Limit(m.Material.PrintingLimit.Value), Limit(m.Material.MouldingLimit.Value)
 	switch {
 	case m.LimitStated:
 		return fmt.Sprintf("%s as stated; printing: %s, moulding: %s", own, printing, moulding)
@@ -112,7 +112,7 @@ func (a *Answer) briefLimit() string {
 // steam is what the water becomes in the nozzle, beside what it may.
 func steam(m *diffusion.Design, r *diffusion.Assessment) string {
 	return fmt.Sprintf("%s litres for each litre of melt at %s (at the limit: %s)",
-		significant(r.Steam, 2), celsius(m.NozzleTemperature), significant(m.SteamPerVolume(m.Limit), 2))
+		Significant(r.Steam, 2), Celsius(m.NozzleTemperature), Significant(m.SteamPerVolume(m.Limit), 2))
 }
 
 // cutLine writes one, cut at the width of the text.
@@ -134,7 +134,7 @@ func (a *Answer) briefPath(b *strings.Builder, most int) {
 	}
 	row(b, columns, names)
 	s := a.Assessment.Start
-	row(b, columns, []string{"(start)", "", "", "", trim(s.Temperature-zeroCelsius, 1), cell(s.Mean), cell(s.Centre), cell(s.Skin)})
+	row(b, columns, []string{"(start)", "", "", "", trim(s.Temperature-zeroCelsius, 1), Cell(s.Mean), Cell(s.Centre), Cell(s.Skin)})
 	zones := a.Assessment.Zones
 	shown := a.busiest(most)
 	names = names[:0]
@@ -144,8 +144,8 @@ func (a *Answer) briefPath(b *strings.Builder, most int) {
 	names = shortened(names, 18)
 	for k, i := range shown {
 		z, s := &zones[i], zones[i].Exit
-		row(b, columns, []string{names[k], length(z.Length), duration(z.Residence), trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
-			cell(s.Mean), cell(s.Centre), cell(s.Skin)})
+		row(b, columns, []string{names[k], Length(z.Length), Duration(z.Residence), trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
+			Cell(s.Mean), Cell(s.Centre), Cell(s.Skin)})
 	}
 	if left := len(zones) - len(shown); left > 0 {
 		fmt.Fprintf(b, "(and %d more: --full)\n", left)

@@ -24,14 +24,14 @@ type Size struct {
 // WriteText sets the answer for a terminal. It writes nothing and returns an error if any
 // figure is not finite.
 func (s *Size) WriteText(out io.Writer) error {
-	if err := finite("the size", s.Answer); err != nil {
+	if err := Finite("the size", s.Answer); err != nil {
 		return err
 	}
 	a := s.Answer
 	var b strings.Builder
 	paragraph(&b, "", s.Title)
 	paragraph(&b, "", fmt.Sprintf("%s, %s: which %s just meets the limit of %s?",
-		a.Model.Material.Name, millimetres(2*a.Model.Radius), a.Key.Name, limit(a.Model.Limit)))
+		a.Model.Material.Name, Millimetres(2*a.Model.Radius), a.Key.Name, Limit(a.Model.Limit)))
 	b.WriteByte('\n')
 	lines := s.Lines()
 	for _, l := range lines {
@@ -53,16 +53,15 @@ func (s *Size) WriteText(out io.Writer) error {
 	}
 	b.WriteByte('\n')
 	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; %d marches, and the odds at %d values; resolution %s, tolerance %s.", s.Version, s.File, a.Marches, a.Likely.Asked,
-		given(a.Check.Settings.Resolution), given(a.Check.Settings.Tolerance)))
-	_, err := io.WriteString(out, b.String())
-	return err
+		Given(a.Check.Settings.Resolution), Given(a.Check.Settings.Tolerance)))
+	return written(out, &b)
 }
 
 // Lines are the figures, each with what it is.
 func (s *Size) Lines() [][2]string {
 	a := s.Answer
-	check := fmt.Sprintf("%s at the nozzle; limit %s; %s; within it %s", bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
-		limit(a.Model.Limit), Likely(&a.Check.Odds), Chance(a.Check.Probability))
+	check := fmt.Sprintf("%s at the nozzle; limit %s; %s; within it %s", Bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
+		Limit(a.Model.Limit), Likely(&a.Check.Odds), Chance(a.Check.Probability))
 	value, off := s.written()
 	lines := [][2]string{{"Nine in ten", s.nineInTen()}}
 	switch a.Outcome {
@@ -82,7 +81,7 @@ func (s *Size) Lines() [][2]string {
 		lines = append(lines, [2]string{"Too hot", "of the values tried that meet the limit the strand softens at " + s.span(from, to)})
 	}
 	if a.Now.Ratio > 0 {
-		lines = append(lines, [2]string{"In the file", fmt.Sprintf("%s: %s the limit", s.value(a.Now.X), times(a.Now.Ratio))})
+		lines = append(lines, [2]string{"In the file", fmt.Sprintf("%s: %s the limit", s.value(a.Now.X), Times(a.Now.Ratio))})
 	}
 	return append(lines, [2]string{"Looked at", s.ends()})
 }
@@ -119,17 +118,17 @@ func (s *Size) written() (value string, off float64) {
 func (s *Size) band(x float64) string {
 	k := s.Answer.Key
 	if k.Plain() {
-		return significant(x, 2)
+		return Significant(x, 2)
 	}
 	if k.Dimension.Name() == quantity.Temperature().Name() {
-		return significant(x, 2) + " K"
+		return Significant(x, 2) + " K"
 	}
 	_, unit, _ := strings.Cut(s.Answer.Setting.Value, " ")
 	inUnit, ok := k.Dimension.In(x, unit)
 	if !ok {
-		return significant(x, 2)
+		return Significant(x, 2)
 	}
-	return significant(inUnit, 2) + " " + unit
+	return Significant(inUnit, 2) + " " + unit
 }
 
 // nineInTen are the values that meet the limit nine times in ten, in words.
@@ -207,7 +206,7 @@ func (s *Size) outcome() string {
 		return fmt.Sprintf("Every %s from %s to %s meets the limit at the medians. To be dry nine times in ten: %s.", a.Key.Name, s.value(a.From), s.value(a.To), s.nineInTen())
 	}
 	text := fmt.Sprintf("No %s from %s to %s meets the limit at the medians; the best is %s, which leaves %s, %s the limit.", a.Key.Name,
-		s.value(a.From), s.value(a.To), s.value(a.Value), percent(a.Check.Nozzle.Mean), times(a.Check.Nozzle.Mean/a.Model.Limit))
+		s.value(a.From), s.value(a.To), s.value(a.Value), Percent(a.Check.Nozzle.Mean), Times(a.Check.Nozzle.Mean/a.Model.Limit))
 	if a.Inside {
 		text += " On both sides of it the strand is wetter."
 	}

@@ -53,7 +53,7 @@ type sizePoint struct {
 // WriteJSON writes the answer as indented JSON in SI units. It writes nothing and returns an
 // error if any figure is not finite.
 func (s *Size) WriteJSON(out io.Writer) error {
-	if err := finite("the size", s.Answer); err != nil {
+	if err := Finite("the size", s.Answer); err != nil {
 		return err
 	}
 	a, r, l := s.Answer, s.Answer.Check, &s.Answer.Likely
@@ -63,12 +63,7 @@ func (s *Size) WriteJSON(out io.Writer) error {
 		DryFrom: a.DryFrom, DryTo: a.DryTo, From: a.From, To: a.To,
 		Likely: sizeAt{l.Outcome.String(), l.Value, l.From, l.To, l.Probability, l.Survives.String()},
 		Limit:  a.Model.Limit, limitWords: limitWordsOf(a.Model, &r.Odds), Verdict: r.Verdict.String(), Survives: r.Endurance.Survival.String(), Heat: enduranceOf(r.Endurance), Cause: a.Diagnosis.Cause.String(), Floor: a.Diagnosis.Floor,
-		Check: moisture{
-			Start: r.Start.Mean, Mean: r.Nozzle.Mean, Low: r.Low, High: r.High, Centre: r.Nozzle.Centre, Skin: r.Nozzle.Skin,
-			limits: limitsOf(a.Model), Removed: r.Removed, NumericalError: r.NumericalError,
-			Probability: r.Probability, ByDiffusivity: between{r.ByDiffusivity.Low, r.ByDiffusivity.High},
-			SurrogateError: r.Fit,
-		},
+		Check:      moistureOf(a.Model, r),
 		Conclusion: s.Conclusion(), Marches: a.Marches, Notes: notNil(s.notes()),
 	}
 	for _, p := range a.Points {

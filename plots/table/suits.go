@@ -33,7 +33,7 @@ func (s *Suits) worst() string {
 			worst = math.Max(worst, r.NumericalError/math.Max(r.Mean, 1e-9))
 		}
 	}
-	return significant(100*worst, 1) + " %"
+	return Significant(100*worst, 1) + " %"
 }
 
 // worstLength is the largest numerical error over its length.
@@ -46,7 +46,7 @@ func (s *Suits) worstLength() string {
 			}
 		}
 	}
-	return significant(100*worst, 1) + " %"
+	return Significant(100*worst, 1) + " %"
 }
 
 // widestLabel is how much of a long name the tables of materials show [columns].
@@ -71,7 +71,7 @@ func group(c suits.Class, longest float64) string {
 	case suits.AsItIs:
 		return "at the medians: sets off within its limit, and may need no drying"
 	case suits.Buildable:
-		return "at the medians: can be built, up to " + length(longest)
+		return "at the medians: can be built, up to " + Length(longest)
 	case suits.TooLong:
 		return "at the medians: longer than can be built"
 	case suits.Unanswered:
@@ -89,7 +89,7 @@ func narrowCell(content float64) string {
 	case x < finest:
 		return trim(x, 3)
 	default:
-		return significant(x, 2)
+		return Significant(x, 2)
 	}
 }
 
@@ -136,7 +136,7 @@ func (s *Suits) metres(x float64) string {
 	if rounded := quantity.Outward(x, digits, false); x > s.Study.Longest && rounded <= s.Study.Longest {
 		x = quantity.Outward(x, digits, true)
 	}
-	return significant(x, digits)
+	return Significant(x, digits)
 }
 
 // likelyLength is what is needed nine times in ten.
@@ -154,7 +154,7 @@ func (s *Suits) dwell(r *suits.Row) string {
 	if r.Needed.Outcome != size.Met || r.Needed.None() {
 		return "-"
 	}
-	return duration(r.Needed.Value / s.Study.Speed)
+	return Duration(r.Needed.Value / s.Study.Speed)
 }
 
 func restTime(t rest.Time) string {
@@ -164,7 +164,7 @@ func restTime(t rest.Time) string {
 	case t.Never:
 		return "none"
 	}
-	return duration(t.Seconds)
+	return Duration(t.Seconds)
 }
 
 func likelyTime(t rest.Likely) string {

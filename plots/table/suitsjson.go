@@ -122,7 +122,7 @@ func restOf(t rest.Time) restJSON {
 // WriteJSON writes the study as indented JSON in SI units. It writes nothing and returns an error if
 // any figure is not finite.
 func (s *Suits) WriteJSON(out io.Writer) error {
-	if err := finite("the study", s.Study); err != nil {
+	if err := Finite("the study", s.Study); err != nil {
 		return err
 	}
 	t := s.Study

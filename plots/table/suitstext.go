@@ -14,22 +14,22 @@ import (
 // WriteText says which materials the dryer is for as it is drawn, then what could be built, each for both views. It writes nothing and
 // returns an error if any figure is not finite.
 func (s *Suits) WriteText(out io.Writer) error {
-	if err := finite("the study", s.Study); err != nil {
+	if err := Finite("the study", s.Study); err != nil {
 		return err
 	}
 	t := s.Study
 	var b strings.Builder
 	paragraph(&b, "", s.Title)
 	paragraph(&b, "", fmt.Sprintf("Which materials is this dryer for, at %s? Heated zones at each material's own usual highest drying temperature, no hotter than it bears. %s Moisture is %% of dry weight.",
-		speed(t.Speed), AirRule(t.Held)))
+		Speed(t.Speed), AirRule(t.Held)))
 	for _, said := range s.Conclusions() {
 		b.WriteByte('\n')
 		paragraph(&b, "", said)
 	}
 	pairs := t.Pairs()
-	fmt.Fprintf(&b, "\nAs drawn: %s %s\n", t.Zone, length(t.Length))
+	fmt.Fprintf(&b, "\nAs drawn: %s %s\n", t.Zone, Length(t.Length))
 	s.drawn(&b, pairs)
-	fmt.Fprintf(&b, "\nAs it could be built: the length of %s, up to %s\n", t.Zone, length(t.Longest))
+	fmt.Fprintf(&b, "\nAs it could be built: the length of %s, up to %s\n", t.Zone, Length(t.Longest))
 	s.built(&b, pairs)
 	b.WriteByte('\n')
 	cutLabels(&b, s.materials(), widestLabel)
@@ -44,8 +44,7 @@ func (s *Suits) WriteText(out io.Writer) error {
 	b.WriteByte('\n')
 	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the moistures at the nozzle up to %s of the content, of the lengths up to %s.",
 		s.Version, s.File, s.worst(), s.worstLength()))
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 // drawn sets what the path as it is does for each material, both views beside each other.
@@ -55,7 +54,7 @@ func (s *Suits) drawn(b *strings.Builder, pairs []suits.Pair) {
 	for range 2 {
 		columns = append(columns, column{"start", "%", 5}, column{"8 in 10", "%", -12}, column{"in 100", "", -10})
 	}
-	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+len(" 100 0.000")), strings.Repeat(" ", utf8.RuneCountInString("0.000 0.001–0.003+ unsure? 88 ")-len("soaked")), duration(s.Study.Lain))
+	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+len(" 100 0.000")), strings.Repeat(" ", utf8.RuneCountInString("0.000 0.001–0.003+ unsure? 88 ")-len("soaked")), Duration(s.Study.Lain))
 	heads(b, columns)
 	kind := suits.Kind(-1)
 	for i, p := range pairs {
@@ -63,7 +62,7 @@ func (s *Suits) drawn(b *strings.Builder, pairs []suits.Pair) {
 			kind = k
 			fmt.Fprintf(b, "— soaked: %s\n", kindWords(kind))
 		}
-		cells := []string{labels[i], trim(p.Soaked.Heated-zeroCelsius, 0), given(100 * p.Soaked.Limit)}
+		cells := []string{labels[i], trim(p.Soaked.Heated-zeroCelsius, 0), Given(100 * p.Soaked.Limit)}
 		row(b, columns, slices.Concat(cells, view(p.Soaked), view(p.Opened)))
 	}
 }
@@ -107,7 +106,7 @@ func (s *Suits) built(b *strings.Builder, pairs []suits.Pair) {
 	for range 2 {
 		columns = append(columns, column{"length", "m", 7}, column{"9 in 10", "m", 7}, column{"at rest", "", 8}, column{"9 in 10", "", 8})
 	}
-	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+2), strings.Repeat(" ", 34-len(" soaked")), duration(s.Study.Lain))
+	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+2), strings.Repeat(" ", 34-len(" soaked")), Duration(s.Study.Lain))
 	heads(b, columns)
 	for _, group := range [...]suits.Reach{suits.Likely, suits.AtMedians, suits.Beyond, suits.Never} {
 		named := false
@@ -161,9 +160,9 @@ func kindWords(k suits.Kind) string {
 func (s *Suits) reachWords(r suits.Reach) string {
 	switch r {
 	case suits.Likely:
-		return "dry nine times in ten with no more than " + length(s.Study.Longest)
+		return "dry nine times in ten with no more than " + Length(s.Study.Longest)
 	case suits.AtMedians:
-		return "dry at the medians with no more than " + length(s.Study.Longest) + ", but not nine times in ten"
+		return "dry at the medians with no more than " + Length(s.Study.Longest) + ", but not nine times in ten"
 	case suits.Beyond:
 		return "longer than can be built"
 	}

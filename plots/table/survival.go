@@ -2,14 +2,13 @@ package table
 
 import (
 	"fmt"
-	"slices"
 
 	"strandry/diffusion"
 	"strandry/materials"
 )
 
 // Meaning says what a verdict means of a strand that bears its heat, may bear it, or does not.
-func Meaning(r *diffusion.Assessment) string {
+func Meaning(m *diffusion.Design, r *diffusion.Assessment) string {
 	s, odds := r.Endurance.Survival, "within the limit "+Chance(r.Probability)
 	doubtful := s == diffusion.Doubtful
 	switch r.Verdict {
@@ -17,11 +16,11 @@ func Meaning(r *diffusion.Assessment) string {
 		return "SOFTENS: the strand gives way before the nozzle, dry or not; " + odds
 	case diffusion.Dry:
 		switch {
-		case doubtful && condenses(r):
+		case doubtful && r.Condenses(&m.Model):
 			return "DRY, IF IT BEARS THE HEAT AND NO WATER CONDENSES: " + odds
 		case doubtful:
 			return "DRY, IF IT BEARS THE HEAT: " + odds
-		case condenses(r):
+		case r.Condenses(&m.Model):
 			return "DRY, IF NO WATER CONDENSES: " + odds
 		}
 		return "DRY: " + odds
@@ -44,13 +43,6 @@ func Meaning(r *diffusion.Assessment) string {
 	return unsure
 }
 
-// condenses tells that the air is so little that water would condense, which is not followed.
-func condenses(r *diffusion.Assessment) bool {
-	return slices.ContainsFunc(r.Warnings, func(w diffusion.Warning) bool {
-		return w.Concern == diffusion.SaturatedAir || w.Concern == diffusion.CondensingAir
-	})
-}
-
 // Survives says whether a strand of a material keeps its shape, where it is hottest and what it bears.
 func Survives(name string, e diffusion.Endurance) string {
 	word := e.Survival.String()
@@ -62,21 +54,21 @@ func Survives(name string, e diffusion.Endurance) string {
 
 // heat is the reason for a survival.
 func heat(name string, e diffusion.Endurance) string {
-	at := celsius(e.Strand) + " in " + e.Zone
+	at := Celsius(e.Strand) + " in " + e.Zone
 	if e.Zone == "" {
-		at = celsius(e.Strand) + " as it sets off"
+		at = Celsius(e.Strand) + " as it sets off"
 	}
-	between := fmt.Sprintf("%s gives way at %s to %s", name, trim(e.Bears-zeroCelsius, 1), celsius(e.Yields))
+	between := fmt.Sprintf("%s gives way at %s to %s", name, trim(e.Bears-zeroCelsius, 1), Celsius(e.Yields))
 	if e.Bears == e.Yields {
-		between = fmt.Sprintf("%s gives way at %s", name, celsius(e.Yields))
+		between = fmt.Sprintf("%s gives way at %s", name, Celsius(e.Yields))
 	}
 	switch {
 	case e.Survival == diffusion.Softens:
-		return fmt.Sprintf("%s, above %s, where %s is all but sure to give way", at, celsius(e.Yields), name)
+		return fmt.Sprintf("%s, above %s, where %s is all but sure to give way", at, Celsius(e.Yields), name)
 	case e.Running() && e.Air > e.Yields:
-		return fmt.Sprintf("%s, but the air is at %s: it would soften if the feed stops; %s", at, celsius(e.Air), between)
+		return fmt.Sprintf("%s, but the air is at %s: it would soften if the feed stops; %s", at, Celsius(e.Air), between)
 	case e.Running():
-		return fmt.Sprintf("%s, but the air is at %s: it may soften if the feed stops; %s", at, celsius(e.Air), between)
+		return fmt.Sprintf("%s, but the air is at %s: it may soften if the feed stops; %s", at, Celsius(e.Air), between)
 	case e.Survival == diffusion.Doubtful:
 		return at + "; " + between
 	}

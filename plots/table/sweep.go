@@ -222,7 +222,7 @@ func (s *Sweep) rowData(i int) sweepRow {
 	return d
 }
 
-func (s *Sweep) check() error { return finite("the sweep", s.Grid) }
+func (s *Sweep) check() error { return Finite("the sweep", s.Grid) }
 
 // SweepOrigin reads the origin from what [Sweep.WriteJSON] wrote.
 func SweepOrigin(in io.Reader) (sweep.Origin, error) {

@@ -33,8 +33,7 @@ func (s *Sweep) WriteText(out io.Writer) error {
 	s.extremes(&b)
 	s.failures(&b)
 	s.accuracy(&b)
-	_, err := io.WriteString(out, b.String())
-	return err
+	return written(out, &b)
 }
 
 // span tells how far an axis reaches.
@@ -54,7 +53,7 @@ func valueAt(a scenarios.Axis, place int) string {
 	case a.Names != nil:
 		return a.Names[place]
 	case a.Key.Plain():
-		return given(a.Values[place])
+		return Given(a.Values[place])
 	}
 	return a.Key.Dimension.Format(a.Values[place], unitOf(a), 4)
 }
@@ -77,9 +76,9 @@ func (s *Sweep) rows(b *strings.Builder) {
 	heads(b, columns)
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
-		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), cell(r.Mean), cell(r.Skin)}
+		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), Cell(r.Mean), Cell(r.Skin)}
 		if !s.Grid.Quick {
-			cells = append(cells, cell(r.Low), cell(r.High), chance(r.Probability), r.Verdict.String())
+			cells = append(cells, Cell(r.Low), Cell(r.High), chance(r.Probability), r.Verdict.String())
 		}
 		cells = append(cells, r.Survives().String())
 		if r.Failed != "" {
@@ -149,7 +148,7 @@ func (s *Sweep) extremes(b *strings.Builder) {
 }
 
 func (s *Sweep) extreme(r *sweep.Row, i int) string {
-	text := fmt.Sprintf("%s (limit %s) at %s", percent(r.Mean), limit(r.Limit), s.where(i))
+	text := fmt.Sprintf("%s (limit %s) at %s", Percent(r.Mean), Limit(r.Limit), s.where(i))
 	switch r.Survives() {
 	case diffusion.Softens:
 		return text + ", where the strand softens"
@@ -172,7 +171,7 @@ func (s *Sweep) failures(b *strings.Builder) {
 func (s *Sweep) accuracy(b *strings.Builder) {
 	counted := ""
 	if !s.Grid.Quick {
-		counted = ", and by so much, but no more than " + percent(s.Grid.NumericalError) + ", counted in the verdict of each row"
+		counted = ", and by so much, but no more than " + Percent(s.Grid.NumericalError) + ", counted in the verdict of each row"
 	}
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
@@ -182,7 +181,7 @@ func (s *Sweep) accuracy(b *strings.Builder) {
 		b.WriteByte('\n')
 		paragraph(b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s. Numerical error at the corners and in the middle of the grid (rows: %d): "+
 			"up to %s %% of the content%s. [numerics] in the scenario sets finer steps.",
-			s.Version, s.File, given(r.Settings.Resolution), given(r.Settings.Tolerance), s.Grid.Checked, significant(100*s.Grid.RelativeError, 2), counted))
+			s.Version, s.File, Given(r.Settings.Resolution), Given(r.Settings.Tolerance), s.Grid.Checked, Significant(100*s.Grid.RelativeError, 2), counted))
 		return
 	}
 }

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -13,7 +14,8 @@ const width = 79
 
 const zeroCelsius = 273.15
 
-func celsius(kelvin float64) string { return trim(kelvin-zeroCelsius, 1) + " °C" }
+// Celsius prints a temperature [K] in °C.
+func Celsius(kelvin float64) string { return trim(kelvin-zeroCelsius, 1) + " °C" }
 
 // trim prints x with at most the given decimals and no trailing zeros.
 func trim(x float64, decimals int) string {
@@ -27,9 +29,9 @@ func trim(x float64, decimals int) string {
 	return s
 }
 
-// significant prints x with the given number of significant digits and no
+// Significant prints x with the given number of significant digits and no
 // exponent between 1e-7 and 1e6.
-func significant(x float64, digits int) string {
+func Significant(x float64, digits int) string {
 	if x == 0 {
 		return "0"
 	}
@@ -52,10 +54,10 @@ func exponent(x float64, digits int) int {
 	return e
 }
 
-// given prints a value that was stated, not computed: up to four significant
+// Given prints a value that was stated, not computed: up to four significant
 // digits, no trailing zeros.
-func given(x float64) string {
-	s := significant(x, 4)
+func Given(x float64) string {
+	s := Significant(x, 4)
 	mantissa, power, scientific := strings.Cut(s, "e")
 	if strings.Contains(mantissa, ".") {
 		mantissa = strings.TrimRight(strings.TrimRight(mantissa, "0"), ".")
@@ -66,9 +68,9 @@ func given(x float64) string {
 	return mantissa
 }
 
-// cell prints a content [kg/kg] in % for a column: three significant digits, at
+// Cell prints a content [kg/kg] in % for a column: three significant digits, at
 // most four decimals.
-func cell(content float64) string { return short(100*content, 3) }
+func Cell(content float64) string { return short(100*content, 3) }
 
 // short prints significant digits, but no more than four decimals.
 func short(x float64, digits int) string {
@@ -79,15 +81,15 @@ func short(x float64, digits int) string {
 	case exponent(x, digits) < digits-1-decimals:
 		return strconv.FormatFloat(x, 'f', decimals, 64)
 	}
-	return significant(x, digits)
+	return Significant(x, digits)
 }
 
-// percent prints a content [kg/kg] as a percentage of dry weight.
-func percent(content float64) string { return significant(100*content, 3) + " %" }
+// Percent prints a content [kg/kg] as a percentage of dry weight.
+func Percent(content float64) string { return Significant(100*content, 3) + " %" }
 
-// bounded prints a content [kg/kg] in % with the half-width of its band. The
+// Bounded prints a content [kg/kg] in % with the half-width of its band. The
 // half-width is rounded up and covers the rounding of the content too.
-func bounded(content, half float64) string {
+func Bounded(content, half float64) string {
 	const digits = 4
 	x, decimals := 100*content, digits
 	if x != 0 {
@@ -98,44 +100,53 @@ func bounded(content, half float64) string {
 	return strconv.FormatFloat(x, 'f', decimals, 64) + " ± " + strconv.FormatFloat(covered, 'f', decimals, 64) + " %"
 }
 
-// duration prints seconds in the unit that reads best.
-func duration(s float64) string {
+// Duration prints seconds in the unit that reads best.
+func Duration(s float64) string {
 	const minute, hour, day = 60, 3600, 86400
 	switch {
 	case s < 100:
-		return significant(s, 2) + " s"
+		return Significant(s, 2) + " s"
 	case s < 100*minute:
-		return significant(s/minute, 2) + " min"
+		return Significant(s/minute, 2) + " min"
 	case s < 100*hour:
-		return significant(s/hour, 2) + " h"
+		return Significant(s/hour, 2) + " h"
 	}
-	return significant(s/day, 3) + " d"
+	return Significant(s/day, 3) + " d"
 }
 
-func length(m float64) string {
+// Length prints a length [m] that was stated or found.
+func Length(m float64) string {
 	if m < 1 {
-		return given(1000*m) + " mm"
+		return Given(1000*m) + " mm"
 	}
-	return given(m) + " m"
+	return Given(m) + " m"
 }
 
-func millimetres(m float64) string { return given(1000*m) + " mm" }
+// Millimetres prints a length [m] in mm.
+func Millimetres(m float64) string { return Given(1000*m) + " mm" }
 
-func speed(v float64) string { return given(1000*v) + " mm/s" }
+// Speed prints a speed [m/s] in mm/s.
+func Speed(v float64) string { return Given(1000*v) + " mm/s" }
 
 func pressure(p float64) string {
 	if p >= 1000 {
-		return significant(p/1000, 3) + " kPa"
+		return Significant(p/1000, 3) + " kPa"
 	}
-	return significant(p, 3) + " Pa"
+	return Significant(p, 3) + " Pa"
 }
 
-// times says how many times more.
-func times(x float64) string {
+// Times says how many times more.
+func Times(x float64) string {
 	if x < 2 {
-		return significant(x, 3) + " times"
+		return Significant(x, 3) + " times"
 	}
-	return significant(x, 2) + " times"
+	return Significant(x, 2) + " times"
+}
+
+// written gives a page away.
+func written(out io.Writer, b *strings.Builder) error {
+	_, err := io.WriteString(out, b.String())
+	return err
 }
 
 // paragraph sets text after a mark such as a number, in lines that end at the width

@@ -14,19 +14,19 @@ import (
 func TestFormats(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{trim(1.5, 2), "1.5"}, {trim(2, 3), "2"}, {trim(100, 0), "100"}, {trim(-0.04, 1), "0"}, {trim(1e-9, 3), "0"}, {trim(99.96, 1), "100"},
-		{significant(0, 3), "0"}, {significant(0.0012345, 3), "0.00123"}, {significant(123.4, 2), "123"}, {significant(9.996, 3), "10.0"},
-		{significant(0.9996, 3), "1.00"}, {significant(-0.0256, 2), "-0.026"}, {significant(1.2e-9, 2), "1.2e-09"}, {significant(999999.5, 2), "1.0e+06"},
-		{significant(1234567, 3), "1.23e+06"}, {significant(9.99e-8, 2), "0.00000010"}, {significant(5e-324, 1), "5e-324"},
-		{given(0.2), "0.2"}, {given(1135), "1135"}, {given(1.5e-13), "1.5e-13"}, {given(2e-13), "2e-13"}, {given(0.5945), "0.5945"}, {given(0), "0"}, {given(-10), "-10"}, {given(1e6), "1e+06"},
-		{cell(0), "0"}, {cell(-1e-19), "0"}, {cell(0.025), "2.50"}, {cell(3.73e-5), "0.0037"}, {cell(4e-7), "0"}, {cell(6e-7), "0.0001"}, {cell(0.5), "50.0"}, {cell(0.00205), "0.205"},
-		{percent(0.0012345), "0.123 %"}, {percent(0.002), "0.200 %"}, {limit(0.002), "0.2 %"}, {limit(0.00025), "0.025 %"},
-		{duration(0), "0 s"}, {duration(0.05), "0.050 s"}, {duration(99), "99 s"}, {duration(100), "1.7 min"}, {duration(3600), "60 min"},
-		{duration(6000), "1.7 h"}, {duration(359999), "100 h"}, {duration(360000), "4.17 d"}, {duration(1e10), "115741 d"},
-		{length(0.06), "60 mm"}, {length(0.999), "999 mm"}, {length(12), "12 m"}, {length(10000), "10000 m"}, {length(0.001), "1 mm"},
-		{millimetres(0.00175), "1.75 mm"}, {speed(0.0011225), "1.123 mm/s"}, {speed(1e-6), "0.001 mm/s"},
+		{Significant(0, 3), "0"}, {Significant(0.0012345, 3), "0.00123"}, {Significant(123.4, 2), "123"}, {Significant(9.996, 3), "10.0"},
+		{Significant(0.9996, 3), "1.00"}, {Significant(-0.0256, 2), "-0.026"}, {Significant(1.2e-9, 2), "1.2e-09"}, {Significant(999999.5, 2), "1.0e+06"},
+		{Significant(1234567, 3), "1.23e+06"}, {Significant(9.99e-8, 2), "0.00000010"}, {Significant(5e-324, 1), "5e-324"},
+		{Given(0.2), "0.2"}, {Given(1135), "1135"}, {Given(1.5e-13), "1.5e-13"}, {Given(2e-13), "2e-13"}, {Given(0.5945), "0.5945"}, {Given(0), "0"}, {Given(-10), "-10"}, {Given(1e6), "1e+06"},
+		{Cell(0), "0"}, {Cell(-1e-19), "0"}, {Cell(0.025), "2.50"}, {Cell(3.73e-5), "0.0037"}, {Cell(4e-7), "0"}, {Cell(6e-7), "0.0001"}, {Cell(0.5), "50.0"}, {Cell(0.00205), "0.205"},
+		{Percent(0.0012345), "0.123 %"}, {Percent(0.002), "0.200 %"}, {Limit(0.002), "0.2 %"}, {Limit(0.00025), "0.025 %"},
+		{Duration(0), "0 s"}, {Duration(0.05), "0.050 s"}, {Duration(99), "99 s"}, {Duration(100), "1.7 min"}, {Duration(3600), "60 min"},
+		{Duration(6000), "1.7 h"}, {Duration(359999), "100 h"}, {Duration(360000), "4.17 d"}, {Duration(1e10), "115741 d"},
+		{Length(0.06), "60 mm"}, {Length(0.999), "999 mm"}, {Length(12), "12 m"}, {Length(10000), "10000 m"}, {Length(0.001), "1 mm"},
+		{Millimetres(0.00175), "1.75 mm"}, {Speed(0.0011225), "1.123 mm/s"}, {Speed(1e-6), "0.001 mm/s"},
 		{pressure(12.8), "12.8 Pa"}, {pressure(999), "999 Pa"}, {pressure(1617), "1.62 kPa"}, {pressure(0), "0 Pa"},
-		{times(1.02), "1.02 times"}, {times(5.13), "5.1 times"}, {times(11.4), "11 times"}, {times(1234), "1234 times"},
-		{celsius(273.15), "0 °C"}, {celsius(318.15), "45 °C"}, {celsius(233.15), "-40 °C"},
+		{Times(1.02), "1.02 times"}, {Times(5.13), "5.1 times"}, {Times(11.4), "11 times"}, {Times(1234), "1234 times"},
+		{Celsius(273.15), "0 °C"}, {Celsius(318.15), "45 °C"}, {Celsius(233.15), "-40 °C"},
 		{shorten("guide", 5), "guide"}, {shorten("guides", 5), "guid…"}, {shorten("ÄÖÜ, x", 5), "ÄÖÜ…"},
 	} {
 		require.Equal(t, c.want, c.got)
@@ -36,12 +36,12 @@ func TestFormats(t *testing.T) {
 // The band that is printed holds the band that was meant, whatever the rounding
 // does to its middle.
 func TestBoundedCovers(t *testing.T) {
-	require.Equal(t, "0.3182 ± 0.0001 %", bounded(0.003182234, 1.2e-7))
-	require.Equal(t, "2.500 ± 0.001 %", bounded(0.025, 0))
-	require.Equal(t, "0.0000 ± 0.0001 %", bounded(0, 0))
+	require.Equal(t, "0.3182 ± 0.0001 %", Bounded(0.003182234, 1.2e-7))
+	require.Equal(t, "2.500 ± 0.001 %", Bounded(0.025, 0))
+	require.Equal(t, "0.0000 ± 0.0001 %", Bounded(0, 0))
 	for _, mean := range []float64{0.12345e-2, 0.999949e-2, 0.9999501e-2, 1.00005e-1, 3e-7, 0.4, 7.6632e-5, 1e-11} {
 		for half := 1e-12; half < 0.1; half *= 3.7 {
-			text := strings.TrimSuffix(bounded(mean, half), " %")
+			text := strings.TrimSuffix(Bounded(mean, half), " %")
 			middle, err := strconv.ParseFloat(strings.Split(text, " ± ")[0], 64)
 			require.NoError(t, err)
 			reach, err := strconv.ParseFloat(strings.Split(text, " ± ")[1], 64)
@@ -58,10 +58,10 @@ func TestBoundedCovers(t *testing.T) {
 func TestSignificantReadsBack(t *testing.T) {
 	for digits := 1; digits <= 4; digits++ {
 		for x := 1.037e-12; x < 1e12; x *= 1.713 {
-			back, err := strconv.ParseFloat(significant(x, digits), 64)
+			back, err := strconv.ParseFloat(Significant(x, digits), 64)
 			require.NoError(t, err)
 			require.InEpsilon(t, x, back, 0.5001*math.Pow10(1-digits), "%d digits of %v", digits, x)
-			require.LessOrEqual(t, len(significant(x, digits)), 13)
+			require.LessOrEqual(t, len(Significant(x, digits)), 13)
 		}
 	}
 }

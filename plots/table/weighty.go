@@ -55,19 +55,19 @@ func (a *Answer) inShort(w diffusion.Warning) (weight int, text string) {
 	name := a.Model.Material.Name
 	switch w.Concern {
 	case diffusion.NumericalDoubt:
-		return 0, fmt.Sprintf("The numerical error (%s) is larger than the distance to the limit: refine [numerics].", percent(w.Value))
+		return 0, fmt.Sprintf("The numerical error (%s) is larger than the distance to the limit: refine [numerics].", Percent(w.Value))
 	case diffusion.SaturatedAir, diffusion.CondensingAir:
 		return 1, w.Zone + ": so little air that water would condense; the answer does not follow that. Give it more."
 	case diffusion.Dew:
-		return 2, fmt.Sprintf("%s: dew forms on the strand, which enters at %s; it is left out: the truth may be wetter.", w.Zone, celsius(w.Value))
+		return 2, fmt.Sprintf("%s: dew forms on the strand, which enters at %s; it is left out: the truth may be wetter.", w.Zone, Celsius(w.Value))
 	case diffusion.SupersaturatedStart:
-		return 2, fmt.Sprintf("It sets off with more water (%s) than %s holds in damp air (%s).", percent(w.Value), name, percent(w.Limit))
+		return 2, fmt.Sprintf("It sets off with more water (%s) than %s holds in damp air (%s).", Percent(w.Value), name, Percent(w.Limit))
 	case diffusion.BoreMouths:
-		return 3, fmt.Sprintf("How much room air gets into the bore is not known: from %s (none) to %s (freely).", percent(a.Assessment.Nozzle.Mean), percent(w.Value))
+		return 3, fmt.Sprintf("How much room air gets into the bore is not known: from %s (none) to %s (freely).", Percent(a.Assessment.Nozzle.Mean), Percent(w.Value))
 	case diffusion.HotterThanUsual:
-		return 4, fmt.Sprintf("%s: %s is above the usual drying temperature of %s, %s; it may stick or warp.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
+		return 4, fmt.Sprintf("%s: %s is above the usual drying temperature of %s, %s; it may stick or warp.", w.Zone, Celsius(w.Value), name, Celsius(w.Limit))
 	case diffusion.DiffusivityRange, diffusion.IsothermTemperature:
-		return 5, fmt.Sprintf("%s: at %s the data of %s are extrapolated; they end at %s.", w.Zone, celsius(w.Value), name, celsius(w.Limit))
+		return 5, fmt.Sprintf("%s: at %s the data of %s are extrapolated; they end at %s.", w.Zone, Celsius(w.Value), name, Celsius(w.Limit))
 	case diffusion.IsothermActivity:
 		return 5, fmt.Sprintf("%s: air this damp lies beyond the data of %s.", w.Zone, name)
 	case diffusion.UnmeasuredDiffusivity:

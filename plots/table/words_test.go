@@ -75,7 +75,9 @@ func TestEveryCauseChangeVerdictAndKindHasWords(t *testing.T) {
 	distinct(t, members(t, "diffusion/advice/change.go", "Kind"), func(i int) string {
 		return answer().change(&advice.Change{Kind: advice.Kind(i), Parts: []advice.Part{{Was: "300 m", Is: "320 m"}}})
 	})
-	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string { return Meaning(&diffusion.Assessment{Verdict: diffusion.Verdict(i)}) })
+	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string {
+		return Meaning(&diffusion.Model{}, &diffusion.Assessment{Verdict: diffusion.Verdict(i)})
+	})
 	distinct(t, members(t, "diffusion/survival.go", "Survival"), func(i int) string {
 		return Survives("PA6", diffusion.Endurance{Survival: diffusion.Survival(i), Zone: "drum", Strand: 350, Air: 360, Bears: 340, Yields: 345})
 	})
@@ -112,7 +114,7 @@ func TestUnsureByTheNumbers(t *testing.T) {
 	a := answer()
 	a.Assessment.Verdict, a.Assessment.NumericallyUnsure, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
 	a.Assessment.Probability = 0.91
-	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Assessment))
+	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Model, a.Assessment))
 	a.Diagnosis.Cause = advice.Nothing
 	require.Contains(t, a.cause(), "which the numerical error leaves in doubt")
 }

@@ -93,24 +93,3 @@ func Conductivity() Dimension {
 func MolarEnergy() Dimension {
 	return of("molar energy", "kJ/mol", unit("J/mol", 1, 1), unit("kJ/mol", 1e3, 1), unit("kcal/mol", 4184, 1))
 }
-
-// Power returns the dimension of powers; SI unit W.
-func Power() Dimension {
-	return of("power", "W", unit("W", 1, 1), unit("kW", 1e3, 1), unit("mW", 1, 1e3))
-}
-
-// Mass returns the dimension of masses; SI unit kg.
-func Mass() Dimension {
-	return of("mass", "g", unit("kg", 1, 1), unit("g", 1, 1e3), unit("mg", 1, 1e6))
-}
-
-// Force returns the dimension of forces; SI unit N.
-func Force() Dimension {
-	return of("force", "N", unit("N", 1, 1), unit("mN", 1, 1e3), unit("kN", 1e3, 1))
-}
-
-// Angle returns the dimension of plane angles; SI unit rad.
-func Angle() Dimension {
-	const degree = 3.14159265358979323846264338327950288 / 180 // [rad]
-	return of("angle", "°", unit("°", degree, 1), unit("deg", degree, 1), unit("rad", 1, 1))
-}

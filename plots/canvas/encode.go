@@ -1,0 +1,141 @@
+package canvas
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"html"
+	"image"
+	"regexp"
+	"strconv"
+	"sync"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/vgimg"
+	"gonum.org/v1/plot/vg/vgpdf"
+	"gonum.org/v1/plot/vg/vgsvg"
+
+	"strandry/plots/palette"
+)
+
+// Page is a drawing between its headline and its foot.
+type Page struct {
+	Headline, Foot string
+	Height         Length
+	Draw           func(s *Sheet, room Rectangle)
+}
+
+// drawn lays the page out.
+func (p Page) drawn() *recording {
+	var r recording
+	s := newSheet(&r, p.Height)
+	p.Draw(s, s.framed(p.Headline, p.Foot))
+	return &r
+}
+
+// Format is a kind of file.
+type Format string
+
+// The formats.
+const (
+	PNG Format = "png" // 1600 pixels wide
+	SVG Format = "svg" // letters stay letters
+	PDF Format = "pdf" // letters are outlines
+)
+
+// Formats lists them all.
+func Formats() []Format { return []Format{PNG, SVG, PDF} }
+
+// dotsPerInch makes 1600 pixels of 600 points.
+const dotsPerInch = 192
+
+// Encode draws the page once and gives it as files' bytes, in the order of the formats; they are the same for the same page. It refuses an unknown format.
+func (p Page) Encode(formats ...Format) ([][]byte, error) {
+	drawn := p.drawn()
+	out, failed := make([][]byte, len(formats)), make([]error, len(formats))
+	var all sync.WaitGroup
+	for i, format := range formats {
+		all.Go(func() { out[i], failed[i] = p.encode(drawn, format) })
+	}
+	all.Wait()
+	if err := errors.Join(failed...); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (p Page) encode(drawn *recording, format Format) ([]byte, error) {
+	var out bytes.Buffer
+	switch format {
+	case PNG:
+		return encodePNG(p.dots(drawn, dotsPerInch))
+	case SVG:
+		c := vgsvg.New(Width, p.Height)
+		p.onPaper(c, drawn)
+		_, err := c.WriteTo(&out)
+		return titled(out.Bytes(), p.Headline), err
+	case PDF:
+		c := vgpdf.New(Width, p.Height)
+		p.onPaper(outlined{c}, drawn)
+		_, err := c.WriteTo(&out)
+		return undated(out.Bytes()), err
+	}
+	return nil, fmt.Errorf("figure: no format is called %q; allowed: png, svg, pdf", format)
+}
+
+// onPaper draws the page on a canvas that has no ground.
+func (p Page) onPaper(c vg.Canvas, drawn *recording) {
+	c.SetColor(palette.Paper)
+	c.Fill(Rectangle{Max: Point{X: Width, Y: p.Height}}.Path())
+	drawn.on(c)
+}
+
+// Dots draws the page as a picture of so many dots to the inch.
+func (p Page) Dots(perInch int) *image.RGBA { return p.dots(p.drawn(), perInch) }
+
+func (p Page) dots(drawn *recording, perInch int) *image.RGBA {
+	c := vgimg.NewWith(vgimg.UseWH(Width, p.Height), vgimg.UseDPI(perInch))
+	drawn.on(boxed{c})
+	return c.Image().(*image.RGBA)
+}
+
+// titled gives an SVG its title, which a screen reader says, and a list of
+// typefaces of the same widths for where Liberation is not installed.
+func titled(svg []byte, headline string) []byte {
+	var title bytes.Buffer
+	title.WriteString("<title>")
+	_ = xml.EscapeText(&title, []byte(headline)) // a buffer takes everything
+	title.WriteString("</title>\n")
+	svg = regexp.MustCompile(`<!--[^>]*-->\n`).ReplaceAll(svg, nil)
+	svg = bytes.ReplaceAll(svg, []byte("font-family:Liberation Sans;"), []byte("font-family:'Liberation Sans',Arial,Helvetica,sans-serif;"))
+	svg = bytes.ReplaceAll(svg, []byte("data:image/jpg;"), []byte("data:image/png;"))
+	svg = sized(svg)
+	head := bytes.Index(svg, []byte("<svg"))
+	end := head + bytes.IndexByte(svg[head:], '>') + 2
+	return bytes.Join([][]byte{svg[:head], []byte(`<svg role="img"`), svg[head+len("<svg") : end], title.Bytes(), svg[end:]}, nil)
+}
+
+// sized tells of each text in an SVG how long it is, so that another typeface takes no more room.
+func sized(svg []byte) []byte {
+	texts := regexp.MustCompile(`<text ([^>]*font-weight:(\w+);[^>]*font-size:([0-9.]+)px;[^>]*)>([^<]*)</text>`)
+	set := fonts()
+	return texts.ReplaceAllFunc(svg, func(whole []byte) []byte {
+		part := texts.FindSubmatch(whole)
+		size, err := strconv.ParseFloat(string(part[3]), 64)
+		if err != nil {
+			return whole
+		}
+		style := style(set, Length(size), palette.Ink, string(part[2]) == "bold")
+		length := strconv.FormatFloat(float64(style.Width(html.UnescapeString(string(part[4])))), 'f', 1, 64)
+		return fmt.Appendf(nil, `<text textLength="%s" lengthAdjust="spacingAndGlyphs" %s>%s</text>`, length, part[1], part[4])
+	})
+}
+
+// undated takes from a PDF the time at which it was made, without moving a byte.
+func undated(pdf []byte) []byte {
+	for _, stamp := range regexp.MustCompile(`/(CreationDate|ModDate) \(D:\d{14}`).FindAllIndex(pdf, -1) {
+		copy(pdf[stamp[1]-14:stamp[1]], "20000101000000")
+	}
+	return pdf
+}

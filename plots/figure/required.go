@@ -1,0 +1,283 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"strandry/materials"
+	"strandry/plots/canvas"
+	"strandry/plots/palette"
+	"strandry/plots/words"
+	"strandry/scenarios/studies/size"
+)
+
+// Required is the length of a zone that meets the limit, against its temperature, one line for each
+// feed speed.
+type Required struct {
+	Frame
+	Material     string          // as people write it
+	Zone         string          // the zone whose length is sought
+	Temperatures []float64       // of its air [K], rising
+	Speeds       []float64       // of the feed [m/s], rising
+	Lengths      [][]float64     // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough, size.Shortest where the strand needs none of the zone
+	Own          int             // index of the scenario's own speed, if Likely is given
+	Likely       []float64       // lengths at that speed that meet the limit nine times in ten, for each temperature [m]; 0 where not known; nil for none
+	Unlikely     []float64       // one time in ten, the same
+	HeatLimit    float64         // highest to dry at: the usual one, or up to where the strand holds [K]
+	GivesWay     materials.Range // where a strand begins to give way [K]
+	Longest      float64         // path that can be built [m]
+	Limit        float64         // moisture that prints well [kg/kg dry]
+}
+
+func (f Required) height() canvas.Length { return 480 }
+
+func (f Required) check() error {
+	if len(f.Temperatures) < 2 || len(f.Speeds) == 0 || f.Zone == "" {
+		return errEmpty
+	}
+	if err := rising("temperature", f.Temperatures); err != nil {
+		return err
+	}
+	if err := positive("speed", f.Speeds...); err != nil {
+		return err
+	}
+	if err := rising("speed", f.Speeds); err != nil {
+		return err
+	}
+	if len(f.Lengths) != len(f.Speeds) {
+		return fmt.Errorf("figure: lengths for %d speeds, but %d speeds", len(f.Lengths), len(f.Speeds))
+	}
+	for k, row := range f.Lengths {
+		if len(row) != len(f.Temperatures) {
+			return fmt.Errorf("figure: speed %d has %d lengths for %d temperatures", k+1, len(row), len(f.Temperatures))
+		}
+		for _, v := range row {
+			if v < 0 {
+				return fmt.Errorf("figure: a length of %g at speed %d; none lies below zero", v, k+1)
+			}
+		}
+		if err := finite("length", row...); err != nil {
+			return err
+		}
+	}
+	if f.Likely != nil && (f.Own < 0 || f.Own >= len(f.Speeds) || len(f.Likely) != len(f.Temperatures) || len(f.Unlikely) != len(f.Temperatures)) {
+		return fmt.Errorf("figure: %d and %d likely lengths at speed %d for %d temperatures", len(f.Likely), len(f.Unlikely), f.Own+1, len(f.Temperatures))
+	}
+	if err := finite("likely length", slices.Concat(f.Likely, f.Unlikely)...); err != nil {
+		return err
+	}
+	return positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit)
+}
+
+// WithOwnLength puts what was found for the scenario's own zone, at a temperature [K] and its own speed, in the place of what the table has: the length that meets the
+// limit at the medians, and nine times in ten [m].
+func (f Required) WithOwnLength(temperature, met, likely float64) Required {
+	const alike = 0.01
+	at := slices.IndexFunc(f.Temperatures, func(t float64) bool { return math.Abs(t-temperature) < alike })
+	if at < 0 || f.Likely == nil || f.Lengths[f.Own][at] <= 0 || f.Likely[at] <= 0 {
+		return f
+	}
+	f.Lengths, f.Likely = slices.Clone(f.Lengths), slices.Clone(f.Likely)
+	f.Lengths[f.Own] = slices.Clone(f.Lengths[f.Own])
+	f.Lengths[f.Own][at], f.Likely[at] = met, likely
+	return f
+}
+
+// shortest is the least length at a speed at temperatures within the heat limit; 0 for none.
+func (f Required) shortest(speed int) (length, temperature float64) {
+	for i, t := range f.Temperatures {
+		if v := f.Lengths[speed][i]; v > 0 && t <= f.HeatLimit+1e-6 && (length == 0 || v < length) {
+			length, temperature = v, t
+		}
+	}
+	return length, temperature
+}
+
+// takes prints a length at a speed and a temperature, with what is enough one time and nine times in ten where that is known.
+func (f Required) takes(speed int, length, temperature float64) string {
+	at := slices.Index(f.Temperatures, temperature)
+	if f.Likely == nil || speed != f.Own || f.Likely[at] <= 0 || f.Unlikely[at] <= 0 {
+		return words.Metres(length)
+	}
+	from := "none"
+	if f.Unlikely[at] > size.Shortest {
+		from = words.Digits(f.Unlikely[at], 2)
+	}
+	return words.Digits(length, 3) + words.NBSP + "m (" + from + " to " + words.Digits(f.Likely[at], 3) + ", eight times in ten)"
+}
+
+// own is the headline at the scenario's own feed; "" where nothing is known of its doubt.
+func (f Required) own() string {
+	if f.Likely == nil {
+		return ""
+	}
+	length, t := f.shortest(f.Own)
+	if length <= size.Shortest {
+		return ""
+	}
+	text := fmt.Sprintf("At %s %s needs %s of %s at %s", words.Speed(f.Speeds[f.Own]), f.Material, f.takes(f.Own, length, t), f.Zone, words.Celsius(t))
+	if length > f.Longest {
+		text += fmt.Sprintf("; %s can be built", words.Metres(f.Longest))
+	}
+	return text
+}
+
+// Headline tells what the scenario's own feed takes, or else the fastest feed that a path within both limits can dry, or how much too long the shortest
+// path is.
+func (f Required) Headline() string {
+	if text := f.own(); text != "" {
+		return text
+	}
+	for k := len(f.Speeds) - 1; k >= 0; k-- {
+		switch length, t := f.shortest(k); {
+		case length == 0 || length > f.Longest:
+			continue
+		case length <= size.Shortest:
+			return fmt.Sprintf("%s can be dried at a feed of up to %s (of those shown): at %s it needs no %s", f.Material, words.Speed(f.Speeds[k]), words.Celsius(t), f.Zone)
+		default:
+			return fmt.Sprintf("%s can be dried at a feed of up to %s (of those shown): it takes %s of %s at %s", f.Material, words.Speed(f.Speeds[k]), words.Metres(length), f.Zone, words.Celsius(t))
+		}
+	}
+	for k := range f.Speeds {
+		if length, t := f.shortest(k); length > 0 {
+			return fmt.Sprintf("Even at %s %s needs %s of %s at %s; %s can be built", words.Speed(f.Speeds[k]), f.Material, words.Metres(length), f.Zone, words.Celsius(t), words.Metres(f.Longest))
+		}
+	}
+	return fmt.Sprintf("At up to %s no length of %s brings %s within its limit of %s", words.Celsius(f.HeatLimit), f.Zone, f.Material, words.Percent(f.Limit))
+}
+
+func (f Required) draw(s *canvas.Sheet, room canvas.Rectangle) {
+	x := each(f.Temperatures, func(t float64) float64 { return t - words.ZeroCelsius })
+	all := slices.Concat(slices.Concat(f.Lengths...), f.Likely, f.Unlikely)
+	all = slices.DeleteFunc(all, func(v float64) bool { return v <= size.Shortest })
+	y := canvas.LogOver(append(all, f.Longest))
+	y.Max = max(y.Max, f.Longest*4)
+	y.Min = min(y.Min, f.Longest/4)
+	texts := []string{"longest", words.Speed(f.Speeds[0])}
+	for k, v := range f.Speeds {
+		text := words.Speed(v)
+		if last := f.Lengths[k][len(x)-1]; last > 0 && last <= size.Shortest {
+			text += ": no need"
+		}
+		texts = append(texts, text)
+	}
+	heat, along := heatOf(f.GivesWay), canvas.Scale{Min: x[0], Max: x[len(x)-1]}
+	a := canvas.Axes{
+		X: along, Y: y, XLabel: "Air temperature of " + f.Zone + ", °C" + heat.beyond(along.Max, "°C"),
+		YLabel: "Length of " + f.Zone + " needed, m", Right: s.EndRoom(texts...),
+		Strip: heat.strip(along),
+	}
+	p := s.Panel(room, a)
+	f.bounds(p)
+	var labels []canvas.Label
+	if at, ok := f.doubt(p, x); ok {
+		labels = append(labels, canvas.Label{Text: "8 in 10", At: at, Colour: palette.Quiet})
+	}
+	p.Grid()
+	colours := palette.Ordered(len(f.Speeds))
+	for k := range f.Speeds {
+		if at, ok := f.curve(p, k, x, colours[k]); ok {
+			labels = append(labels, canvas.Label{Text: texts[k+2], At: at, Colour: colours[k], Bold: k == f.Own && f.Likely != nil})
+		}
+	}
+	f.walls(p)
+	heat.upright(p, "°C")
+	p.Frame()
+	p.Ends(labels)
+}
+
+// curve draws the line of one speed, broken where no length is enough and on the floor where none is
+// needed, and returns its end.
+func (f Required) curve(p *canvas.Panel, speed int, x []float64, c palette.Colour) (end canvas.Point, ok bool) {
+	style := canvas.Stroke(c, 2)
+	if speed == f.Own && f.Likely != nil {
+		style.Width = 3.6
+	}
+	lengths := f.Lengths[speed]
+	for _, run := range runs(len(lengths), func(i int) bool { return lengths[i] > 0 }) {
+		fine, y := smoothByRatio(x[run[0]:run[1]], each(lengths[run[0]:run[1]], func(v float64) float64 { return max(v, p.Y.Min) }))
+		end, ok = p.At(fine[len(fine)-1], y[len(y)-1]), true
+		if len(fine) == 1 {
+			p.Disc(end, 3, c)
+		}
+		p.Line(style, fine, y)
+	}
+	return end, ok
+}
+
+// doubt shades, at the scenario's own feed, from the length that is enough one time in ten to that nine times in ten, draws both edges, and returns where
+// it ends on the right.
+func (f Required) doubt(p *canvas.Panel, x []float64) (end canvas.Point, ok bool) {
+	known := func(i int) bool { return f.Likely[i] > 0 && f.Unlikely[i] > 0 && f.Lengths[f.Own][i] > 0 }
+	for _, run := range runs(len(f.Likely), known) {
+		if run[1]-run[0] < 2 {
+			continue
+		}
+		at := x[run[0]:run[1]]
+		fine, below := smoothByRatio(at, each(f.Unlikely[run[0]:run[1]], func(v float64) float64 { return max(v, p.Y.Min) }))
+		_, above := smoothByRatio(at, f.Likely[run[0]:run[1]])
+		p.Band(fine, below, above, palette.Doubted)
+		for _, edge := range [...][]float64{below, above} {
+			p.Line(canvas.Stroke(palette.Quiet, 1.4, canvas.Dashed()...), fine, edge)
+		}
+		last := len(fine) - 1
+		end, ok = p.At(fine[last], math.Sqrt(above[last]*math.Sqrt(below[last]*above[last]))), true // above the line
+	}
+	return end, ok
+}
+
+// bounds shades what can be and what cannot.
+func (f Required) bounds(p *canvas.Panel) {
+	p.Fill(p.Box, palette.BeyondReach)
+	r := p.Box
+	r.Max.X = min(r.Max.X, max(r.Min.X, p.AtX(f.HeatLimit-words.ZeroCelsius)))
+	r.Max.Y = p.AtY(f.Longest)
+	p.Fill(r, palette.Paper)
+}
+
+// walls draws and names the two limits, each name where no line passes if there is such a place.
+func (f Required) walls(p *canvas.Panel) {
+	bold := p.Style(canvas.TickSize, palette.Ink, true)
+	line := canvas.Stroke(palette.Ink, 2, canvas.Dashed()...)
+	b, off := p.Box, canvas.TickSize*0.8
+	y := p.AtY(f.Longest)
+	p.Segment(line, b.Min.X, y, b.Max.X, y)
+	const places = 24
+	var spots []canvas.Spot
+	for _, side := range [...]canvas.Length{off, -off} {
+		for k := range places {
+			at := canvas.Point{X: b.Min.X + 6 + b.Size().X*canvas.Length(k)/places, Y: y + side}
+			spots = append(spots, canvas.Spot{At: at, Side: canvas.Right})
+		}
+	}
+	p.Place(bold, "can be built: "+words.Metres(f.Longest), spots, f.passing(p))
+	heat := f.HeatLimit - words.ZeroCelsius
+	if !p.X.Holds(heat) {
+		return
+	}
+	x := p.AtX(heat)
+	p.Segment(line, x, b.Min.Y, x, b.Max.Y)
+	var beside []canvas.Spot
+	for k := range places {
+		at := b.Min.Y + off + b.Size().Y*canvas.Length(k)/places
+		beside = append(beside, canvas.Spot{At: canvas.Point{X: x - 6, Y: at}, Side: canvas.Left}, canvas.Spot{At: canvas.Point{X: x + 6, Y: at}, Side: canvas.Right})
+	}
+	p.Place(bold, "usual highest for "+f.Material+": "+words.Celsius(f.HeatLimit), beside, f.passing(p))
+}
+
+// passing is where lines run, closely spaced: the curves and the wall of heat.
+func (f Required) passing(p *canvas.Panel) []canvas.Point {
+	var out []canvas.Point
+	add := func(a, b canvas.Point) { out = append(out, canvas.Along(a, b)...) }
+	for _, row := range f.Lengths {
+		for i := 1; i < len(row); i++ {
+			if row[i-1] > 0 && row[i] > 0 {
+				add(p.At(f.Temperatures[i-1]-words.ZeroCelsius, max(row[i-1], p.Y.Min)), p.At(f.Temperatures[i]-words.ZeroCelsius, max(row[i], p.Y.Min)))
+			}
+		}
+	}
+	x := p.AtX(f.HeatLimit - words.ZeroCelsius)
+	add(canvas.Point{X: x, Y: p.Box.Min.Y}, canvas.Point{X: x, Y: p.Box.Max.Y})
+	return out
+}
