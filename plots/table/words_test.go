@@ -76,7 +76,7 @@ func TestEveryCauseChangeVerdictAndKindHasWords(t *testing.T) {
 		return answer().change(&advice.Change{Kind: advice.Kind(i), Parts: []advice.Part{{Was: "300 m", Is: "320 m"}}})
 	})
 	distinct(t, members(t, "diffusion/assess.go", "Verdict"), func(i int) string {
-		return Meaning(&diffusion.Model{}, &diffusion.Assessment{Verdict: diffusion.Verdict(i)})
+		return Meaning(&diffusion.Design{}, &diffusion.Assessment{Verdict: diffusion.Verdict(i)})
 	})
 	distinct(t, members(t, "diffusion/survival.go", "Survival"), func(i int) string {
 		return Survives("PA6", diffusion.Endurance{Survival: diffusion.Survival(i), Zone: "drum", Strand: 350, Air: 360, Bears: 340, Yields: 345})
