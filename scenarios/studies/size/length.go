@@ -46,11 +46,12 @@ func LengthOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Set
 		}
 	}
 	if f.outcome == Met {
-		fine, err := lengths(w, m, zone, s.Refined()).at(f.x)
+		coarse, err := search.rough(f.x)
 		if err != nil {
 			return out, err
 		}
-		off := m.GridConvergenceIndex(out.Ratio, fine.Ratio) + m.LeastError(s)*out.Ratio + math.Abs(out.Ratio-1)
+		// A march that is that much coarser is off by more than this one.
+		off := math.Abs(coarse.Ratio-out.Ratio) + m.LeastError(s)*out.Ratio + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}
@@ -109,18 +110,24 @@ func FirstStep(m *diffusion.Design) float64 {
 func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) *search {
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
-	var result diffusion.Result
+	var result, before diffusion.Result
 	point := func(x float64, r *diffusion.Result) Point { return pointOf(x, m, r) }
-	at := func(x float64, s diffusion.Settings) (Point, error) {
+	at := func(x float64) (Point, error) { // near the one before, as a rule, so that air and strand agree about where they did there
 		varied.Path[zone].Length = x
-		err := w.Run(&varied.Model, s, &result)
+		before, result = result, before
+		err := w.RunFrom(&before, &varied.Model, s, &result)
 		return point(x, &result), err
 	}
-	rough := s
-	rough.Resolution, rough.Tolerance = min(s.Resolution, 3.2), max(s.Tolerance, 1e-2) // off by some 2e-4 of the content
+	// The rough look is off by some 2e-4 of the content, and ten times as much as the other at the settings that are usual.
+	rough, seen := s, diffusion.Result{}
+	rough.Resolution, rough.Tolerance = min(s.Resolution, 3.2), max(s.Tolerance, 1e-2)
 	search := &search{
-		at:    func(x float64) (Point, error) { return at(x, s) },
-		rough: func(x float64) (Point, error) { return at(x, rough) },
+		at: at,
+		rough: func(x float64) (Point, error) {
+			varied.Path[zone].Length = x
+			err := w.Run(&varied.Model, rough, &seen)
+			return point(x, &seen), err
+		},
 	}
 	if air := m.Path[zone].Air; !air.Limited() || air.Direction == diffusion.With {
 		search.many = func(x []float64, use func(Point)) error {
