@@ -72,7 +72,7 @@ func (z *Zone) checkFlow(m *Model) error {
 	}
 	switch {
 	case given > 1:
-		return fmt.Errorf("the flow of the air is given twice")
+		return fmt.Errorf("the flow of the air is given twice: allowed is one of a mass flow, a volume flow and air that its speed blows")
 	case a.Blown && (z.Film.Flow != film.Annulus || z.Film.Bore <= 2*m.Radius || z.Film.AirSpeed <= 0):
 		return fmt.Errorf("a speed carries air through a bore wider than the strand")
 	case !a.Dragged:

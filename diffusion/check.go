@@ -10,21 +10,15 @@ import (
 // Check tells the first thing that makes a model unfit to run: a value that is not
 // finite or not physical. What a scenario allows is narrower.
 func (m *Model) Check() error {
-	values := []struct {
-		name      string
-		value     float64
-		low, high float64
-	}{
+	err := first([]bounded{
 		{"radius [m]", m.Radius, 1e-6, 0.1},
 		{"speed [m/s]", m.Speed, m.slowest(), 10},
 		{"starting content [kg/kg]", m.Start, 0, 10},
 		{"starting temperature [K]", m.StartTemperature, 213.15, 623.15},
 		{"pressure [Pa]", m.AirPressure(), 1e3, 1e6},
-	}
-	for _, v := range values {
-		if err := between(v.name, v.value, v.low, v.high); err != nil {
-			return err
-		}
+	})
+	if err != nil {
+		return err
 	}
 	if err := m.checkMaterial(); err != nil {
 		return err
@@ -61,27 +55,18 @@ func (m *Model) slowest() float64 {
 // checkMaterial tells what no march can do without.
 func (m *Model) checkMaterial() error {
 	p := &m.Material
-	values := []struct {
-		name      string
-		value     float64
-		low, high float64
-	}{
+	return first([]bounded{
 		{"density [kg/m³]", p.Density.Value, 1, 1e5},
 		{"heat capacity [J/(kg K)]", p.HeatCapacity.Value, 1, 1e6},
 		{"conductivity [W/(m K)]", p.Conductivity.Value, 1e-4, 1e6},
 		{"diffusivity at the reference [m²/s]", p.Diffusivity.ReferenceValue.Value, 1e-30, 1},
 		{"reference of the diffusivity [K]", p.Diffusivity.Reference, 1, 1e4},
 		{"pieces of the diffusivity", float64(len(p.Diffusivity.Pieces)), 1, 1e3},
-	}
-	for _, v := range values {
-		if err := between(v.name, v.value, v.low, v.high); err != nil {
-			return err
-		}
-	}
-	return nil
+	})
 }
 
-func (z *Zone) check(m *Model, rest bool) error {
+// checkExtent tells what is wrong with a length, or with a duration and what it cannot have.
+func (z *Zone) checkExtent(rest bool) error {
 	switch {
 	case z.Duration != 0 && z.Length != 0:
 		return fmt.Errorf("length [m] = %g and duration [s] = %g: allowed is one of them", z.Length, z.Duration)
@@ -91,6 +76,13 @@ func (z *Zone) check(m *Model, rest bool) error {
 		return errors.New("a limited flow of air meets a strand that runs: allowed is one in a zone with a length")
 	case z.Duration != 0 && z.alongFilm() && !(z.Film.Heat > 0 && z.Film.Mass > 0):
 		return errors.New("the film of air along the strand, or on one that hangs, rests on a length: allowed are a zone with one, or both coefficients")
+	}
+	return nil
+}
+
+func (z *Zone) check(m *Model, rest bool) error {
+	if err := z.checkExtent(rest); err != nil {
+		return err
 	}
 	if err := z.checkFlow(m); err != nil {
 		return err
@@ -104,11 +96,7 @@ func (z *Zone) check(m *Model, rest bool) error {
 	if z.Air.Limited() && z.Air.Relax.TimeConstant > 0 {
 		return fmt.Errorf("air that changes in time cannot be a limited flow")
 	}
-	values := []struct {
-		name      string
-		value     float64
-		low, high float64
-	}{
+	return first([]bounded{
 		{"length [m]", z.Length, 0, 1e6},
 		{"duration [s]", z.Duration, 0, 1e12},
 		{"air temperature [K]", z.Air.Temperature, 213.15, 623.15},
@@ -123,24 +111,30 @@ func (z *Zone) check(m *Model, rest bool) error {
 		{"factor on k_m", z.Film.MassFactor, 0, 100},
 		{"air speed [m/s]", z.Film.AirSpeed, 0, 1e3},
 		{"emissivity", z.Film.Emissivity, 0, 1},
-	}
-	for _, v := range values {
+	})
+}
+
+// check tells what is wrong with settings whose zeros are filled in.
+func (s Settings) check() error {
+	return first([]bounded{
+		{"resolution", s.Resolution, 0.1, 1000}, {"tolerance", s.Tolerance, 1e-14, 1}, {"floor [kg/kg]", s.Floor, 0, 10},
+	})
+}
+
+// bounded is a value and what it may be.
+type bounded struct {
+	name             string
+	value, low, high float64
+}
+
+// first tells of the first value that is not within its bounds.
+func first(all []bounded) error {
+	for _, v := range all {
 		if err := between(v.name, v.value, v.low, v.high); err != nil {
 			return err
 		}
 	}
 	return nil
-}
-
-// check tells what is wrong with settings whose zeros are filled in.
-func (s Settings) check() error {
-	if err := between("resolution", s.Resolution, 0.1, 1000); err != nil {
-		return err
-	}
-	if err := between("tolerance", s.Tolerance, 1e-14, 1); err != nil {
-		return err
-	}
-	return between("floor [kg/kg]", s.Floor, 0, 10)
 }
 
 func between(name string, x, low, high float64) error {

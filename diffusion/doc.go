@@ -63,7 +63,8 @@
 // # Errors
 //
 // What makes a model, a design or settings unfit is told before the march, a value outside its range as a [RangeError]. A march that has no answer
-// says why: [ErrTooLittleAir], [ErrStalled], [ErrBelowZero]. Each tells what is allowed, or what to change, and stands behind the name of its zone, which
+// says why: [ErrTooLittleAir], which more air may mend; [rosenbrock.ErrStalled], where no step is as exact as the tolerance asks, a coarser one;
+// [ErrBelowZero], a finer one. Each tells what is allowed, or what to change, and stands behind the name of its zone, which
 // may be one of storage:
 //
 //	zone "drum": air temperature [K] = 1000: allowed 213.15 to 623.15

@@ -3,8 +3,6 @@ package diffusion
 import (
 	"errors"
 	"fmt"
-
-	"strandry/diffusion/rosenbrock"
 )
 
 // RangeError is a value of a model, a target or settings that is not finite or not in its range. [errors.As] finds it in what [March.Run] and all
@@ -17,10 +15,6 @@ type RangeError struct {
 func (e *RangeError) Error() string {
 	return fmt.Sprintf("%s = %g: allowed %g to %g", e.Quantity, e.Value, e.Low, e.High)
 }
-
-// ErrStalled is what becomes of a march of which no step, however short, is as exact as its tolerance asks, or that takes more steps than
-// may be waited for. A coarser tolerance may have an answer.
-var ErrStalled = rosenbrock.ErrStalled
 
 // ErrBelowZero is what becomes of a march whose mean content falls below zero by more than any of its steps may err. A finer resolution
 // or tolerance may have an answer.

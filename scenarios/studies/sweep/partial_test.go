@@ -140,6 +140,11 @@ func TestOriginsThatDiffer(t *testing.T) {
 	refused(Sweep{Scenario: s.Scenario, Quick: true}, "1.2.3", "it was a full sweep, this is a quick one")
 	refused(Sweep{Scenario: demo(t, "lamp-shade", "zone.warm box.length=1 m,2 m,3 m")}, "1.2.3", "the text of the scenario")
 	refused(Sweep{Scenario: demo(t, "winch-drum", "feed.speed=1 mm/s..4 mm/s:3")}, "1.2.3", "the axes")
+	for _, set := range []string{"strand.limit = 0.1 %", "strand.diameter = 1.8 mm"} { // laid over the text: what is asked, and what runs
+		other, err := s.Scenario.Set(set)
+		require.NoError(t, err)
+		refused(Sweep{Scenario: other}, "1.2.3", "")
+	}
 
 	require.NoError(t, os.WriteFile(path, []byte("a diary\nof mine\n"), 0o600))
 	require.NoError(t, os.Symlink(path, filepath.Join(folder, "link")))
