@@ -157,10 +157,7 @@ func (h *thermal) expand(rate float64, gaps []float64) {
 		// A tenth of what counts, as there may be a few of them.
 		lasts := math.Log(max(1, math.Abs(amount)*10/h.within)) / (rate * z * z)
 		h.decay, h.amount, h.over = append(h.decay, rate*z*z), append(h.amount, amount), append(h.over, lasts)
-		h.inside[n] = h.inside[n][:0]
-		for _, x := range gaps {
-			h.inside[n] = append(h.inside[n], h.modes.At(n, x)-h.modes.Surface[n])
-		}
+		h.inside[n] = h.modes.Inside(n, gaps, h.inside[n][:0])
 	}
 	if cap(h.present) < count {
 		h.present = make([]float64, 0, count)

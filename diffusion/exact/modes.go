@@ -78,3 +78,33 @@ func (m *Modes) Amount(n int, even float64, o *Modes, weights []float64) float64
 
 // At is mode n at the relative radius x, 0 to 1 [-].
 func (m *Modes) At(n int, x float64) float64 { return math.J0(m.Root[n] * x) }
+
+// taylor is the number of terms of [Modes.Inside] beyond the first: the next would be below 2e-10.
+const taylor = 12
+
+// Inside appends mode n at each relative radius, 0 to 1, less what it is at x = 1 [-], to 2e-10: next to the surface by its Taylor series there, whose
+// coefficients follow from Bessel's equation, z y” + y' + z y = 0.
+func (m *Modes) Inside(n int, radii, values []float64) []float64 {
+	const reach = 1
+	z := m.Root[n]
+	a := [taylor + 1]float64{m.Surface[n], -m.slope[n]}
+	before := 0.0
+	for k := range taylor - 1 {
+		f := float64(k + 1)
+		a[k+2] = -(f*f*a[k+1] + z*a[k] + before) / (z * f * (f + 1))
+		before = a[k]
+	}
+	for _, x := range radii {
+		s := z * (x - 1)
+		if s < -reach {
+			values = append(values, math.J0(z*x)-a[0])
+			continue
+		}
+		sum := a[taylor]
+		for k := taylor - 1; k > 0; k-- {
+			sum = sum*s + a[k]
+		}
+		values = append(values, sum*s)
+	}
+	return values
+}
