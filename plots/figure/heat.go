@@ -133,8 +133,8 @@ func hatched(p *canvas.Panel, r canvas.Rectangle, s diffusion.Survival) {
 	}
 }
 
-// fate is what the end of a headline says of a strand that does not surely survive its path; "" for one that does.
-func fate(m *diffusion.Model, t *diffusion.Trace) string {
+// heatWarning is what the end of a headline says of a strand that does not surely survive its path; "" for one that does.
+func heatWarning(m *diffusion.Model, t *diffusion.Trace) string {
 	e := t.Result.Endures(m)
 	at := words.Celsius(e.Strand) + " in " + e.Zone
 	if e.Zone == "" {
