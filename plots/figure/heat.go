@@ -178,27 +178,6 @@ func (f Map) survives(i, j int) diffusion.Survival {
 	return f.Excess[j][i].Survival()
 }
 
-// checkExcess refuses a heat of another shape than that of the contents, or that is no number.
-func checkExcess(all [][]diffusion.Excess, content [][]float64) error {
-	if all == nil {
-		return nil
-	}
-	if len(all) != len(content) {
-		return fmt.Errorf("figure: %d rows of heat for %d of content", len(all), len(content))
-	}
-	for j, row := range all {
-		if len(row) != len(content[j]) {
-			return fmt.Errorf("figure: row %d has %d heats for %d contents", j+1, len(row), len(content[j]))
-		}
-		for _, x := range row {
-			if err := finite("heat", x.Yield, x.Bear); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
 // share prints a part of the designs of a map in %.
 func (f Map) share(count int) string {
 	return words.Digits(100*float64(count)/float64(len(f.X.Values)*len(f.Y.Values)), 2) + words.NBSP + "%"
