@@ -189,7 +189,7 @@ func (c *cut) axis(n int) (Axis, error) {
 		values = append(values, a.Values[place])
 	}
 	a.Values = values
-	out, err := AxisOf(a)
+	out, err := axisOf(a)
 	if err != nil || !scenarios.Heats(a.Key) {
 		return out, err
 	}

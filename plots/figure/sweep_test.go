@@ -104,7 +104,7 @@ func TestUnsureOfASweep(t *testing.T) {
 func TestSheetsOfASweep(t *testing.T) {
 	t.Parallel()
 	g := swept(t, true, "strand.material=pa12, pa6", "feed.speed=1 mm/s, 2 mm/s")
-	sheets, undrawn := OfSweep(g, drum(t), Frame{Setup: SetupOf(drum(t))})
+	sheets, undrawn := OfSweep(g, drum(t), Frame{Setup: setupOf(drum(t))})
 	require.Empty(t, undrawn)
 	require.Equal(t, []string{"line-pa12", "line-pa6"}, sheetNames(sheets))
 	require.Equal(t, []float64{g.Rows[2].Mean, g.Rows[3].Mean}, sheets[1].Figure.(Line).Content)
