@@ -87,7 +87,7 @@ func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io
 	if err != nil {
 		return nil, err
 	}
-	l := page.Log{Scenario: s, Answer: a, Survey: v, Command: command}
+	l := page.Log{Scenario: s, Answer: a, Studies: v, Command: command}
 	return l.Files()
 }
 

@@ -50,6 +50,7 @@ func logIn(t *testing.T, folder string) map[string][]byte {
 
 // The figures of the answer are those of run --json, and nothing on the page loads or runs.
 func TestBuildlog(t *testing.T) {
+	t.Parallel()
 	folder := filepath.Join(t.TempDir(), "log")
 	files := logIn(t, folder)
 	var d struct {
@@ -129,6 +130,7 @@ func wordsOf(t *testing.T, content []byte) string {
 }
 
 func TestBuildlogKeepsWhatIsThere(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("slow, and its code is run by others")
 	}

@@ -13,6 +13,7 @@ import (
 // TestFullDisk gives files no more room than a few kilobytes, as a full disk does, and requires
 // words, exit status 1 and nothing half-written; the rows of the sweep are not lost.
 func TestFullDisk(t *testing.T) {
+	t.Parallel()
 	if _, err := exec.LookPath("sh"); err != nil {
 		t.Skip("no shell that limits the size of files")
 	}

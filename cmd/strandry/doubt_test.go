@@ -13,6 +13,7 @@ import (
 
 // The page, the JSON and the figure of one study agree, and the odds are those of a run.
 func TestDoubt(t *testing.T) {
+	t.Parallel()
 	path := filepath.Join(t.TempDir(), "figures")
 	text := mustAnswer(t, "doubt", "--demo", "clear-cover", "-o", path)
 	d := decoded(t, "doubt", "--demo", "clear-cover", "--json")

@@ -47,6 +47,7 @@ func FuzzDesign(f *testing.F) {
 // TestRandomDesigns is the same over bytes from dice, which are quicker to judge than those that are
 // fuzzed: a dozen of them, or twenty thousand with STRANDRY_RANDOM=long.
 func TestRandomDesigns(t *testing.T) {
+	t.Parallel()
 	count := 12
 	if os.Getenv("STRANDRY_RANDOM") == "long" {
 		count = 20_000

@@ -66,6 +66,7 @@ func TestMaterialOfAFileIsThatFile(t *testing.T) {
 
 // Two of one name are both shown, and told apart.
 func TestTwoMaterialsOfOneName(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}
@@ -93,6 +94,7 @@ func TestTwoMaterialsOfOneName(t *testing.T) {
 
 // What a scenario lays over a material of the library makes another one of it, also by its name.
 func TestPropertiesMakeAnotherMaterial(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}

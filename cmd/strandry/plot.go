@@ -48,11 +48,21 @@ earlier plot are replaced.` + forceRule,
 // plot writes the figures and names each with what it shows.
 func plot(ctx context.Context, s *scenarios.Scenario, to target, out io.Writer) error {
 	return to.within(func(f *folder.Folder) error {
+		set := folder.Set{Kind: "plot", Inputs: s.Inputs(), Force: to.force}
+		for _, name := range []string{"path", "profiles", "heatmap"} { // that there will be in any case
+			for _, format := range canvas.Formats() {
+				set.Files = append(set.Files, folder.File{Name: name + "." + string(format)})
+			}
+		}
+		if err := f.Free(set); err != nil {
+			return err // before the work
+		}
 		p, err := unlessDone(ctx, func(ctx context.Context) (plotted, error) { return plotsOf(ctx, s) })
 		if err != nil {
 			return err
 		}
-		if err := written(ctx, f, folder.Set{Kind: "plot", Files: p.files, Inputs: s.Inputs(), Force: to.force}); err != nil {
+		set.Files = p.files
+		if err := written(ctx, f, set); err != nil {
 			return err
 		}
 		_, err = io.WriteString(out, p.said) // after all is written, for the reader may have gone

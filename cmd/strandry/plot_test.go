@@ -16,6 +16,7 @@ import (
 // The lamp shade can never be dry: the figures say so, each in three formats, and nothing else is left
 // in the folder.
 func TestPlot(t *testing.T) {
+	t.Parallel()
 	path := filepath.Join(t.TempDir(), "new", "figures")
 	var out, errOut bytes.Buffer
 	require.Equal(t, answered, run(context.Background(), []string{"plot", "--demo", "lamp-shade", "-o", path}, &out, &errOut), errOut.String())
@@ -46,6 +47,7 @@ func TestPlot(t *testing.T) {
 
 // A box on whose floor the strand lies: the section is drawn too.
 func TestPlotOfACoveredStrand(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}

@@ -22,6 +22,7 @@ const elided = "…"
 // "$ strandry ARGUMENTS" is followed by the output, which may be cut by lines that
 // hold only an ellipsis.
 func TestReadmeTour(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("slow, and its code is run by others")
 	}

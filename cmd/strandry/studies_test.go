@@ -54,6 +54,7 @@ func TestStudiesOfEveryDemonstration(t *testing.T) {
 // A value that size prints is taken by run as it is written and lands on the limit within the
 // error that run prints.
 func TestSizeFeedsRun(t *testing.T) {
+	t.Parallel()
 	text, err := scenarios.DemoText("clear-cover")
 	require.NoError(t, err)
 	d := decoded(t, "size", "--demo", "clear-cover", "--for", "zone.oven.length", "--json")
@@ -67,6 +68,7 @@ func TestSizeFeedsRun(t *testing.T) {
 }
 
 func TestStudiesOfOneMaterial(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}

@@ -93,6 +93,7 @@ func TestDoubtfulStrand(t *testing.T) {
 // Each material at its own usual drying temperature holds, nylon among them: a warning at a temperature at which
 // everybody dries would be no warning.
 func TestOwnDryingTemperatureHolds(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}
@@ -157,6 +158,7 @@ func csvRows(t *testing.T, file string) []map[string]string {
 // In a room as hot as an oven PLA and PCL soften as they lie: no verdict, class and figure of suits takes them for
 // dry, and keeps does not say that they keep.
 func TestHotRoom(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}
@@ -185,6 +187,7 @@ func TestHotRoom(t *testing.T) {
 
 // The page says so too, in its lead, its banner and its advice; its map has no design that is dry.
 func TestPageOfSoftenedStrand(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}

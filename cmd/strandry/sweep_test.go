@@ -110,6 +110,7 @@ func TestSweepAgreesWithRun(t *testing.T) {
 }
 
 func TestSweepIsTheSameOnAnyNumberOfCores(t *testing.T) {
+	t.Parallel()
 	var tables []string
 	for _, cores := range []string{"1", "2", "5"} {
 		folder := t.TempDir()

@@ -33,6 +33,7 @@ func demoFile(t *testing.T, path ...string) string {
 
 // Every name that a command writes, as a file of the user's: it is named and left alone, with --force too.
 func TestFilesOfTheUser(t *testing.T) {
+	t.Parallel()
 	file, plain := demoFile(t, t.TempDir(), "cover.toml"), scenarioFile(t, quick)
 	for _, c := range []struct {
 		name string
@@ -67,6 +68,7 @@ func TestFilesOfTheUser(t *testing.T) {
 // A scenario and a material that a sweep reads are never written by it, whatever they are called, though they were
 // written by an earlier one.
 func TestInputsAreNoOutputs(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"sweep.json", "sweep.partial", "sweep.csv", "line.png", "scenario.toml"} {
 		folder := t.TempDir()
 		file := demoFile(t, folder, name)
@@ -94,6 +96,7 @@ func TestInputsAreNoOutputs(t *testing.T) {
 
 // What was changed since it was written is the user's until --force says otherwise.
 func TestChangedFigures(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("slow, and its code is run by others")
 	}
@@ -198,6 +201,7 @@ func TestTwoSweepsAtOnce(t *testing.T) {
 // The copy of a scenario in the folder of its sweep runs there, when the folder was moved and the first is gone, and
 // gives the same rows to the bit. It was written with a byte order mark, and named its materials by paths.
 func TestCopyOfTheScenario(t *testing.T) {
+	t.Parallel()
 	base := t.TempDir()
 	text, err := scenarios.DemoText("clear-cover")
 	require.NoError(t, err)

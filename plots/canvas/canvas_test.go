@@ -177,3 +177,8 @@ func TestWrapAndClip(t *testing.T) {
 	require.Equal(t, []string{"longer", "x"}, Wrap("longer x", 4, letters))
 	require.Equal(t, []string{"whole", "sho…", ""}, []string{Clipped("whole", 5, letters), Clipped("sho, rter", 5, letters), Clipped("none", 0, letters)})
 }
+
+// A PDF has its pictures from the lowest row up.
+func TestPicturesOfAPDFAreTurned(t *testing.T) {
+	require.Equal(t, []uint8{5, 6, 3, 4, 1, 2}, upsideDown([]uint8{1, 2, 3, 4, 5, 6}, 2))
+}

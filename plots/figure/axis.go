@@ -20,9 +20,9 @@ type Axis struct {
 	Heat   *Heat     // where the strand gives way, on an axis of air temperatures; nil on another
 }
 
-// AxisOf makes an axis of figures from one of a scenario, in the unit of the file. An
+// axisOf makes an axis of figures from one of a scenario, in the unit of the file. An
 // axis of names cannot be drawn as a quantity.
-func AxisOf(a scenarios.Axis) (Axis, error) {
+func axisOf(a scenarios.Axis) (Axis, error) {
 	if len(a.Values) == 0 {
 		return Axis{}, fmt.Errorf("figure: %s has no numbers to draw along an axis", a.Key.Name)
 	}

@@ -26,7 +26,7 @@ func TestKeysInWords(t *testing.T) {
 func TestAxisOf(t *testing.T) {
 	s, err := scenarios.Demo("winch-drum")
 	require.NoError(t, err)
-	a, err := AxisOf(s.Vary[0])
+	a, err := axisOf(s.Vary[0])
 	require.NoError(t, err)
 	require.Equal(t, "length of drum", a.Name)
 	require.Equal(t, "m", a.Unit)
@@ -34,11 +34,11 @@ func TestAxisOf(t *testing.T) {
 	require.Equal(t, 0.5, a.Values[0])
 	s, err = scenarios.Demo("clear-cover")
 	require.NoError(t, err)
-	a, err = AxisOf(s.Vary[0])
+	a, err = axisOf(s.Vary[0])
 	require.NoError(t, err)
 	require.Equal(t, "Temperature of oven, °C", a.label())
 	require.False(t, a.Log)
 	require.InDelta(t, 80, a.Values[0], 1e-9)
-	_, err = AxisOf(scenarios.Axis{Names: []string{"pa6", "pc"}})
+	_, err = axisOf(scenarios.Axis{Names: []string{"pa6", "pc"}})
 	require.ErrorContains(t, err, "no numbers")
 }

@@ -52,6 +52,7 @@ func clean(t *testing.T, name string, f Figure) {
 }
 
 func TestNothingOverlaps(t *testing.T) {
+	t.Parallel()
 	for name, f := range all() {
 		clean(t, name, f)
 	}
@@ -68,6 +69,7 @@ func TestNothingOverlaps(t *testing.T) {
 
 // A long title, a long name of a zone and many lines must not break the sheet.
 func TestNothingOverlapsAtTheWorst(t *testing.T) {
+	t.Parallel()
 	long := "A scenario whose title goes on and on, as titles do that were written by somebody who wanted to say everything in it, twice"
 	p := aPath()
 	p.Notes = []string{long}

@@ -120,3 +120,43 @@ func rising(what string, values []float64) error {
 	}
 	return nil
 }
+
+// grid refuses rows of another shape than so many with so many values each, and what check refuses of a value.
+func grid[T any](what string, all [][]T, rows, values int, check func(v T) error) error {
+	if len(all) != rows {
+		return fmt.Errorf("figure: %d rows of %s for %d", len(all), what, rows)
+	}
+	for j, row := range all {
+		if len(row) != values {
+			return fmt.Errorf("figure: %s: row %d has %d values for %d", what, j+1, len(row), values)
+		}
+		for _, v := range row {
+			if err := check(v); err != nil {
+				return fmt.Errorf("%w (row %d)", err, j+1)
+			}
+		}
+	}
+	return nil
+}
+
+// optional is [grid] for what may be nil.
+func optional[T any](what string, all [][]T, rows, values int, check func(v T) error) error {
+	if all == nil {
+		return nil
+	}
+	return grid(what, all, rows, values, check)
+}
+
+// notNegative refuses a number below zero, and what is none.
+func notNegative(what string) func(v float64) error {
+	return func(v float64) error {
+		if v < 0 {
+			return fmt.Errorf("figure: a %s of %g; none lies below zero", what, v)
+		}
+		return finite(what, v)
+	}
+}
+
+func checkRatio(r diffusion.Between) error { return positive("content over limit", r.Low, r.High) }
+
+func checkExcess(x diffusion.Excess) error { return finite("heat", x.Yield, x.Bear) }

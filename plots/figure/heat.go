@@ -133,8 +133,8 @@ func hatched(p *canvas.Panel, r canvas.Rectangle, s diffusion.Survival) {
 	}
 }
 
-// fate is what the end of a headline says of a strand that does not surely survive its path; "" for one that does.
-func fate(m *diffusion.Design, t *diffusion.Trace) string {
+// heatWarning is what the end of a headline says of a strand that does not surely survive its path; "" for one that does.
+func heatWarning(m *diffusion.Design, t *diffusion.Trace) string {
 	e := t.Result.Endures(&m.Model)
 	at := words.Celsius(e.Strand) + " in " + e.Zone
 	if e.Zone == "" {
@@ -176,27 +176,6 @@ func (f Map) survives(i, j int) diffusion.Survival {
 		return diffusion.Holds
 	}
 	return f.Excess[j][i].Survival()
-}
-
-// checkExcess refuses a heat of another shape than that of the contents, or that is no number.
-func checkExcess(all [][]diffusion.Excess, content [][]float64) error {
-	if all == nil {
-		return nil
-	}
-	if len(all) != len(content) {
-		return fmt.Errorf("figure: %d rows of heat for %d of content", len(all), len(content))
-	}
-	for j, row := range all {
-		if len(row) != len(content[j]) {
-			return fmt.Errorf("figure: row %d has %d heats for %d contents", j+1, len(row), len(content[j]))
-		}
-		for _, x := range row {
-			if err := finite("heat", x.Yield, x.Bear); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
 }
 
 // share prints a part of the designs of a map in %.

@@ -81,6 +81,7 @@ func TestHotHeadlines(t *testing.T) {
 
 // A path that softens says so in the headline of each of its figures.
 func TestFate(t *testing.T) {
+	t.Parallel()
 	m, tr := model(), trace()
 	tr.Result = diffusion.Result{Start: diffusion.State{Temperature: 293.15}, Zones: []diffusion.ZoneResult{
 		{Name: "drum", Exit: diffusion.State{Temperature: 363.15}, AirTemperature: 363.15}, {Name: "guide", Exit: diffusion.State{Temperature: 293.15}, AirTemperature: 293.15},
@@ -100,6 +101,7 @@ func TestFate(t *testing.T) {
 
 // Names of the heat stand clear of all else, wherever the range lies on the axis.
 func TestHeatNamesDoNotOverlap(t *testing.T) {
+	t.Parallel()
 	for _, r := range [][2]float64{{45, 50}, {70, 85}, {70, 70}, {100, 118}, {30, 200}, {130, 150}} {
 		for _, up := range []bool{false, true} {
 			f := hotMap(up)

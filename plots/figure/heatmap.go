@@ -31,7 +31,7 @@ func (f HeatMap) check() error {
 }
 
 // Headline tells how much of the section is within the limit where the strand is driest.
-func (f HeatMap) Headline() string { return f.moist() + fate(f.Model, f.Trace) }
+func (f HeatMap) Headline() string { return f.moist() + heatWarning(f.Model, f.Trace) }
 
 func (f HeatMap) moist() string {
 	points := f.Trace.Points

@@ -91,6 +91,7 @@ func TestDifferenceSees(t *testing.T) {
 }
 
 func TestSameBytesTwice(t *testing.T) {
+	t.Parallel()
 	for name, f := range all() {
 		for _, format := range []canvas.Format{canvas.SVG, canvas.PDF} {
 			if format == canvas.PDF && name != "line" {
@@ -108,6 +109,7 @@ func TestSameBytesTwice(t *testing.T) {
 }
 
 func TestSVGIsWholeAndSpeaks(t *testing.T) {
+	t.Parallel()
 	for name, f := range all() {
 		files, err := Encode(f, canvas.SVG)
 		require.NoError(t, err)

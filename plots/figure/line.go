@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -30,25 +31,14 @@ type Line struct {
 func (f Line) height() canvas.Length { return 440 }
 
 func (f Line) check() error {
-	if err := f.X.check(); err != nil {
-		return err
+	m, values := f.asMap(), len(f.X.Values)
+	number := func(v float64) error { return finite("content", v) }
+	err := errors.Join(f.X.check(), positive("limit", f.Limit), grid("content", m.Content, 1, values, number),
+		optional("heat", m.Excess, 1, values, checkExcess), optional("ratio", m.Ratio, 1, values, checkRatio))
+	if f.Low != nil || f.High != nil {
+		err = errors.Join(err, grid("low and high content", [][]float64{f.Low, f.High}, 2, values, number))
 	}
-	if len(f.Content) != len(f.X.Values) {
-		return fmt.Errorf("figure: %d contents for %d values of %s", len(f.Content), len(f.X.Values), f.X.Name)
-	}
-	if len(f.Low) != len(f.High) || f.Low != nil && len(f.Low) != len(f.Content) {
-		return fmt.Errorf("figure: %d low and %d high contents for %d values of %s", len(f.Low), len(f.High), len(f.X.Values), f.X.Name)
-	}
-	if err := finite("content", slices.Concat(f.Content, f.Low, f.High)...); err != nil {
-		return err
-	}
-	if err := checkExcess(f.asMap().Excess, [][]float64{f.Content}); err != nil {
-		return err
-	}
-	if err := checkRatio(f.asMap().Ratio, [][]float64{f.Content}); err != nil {
-		return err
-	}
-	return positive("limit", f.Limit)
+	return err
 }
 
 // keeps prints the content at a value with its 10 and 90 % points.

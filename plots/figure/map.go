@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -33,57 +34,13 @@ type Mark struct{ X, Y float64 }
 func (f Map) height() canvas.Length { return 500 }
 
 func (f Map) check() error {
-	for _, a := range [...]Axis{f.X, f.Y} {
-		if err := a.check(); err != nil {
-			return err
-		}
-	}
-	if len(f.Content) != len(f.Y.Values) {
-		return fmt.Errorf("figure: %d rows of content for %d values of %s", len(f.Content), len(f.Y.Values), f.Y.Name)
-	}
-	for j, row := range f.Content {
-		if len(row) != len(f.X.Values) {
-			return fmt.Errorf("figure: row %d has %d contents for %d values of %s", j+1, len(row), len(f.X.Values), f.X.Name)
-		}
-		if err := finite("content", row...); err != nil {
-			return err
-		}
-		for _, v := range row {
-			if v < 0 {
-				return fmt.Errorf("figure: a content of %g in row %d; none lies below zero", v, j+1)
-			}
-		}
-	}
+	rows, values := len(f.Y.Values), len(f.X.Values)
+	err := errors.Join(f.X.check(), f.Y.check(), positive("limit", f.Limit), grid("content", f.Content, rows, values, notNegative("content")),
+		optional("heat", f.Excess, rows, values, checkExcess), optional("ratio", f.Ratio, rows, values, checkRatio))
 	if f.Here != nil {
-		if err := finite("the scenario's own design", f.Here.X, f.Here.Y); err != nil {
-			return err
-		}
+		err = errors.Join(err, finite("the scenario's own design", f.Here.X, f.Here.Y))
 	}
-	if err := checkExcess(f.Excess, f.Content); err != nil {
-		return err
-	}
-	if err := checkRatio(f.Ratio, f.Content); err != nil {
-		return err
-	}
-	return positive("limit", f.Limit)
-}
-
-// checkRatio refuses ends of another shape than that of the contents, or that are no ratios.
-func checkRatio(all [][]diffusion.Between, content [][]float64) error {
-	if all != nil && len(all) != len(content) {
-		return fmt.Errorf("figure: %d rows of ratios for %d of content", len(all), len(content))
-	}
-	for j, row := range all {
-		if len(row) != len(content[j]) {
-			return fmt.Errorf("figure: row %d has %d ratios for %d contents", j+1, len(row), len(content[j]))
-		}
-		for _, r := range row {
-			if err := positive("content over limit", r.Low, r.High); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
+	return err
 }
 
 // extremes are the driest and the wettest design, as indices and contents.

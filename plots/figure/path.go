@@ -79,9 +79,9 @@ func (f Path) Headline() string {
 	m, end := f.Model, f.Trace.Points[len(f.Trace.Points)-1]
 	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, atNozzle(f.Trace, f.Odds))
 	if end.Mean <= m.Limit {
-		return text + fmt.Sprintf("within the limit of %s", words.Percent(m.Limit)) + fate(m, f.Trace)
+		return text + fmt.Sprintf("within the limit of %s", words.Percent(m.Limit)) + heatWarning(m, f.Trace)
 	}
-	return text + fmt.Sprintf("%s the limit of %s", words.Times(end.Mean/m.Limit), words.Percent(m.Limit)) + fate(m, f.Trace)
+	return text + fmt.Sprintf("%s the limit of %s", words.Times(end.Mean/m.Limit), words.Percent(m.Limit)) + heatWarning(m, f.Trace)
 }
 
 // series are the columns of a trace, contents in %.

@@ -25,7 +25,7 @@ func (f Profiles) check() error          { return checkTrace(f.Model, f.Trace) }
 func (f Profiles) Headline() string {
 	first, last := f.Trace.Points[0], f.Trace.Points[len(f.Trace.Points)-1]
 	return fmt.Sprintf("From start to nozzle the centre of %s goes from %s to %s, its mean from %s to %s",
-		f.Model.Material.Name, words.Percent(first.Centre), words.Percent(last.Centre), words.Percent(first.Mean), atNozzle(f.Trace, f.Odds)) + fate(f.Model, f.Trace)
+		f.Model.Material.Name, words.Percent(first.Centre), words.Percent(last.Centre), words.Percent(first.Mean), atNozzle(f.Trace, f.Odds)) + heatWarning(f.Model, f.Trace)
 }
 
 // mostPlaces is how many profiles can be told apart.

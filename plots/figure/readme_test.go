@@ -18,6 +18,7 @@ import (
 // The figures of the README are those of the demonstrations, and light enough for a page that is read everywhere. They are made anew with
 // go test ./plots/figure -run ReadmeFigures -update.
 func TestReadmeFigures(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("slow, and its code is run by others")
 	}

@@ -11,6 +11,7 @@ import (
 )
 
 func TestRefusals(t *testing.T) {
+	t.Parallel()
 	broken := func(change func(m *diffusion.Design, t *diffusion.Trace)) Path {
 		p := Path{Frame: frame(), Model: model(), Trace: trace()}
 		change(p.Model, p.Trace)

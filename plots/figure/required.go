@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -36,38 +37,16 @@ func (f Required) check() error {
 	if len(f.Temperatures) < 2 || len(f.Speeds) == 0 || f.Zone == "" {
 		return errEmpty
 	}
-	if err := rising("temperature", f.Temperatures); err != nil {
+	err := errors.Join(rising("temperature", f.Temperatures), positive("speed", f.Speeds...), rising("speed", f.Speeds),
+		grid("length", f.Lengths, len(f.Speeds), len(f.Temperatures), notNegative("length")),
+		positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit))
+	if f.Likely == nil {
 		return err
 	}
-	if err := positive("speed", f.Speeds...); err != nil {
-		return err
+	if f.Own < 0 || f.Own >= len(f.Speeds) {
+		err = errors.Join(err, fmt.Errorf("figure: likely lengths at speed %d of %d", f.Own+1, len(f.Speeds)))
 	}
-	if err := rising("speed", f.Speeds); err != nil {
-		return err
-	}
-	if len(f.Lengths) != len(f.Speeds) {
-		return fmt.Errorf("figure: lengths for %d speeds, but %d speeds", len(f.Lengths), len(f.Speeds))
-	}
-	for k, row := range f.Lengths {
-		if len(row) != len(f.Temperatures) {
-			return fmt.Errorf("figure: speed %d has %d lengths for %d temperatures", k+1, len(row), len(f.Temperatures))
-		}
-		for _, v := range row {
-			if v < 0 {
-				return fmt.Errorf("figure: a length of %g at speed %d; none lies below zero", v, k+1)
-			}
-		}
-		if err := finite("length", row...); err != nil {
-			return err
-		}
-	}
-	if f.Likely != nil && (f.Own < 0 || f.Own >= len(f.Speeds) || len(f.Likely) != len(f.Temperatures) || len(f.Unlikely) != len(f.Temperatures)) {
-		return fmt.Errorf("figure: %d and %d likely lengths at speed %d for %d temperatures", len(f.Likely), len(f.Unlikely), f.Own+1, len(f.Temperatures))
-	}
-	if err := finite("likely length", slices.Concat(f.Likely, f.Unlikely)...); err != nil {
-		return err
-	}
-	return positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit)
+	return errors.Join(err, grid("likely length", [][]float64{f.Likely, f.Unlikely}, 2, len(f.Temperatures), func(v float64) error { return finite("likely length", v) }))
 }
 
 // WithOwnLength puts what was found for the scenario's own zone, at a temperature [K] and its own speed, in the place of what the table has: the length that meets the

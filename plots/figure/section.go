@@ -124,11 +124,11 @@ func (f Section) Headline() string {
 	default:
 		text = fmt.Sprintf("Behind %s the skin of %s holds only %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, words.Percent(open))
 	}
-	return text + fate(f.Model, f.Trace)
+	return text + heatWarning(f.Model, f.Trace)
 }
 
-// told says what is covered, and which zone of several this is.
-func (f Section) told() string {
+// caption says what is covered, and which zone of several this is.
+func (f Section) caption() string {
 	s := f.sections()[0]
 	arcs := "one arc that keeps its place"
 	if s.Arcs > 1 {
@@ -149,7 +149,7 @@ func (f Section) told() string {
 
 func (f Section) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	style := s.Style(canvas.TickSize, palette.Quiet, false)
-	for _, line := range canvas.Wrap(f.told(), room.Size().X, style.Width) {
+	for _, line := range canvas.Wrap(f.caption(), room.Size().X, style.Width) {
 		room.Max.Y -= canvas.TickSize * 1.2
 		s.Put(style, canvas.Point{X: room.Min.X, Y: room.Max.Y + canvas.TickSize*0.25}, canvas.AboveRight, line)
 	}

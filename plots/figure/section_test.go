@@ -35,7 +35,7 @@ func TestSectionOfTheLeastEvenZone(t *testing.T) {
 	f, ok := SectionOf(m, trace, frame())
 	require.True(t, ok)
 	require.Zero(t, f.Zone)
-	require.Equal(t, "drum: 30 % of the strand's perimeter is covered, by 2 arcs that keep their places. Of 2 such zones it is left least even.", plain(f.told()))
+	require.Equal(t, "drum: 30 % of the strand's perimeter is covered, by 2 arcs that keep their places. Of 2 such zones it is left least even.", plain(f.caption()))
 	trace.Sections = nil
 	_, ok = SectionOf(m, trace, frame())
 	require.False(t, ok)

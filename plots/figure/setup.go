@@ -22,8 +22,8 @@ type Setup struct {
 	Start  string // such as "starts at 2.5 %"
 }
 
-// SetupOf puts a scenario in words.
-func SetupOf(s *scenarios.Scenario) Setup {
+// setupOf puts a scenario in words.
+func setupOf(s *scenarios.Scenario) Setup {
 	m := &s.Design
 	z := dryer(m)
 	return Setup{

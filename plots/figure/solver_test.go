@@ -20,6 +20,7 @@ import (
 // The figures of the solver and of the evidence for the documents, testdata/figures/convergence.png, error-time.png and
 // evidence.png: go test ./plots/figure -run SolverFigures -update writes them anew.
 func TestSolverFigures(t *testing.T) {
+	t.Parallel()
 	orders, err := prove.Convergence()
 	require.NoError(t, err)
 	evidence, err := measured.Compare()

@@ -112,7 +112,7 @@ func (f Floor) Headline() string { return f.says }
 
 // FrameOf is the frame of a scenario.
 func FrameOf(s *scenarios.Scenario, version string) Frame {
-	return Frame{Version: version, Setup: SetupOf(s)}
+	return Frame{Version: version, Setup: setupOf(s)}
 }
 
 // PathOf makes the figure of a strand on its path, with the band that its odds give: two more marches.

@@ -44,6 +44,7 @@ func TestSuitsOf(t *testing.T) {
 
 // The figures of a demonstration carry the numbers of its studies.
 func TestOfAScenario(t *testing.T) {
+	t.Parallel()
 	s, err := scenarios.Demo("clear-cover")
 	require.NoError(t, err)
 	ctx, coarse := context.Background(), diffusion.CoarseSettings()
@@ -60,6 +61,7 @@ func TestOfAScenario(t *testing.T) {
 
 // Where no length will do at any temperature the figure is that of the least moisture that any length leaves.
 func TestFloor(t *testing.T) {
+	t.Parallel()
 	s, err := scenarios.Demo("lamp-shade")
 	require.NoError(t, err)
 	table, err := required.Find(context.Background(), s, required.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})

@@ -140,7 +140,7 @@ func (c *cut) sheet(f Frame) (Sheet, string) {
 	for _, k := range c.drawn {
 		f.Setup = f.Setup.without(c.grid.Axes[k].Key)
 	}
-	if why := c.sound(); why != "" {
+	if why := c.obstacle(); why != "" {
 		return sheet, why
 	}
 	x, err := c.axis(0)
@@ -189,7 +189,7 @@ func (c *cut) axis(n int) (Axis, error) {
 		values = append(values, a.Values[place])
 	}
 	a.Values = values
-	out, err := AxisOf(a)
+	out, err := axisOf(a)
 	if err != nil || !scenarios.Heats(a.Key) {
 		return out, err
 	}
@@ -226,8 +226,8 @@ func (c *cut) row(i, j int) *sweep.Row {
 	return &c.grid.Rows[c.grid.Index(at)]
 }
 
-// sound tells why the part cannot be drawn, and finds its limit.
-func (c *cut) sound() string {
+// obstacle tells why the part cannot be drawn, and finds its limit.
+func (c *cut) obstacle() string {
 	lines := 1
 	if len(c.drawn) == 2 {
 		lines = len(c.order[1])

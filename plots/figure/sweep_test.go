@@ -39,6 +39,7 @@ func sheetNames(sheets []Sheet) []string {
 // A map holds each row of the sweep where its axes say, by rising values, the length along
 // the abscissa, and rings the scenario's own design.
 func TestMapOfASweep(t *testing.T) {
+	t.Parallel()
 	g := swept(t, true, "feed.speed=4 mm/s, 1 mm/s", "zone.drum.length=2 m, 40 m, 10 m")
 	sheets, undrawn := OfSweep(g, drum(t), Frame{Version: "1"})
 	require.Empty(t, undrawn)
@@ -57,6 +58,7 @@ func TestMapOfASweep(t *testing.T) {
 }
 
 func TestLineOfASweep(t *testing.T) {
+	t.Parallel()
 	g := swept(t, false, "zone.drum.temperature=60 °C..90 °C:3")
 	sheets, undrawn := OfSweep(g, drum(t), Frame{})
 	require.Empty(t, undrawn)
@@ -72,6 +74,7 @@ func TestLineOfASweep(t *testing.T) {
 
 // What is unsure on the map of a quick sweep lies where full odds at every row put it: the ratios between knots are near to those.
 func TestUnsureOfASweep(t *testing.T) {
+	t.Parallel()
 	s, err := scenarios.Demo("clear-cover")
 	require.NoError(t, err)
 	s, err = s.Varied("zone.oven.length=0.3 m..5 m:7:log", "feed.speed=0.5 mm/s..4 mm/s:3:log")
@@ -99,8 +102,9 @@ func TestUnsureOfASweep(t *testing.T) {
 
 // Names, and the axis with the fewest values of three, give a figure for each place.
 func TestSheetsOfASweep(t *testing.T) {
+	t.Parallel()
 	g := swept(t, true, "strand.material=pa12, pa6", "feed.speed=1 mm/s, 2 mm/s")
-	sheets, undrawn := OfSweep(g, drum(t), Frame{Setup: SetupOf(drum(t))})
+	sheets, undrawn := OfSweep(g, drum(t), Frame{Setup: setupOf(drum(t))})
 	require.Empty(t, undrawn)
 	require.Equal(t, []string{"line-pa12", "line-pa6"}, sheetNames(sheets))
 	require.Equal(t, []float64{g.Rows[2].Mean, g.Rows[3].Mean}, sheets[1].Figure.(Line).Content)
@@ -116,6 +120,7 @@ func TestSheetsOfASweep(t *testing.T) {
 
 // What cannot be drawn is told with its reason, and the rest is drawn.
 func TestUndrawn(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		why  string
 		axes []string

@@ -20,9 +20,9 @@ func atMost(x float64) float64  { return quantity.Outward(x, 3, false) }
 
 // suits is the section of materials.
 func (l *Log) suits() []block {
-	study := l.Survey.Suits
+	study := l.Studies.Suits
 	if study == nil {
-		return []block{text("This could not be found out: " + l.Survey.SuitsReason + ".")}
+		return []block{text("This could not be found out: " + l.Studies.SuitsReason + ".")}
 	}
 	t := &table.Suits{Title: l.Scenario.Title, Study: study, Version: l.Answer.Version, File: l.Scenario.File}
 	blocks := []block{text(t.Conclusion())}
@@ -73,7 +73,7 @@ func suited(t *table.Suits, rows []suits.Row) *grid {
 }
 
 func (l *Log) build() []block {
-	m, v := l.Answer.Model, l.Survey
+	m, v := l.Answer.Model, l.Studies
 	zone := m.Path[v.Zone].Name
 	blocks := []block{text(l.sized())}
 	for _, part := range []struct {
@@ -108,11 +108,11 @@ func (l *Log) build() []block {
 
 // sized says what to build, from the length that just meets the limit.
 func (l *Log) sized() string {
-	a, m := l.Survey.Length.Answer, l.Answer.Model
+	a, m := l.Studies.Length.Answer, l.Answer.Model
 	if a == nil {
 		return "No length could be sized."
 	}
-	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.Longest
+	zone, longest := m.Path[l.Studies.Zone].Name, l.Scenario.Build.Longest
 	long := func(x float64) string {
 		if x == a.DryTo || x == a.Likely.To {
 			x = atMost(x)
@@ -122,7 +122,7 @@ func (l *Log) sized() string {
 		return fmt.Sprintf("%s of %s (%s at %s)", table.Length(x), zone, table.Duration(x/m.Speed), table.Speed(m.Speed))
 	}
 	if e := a.Check.Endurance; e.Survival == diffusion.Softens {
-		return fmt.Sprintf("Build nothing of this yet: with %s of %s, which would just meet the limit or come nearest, the strand softens, %s. Cool it first, then seek the length again.", table.Length(a.Value), m.Path[l.Survey.Zone].Name, where(e))
+		return fmt.Sprintf("Build nothing of this yet: with %s of %s, which would just meet the limit or come nearest, the strand softens, %s. Cool it first, then seek the length again.", table.Length(a.Value), m.Path[l.Studies.Zone].Name, where(e))
 	}
 	switch {
 	case a.Outcome == size.Everywhere:
@@ -142,7 +142,7 @@ func (l *Log) sized() string {
 
 // likely says what to build to be dry nine times in ten.
 func (l *Log) likely(long func(x float64) string) string {
-	a, longest := l.Survey.Length.Answer, l.Scenario.Build.Longest
+	a, longest := l.Studies.Length.Answer, l.Scenario.Build.Longest
 	n := &a.Likely
 	switch {
 	case n.Outcome == size.Nowhere:
@@ -181,9 +181,9 @@ func coefficient(value, uncertainty float64) string {
 
 // keeping is the section of dry storage.
 func (l *Log) keeping() []block {
-	study := l.Survey.Keeps
+	study := l.Studies.Keeps
 	if study == nil {
-		return []block{text("This could not be found out: " + l.Survey.KeepsReason + ".")}
+		return []block{text("This could not be found out: " + l.Studies.KeepsReason + ".")}
 	}
 	k := table.Keeps{Title: l.Scenario.Title, File: l.Scenario.File, Version: l.Answer.Version, Study: study}
 	facts := block{}

@@ -27,7 +27,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 	v, err := buildlog.Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
 	l := page.Log{
-		Scenario: s, Survey: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
+		Scenario: s, Studies: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
 		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Model: &s.Design, Assessment: a, Diagnosis: d, Advice: would, Assumed: s.Assumed, Unused: s.Unused},
 	}
 	files, err := l.Files()
@@ -42,6 +42,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 // The build log of a demonstration has every section, each figure it speaks of, the
 // verdict and the numbers of the answer, the sources, the cautions and the way to make it again.
 func TestLogOfADemonstration(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}

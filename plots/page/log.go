@@ -15,7 +15,7 @@ import (
 type Log struct {
 	Scenario *scenarios.Scenario
 	Answer   *table.Answer
-	Survey   *buildlog.Survey
+	Studies  *buildlog.Survey
 	Command  string // that makes the log again
 }
 
@@ -35,7 +35,7 @@ const (
 // Files makes the files of the log, the two pages last. The same log gives the same bytes.
 // A number that is not finite is an error.
 func (l *Log) Files() ([]File, error) {
-	studies := *l.Survey
+	studies := *l.Studies
 	if studies.Keeps != nil {
 		if err := (&table.Keeps{Study: studies.Keeps}).Check(); err != nil {
 			return nil, err
@@ -69,7 +69,7 @@ func (l *Log) Files() ([]File, error) {
 // Names lists every file that a build log of a scenario that varies these axes may have.
 func Names(vary []scenarios.Axis) []string {
 	var all []string
-	names := []string{pathName, profilesName, heatMapName, sectionName, mapName, neededName, suitsName}
+	names := []string{pathName, profilesName, heatMapName, sectionName, mapName, requiredName, suitsName}
 	for _, name := range figure.SweepNames(vary) {
 		names = append(names, variedName+"-"+name)
 	}

@@ -23,7 +23,7 @@ const (
 	sectionName  = "section"
 	mapName      = "trade-off"
 	variedName   = "varied"
-	neededName   = "length-needed"
+	requiredName = "length-needed"
 	suitsName    = "materials"
 )
 
@@ -73,7 +73,7 @@ func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 // drawings lists the figures in their order.
 func (l *Log) drawings() (all []drawing, missing []string, err error) {
-	m, v := l.Answer.Model, l.Survey
+	m, v := l.Answer.Model, l.Studies
 	frame := figure.FrameOf(l.Scenario, l.Answer.Version)
 	odds := &l.Answer.Assessment.Odds
 	path, err := figure.PathOf(diffusion.NewMarch(), m, v.Trace, odds, l.Answer.Assessment.Settings, frame)
@@ -95,7 +95,7 @@ func (l *Log) drawings() (all []drawing, missing []string, err error) {
 
 // studies are the drawings of what was varied.
 func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
-	v := l.Survey
+	v := l.Studies
 	if chart, why := l.chart(frame); why == "" {
 		all = append(all, drawing{mapName, "Length against feed", "A filled map of moisture at the nozzle over length and feed, with the limit as a contour.", l.mapCaption(chart), chart})
 	} else {
@@ -105,14 +105,14 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 	all, missing = append(all, varied...), append(missing, undrawn...)
 	if v.Needed != nil {
 		f := figure.RequiredOf(l.Scenario, v.Needed, frame)
-		d := drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
+		d := drawing{requiredName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
 		case figure.Required:
 			if met, likely := l.lengths(); likely > 0 {
 				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
 				d.figure = f
 			}
-			d.caption = l.neededCaption(f)
+			d.caption = l.requiredCaption(f)
 		default:
 			d.head, d.kind = "What any length leaves, against temperature", "A line chart of the least moisture that any length leaves over temperature."
 			d.caption = l.floorCaption(f)
@@ -132,7 +132,7 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 
 // varied are the drawings of what the scenario varies itself.
 func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
-	v := l.Survey
+	v := l.Studies
 	switch {
 	case v.VariedReason != "":
 		return nil, []string{"What the scenario varies: " + v.VariedReason}
@@ -160,7 +160,7 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 
 // lengths are the least that meets the limit at the medians, and nine times in ten [m]; zero where they were not found.
 func (l *Log) lengths() (met, likely float64) {
-	a := l.Survey.Length.Answer
+	a := l.Studies.Length.Answer
 	if a == nil || a.Outcome != size.Met || a.Value != a.DryFrom {
 		return 0, 0
 	}
@@ -172,10 +172,10 @@ func (l *Log) lengths() (met, likely float64) {
 
 // chart is the trade-off map, or the reason for which there is none.
 func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
-	if l.Survey.Map == nil {
-		return figure.Map{}, l.Survey.MapReason
+	if l.Studies.Map == nil {
+		return figure.Map{}, l.Studies.MapReason
 	}
-	sheets, undrawn := figure.OfSweep(l.Survey.Map, l.Scenario, frame)
+	sheets, undrawn := figure.OfSweep(l.Studies.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
 			m.Met, m.Likely = l.lengths()
@@ -219,7 +219,7 @@ func (l *Log) pathCaption(band bool) string {
 
 func (l *Log) profilesCaption() string {
 	r := l.Answer.Assessment
-	z := r.Zones[l.Survey.Zone]
+	z := r.Zones[l.Studies.Zone]
 	return fmt.Sprintf("At the end of %s the centre holds %s, the mean is %s and the skin holds %s, where %s would be at rest with the air. "+
 		"The Fourier number there is %s: nine tenths of the water need about 0.33.",
 		z.Name, table.Cell(z.Exit.Centre)+" %", table.Percent(z.Exit.Mean), table.Percent(z.Exit.Skin), table.Percent(z.Equilibrium), table.Significant(z.Fourier, 2))
@@ -242,7 +242,7 @@ func (l *Log) mapCaption(f figure.Map) string {
 		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
 }
 
-func (l *Log) neededCaption(f figure.Required) string {
+func (l *Log) requiredCaption(f figure.Required) string {
 	text := plain(f.Headline()) + "."
 	at := 0
 	for i, t := range f.Temperatures {
@@ -263,7 +263,7 @@ func (l *Log) neededCaption(f figure.Required) string {
 	if len(each) > 0 {
 		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), joined(each))
 	}
-	if t := l.Survey.Needed; t.Unanswered > 0 {
+	if t := l.Studies.Needed; t.Unanswered > 0 {
 		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)
 	}
 	text += " " + table.AirRule(l.Answer.Model.Held())
@@ -274,12 +274,12 @@ func (l *Log) neededCaption(f figure.Required) string {
 func (l *Log) floorCaption(f figure.Figure) string {
 	m := l.Answer.Model
 	return fmt.Sprintf("No length of %s is enough at any of these temperatures and feeds, at the medians; what is left is shown in its place, with the band in which it lies eight times in ten. "+
-		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Survey.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))
+		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Studies.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))
 }
 
 func (l *Log) suitsCaption() string {
 	counts := map[suits.Class]int{}
-	for _, r := range l.Survey.Suits.Soaked {
+	for _, r := range l.Studies.Suits.Soaked {
 		counts[r.Class]++
 	}
 	unanswered := ""
@@ -288,6 +288,6 @@ func (l *Log) suitsCaption() string {
 	}
 	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; within their limits as they are, at the medians: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
 		"A heated zone is at the usual highest drying temperature of each; the grey bars run from the length that is enough at the medians to that which is enough nine times in ten. Beside each name stands the temperature of the air, and up to which a strand of it holds.",
-		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone, counts[suits.Buildable],
+		len(l.Studies.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Studies.Suits.Longest), l.Studies.Suits.Zone, counts[suits.Buildable],
 		counts[suits.TooLong], counts[suits.Forbidden], unanswered)
 }

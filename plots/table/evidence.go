@@ -78,7 +78,7 @@ func (e *Evidence) figures(b *strings.Builder) {
 		}
 		fmt.Fprintf(b, "  %s: %s\n", e.What(c), verdict)
 		paragraph(b, "    ", fmt.Sprintf("measured %s; predicted %s", e.Measured(c), e.Predicted(c)))
-		for _, line := range e.Details(c) {
+		for _, line := range e.details(c) {
 			paragraph(b, "    ", line)
 		}
 	}
@@ -119,8 +119,8 @@ func (e *Evidence) Predicted(c *measured.Comparison) string {
 	return fmt.Sprintf("%s%s (%s to %s)", text(p.Value), peoplesUnit(c.Quantity), text(p.Low), text(p.High))
 }
 
-// Details are the source and what else is to be known of a figure.
-func (e *Evidence) Details(c *measured.Comparison) []string {
+// details are the source and what else is to be known of a figure.
+func (e *Evidence) details(c *measured.Comparison) []string {
 	lines := []string{fmt.Sprintf("%s [%s; read in the %s]", c.Source, c.Kind, c.Read)}
 	for _, one := range []struct{ head, text string }{{"Reckoned: ", c.Reckoned}, {"Anchor: ", c.Anchor}, {"Remark: ", c.Remark}} {
 		if one.text != "" {

@@ -72,7 +72,7 @@ func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
 	cutLine(b, a.Title)
 	cutLine(b, fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
 	b.WriteByte('\n')
-	paragraph(b, "At the nozzle  ", Arrives(r))
+	paragraph(b, "At the nozzle  ", arrives(r))
 	paragraph(b, "Limit          ", a.briefLimit())
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	if withSteam {
@@ -80,8 +80,8 @@ func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
 	}
 }
 
-// Arrives is what reaches the nozzle: at the medians of what is in doubt, and eight times in ten.
-func Arrives(r *diffusion.Assessment) string {
+// arrives is what reaches the nozzle: at the medians of what is in doubt, and eight times in ten.
+func arrives(r *diffusion.Assessment) string {
 	mean := Bounded(r.Nozzle.Mean, r.NumericalError)
 	switch {
 	case len(r.Unknowns) == 0:

@@ -49,6 +49,7 @@ func sizeOf(t *testing.T, name, key string) *Size {
 
 // What is printed is what was found, for each outcome.
 func TestSizeSaysWhatWasFound(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}

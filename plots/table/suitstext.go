@@ -22,7 +22,7 @@ func (s *Suits) WriteText(out io.Writer) error {
 	paragraph(&b, "", s.Title)
 	paragraph(&b, "", fmt.Sprintf("Which materials is this dryer for, at %s? Heated zones at each material's own usual highest drying temperature, no hotter than it bears. %s Moisture is %% of dry weight.",
 		Speed(t.Speed), AirRule(t.Held)))
-	for _, said := range s.Conclusions() {
+	for _, said := range s.conclusions() {
 		b.WriteByte('\n')
 		paragraph(&b, "", said)
 	}

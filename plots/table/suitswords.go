@@ -9,10 +9,10 @@ import (
 )
 
 // Conclusion says which materials the dryer is for.
-func (s *Suits) Conclusion() string { return strings.Join(s.Conclusions(), " ") }
+func (s *Suits) Conclusion() string { return strings.Join(s.conclusions(), " ") }
 
-// Conclusions say it for each view, as it is drawn and as it could be built.
-func (s *Suits) Conclusions() []string {
+// conclusions say it for each view, as it is drawn and as it could be built.
+func (s *Suits) conclusions() []string {
 	t := s.Study
 	out := []string{s.concludes("Soaked", t.Soaked), s.concludes("Opened "+Duration(t.Lain)+" ago", t.Opened)}
 	if strings.Contains(strings.Join(out, ""), "?") {
