@@ -53,7 +53,7 @@ func (d *Diffusivity) Piece(T float64) Piece {
 // exponent sums (E/R)(1/from - 1/to) over the pieces between two temperatures.
 func (d *Diffusivity) exponent(from, to float64) float64 {
 	if len(d.Pieces) == 1 {
-		return d.Pieces[0].Activation.Value / GasConstant * ((to - from) / (from * to))
+		return d.Pieces[0].Activation.Value / GasConstant * (1/from - 1/to)
 	}
 	sum := 0.0
 	for i := range d.Pieces {

@@ -57,11 +57,13 @@
 //
 // Linearly implicit Rosenbrock steps, L-stable, of order three or four, with
 // an embedded error estimate that sets the step; one tridiagonal
-// factorisation a step and no iteration. The derivatives in time are differences
-// over 1e-5 of the step, which leaves an error of the second order a
+// factorisation a step and no iteration. The first step follows from how fast the surroundings change and from the front that a
+// sudden change sends into the field, see package rosenbrock. The derivatives in time are differences
+// over 1e-5 of the last step, which leaves an error of the second order some
 // hundred-thousandth as large as such a method's. The amount q is carried as one more
 // unknown of the same system, and so is a companion; both border the tridiagonal matrix, which
-// costs one more solve a step for the companion. The derivatives on it are differences over a millionth of its scale.
+// costs one more solve a step for the companion. The derivatives on it are differences over a millionth of its scale; a companion that is
+// [Graded] tells them, and those in time.
 //
 // # What is left out
 //

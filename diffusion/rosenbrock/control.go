@@ -6,13 +6,16 @@ import (
 	"math"
 )
 
-// Settings are the numerical choices of a march.
+// Settings are the numerical choices of a march. All but the tolerance, which is above 0, may be left at zero.
 type Settings struct {
-	Scheme    Scheme
-	Tolerance float64 // error allowed in a step, relative to the root mean square of the field
-	Floor     float64 // smallest scale of that error, in the unit of the field
+	Scheme Scheme
+	// Tolerance is the error allowed in a step, as the embedded solution tells it, relative to the root mean square of the field at its end [-]. What is kept
+	// is one order better. Of the forty transits of testdata/bench, of some thirty steps each, 38 end within 4e-4, 1.7e-4 and 7e-5 of their mean at a tolerance
+	// of 1e-2, 3e-3 and 1e-3, the error of the grid that goes with it counted in (TestFortyTransits of package diffusion). Below 1e-10 rounding is in the way.
+	Tolerance float64
+	Floor     float64 // smallest size of the field that the error is taken relative to, in its unit, for a field that vanishes; 0 or more
 	Steps     int     // when positive: that many even steps and no control
-	MaxSteps  int     // most steps in one march; zero means 100000
+	MaxSteps  int     // most tries in one march; zero means 100000, a thousand times what is usual
 	MaxStep   float64 // longest step under control [s]; zero for no bound
 }
 

@@ -59,7 +59,7 @@
 // # Time
 //
 // The methods and the control of package rosenbrock, as in package radial. The Jacobian is block tridiagonal, one block for
-// each circle, factorised once a step without pivots beyond a block. The amount lost is eliminated beforehand and adds a
+// each circle, factorised once a step from both ends towards the middle, without pivots beyond a block. The amount lost is eliminated beforehand and adds a
 // product to the last block; a companion borders the system and costs one more solve.
 //
 // # Error
