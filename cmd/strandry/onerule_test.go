@@ -245,7 +245,6 @@ func (d *asked) size() {
 // A controller that holds the humidity: the length for one material at one temperature is one in all the studies of
 // a build log, the search, the figure over temperature and the materials.
 func TestOneLengthInABuildLog(t *testing.T) {
-	t.Parallel()
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}

@@ -15,11 +15,14 @@ import (
 	"strandry/scenarios/studies/buildlog"
 )
 
-// logOf makes the build log of a demonstration.
+// logOf makes the build log of a demonstration, by coarse marches and with few values of what it varies.
 func logOf(t *testing.T, demo string) map[string]string {
 	t.Helper()
 	s, err := scenarios.Demo(demo)
 	require.NoError(t, err)
+	s, err = s.Varied("zone.oven.temperature=90 °C..115 °C:4")
+	require.NoError(t, err)
+	s.Settings = diffusion.CoarseSettings()
 	w := diffusion.NewMarch()
 	a, err := w.Assess(&s.Design, s.Settings)
 	require.NoError(t, err)
