@@ -151,7 +151,7 @@ type fitted struct {
 
 // fit makes the marches that a surrogate needs. Marched gives the values at [surrogate.Points] and at further draws.
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
-	f, values, err := e.stand(0, batches, marched)
+	f, values, err := e.emulate(0, batches, marched)
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
@@ -176,29 +176,34 @@ func (w *March) at(f *surrogate.Surrogate, points [][]float64) []float64 {
 	return out
 }
 
-// stand finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
-func (e *ensemble) stand(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
-	k := e.known(marched)
+// emulate finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
+func (e *ensemble) emulate(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
+	k := e.sampled(marched)
 	f, err := k.fit()
 	for i, more := range further(len(e.unknowns))[:most] {
 		if err != nil || f.Error <= max(off, worth(i)) || len(e.unknowns) < 2 {
 			break
 		}
-		k.points, k.values = append(k.points, more...), append(k.values, fill(marched(more), k.wet)...)
+		k.add(more, marched(more))
 		f, err = k.fit()
 	}
 	return f, k.values, err
 }
 
-// known are the values that a surrogate rests on.
-type known struct {
+// samples are the values that a surrogate rests on.
+type samples struct {
 	drift          surrogate.Drift
 	points, line   [][]float64
 	values, onLine []float64
 	wet            float64 // value of a draw without an answer
 }
 
-func (k *known) fit() (*surrogate.Surrogate, error) {
+// add takes more values, of draws.
+func (k *samples) add(points [][]float64, values []float64) {
+	k.points, k.values = append(k.points, points...), append(k.values, fill(values, k.wet)...)
+}
+
+func (k *samples) fit() (*surrogate.Surrogate, error) {
 	return surrogate.Fit(k.drift, k.points, k.values, k.line, k.onLine)
 }
 
@@ -215,13 +220,13 @@ func (e *ensemble) draws(values []float64) [][]float64 {
 	}
 }
 
-// known marches at [surrogate.Points] and on the line that they give.
-func (e *ensemble) known(marched func(points [][]float64) []float64) known {
+// sampled marches at [surrogate.Points], on the line that they give, and at the first draws.
+func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 	if !e.begun {
 		e.begin()
 	}
 	n := len(e.unknowns)
-	k := known{drift: e.drift, points: surrogate.Points(n)}
+	k := samples{drift: e.drift, points: surrogate.Points(n)}
 	k.values = marched(k.points)
 	if math.IsNaN(k.values[0]) {
 		k.values[0] = e.centre()

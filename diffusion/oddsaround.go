@@ -53,7 +53,7 @@ func (w *March) OddsAround(d *Design, zone int, length, width, off float64, s Se
 	}})
 	const few, enough = 2, 256 // over a wide range of lengths
 	e.soft = soft * d.Limit
-	fit, _, err := e.stand(off, few, e.each)
+	fit, _, err := e.emulate(off, few, e.each)
 	if err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 	}

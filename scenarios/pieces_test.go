@@ -37,8 +37,9 @@ func TestPiecesOfAZoneAreTheZone(t *testing.T) {
 			got, err := w.Assess(&cut, s.Settings)
 			require.NoError(t, err)
 			require.InDelta(t, want.Nozzle.Mean, got.Nozzle.Mean, want.NumericalError+got.NumericalError, "%s in %d pieces", name, pieces)
-			require.InEpsilon(t, want.Low, got.Low, 1e-3, "%s in %d pieces", name, pieces)
-			require.InEpsilon(t, want.High, got.High, 1e-3, "%s in %d pieces", name, pieces)
+			// What the odds estimate beforehand goes by the zones as they are cut; they themselves are good to some per cent.
+			require.InEpsilon(t, want.Low, got.Low, 5e-3, "%s in %d pieces", name, pieces)
+			require.InEpsilon(t, want.High, got.High, 5e-3, "%s in %d pieces", name, pieces)
 			t.Logf("%s in %d: %.6e against %.6e, told %.0e and %.0e", name, pieces, got.Nozzle.Mean, want.Nozzle.Mean, got.NumericalError, want.NumericalError)
 			require.InDelta(t, want.Nozzle.Temperature, got.Nozzle.Temperature, 0.02, "%s in %d pieces", name, pieces)
 		}

@@ -1,0 +1,101 @@
+package scenarios_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion"
+	"strandry/scenarios"
+)
+
+// lengthAndFeed are what most maps go over, for the first zone of a demonstration that is long.
+func lengthAndFeed(zone int) []diffusion.Varied {
+	return []diffusion.Varied{
+		{Name: "length", From: 1, To: 200, Set: func(m *diffusion.Model, value float64) error {
+			m.Path[zone].Length = value
+			return nil
+		}},
+		{Name: "feed", From: 0.5e-3, To: 8e-3, Set: func(m *diffusion.Model, value float64) error {
+			m.Speed = value
+			return nil
+		}},
+	}
+}
+
+func charted(t testing.TB, name string) (*scenarios.Scenario, *diffusion.Chart) {
+	s, err := scenarios.Demo(name)
+	require.NoError(t, err)
+	c, err := diffusion.NewMarch().Chart(&s.Design, lengthAndFeed(0), s.Settings)
+	require.NoError(t, err)
+	return s, c
+}
+
+// A chart against marches and odds at places of their own: the first look tells about how wet, and refining makes it truer.
+func TestChart(t *testing.T) {
+	for _, name := range scenarios.Demos() {
+		s, c := charted(t, name)
+		first := c.Marches
+		w, r := diffusion.NewMarch(), rand.New(rand.NewPCG(5, 6))
+		off := func(places int) (content, probability float64) {
+			for range places {
+				m := s.Design
+				m.Path = append([]diffusion.Zone(nil), m.Path...)
+				length, feed := math.Exp(r.Float64()*math.Log(200)), 0.5e-3*math.Pow(16, r.Float64())
+				m.Path[0].Length, m.Speed = length, feed
+				o, err := w.Odds(&m, s.Settings)
+				require.NoError(t, err)
+				var one diffusion.Result
+				require.NoError(t, w.Run(&m.Model, s.Settings, &one))
+				d := math.Log(c.Content(length, feed) / one.Nozzle.Mean)
+				content += d * d / float64(places)
+				probability = math.Max(probability, math.Abs(c.Probability(length, feed)-o.Probability))
+			}
+			return math.Sqrt(content), probability
+		}
+		content, probability := off(30)
+		t.Logf("%s: %d marches, told %.3f, off by %.3f, probability by %.3f", name, c.Marches, c.Error, content, probability)
+		require.Less(t, content, 0.3)
+		require.Less(t, probability, 0.15)
+		for range 3 {
+			more, err := c.Refine()
+			require.NoError(t, err)
+			require.True(t, more)
+		}
+		require.Greater(t, c.Marches, first)
+		content, probability = off(30)
+		t.Logf("%s: %d marches, told %.3f, off by %.3f, probability by %.3f", name, c.Marches, c.Error, content, probability)
+		require.Less(t, content, 0.1)
+		require.Less(t, probability, 0.06)
+	}
+}
+
+// The whole first map, of sixty by sixty contents; and refined, with its probabilities.
+func BenchmarkChart(b *testing.B) {
+	for _, name := range scenarios.Demos() {
+		for _, refined := range []int{0, 3} {
+			b.Run(fmt.Sprintf("%s/refined %d times", name, refined), func(b *testing.B) {
+				for b.Loop() {
+					_, c := charted(b, name)
+					for range refined {
+						_, err := c.Refine()
+						require.NoError(b, err)
+					}
+					for i := range 60 {
+						for k := range 60 {
+							length, feed := math.Exp(float64(i)/59*math.Log(200)), 0.5e-3*math.Pow(16, float64(k)/59)
+							c.Content(length, feed)
+							if refined > 0 {
+								c.Probability(length, feed)
+							}
+						}
+					}
+					b.ReportMetric(c.Error, "error")
+				}
+			})
+		}
+	}
+}
