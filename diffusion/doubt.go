@@ -1,6 +1,7 @@
 package diffusion
 
 import (
+	"fmt"
 	"math"
 
 	"strandry/diffusion/surrogate"
@@ -28,8 +29,12 @@ func (w *March) Doubt(d *Design, s Settings) (*Doubt, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Doubt{Limit: d.LimitInDoubt(), surrogate: fit.surrogate, marched: len(e.unknowns)}
-	out.Fit = max(fit.surrogate.Error, e.off(fit.surrogate))
+	f, err := fit.surrogate.Copy(e.marches.draws(len(e.unknowns))[:copied])
+	if err != nil {
+		return nil, fmt.Errorf("the doubt: %w", err)
+	}
+	out := &Doubt{Limit: d.LimitInDoubt(), surrogate: f, marched: len(e.unknowns)}
+	out.Fit = max(fit.surrogate.Error, e.off(f))
 	for _, u := range e.unknowns {
 		out.Unknowns = append(out.Unknowns, u.Name)
 	}
@@ -38,6 +43,9 @@ func (w *March) Doubt(d *Design, s Settings) (*Doubt, error) {
 	}
 	return out, nil
 }
+
+// copied are the draws at which the surrogate of the odds is asked for a copy of it that is quicker: the studies of a doubt ask it some hundred thousand times.
+const copied = 40
 
 // off is by how much a surrogate differs from marches at fresh draws: the root mean square.
 func (e *ensemble) off(s *surrogate.Surrogate) float64 {

@@ -55,6 +55,24 @@ func Fit(drift Drift, points [][]float64, values []float64, line [][]float64, on
 	return out, err
 }
 
+// Copy is a surrogate of the surrogate, from its values at [Points], on their line, and at some draws: it has no drift, and is quicker for it.
+func (s *Surrogate) Copy(draws [][]float64) (*Surrogate, error) {
+	if s.drift == nil {
+		return s, nil
+	}
+	values := func(points [][]float64) []float64 {
+		out := make([]float64, len(points))
+		for i, z := range points {
+			out[i] = s.At(z)
+		}
+		return out
+	}
+	points := Points(len(s.plane) - 1)
+	line := Line(len(s.plane)-1, values(points))
+	points = append(points, draws...)
+	return Fit(nil, points, values(points), line, values(line))
+}
+
 // leaves is what values differ by from the drift.
 func (d Drift) leaves(points [][]float64, values []float64) []float64 {
 	if d == nil {

@@ -115,6 +115,13 @@ func TestDrift(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, 0, off(exact, 2, f), 1e-12)
 	require.Len(t, exact.Line(), 6)
+	quick, err := with.Copy(Draws(96, 2, 1))
+	require.NoError(t, err)
+	require.Less(t, off(quick, 2, f), off(with, 2, f)+0.05)
+	require.Nil(t, quick.drift)
+	same, err := without.Copy(nil)
+	require.NoError(t, err)
+	require.Same(t, without, same)
 	require.InDelta(t, f([]float64{-0.8, -0.5}), exact.At([]float64{-0.8, -0.5}), 1e-12)
 }
 
