@@ -45,7 +45,7 @@ func (w *March) Doubt(d *Design, s Settings) (*Doubt, error) {
 }
 
 // copied are the draws at which the surrogate of the odds is asked for a copy of it that is quicker: the studies of a doubt ask it some hundred thousand times.
-const copied = 40
+const copied = 64
 
 // off is by how much a surrogate differs from marches at fresh draws: the root mean square.
 func (e *ensemble) off(s *surrogate.Surrogate) float64 {

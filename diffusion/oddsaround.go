@@ -51,7 +51,7 @@ func (w *March) OddsAround(d *Design, zone int, length, width, off float64, s Se
 	e.unknowns = append(e.unknowns, Unknown{"length", func(d *draw, z float64) {
 		d.given = append(d.given, func(m *Model) error { return stretch(m, z) })
 	}})
-	const few, enough = 2, 256 // over a wide range of lengths
+	const few, enough = 2, 512 // over a wide range of lengths
 	e.soft = soft * d.Limit
 	fit, _, err := e.emulate(off, few, e.each)
 	if err != nil {

@@ -27,6 +27,6 @@ func ExampleFind() {
 	// Output:
 	// the limit makes 0.6 of the doubt
 	// limit: leaves 0.5
-	// activation energy: leaves 0.4
-	// diffusivity at the reference: leaves 0.0
+	// diffusivity at the reference: leaves 0.4
+	// activation energy: leaves 0.0
 }
