@@ -3,7 +3,6 @@ package diffusion
 import (
 	"math"
 
-	"strandry/diffusion/exact"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -144,36 +143,44 @@ func (n *sorbing) warm(p *materials.Polymer, temperature float64) {
 }
 
 // hindered is the Fourier number at which a strand whose surface is at equilibrium has lost as much as one behind a film has at a given one, by
-// the Biot number of mass: early on, when a plane wall stands for the strand, the resistances of film and skin add up, and later those of
-// film and slowest mode, 2/j² for the first zero j of J0.
+// the Biot number of mass. The logarithms of what is left with either resistance alone, g and 2 Bi Fo, are added as resistances in a row are:
+// true of a thin skin, of a strand without a gradient, and of the slowest mode.
 func hindered(fourier, biot float64) float64 {
-	if !(biot > 0) {
+	if !(biot > 0) || fourier == 0 {
 		return fourier
 	}
-	const early, skin, slowest = 0.15, 1.128, 2.89 // 2/√π; j²/2
-	first := min(fourier, early)
-	x := 1 + skin/(biot*math.Sqrt(first))
-	return first/(x*x) + (fourier-first)/(1+slowest/biot)
+	open, film := decayed(fourier), 2*biot*fourier
+	return fourierOf(open * film / (open + film))
 }
+
+// decayed is the logarithm g of one over what is left, as a mean, of the step at the surface of a cylinder at a Fourier number: within 0.5 % of Crank's equation
+// 5.23 from 1e-6 on.
+func decayed(fourier float64) float64 {
+	s := math.Sqrt(fourier)
+	return skin * s * (1 + s*(1.852082+s*(3.332190+s*3.344920*slowest/skin))) / (1 + s*(1.081414+s*3.344920))
+}
+
+// fourierOf is the other way round, within 0.2 %.
+func fourierOf(g float64) float64 {
+	return g * g * (1 + g*(0.662456+g*0.598265)) / (skin*skin + g*(6.553805+g*(5.241419+g*slowest*0.598265)))
+}
+
+// skin is 4/√π, of the root law of a thin skin; slowest the square of the first zero of J0.
+const skin, slowest = 2.2567583, 5.7831860
 
 // modeCount is the number of modes of an estimate.
 const modeCount = 8
 
 // modes of a cylinder whose surface is at equilibrium: after a step of one at the surface the mean is off by
-// Σ 4/j² exp(-j² Fo), over the zeros j of J0 (Crank, The Mathematics of Diffusion (1975), equation 5.23). The last stands for all that follow.
+// Σ 4/j² exp(-j² Fo), over the zeros j of J0 (Crank, The Mathematics of Diffusion (1975), equation 5.23). Two of them are as they are, and six were fitted to stand
+// for all the others: what is taken up is within 0.8 % of the series from a Fourier number of 5e-7 on.
 type modes struct{ weight, rate [modeCount]float64 }
 
 func newModes() modes {
-	var m modes
-	left := 1.0
-	for n, j := range exact.J0Zeros(modeCount) {
-		m.rate[n], m.weight[n] = j*j, 4/(j*j)
-		left -= m.weight[n]
+	return modes{
+		weight: [...]float64{0.691660, 0.131271, 0.099385, 0.050021, 0.017958, 0.006306, 0.002218, 0.001181},
+		rate:   [...]float64{5.783186, 30.47126, 102.8364, 686.2625, 5512.389, 44868.40, 366940.6, 3707424},
 	}
-	const faster = 1.8
-	m.weight[modeCount-1] += left
-	m.rate[modeCount-1] *= faster
-	return m
 }
 
 // meet brings the surface to another content.
