@@ -1,5 +1,5 @@
 // Package surrogate stands in for a function that is dear to compute, so that it can be asked thousands of times: a smooth function of a few
-// standard normal unknowns, such as the logarithm of a content. It is fitted to some fifty values, more where it is told to be off.
+// standard normal unknowns, such as the logarithm of a content. It is fitted to some thirty values, more where it is told to be off.
 //
 // It is a Gaussian process, or kriging: a plane, and what differs from it drawn towards the values nearby, with the correlation
 //

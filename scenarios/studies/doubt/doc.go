@@ -1,8 +1,8 @@
 // Package doubt tells what decides how sure the answer to a scenario is, and what to measure first.
 //
-// It looks at the logarithm of the content at the nozzle over the limit: zero is where the verdict turns. All that [diffusion.Model.Unknowns] lists is
+// It looks at the logarithm of the content at the nozzle over the limit: zero is where the verdict turns. All that [diffusion.Design.Unknowns] lists is
 // drawn, and the limit with it where it has a range. Shares of the variance and widths are those of package sensitivity, asked of a surrogate of some
-// fifty marches.
+// thirty marches.
 //
 // "Known" is known exactly; what is really measured keeps the error of the measurement. The unknowns are taken as independent, so that to
 // measure one says nothing of another. Left out: what no range speaks of, such as the form of the laws.
