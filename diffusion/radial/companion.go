@@ -52,7 +52,6 @@ type beside struct {
 	graded    Graded // the same, where it is one
 
 	drift        float64 // at the start
-	rateK        float64
 	rateX, rateT float64 // derivatives of dx/dt at the start
 	fluxX        float64 // derivative of R j on x
 
