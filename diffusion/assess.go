@@ -101,7 +101,7 @@ type foundOdds struct {
 	err error
 }
 
-// oddsConcurrently finds the odds beside other work, on lanes of their own.
+// oddsConcurrently finds the odds beside other work, on a march of their own.
 func (w *March) oddsConcurrently(d *Design, s Settings) <-chan foundOdds {
 	if w.forOdds == nil {
 		w.forOdds = marchOn(w.grids)

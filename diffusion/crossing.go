@@ -7,11 +7,11 @@ import (
 )
 
 // crossing is the section of a strand in r and θ while a cover keeps its place. Before and after it, and beside it all the
-// time, the lane's cylinder holds the mean round, with the same content.
+// time, the strand's cylinder holds the mean round, with the same content.
 type crossing struct {
 	march    section.March
 	grid     *section.Grid // of the zone; nil where all round is alike
-	alive    bool          // the section holds the present state, finer than the mean round
+	current  bool          // the section holds the present state, finer than the mean round
 	saved    []float64
 	observed func(t float64, c []float64)
 	round    []float64 // means round, for who observes
@@ -43,29 +43,29 @@ func anglesFor(resolution float64) int {
 	return section.MaxAngles
 }
 
-// prepare readies the lane for the contact of a zone. A cover like that of the zone before stays in its place; any other one
+// prepare readies the strand for the contact of a zone. A cover like that of the zone before stays in its place; any other one
 // finds the mean round.
-func (l *lane) prepare(c Contact, s Settings) error {
+func (l *strand) prepare(c Contact, s Settings) error {
 	x := &l.crossing
 	if !c.Fixed() {
-		x.grid, x.alive = nil, false
+		x.grid, x.current = nil, false
 		return nil
 	}
 	key := sectionKey{l.cylinder.Grid, section.Shape{Exposed: c.Exposed(), Arcs: c.Arcs}, anglesFor(s.Resolution)}
-	if x.alive && x.key == key {
+	if x.current && x.key == key {
 		return nil
 	}
 	g, err := x.grids.across(key)
 	if err != nil {
 		return err
 	}
-	x.grid, x.key, x.alive = g, key, true
+	x.grid, x.key, x.current = g, key, true
 	x.march.Start(g, 0)
 	return x.march.Spread(l.cylinder.C)
 }
 
 // advance marches for a time [s], in r and θ where a cover keeps its place.
-func (l *lane) advance(p radial.Problem, duration float64, n rosenbrock.Settings) error {
+func (l *strand) advance(p radial.Problem, duration float64, n rosenbrock.Settings) error {
 	if l.crossing.grid == nil {
 		return l.cylinder.Advance(p, duration, n)
 	}
@@ -76,15 +76,15 @@ func (l *lane) advance(p radial.Problem, duration float64, n rosenbrock.Settings
 	return l.fold()
 }
 
-// advanceThrough marches for the last of the rising durations [s] and hands over, on the way, the lane that each of the earlier
+// advanceThrough marches for the last of the rising durations [s] and hands over, on the way, the strand that each of the earlier
 // ones would have ended with, the branch, and at the end itself.
-func (l *lane) advanceThrough(durations []float64, n rosenbrock.Settings, branch *lane, at func(i int, from *lane) error) error {
+func (l *strand) advanceThrough(durations []float64, n rosenbrock.Settings, branch *strand, at func(i int, from *strand) error) error {
 	if l.crossing.grid == nil {
 		return l.cylinder.AdvanceThrough(l.problem(), durations, n, &branch.cylinder, func(i int, c *radial.March) error {
 			if c == &l.cylinder {
 				return at(i, l)
 			}
-			branch.crossing.grid, branch.crossing.alive = nil, false
+			branch.crossing.grid, branch.crossing.current = nil, false
 			return at(i, branch)
 		})
 	}
@@ -94,7 +94,7 @@ func (l *lane) advanceThrough(durations []float64, n rosenbrock.Settings, branch
 		from := l
 		if x != &l.crossing.march {
 			from = branch
-			from.crossing.grid, from.crossing.key, from.crossing.alive = l.crossing.grid, l.crossing.key, true
+			from.crossing.grid, from.crossing.key, from.crossing.current = l.crossing.grid, l.crossing.key, true
 		}
 		if err := from.fold(); err != nil {
 			return err
@@ -104,7 +104,7 @@ func (l *lane) advanceThrough(durations []float64, n rosenbrock.Settings, branch
 }
 
 // cross gives the section what the cylinder holds besides the field.
-func (l *lane) cross() {
+func (l *strand) cross() {
 	x, c := &l.crossing.march, &l.cylinder
 	x.Time, x.Lost, x.Beside, x.Gathered, x.Stats = c.Time, c.Lost, c.Beside, c.Gathered, c.Stats
 	x.Along, x.Observe = c.Along, nil
@@ -114,14 +114,14 @@ func (l *lane) cross() {
 }
 
 // fold takes the section into the cylinder, as its mean round.
-func (l *lane) fold() error {
+func (l *strand) fold() error {
 	x, c := &l.crossing.march, &l.cylinder
 	c.Time, c.Lost, c.Beside, c.Gathered, c.Stats = x.Time, x.Lost, x.Beside, x.Gathered, x.Stats
 	return x.Profile(c.C)
 }
 
 // observe shows the mean round to who watches the cylinder.
-func (l *lane) observe(t float64, c []float64) {
+func (l *strand) observe(t float64, c []float64) {
 	x, cylinder := &l.crossing, &l.cylinder
 	cylinder.Lost, cylinder.Beside = x.march.Lost, x.march.Beside
 	if l.trace == nil {
@@ -137,14 +137,14 @@ func (l *lane) observe(t float64, c []float64) {
 }
 
 // keep and restore hold the field at the entry of a zone that has to be marched again.
-func (l *lane) keep() {
+func (l *strand) keep() {
 	l.saved = append(l.saved[:0], l.cylinder.C...)
 	if l.crossing.grid != nil {
 		l.crossing.saved = append(l.crossing.saved[:0], l.crossing.march.C...)
 	}
 }
 
-func (l *lane) restore() {
+func (l *strand) restore() {
 	copy(l.cylinder.C, l.saved)
 	if l.crossing.grid != nil {
 		copy(l.crossing.march.C, l.crossing.saved)
@@ -153,7 +153,7 @@ func (l *lane) restore() {
 
 // behind is the content at the surface behind the middle of the cover [kg/kg dry], of the outermost node of a section; that of
 // the whole surface where nothing keeps covered.
-func (l *lane) behind() float64 {
+func (l *strand) behind() float64 {
 	if x := &l.crossing; x.grid != nil {
 		return max(0, x.march.C[len(x.march.C)-1])
 	}

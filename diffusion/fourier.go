@@ -17,7 +17,7 @@ func (w *March) runWithFourier(m *Model, s Settings, result *Result) error {
 // fourier is the integral of D/R² at the mean content over a step. Between the ends of the step the content and what
 // the strand's temperature deviates by are cubics through their values and rates; the temperature that the zone
 // gives is known at every time. Simpson's rule is halved until it agrees with itself to a hundred-thousandth.
-func (l *lane) fourier(from, to radial.Instant) float64 {
+func (l *strand) fourier(from, to radial.Instant) float64 {
 	if !(to.Time > from.Time) {
 		return 0
 	}
@@ -35,7 +35,7 @@ func (l *lane) fourier(from, to radial.Instant) float64 {
 // simpson is an interval with the values at its ends and its middle and the integral by Simpson's rule.
 type simpson struct{ from, to, a, middle, b, sum float64 }
 
-func (l *lane) halved(from, to radial.Instant, s simpson, agree float64, left int) float64 {
+func (l *strand) halved(from, to radial.Instant, s simpson, agree float64, left int) float64 {
 	h, centre := (s.to-s.from)/12, (s.from+s.to)/2
 	first, second := l.fourierRate((s.from+centre)/2, from, to), l.fourierRate((centre+s.to)/2, from, to)
 	one := simpson{s.from, centre, s.a, first, s.middle, h * (s.a + 4*first + s.middle)}
@@ -48,7 +48,7 @@ func (l *lane) halved(from, to radial.Instant, s simpson, agree float64, left in
 }
 
 // fourierRate is D/R² [1/s] at the mean content at a time within a step.
-func (l *lane) fourierRate(t float64, from, to radial.Instant) float64 {
+func (l *strand) fourierRate(t float64, from, to radial.Instant) float64 {
 	a := &l.around
 	mean := cubic(t, from.Time, to.Time, from.Mean, to.Mean, from.Rate, to.Rate)
 	beside := cubic(t, from.Time, to.Time, from.Beside, to.Beside, from.BesideRate, to.BesideRate)

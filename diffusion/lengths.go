@@ -105,7 +105,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		times[i] = z.Residence(m.Speed)
 	}
 	side := &b.march.side
-	at := func(i int, from *lane) error {
+	at := func(i int, from *strand) error {
 		z.Extend(lengths[i])
 		if from == side {
 			side.set(m, b.settings, g)

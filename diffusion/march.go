@@ -16,16 +16,16 @@ import (
 // goroutine at a time; it must not be copied after that.
 type March struct {
 	grids *grids
-	main  lane
-	side  lane          // for what branches off, see RunLengths
+	main  strand
+	side  strand        // for what branches off, see RunLengths
 	drawn [][][]float64 // where odds ask, by the number of unknowns
 
 	forOdds *March   // what finds the odds while this one marches
 	more    []*March // what marches draws at the same time
 }
 
-// lane is one strand on its way.
-type lane struct {
+// strand is one cross-section on its way, with what it is in.
+type strand struct {
 	cylinder  radial.March
 	crossing  crossing
 	around    surroundings
@@ -64,7 +64,7 @@ func (w *March) equip() {
 
 // connect tells the solvers what surrounds the strand and who watches.
 func (w *March) connect() {
-	for _, l := range [2]*lane{&w.main, &w.side} {
+	for _, l := range [2]*strand{&w.main, &w.side} {
 		l.exchange = l.around.flux
 		l.crossing.grids = w.grids
 		l.observed = l.watch
@@ -106,8 +106,8 @@ func (w *March) run(m *Model, s Settings, near []agreement, result *Result) erro
 	return result.finish(l)
 }
 
-// set readies a lane for a model on a grid.
-func (l *lane) set(m *Model, s Settings, g *radial.Grid) {
+// set readies a strand for a model on a grid.
+func (l *strand) set(m *Model, s Settings, g *radial.Grid) {
 	l.model, l.floor = m, s.floor(m)
 	l.potential = radial.Exponential(m.Material.Diffusivity.Beta.Value)
 	l.around.radius = m.Radius
@@ -119,10 +119,10 @@ func (l *lane) set(m *Model, s Settings, g *radial.Grid) {
 }
 
 // begin takes the strand through its storage.
-func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error {
+func (l *strand) begin(m *Model, s Settings, g *radial.Grid, result *Result) error {
 	l.set(m, s, g)
 	l.cylinder.Start(g, m.Start)
-	l.crossing.alive = false
+	l.crossing.current = false
 	l.around.thermal.rest(m.StartTemperature)
 	result.reset(m)
 	for i := range m.Storage {
@@ -136,7 +136,7 @@ func (l *lane) begin(m *Model, s Settings, g *radial.Grid, result *Result) error
 }
 
 // along takes the strand through the zones from first to before last.
-func (l *lane) along(first, last int, s Settings, result *Result) error {
+func (l *strand) along(first, last int, s Settings, result *Result) error {
 	for i := first; i < last; i++ {
 		z := &l.model.Path[i]
 		result.Zones = append(result.Zones, ZoneResult{})
@@ -221,7 +221,7 @@ func (z *Zone) wettest(m *Model) float64 {
 const usualHeat = 25
 
 // pass takes the strand through one zone; out may be nil.
-func (l *lane) pass(z *Zone, s Settings, out *ZoneResult) error {
+func (l *strand) pass(z *Zone, s Settings, out *ZoneResult) error {
 	coefficients, err := l.enter(z, s)
 	if err != nil {
 		return err
@@ -236,7 +236,7 @@ func (l *lane) pass(z *Zone, s Settings, out *ZoneResult) error {
 }
 
 // enter sets the surroundings of a zone and its clock.
-func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
+func (l *strand) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	m, a := l.model, &l.around
 	entered := a.thermal.mean()
 	c, err := filmAt(z, m, entered)
@@ -277,7 +277,7 @@ func (l *lane) enter(z *Zone, s Settings) (film.Coefficients, error) {
 }
 
 // watch is shown every step.
-func (l *lane) watch(t float64, c []float64) {
+func (l *strand) watch(t float64, c []float64) {
 	l.hottest = max(l.hottest, l.around.thermal.meanAt(t, l.cylinder.Beside))
 	if l.trace != nil {
 		l.trace.add(l, t, c)
@@ -285,8 +285,8 @@ func (l *lane) watch(t float64, c []float64) {
 }
 
 // leave hands the temperature on and tells of the zone. The surroundings are those
-// that the strand has been in, its own lane's or that which it branched from.
-func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float64, out *ZoneResult) {
+// that the strand has been in, its own or those which it branched from.
+func (l *strand) leave(a *surroundings, z *Zone, c film.Coefficients, before float64, out *ZoneResult) {
 	a.thermal.leave(l.cylinder.Time, l.cylinder.Beside)
 	if a != &l.around {
 		l.around.thermal.entry.take(&a.thermal.entry)
@@ -304,7 +304,7 @@ func (l *lane) leave(a *surroundings, z *Zone, c film.Coefficients, before float
 	out.air(l.model, a, z.Air.VapourPressure, l.cylinder.Lost, l.cylinder.Lost-before, c.Heat)
 }
 
-func (l *lane) problem() radial.Problem {
+func (l *strand) problem() radial.Problem {
 	if l.around.alone() {
 		return radial.Problem{Conductance: &l.around, Potential: &l.potential, Surface: l.exchange}
 	}
@@ -312,7 +312,7 @@ func (l *lane) problem() radial.Problem {
 }
 
 // numerics turn settings into those of the solver.
-func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
+func (l *strand) numerics(z *Zone, s Settings) rosenbrock.Settings {
 	n := rosenbrock.Settings{Tolerance: s.Tolerance, Floor: l.floor}
 	if z.Contact.Fixed() || s.boundedSteps {
 		n.MaxSteps = patience(s.Tolerance) // of many nodes each, or of many marches
@@ -323,4 +323,4 @@ func (l *lane) numerics(z *Zone, s Settings) rosenbrock.Settings {
 	return n
 }
 
-func (l *lane) state() State { return l.stateOf(l.cylinder.C, l.around.thermal.mean()) }
+func (l *strand) state() State { return l.stateOf(l.cylinder.C, l.around.thermal.mean()) }

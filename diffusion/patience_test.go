@@ -34,7 +34,7 @@ func TestFinerStepsAreGivenTheirNumber(t *testing.T) {
 
 // Where a cover keeps its place each step is of many nodes: a march that has no answer tells so in good time.
 func TestStalledCoversDoNotHang(t *testing.T) {
-	l := &lane{model: &Model{}}
+	l := &strand{model: &Model{}}
 	z := &Zone{Contact: Contact{Covered: 0.2, Arcs: 1}}
 	require.Equal(t, 2000, l.numerics(z, DefaultSettings()).MaxSteps)
 	require.Greater(t, l.numerics(z, DefaultSettings().Refined()).MaxSteps, 4000)

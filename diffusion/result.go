@@ -71,7 +71,7 @@ func (z *ZoneResult) air(m *Model, a *surroundings, supplied, lost, givenOff, he
 	z.Cooling = flux * humidair.LatentHeat(z.AirTemperature) / heat
 }
 
-func (r *Result) finish(l *lane) error {
+func (r *Result) finish(l *strand) error {
 	m, g, c := l.model, l.cylinder.Grid, l.cylinder.C
 	r.Nozzle = l.state()
 	for i := range c {

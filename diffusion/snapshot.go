@@ -17,7 +17,7 @@ type Section struct {
 func cuts() [3]float64 { return [...]float64{1. / 20, 1. / 3, 1} }
 
 // cut keeps the section at the first step that reaches the next of the times.
-func (t *Trace) cut(l *lane, time float64, c []float64) {
+func (t *Trace) cut(l *strand, time float64, c []float64) {
 	const slack = 1e-9 // of the sum of the steps
 	taken := len(t.Sections) - t.whole
 	z := &l.model.Path[t.zone]

@@ -15,7 +15,7 @@ type State struct {
 func clipped(x float64) (content, below float64) { return max(0, x), max(0, -x) }
 
 // stateOf is the state of a section.
-func (l *lane) stateOf(c []float64, temperature float64) State {
+func (l *strand) stateOf(c []float64, temperature float64) State {
 	g, s := l.cylinder.Grid, State{Temperature: temperature}
 	s.Mean, s.below.mean = clipped(g.Mean(c))
 	s.Centre, s.below.centre = clipped(g.Centre(c))

@@ -9,7 +9,7 @@ import (
 )
 
 // supply describes the air of a zone as the strand meets it first.
-func (l *lane) supply(z *Zone) airSupply {
+func (l *strand) supply(z *Zone) airSupply {
 	m := l.model
 	a := airSupply{pressure: z.Air.VapourPressure, total: m.AirPressure(), entered: l.cylinder.Lost}
 	if r := z.Air.Relax; r.TimeConstant > 0 {
@@ -31,7 +31,7 @@ func (a *airSupply) marched(d Direction) bool { return !a.limited || d == With }
 // through marches the zone against its air. Where one march does not settle it, the
 // state of the air rests on the total that the zone gives off, which is sought until what it is still off by moves the total
 // by no more than a hundredth of the tolerance, of the content at the entry, or a tenth, of that at the exit.
-func (l *lane) through(z *Zone, s Settings) error {
+func (l *strand) through(z *Zone, s Settings) error {
 	a, c := &l.around, &l.cylinder
 	residence := z.Residence(l.model.Speed)
 	if a.supply.marched(z.Air.Direction) {

@@ -62,7 +62,7 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 }
 
 // mark begins a zone.
-func (t *Trace) mark(l *lane, z *Zone) {
+func (t *Trace) mark(l *strand, z *Zone) {
 	if t == nil {
 		return
 	}
@@ -83,7 +83,7 @@ func (t *Trace) rewind() {
 	}
 }
 
-func (t *Trace) add(l *lane, time float64, c []float64) {
+func (t *Trace) add(l *strand, time float64, c []float64) {
 	a := &l.around
 	surface := a.thermal.surface(time, l.cylinder.Beside)
 	vapour, _ := a.supply.vapour(l.cylinder.Lost)

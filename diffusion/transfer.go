@@ -99,7 +99,7 @@ type madeLaw struct {
 	law        *film.Law
 }
 
-// lawsKept bounds the laws that a lane remembers.
+// lawsKept bounds the laws that a strand remembers.
 const lawsKept = 16
 
 // exchange is that of a zone which the strand enters with a temperature [K].
