@@ -109,3 +109,7 @@ func (w *March) mouths(m *Model, s Settings) (float64, error) {
 	err := w.Run(&open, s, &r)
 	return r.Nozzle.Mean, err
 }
+
+// betweenMouths is the logarithm of a content between that with the mouths of the bores shut and that with air without limit in them, by the share [-]
+// of what could come in through them.
+func betweenMouths(shut, open, share float64) float64 { return (1-share)*shut + share*open }

@@ -78,7 +78,7 @@ func (e *ensemble) estimated(by *estimator) surrogate.Drift {
 			return log
 		}
 		endless, _ := m.unboundedBores()
-		return (1-open)*log + open*e.log(by.content(&endless))
+		return betweenMouths(log, e.log(by.content(&endless)), open)
 	}
 }
 
@@ -103,7 +103,7 @@ func (e *ensemble) tried(deviates []float64) (float64, error) {
 		return log, err
 	}
 	most, err := e.logarithm(&endless)
-	return (1-open)*log + open*most, err
+	return betweenMouths(log, most, open), err
 }
 
 // fails keeps an error.

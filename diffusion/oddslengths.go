@@ -87,7 +87,7 @@ func (f *family) along(deviates []float64) []float64 {
 		return logs
 	}
 	for i, most := range f.logarithms(&endless) {
-		logs[i] = (1-open)*logs[i] + open*most
+		logs[i] = betweenMouths(logs[i], most, open)
 	}
 	return logs
 }

@@ -47,8 +47,8 @@ func (w *March) meansAt(d *Design, deviates []float64, s Settings, places []floa
 	if err != nil {
 		return nil, err
 	}
-	for i := range means { // as the odds do
-		means[i] = math.Exp((1-open)*logarithm(means[i], d.Limit) + open*logarithm(most[i], d.Limit))
+	for i := range means {
+		means[i] = math.Exp(betweenMouths(logarithm(means[i], d.Limit), logarithm(most[i], d.Limit), open))
 	}
 	return means, nil
 }
