@@ -80,7 +80,15 @@ func TestLengths(t *testing.T) {
 	// The cautious case is that of the model, or another length's; nine times in ten may be far from where the search begins.
 	own, err := w.Caution(&s.Design, s.Settings)
 	require.NoError(t, err)
+	// A case that misleads, to lengths that are far too short or too long, is found out.
+	loose, strict := own, own
+	loose.Limit, strict.Limit = 30*own.Limit, own.Limit/50
 	for _, search := range []likely.Search{
+		{From: median - 3, Step: 0.6, Caution: &loose},
+		{From: median - 3, Step: 0.6, Caution: &strict},
+		{From: median, Crossing: true, Step: 0.6, Caution: &loose},
+		{From: median, Crossing: true, Step: 0.6, Caution: &strict},
+		{From: median, Crossing: true, Step: 20},
 		{From: median, Crossing: true, Step: 0.6},
 		{From: median, Crossing: true, Step: 0.6, Rough: 1e-3},
 		{From: median, Crossing: true, Step: 0.6, Caution: &own},
