@@ -40,20 +40,15 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 func (e *ensemble) begin() {
 	agree := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
 	err := e.marches.Run(&e.design.Model, e.settings, &e.result)
-	e.beginFrom(&e.result, agree, err)
-}
-
-// beginFrom takes what the medians have come to, or why there is nothing.
-func (e *ensemble) beginFrom(r *Result, agree bool, err error) {
 	e.near, e.drift, e.begun = nil, nil, true
 	switch {
 	case agree && err != nil:
 		e.near = make([]agreement, len(e.design.Path))
 	case agree:
-		e.near = slices.Clone(r.agreements)
+		e.near = slices.Clone(e.result.agreements)
 	}
 	if err == nil && e.measure == nil {
-		e.drift = e.estimated(e.design.estimator(r, leastTold*e.design.Limit))
+		e.drift = e.estimated(e.design.estimator(&e.result, leastTold*e.design.Limit))
 	}
 }
 

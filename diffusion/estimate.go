@@ -57,7 +57,10 @@ func (e *estimator) content(m *Model) float64 {
 		}
 		stages = stages[len(zones):]
 	}
-	return max(s.mean, e.least)
+	if s.mean > e.least {
+		return s.mean
+	}
+	return e.least // no number too
 }
 
 // estimated is a strand on its way.
