@@ -271,7 +271,7 @@ func (e *ensemble) centre() float64 {
 // batches are the most that are made.
 const batches = 5
 
-// worth is the error of a surrogate, relative to the content, from which on the marches of a batch are made: the larger it is, the worse.
+// worth is the error of a surrogate, relative to the content, above which the marches of a batch are made: the more they are, the larger.
 func worth(batch int) float64 {
 	errors := [...]float64{0.015, 0.02, 0.03}
 	if batch < len(errors) {
@@ -280,7 +280,7 @@ func worth(batch int) float64 {
 	return 0.05
 }
 
-// further are batches of draws for a surrogate that serves badly, each twice the one before, so that they tell themselves apart by their number.
+// further are batches of draws for a surrogate that serves badly, each twice the one before.
 func further(unknowns int) [][][]float64 {
 	const least, seed = 16, 77
 	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)

@@ -70,10 +70,11 @@ type estimated struct {
 	amounts       [modeCount]float64
 }
 
-// A stay in a zone is cut into parts, each so many times as long as all before it: it begins with what warms up, and with a steep skin.
+// A stay in a zone is cut into parts, each of which ends after so many times as long as the one before: it begins with what warms up, and with a steep skin.
 const (
 	parts     = 5
 	lengthens = 3
+	shortest  = lengthens * lengthens * lengthens * lengthens // the stay over the first part, of five
 )
 
 // through takes the strand through a zone.
@@ -122,9 +123,6 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 		s.temperature = air
 	}
 }
-
-// shortest is the share of the stay that the first of the parts is one over: lengthens to the power of one less than their number.
-const shortest = 81
 
 // grown is how much larger the diffusivity is at the content that decides than in the dry polymer.
 func (s *estimated) grown(p *materials.Polymer) float64 {
