@@ -99,3 +99,28 @@ func BenchmarkChart(b *testing.B) {
 		}
 	}
 }
+
+// Ends that do not rise, or do not lie above zero, are refused with their name; after the last batch there is nothing to refine.
+func TestChartRefusesAndEnds(t *testing.T) {
+	s, err := scenarios.Demo("lamp-shade")
+	require.NoError(t, err)
+	for _, ends := range [][2]float64{{2, 1}, {0, 1}, {-1, 1}, {1, math.Inf(1)}, {math.NaN(), 1}, {1, 1}} {
+		over := lengthAndFeed(0)
+		over[0].From, over[0].To = ends[0], ends[1]
+		_, err := diffusion.NewMarch().Chart(&s.Design, over, s.Settings)
+		require.ErrorContains(t, err, "length from", "%v", ends)
+	}
+	c, err := diffusion.NewMarch().Chart(&s.Design, lengthAndFeed(0), s.Settings)
+	require.NoError(t, err)
+	refined, more := 0, true
+	for more {
+		before := c.Marches
+		more, err = c.Refine()
+		require.NoError(t, err)
+		if more {
+			refined++
+			require.Greater(t, c.Marches, before)
+		}
+	}
+	require.Equal(t, 5, refined)
+}
