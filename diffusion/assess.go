@@ -40,12 +40,17 @@ type Assessment struct {
 // Assess runs the model at the medians of all that is in doubt, once refined, finds its odds and judges. Where the numerical error
 // alone stands between the answer and a verdict, the model is run again with [Settings.Refined] up to two times.
 func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
+	return w.AssessLike(nil, d, s)
+}
+
+// AssessLike is [March.Assess] with odds by those of a similar design, see [March.OddsLike]; nil for none.
+func (w *March) AssessLike(similar *Odds, d *Design, s Settings) (*Assessment, error) {
 	if err := d.Check(); err != nil {
 		return nil, err
 	}
 	w.equip()
 	m, s := &d.Model, s.filled()
-	odds := w.oddsConcurrently(d, s)
+	odds := w.oddsConcurrently(similar, d, s)
 	a, err := w.assess(m, s)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
@@ -102,13 +107,13 @@ type foundOdds struct {
 }
 
 // oddsConcurrently finds the odds beside other work, on a march of their own.
-func (w *March) oddsConcurrently(d *Design, s Settings) <-chan foundOdds {
+func (w *March) oddsConcurrently(similar *Odds, d *Design, s Settings) <-chan foundOdds {
 	if w.forOdds == nil {
 		w.forOdds = marchOn(w.grids)
 	}
 	out := make(chan foundOdds, 1)
 	go func() {
-		o, err := w.forOdds.Odds(d, s)
+		o, err := w.forOdds.OddsLike(similar, d, s)
 		out <- foundOdds{o, err}
 	}()
 	return out

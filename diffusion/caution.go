@@ -96,28 +96,3 @@ func (c *Caution) deviates(unknowns []Unknown) []float64 {
 	}
 	return out
 }
-
-// CautiousLengths is [March.Cautious] for the rising lengths [m] of the zone with the given index, or durations [s] if it has one, most of which share a march where [March.RunLengths] can: NaN
-// where there is no answer.
-func (w *March) CautiousLengths(d *Design, zone int, lengths []float64, c *Caution, s Settings) []float64 {
-	varied := *d
-	varied.Path = slices.Clone(d.Path)
-	out := slices.Repeat([]float64{math.NaN()}, len(lengths))
-	e, err := w.ensemble(&varied, boundedSettings(s))
-	if err != nil || len(lengths) == 0 || d.has(zone) != nil {
-		return out
-	}
-	varied.Path[zone].Extend(lengths[0])
-	f := family{ensemble: e, zone: zone, lengths: lengths}
-	point := c.deviates(e.unknowns)
-	if len(d.Given) == 0 {
-		copy(out, f.along(point))
-	}
-	for i, length := range lengths {
-		if varied.Path[zone].Extend(length); len(d.Given) > 0 { // which may change the length itself
-			out[i] = e.march(point)
-		}
-		out[i] -= math.Log(c.Limit)
-	}
-	return out
-}

@@ -69,36 +69,3 @@ func TestCautiousOnAnyCores(t *testing.T) {
 	_, err = w.Caution(&broken, s)
 	require.Error(t, err)
 }
-
-// Over lengths it is that of each by itself, whatever is given.
-func TestCautiousLengths(t *testing.T) {
-	w, s, lengths := diffusion.NewMarch(), diffusion.DefaultSettings(), []float64{0.4, 0.9, 2.5}
-	plain := transit(t, 20)
-	given := *plain
-	given.Given = []diffusion.Given{{Name: "half as long, or twice", Change: func(m *diffusion.Model, z float64) error {
-		m.Path[1].Length *= math.Exp2(z)
-		return nil
-	}}}
-	for _, m := range []*diffusion.Design{plain, &given} {
-		c, err := w.Caution(m, s)
-		require.NoError(t, err)
-		var models []*diffusion.Design
-		for _, length := range lengths {
-			varied := *m
-			varied.Path = append([]diffusion.Zone(nil), m.Path...)
-			varied.Path[1].Length = length
-			models = append(models, &varied)
-		}
-		each, all := w.Cautious(models, &c, s), w.CautiousLengths(m, 1, lengths, &c, s)
-		require.Greater(t, each[0], each[2], "longer is drier")
-		for i := range lengths {
-			require.False(t, math.IsNaN(each[i]))
-			require.InDelta(t, each[i], all[i], 1e-9)
-		}
-	}
-	broken := *plain
-	broken.Speed = math.NaN()
-	c, err := w.Caution(plain, s)
-	require.NoError(t, err)
-	require.True(t, math.IsNaN(w.CautiousLengths(&broken, 1, lengths, &c, s)[0]))
-}

@@ -176,20 +176,17 @@ func TestZeroMarch(t *testing.T) {
 // A zone that the path has not is refused, and so is an unknown that changes nothing.
 func TestWhatThereIsNot(t *testing.T) {
 	d, w, s := transit(t, 20), diffusion.NewMarch(), diffusion.Settings{}
-	c, err := w.Caution(d, s)
-	require.NoError(t, err)
 	for _, zone := range []int{-1, 3} {
 		for _, err := range []error{
 			w.RunLengths(&d.Model, zone, []float64{1}, s, func(int, *diffusion.Result) error { return nil }),
 			w.OddsLengths(d, zone, []float64{1}, s, func(int, diffusion.Odds, error) error { return nil }),
-			second(w.OddsAround(d, zone, 1, 0.5, 0.01, s)),
+			second(w.LengthOdds(d, zone, nil, s)),
 		} {
 			require.ErrorContains(t, err, "index of a zone = ")
 			require.ErrorContains(t, err, "allowed 0 to 2")
 		}
-		require.True(t, math.IsNaN(w.CautiousLengths(d, zone, []float64{1}, &c, s)[0]))
 	}
 	d.Given = []diffusion.Given{{Name: "the moon"}}
-	_, err = w.Odds(d, s)
+	_, err := w.Odds(d, s)
 	require.EqualError(t, err, `unknown "the moon": allowed is one with a Change`)
 }

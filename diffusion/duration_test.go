@@ -60,25 +60,17 @@ func TestRisingDurations(t *testing.T) {
 	require.NoError(t, w.OddsLengths(long, 1, lengths, s, keep(&byLength)))
 	require.NoError(t, w.OddsLengths(short, 1, durations, s, keep(&byDuration)))
 	require.Equal(t, byLength, byDuration)
-	c, err := w.Caution(long, s)
-	require.NoError(t, err)
-	require.Equal(t, w.CautiousLengths(long, 1, lengths, &c, s), w.CautiousLengths(short, 1, durations, &c, s))
 	long.Limit, short.Limit = 0.008, 0.008
-	for _, d := range []*diffusion.Design{long, short} {
-		d.Given = []diffusion.Given{{Name: "the start", Change: func(m *diffusion.Model, z float64) error {
-			m.Start *= math.Exp(0.1 * z)
-			return nil
-		}}}
-	}
-	require.Equal(t, w.CautiousLengths(long, 1, lengths, &c, s), w.CautiousLengths(short, 1, durations, &c, s))
-	long.Given, short.Given = nil, nil
-	a, err := w.OddsAround(long, 1, 6, 0.5, 0.01, s)
+	a, err := w.LengthOdds(long, 1, nil, s)
 	require.NoError(t, err)
-	b, err := w.OddsAround(short, 1, 3000, 0.5, 0.01, s)
+	b, err := w.LengthOdds(short, 1, nil, s)
 	require.NoError(t, err)
-	require.Greater(t, a.Probability(9), a.Probability(4))
-	for _, length := range []float64{4, 6, 9} {
-		require.InDelta(t, a.Probability(length), b.Probability(500*length), 1e-6)
+	for _, length := range []float64{6, 4, 9, 40} {
+		p, err := a.Probability(length, 0.5)
+		require.NoError(t, err)
+		q, err := b.Probability(500*length, 0.5)
+		require.NoError(t, err)
+		require.InDelta(t, p, q, 1e-6)
 	}
 	short.Limit = 0.002
 	require.Equal(t, timed(t, 20), short, "the design itself has changed")

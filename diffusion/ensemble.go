@@ -21,10 +21,10 @@ type ensemble struct {
 	result   Result
 	begun    bool                            // near and drift are known
 	near     []agreement                     // of air and strand at the medians, from which that of each draw is sought
+	by       *estimator                      // by what the medians have met; nil for none
 	drift    surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
 	failed   error                           // the first march without an answer
 	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
-	soft     float64                         // added to that content before its logarithm is taken [kg/kg dry]; zero for none
 }
 
 func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
@@ -40,7 +40,7 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 func (e *ensemble) begin() {
 	agree := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
 	err := e.marches.Run(&e.design.Model, e.settings, &e.result)
-	e.near, e.drift, e.begun = nil, nil, true
+	e.near, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
 	case agree && err != nil:
 		e.near = make([]agreement, len(e.design.Path))
@@ -48,7 +48,8 @@ func (e *ensemble) begin() {
 		e.near = slices.Clone(e.result.agreements)
 	}
 	if err == nil && e.measure == nil {
-		e.drift = e.estimated(e.design.estimator(&e.result, leastTold*e.design.Limit))
+		e.by = e.design.estimator(&e.result, leastTold*e.design.Limit)
+		e.drift = e.estimated(e.by)
 	}
 }
 
@@ -121,9 +122,6 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 
 // log is the logarithm of a content that the surrogate is fitted to.
 func (e *ensemble) log(content float64) float64 {
-	if e.soft > 0 {
-		return math.Log(content + e.soft)
-	}
 	return logarithm(content, e.design.Limit)
 }
 

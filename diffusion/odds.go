@@ -27,8 +27,7 @@ type Odds struct {
 	Unknowns      []string
 	Cautious      Caution // in which case of the unknowns and the limit the strand is wetter for its limit than nine times in ten
 
-	surrogate *surrogate.Surrogate // that they rest on, and its values at the draws: see [March.Span] and [March.OddsLike]
-	drawn     []float64
+	surrogate *surrogate.Surrogate // that they rest on: see [March.Span] and [March.OddsLike]
 }
 
 // Between are a low and a high value, most often contents [kg/kg dry].
@@ -73,7 +72,7 @@ func (w *March) Odds(d *Design, s Settings) (Odds, error) {
 
 // odds reads them off a sample.
 func (e *ensemble) odds(d *Design, f fitted) Odds {
-	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, surrogate: f.surrogate, drawn: slices.Clone(f.sample)}
+	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, surrogate: f.surrogate}
 	if f.surrogate != nil {
 		o.Fit = f.surrogate.Error
 	}

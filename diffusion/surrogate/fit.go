@@ -17,7 +17,11 @@ type Surrogate struct {
 	drift   Drift     // nil for none
 	plane   []float64 // a constant, and a slope for each unknown
 	alpha   []float64 // direction of steepest fall; nil where there is none
-	decay   *decay
+
+	// Of what is like another surrogate: by how much what the drift leaves is more than there, and what is added along the line; nil for nothing.
+	scale float64
+	along *curve
+	decay *decay
 }
 
 // Drift is what is known of a function beforehand: what the values differ by from it is what is fitted (kriging with an external drift: Wackernagel,
@@ -221,10 +225,19 @@ func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error
 
 // At is the function at a point of the unknowns, as the surrogate has it.
 func (s *Surrogate) At(z []float64) float64 {
-	value := s.plane[0] + dot(s.plane[1:], z)
+	value := s.rest(z)
+	if s.along != nil {
+		value = s.scale*value + s.along.at(dot(s.alpha, z))
+	}
 	if s.drift != nil {
 		value += s.drift(z)
 	}
+	return value
+}
+
+// rest is what the drift leaves.
+func (s *Surrogate) rest(z []float64) float64 {
+	value := s.plane[0] + dot(s.plane[1:], z)
 	n := len(s.weights)
 	for first := 0; first < n; first += together {
 		var squares [together]float64 // of the distances, in lengths

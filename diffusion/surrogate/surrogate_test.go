@@ -264,32 +264,60 @@ func TestDraws(t *testing.T) {
 	require.Len(t, Points(1), 3)
 }
 
-// A function that falls with another is told from its values on the line alone: here the logarithm of what diffusion leaves of a cylinder, by the first root of J0 squared,
-// 5.783 (Crank (1975), table 5.1), and with a floor from that without.
-func TestCarry(t *testing.T) {
-	half := func(z []float64) float64 {
-		return math.Log(0.69) - 5.783*0.1*math.Exp(0.5*z[0]+0.3*z[1]+0.05*z[0]*z[1])
+// A function like another one is told from its own drift and its values on the line: here the logarithm of what diffusion leaves of a cylinder, by the first root of J0
+// squared, 5.783 (Crank (1975), table 5.1), and the same of a strand that is two and a half times as long on its way. The drifts know of the diffusivity alone.
+func TestLike(t *testing.T) {
+	left := func(fourier float64) func(z []float64) float64 {
+		return func(z []float64) float64 {
+			return math.Log(0.69) - 5.783*fourier*math.Exp(0.5*z[0]+0.3*z[1]+0.05*z[0]*z[1])
+		}
 	}
-	floor := func(free float64) float64 { return math.Log(math.Exp(free) + 0.1) }
-	whole := func(z []float64) float64 { return floor(half(z)) }
-	s := fitted(t, 2, half, Draws(64, 2, 9)...)
-	var onLine []float64
-	for _, p := range s.Line() {
-		onLine = append(onLine, whole(p))
+	drift := func(fourier float64) Drift {
+		return func(z []float64) float64 { return -5 * fourier * math.Exp(0.5*z[0]) }
 	}
-	c, err := s.Carry(whole([]float64{0, 0}), onLine)
+	near, far := left(0.05), left(0.125)
+	points := append(Points(2), Draws(32, 2, 9)...)
+	values := func(f func(z []float64) float64, points [][]float64) (out []float64) {
+		for _, p := range points {
+			out = append(out, f(p))
+		}
+		return out
+	}
+	at := values(near, points)
+	line := Line(2, at)
+	s, err := Fit(drift(0.05), points, at, line, values(near, line))
 	require.NoError(t, err)
+	onLine, centre := values(far, s.Line()), far([]float64{0, 0})
+	like, err := s.Like(drift(0.125), centre, onLine)
+	require.NoError(t, err)
+	again, err := like.Like(drift(0.125), centre, onLine) // from what is like it, the same
+	require.NoError(t, err)
+	square, alone := 0.0, 0.0
 	for _, z := range Draws(200, 2, 3) {
-		require.InDelta(t, whole(z), c.At(half(z)), 0.03)
+		off := like.At(z) - far(z)
+		square += off * off / 200
+		off = s.At(z) - drift(0.05)(z) + drift(0.125)(z) - far(z)
+		alone += off * off / 200
+		require.InDelta(t, like.At(z), again.At(z), 1e-9)
+	}
+	require.InDelta(t, 2.5, like.scale, 0.01, "what the drift leaves is two and a half times as much")
+	require.Less(t, math.Sqrt(square), 0.4*math.Sqrt(alone), "the values on the line tell the most")
+	for i, p := range s.Line() {
+		require.InDelta(t, onLine[i], like.At(p), 1e-9)
 	}
 	onLine[1], onLine[4] = math.NaN(), math.NaN()
-	_, err = s.Carry(math.NaN(), onLine)
+	_, err = s.Like(drift(0.125), math.NaN(), onLine)
 	require.NoError(t, err)
 	onLine[0], onLine[2] = math.NaN(), math.NaN()
-	_, err = s.Carry(math.NaN(), onLine)
+	_, err = s.Like(drift(0.125), math.NaN(), onLine)
 	require.ErrorIs(t, err, ErrTooFew)
-	valley := fitted(t, 2, func(z []float64) float64 { return 0.3*z[0] + 0.25*z[0]*z[0] + 0.1*z[1] })
-	_, err = valley.Carry(0, make([]float64, len(valley.Line())))
+	_, err = s.Like(nil, centre, onLine)
+	require.ErrorIs(t, err, ErrTooFew, "one has a drift and the other has not")
+	still := fitted(t, 2, func([]float64) float64 { return 3 })
+	like, err = still.Like(nil, 5, nil)
+	require.NoError(t, err)
+	require.InDelta(t, 5, like.At([]float64{1, -1}), 1e-9)
+	_, err = still.Like(nil, math.NaN(), nil)
 	require.ErrorIs(t, err, ErrTooFew)
 }
 

@@ -20,9 +20,7 @@ type Search struct {
 	// looked at.
 	Crossing bool
 	Step     float64 // first one, above zero
-	// Caution is the cautious case of the model as it is given to [Search.Lengths]; nil where it is not known.
-	Caution *diffusion.Caution
-	Rough   float64 // length [m] beyond which [Search.Lengths] does not look again where its surrogate serves badly; zero for none
+	Rough   float64 // length [m] beyond which [Search.Lengths] does not look again; zero for none
 }
 
 // Outcome of a search.

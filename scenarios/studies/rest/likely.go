@@ -15,6 +15,8 @@ type Likely struct {
 	Seconds float64 // [s]; zero for Already and Never
 	// Probability of being within the limit then; for Never the most that was found, or what it is after thirty years.
 	Probability float64
+	// Odds are those of the strand at rest that it was found by, for other searches of the same material in the same air; nil where none were needed.
+	Odds *diffusion.Odds
 }
 
 // first steps from an end of the times that are looked at, and from a time at the medians, as logarithms. Times go with the inverse of
@@ -27,8 +29,9 @@ func (s *State) steps() (far, near float64) {
 // rough is the time [s] beyond which that until a strand is dry is good to some tens of per cent only: nobody waits so long for one.
 const rough = 2 * 86400
 
-// DriesLikely finds from when on the content is within the limit nine times in ten; median is what [State.Dries] has found.
-func (s *State) DriesLikely(w *diffusion.March, median Time, n diffusion.Settings) (Likely, error) {
+// DriesLikely finds from when on the content is within the limit nine times in ten; median is what [State.Dries] has found. Odds of the
+// same material at rest save marches; nil where they are not known.
+func (s *State) DriesLikely(w *diffusion.March, median Time, like *diffusion.Odds, n diffusion.Settings) (Likely, error) {
 	if median.Never {
 		return Likely{Never: true}, nil
 	}
@@ -37,7 +40,7 @@ func (s *State) DriesLikely(w *diffusion.March, median Time, n diffusion.Setting
 	if !median.Already {
 		search.From, search.Crossing, search.Step = median.Seconds, true, near
 	}
-	return s.likely(w, search, n)
+	return s.likely(w, search, like, n)
 }
 
 // WetsLikely finds until when the content is within the limit nine times in ten; median is what [State.Wets] has found.
@@ -47,20 +50,24 @@ func (s *State) WetsLikely(w *diffusion.March, median Time, n diffusion.Settings
 	if !median.Never {
 		search.From, search.Crossing, search.Step = max(median.Seconds, shortest), true, near
 	}
-	l, err := s.likely(w, search, n)
+	l, err := s.likely(w, search, nil, n)
 	l.Never, l.Already = l.Already, l.Never
 	return l, err
 }
 
 // likely searches between two times [s].
-func (s *State) likely(w *diffusion.March, search likely.Search, n diffusion.Settings) (Likely, error) {
+func (s *State) likely(w *diffusion.March, search likely.Search, like *diffusion.Odds, n diffusion.Settings) (Likely, error) {
 	m, err := s.model(longest)
 	if err != nil {
 		return Likely{}, err
 	}
 	search.From, search.To = math.Log(search.From), math.Log(search.To)
-	f, err := search.Lengths(w, m, 0, n)
-	l := Likely{Already: f.Outcome == likely.Already, Never: f.Outcome == likely.Nowhere, Probability: f.Probability}
+	over, err := w.LengthOdds(m, 0, like, n)
+	if err != nil {
+		return Likely{}, err
+	}
+	f, err := search.Lengths(over)
+	l := Likely{Odds: over.Base(), Already: f.Outcome == likely.Already, Never: f.Outcome == likely.Nowhere, Probability: f.Probability}
 	if f.Outcome == likely.Met {
 		l.Seconds = math.Exp(f.Place)
 	}

@@ -251,7 +251,7 @@ func TestNineInTenByTheDiffusivity(t *testing.T) {
 	drying.Model.Start = 10 * drying.Limit
 	median, err = drying.Dries(w, isothermal())
 	require.NoError(t, err)
-	from, err := drying.DriesLikely(w, median, isothermal())
+	from, err := drying.DriesLikely(w, median, nil, isothermal())
 	require.NoError(t, err)
 	require.InEpsilon(t, median.Seconds*factor, from.Seconds, 0.05)
 }
@@ -270,7 +270,7 @@ func TestNineInTenOfWhatDoesNotPass(t *testing.T) {
 	damp := linear(t, 0.9)
 	certain(damp, 2.5)
 	damp.Model.Start = 2 * damp.Limit
-	from, err := damp.DriesLikely(w, rest.Time{Never: true}, isothermal())
+	from, err := damp.DriesLikely(w, rest.Time{Never: true}, nil, isothermal())
 	require.NoError(t, err)
 	require.True(t, from.Never)
 }

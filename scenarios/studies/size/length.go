@@ -79,19 +79,23 @@ type LikelyLength struct {
 
 // LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
 // meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is. A length beyond rough [m],
-// above zero, is good to some tens of per cent only. Where the cautious case of the model is known, by its odds, fewer marches are made; nil where it is not.
-func LikelyOf(w *diffusion.March, m *diffusion.Design, zone int, shortest Length, cautious *diffusion.Caution, rough float64, s diffusion.Settings) (LikelyLength, error) {
+// above zero, is good to some tens of per cent only. Where the odds of the model, or of one like it, are known, fewer marches are made; nil where they are not.
+func LikelyOf(w *diffusion.March, m *diffusion.Design, zone int, shortest Length, base *diffusion.Odds, rough float64, s diffusion.Settings) (LikelyLength, error) {
 	if shortest.Outcome == Nowhere {
 		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
 	}
-	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough, Caution: cautious}
+	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough}
 	switch {
 	case shortest.Outcome == Met && shortest.None():
 		search.To = math.Log(shortest.Value)
 	case shortest.Outcome == Met:
 		search.From, search.Crossing, search.Step = math.Log(shortest.Value), true, FirstStep(m)
 	}
-	f, err := search.Lengths(w, m, zone, s)
+	over, err := w.LengthOdds(m, zone, base, s)
+	if err != nil {
+		return LikelyLength{}, err
+	}
+	f, err := search.Lengths(over)
 	outcomes := [...]Outcome{likely.Met: Met, likely.Already: Everywhere, likely.Nowhere: Nowhere}
 	return LikelyLength{outcomes[f.Outcome], math.Exp(f.Place), f.Probability}, err
 }

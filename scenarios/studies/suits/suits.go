@@ -1,6 +1,7 @@
 package suits
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -89,8 +90,9 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Purpose}
 	rows, err := parallel.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
+		var soaked known
 		for k, lain := range [2]float64{0, lain} {
-			r, err := d.row(w, &all[i], lain)
+			r, err := d.row(w, &all[i], lain, &soaked)
 			if err != nil {
 				none := size.Length{Outcome: size.Nowhere}
 				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Likely: size.LikelyLength{Outcome: size.Nowhere}}
@@ -141,16 +143,20 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 	return &m
 }
 
-// row finds out all about one material.
-func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row, error) {
+// known are the odds of a material, on the path and at rest, from which those of another view of it are found; nil where they are not known.
+type known struct{ path, rest *diffusion.Odds }
+
+// row finds out all about one material, and keeps its odds where none are known.
+func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64, k *known) (Row, error) {
 	m := Model(d.scenario, p, lain)
 	n, zone := d.scenario.Settings, m.Path[d.zone]
 	r := Row{Material: m.Material, Limit: m.Limit, Heated: zone.Air.Temperature}
 	air := diffusion.Air{Temperature: zone.Air.Temperature, VapourPressure: zone.Air.VapourPressure}
-	a, err := w.Assess(m, n)
+	a, err := w.AssessLike(k.path, m, n)
 	if err != nil {
 		return r, err
 	}
+	k.path = cmp.Or(k.path, &a.Odds)
 	r.Start, r.Verdict, r.Survives = a.Start.Mean, a.Verdict, a.Endurance.Survival
 	r.Mean, r.NumericalError, r.Odds = a.Nozzle.Mean, a.NumericalError, a.Odds
 	resting := rest.State{Design: *m, Air: air, Film: scenarios.StillAir()}
@@ -165,13 +171,14 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64) (Row
 	} else if r.Class == Forbidden {
 		r.Obstacle = advice.Hindrance(w, m, a, d.zone)
 	}
-	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, &a.Cautious, far*d.scenario.Build.Longest, n); err != nil {
+	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, &a.Odds, far*d.scenario.Build.Longest, n); err != nil {
 		return r, err
 	}
 	if r.Rest, err = resting.Dries(w, n); err != nil {
 		return r, err
 	}
-	r.RestLikely, err = resting.DriesLikely(w, r.Rest, n)
+	r.RestLikely, err = resting.DriesLikely(w, r.Rest, k.rest, n)
+	k.rest = cmp.Or(k.rest, r.RestLikely.Odds)
 	return r, err
 }
 
