@@ -148,11 +148,14 @@ func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, erro
 	if err != nil {
 		return fitted{}, fmt.Errorf("the odds: %w", errors.Join(err, e.failed))
 	}
-	n := len(e.unknowns)
-	out := fitted{surrogate: f, axes: values[:1+2*n]}
-	out.byDiffusivity, out.fastIsWetter = e.byDiffusivity(values)
-	out.sample = e.marches.at(f, e.marches.drawsFor(f, n))
-	return out, nil
+	return e.told(f, values[:1+2*len(e.unknowns)]), nil
+}
+
+// told is all that a surrogate tells whose values at the centre and on the axes are given.
+func (e *ensemble) told(f *surrogate.Surrogate, axes []float64) fitted {
+	out := fitted{surrogate: f, axes: axes, sample: e.marches.at(f, e.marches.drawsFor(f, len(e.unknowns)))}
+	out.byDiffusivity, out.fastIsWetter = e.byDiffusivity(axes)
+	return out
 }
 
 // at are the values of a surrogate, found on several cores.

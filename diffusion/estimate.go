@@ -83,8 +83,8 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 	warms := 2 * told.heat * factor(z.Film.HeatFactor) / (p.Density.Value * p.HeatCapacity.Value * m.Radius)
 	film := told.mass * factor(z.Film.MassFactor) * z.Contact.film() / (humidair.VapourConstant * p.Density.Value)
 	vapour, colder := z.Air.VapourPressure+told.rise, s.temperature-air
-	const even = 0.5 // [K]
-	changes := math.Abs(colder) > even
+	const even = 0.5                                    // [K]
+	changes, at := math.Abs(colder) > even, math.Inf(1) // how far from that of the air the temperature is that now is of
 	var now sorbing
 	if !changes {
 		now.warm(p, air)
@@ -97,8 +97,12 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 			to = residence
 		}
 		if changes {
+			const same = 0.05 // [K]
 			later := math.Exp(-warms * to)
-			now.warm(p, air+colder*(left+later)/2)
+			if off := colder * (left + later) / 2; math.Abs(off-at) > same {
+				now.warm(p, air+off)
+				at = off
+			}
 			left = later
 		}
 		activity := min(vapour/now.saturation, 1)
@@ -195,15 +199,18 @@ func (s *estimated) meet(surface float64, m *modes) {
 
 // diffuse lets a Fourier number pass.
 func (s *estimated) diffuse(fourier float64, m *modes) {
-	const over = 30 // e⁻³⁰ is nothing
+	const over, little = 30, 0.05 // e⁻³⁰ is nothing; below little three terms of the series are good to 3e-7
 	s.mean = s.surface
 	for n, rate := range m.rate {
-		x := rate * fourier
-		if x > over {
+		switch x := rate * fourier; {
+		case x > over:
 			clear(s.amounts[n:])
 			return
+		case x < little:
+			s.amounts[n] *= 1 - x*(1-x*(1./2-x*(1./6)))
+		default:
+			s.amounts[n] *= math.Exp(-x)
 		}
-		s.amounts[n] *= math.Exp(-x)
 		s.mean += s.amounts[n]
 	}
 }

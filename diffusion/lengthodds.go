@@ -1,10 +1,13 @@
 package diffusion
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"strandry/diffusion/surrogate"
 )
@@ -16,16 +19,18 @@ type LengthOdds struct {
 	design   Design
 	zone     int
 	settings Settings
-	base     Odds
+	base     Odds // of which there is the surrogate, the unknowns and the cautious case
 	draws    [][]float64
 	places   []lengthPlace
 }
 
 // lengthPlace is a length that was marched.
 type lengthPlace struct {
-	log  float64 // logarithm of the length
-	like *surrogate.Surrogate
-	by   *estimator
+	log         float64 // logarithm of the length
+	probability float64
+	slope       float64 // by how much its deviate rises with the logarithm
+	like        *surrogate.Surrogate
+	by          *estimator
 }
 
 // LengthOdds begins with the odds of a design that has the same unknowns, best of the same one at another length; nil for none, then the first length is asked
@@ -56,17 +61,41 @@ func (l *LengthOdds) take(base Odds) {
 	l.draws = l.march.drawsFor(base.surrogate, len(base.Unknowns))[:enough]
 }
 
-// Probability at a length; within is how far from it, as a logarithm, what was marched may lie.
+// Probability at a length; within is how far from it, as a logarithm, what was marched may lie: what lies between is told by the estimate, on the scale of
+// standard normal deviates, on which the probability is nearly a straight line.
 func (l *LengthOdds) Probability(length, within float64) (float64, error) {
-	p, err := l.near(math.Log(length), within)
+	log := math.Log(length)
+	p, err := l.near(log, within)
 	if err != nil {
 		return 0, err
 	}
-	e, err := l.ensemble(length)
-	if err != nil {
-		return 0, err
+	if p.log == log {
+		return p.probability, nil
 	}
-	return meets(e.design.LimitInDoubt(), l.march.at(p.like.With(e.estimated(p.by)), l.draws), 0), nil
+	return distuv.UnitNormal.CDF(deviateOf(p.probability) + p.slope*(log-p.log)), nil
+}
+
+// deviateOf a probability, no further out than a sample of a few hundred tells.
+func deviateOf(p float64) float64 {
+	const least = 1e-3
+	return distuv.UnitNormal.Quantile(min(max(p, least), 1-least))
+}
+
+// tell sets what is told of a place.
+func (l *LengthOdds) tell(p *lengthPlace) error {
+	const step = 0.2
+	at := func(log float64) (float64, error) {
+		e, err := l.ensemble(math.Exp(log))
+		if err != nil {
+			return 0, err
+		}
+		return meets(e.design.LimitInDoubt(), l.march.at(p.like.With(e.estimated(p.by)), l.draws), 0), nil
+	}
+	var err, another error
+	p.probability, err = at(p.log)
+	longer, another := at(p.log + step)
+	p.slope = (deviateOf(longer) - deviateOf(p.probability)) / step
+	return cmp.Or(err, another)
 }
 
 // Cautious is the logarithm of the content over the limit at a length, as the estimate has it, in the case in which all that is in doubt conspires against the strand (see
@@ -110,16 +139,19 @@ func (l *LengthOdds) near(log, within float64) (*lengthPlace, error) {
 	}
 	p := lengthPlace{log: log}
 	if l.base.surrogate == nil {
-		fit, err := e.fit(e.each)
+		fit, values, err := e.emulate(0, batches, e.each)
 		if err != nil {
-			return nil, err
+			return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 		}
-		l.take(e.odds(e.design, fit))
-		p.like = fit.surrogate
+		l.take(Odds{surrogate: fit, Unknowns: names(e.unknowns), Cautious: e.caution(values[:1+2*len(e.unknowns)])})
+		p.like = fit
 	} else if p.like, err = e.like(l.base.surrogate); err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 	}
 	p.by = e.by
+	if err := l.tell(&p); err != nil {
+		return nil, err
+	}
 	l.places = append(l.places, p)
 	return &l.places[len(l.places)-1], nil
 }

@@ -72,12 +72,9 @@ func (w *March) Odds(d *Design, s Settings) (Odds, error) {
 
 // odds reads them off a sample.
 func (e *ensemble) odds(d *Design, f fitted) Odds {
-	o := Odds{ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, surrogate: f.surrogate}
+	o := Odds{Unknowns: names(e.unknowns), ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, surrogate: f.surrogate}
 	if f.surrogate != nil {
 		o.Fit = f.surrogate.Error
-	}
-	for _, u := range e.unknowns {
-		o.Unknowns = append(o.Unknowns, u.Name)
 	}
 	sample := f.sample
 	const around = 0.02

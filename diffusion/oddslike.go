@@ -24,15 +24,7 @@ func (w *March) OddsLike(o *Odds, d *Design, s Settings) (Odds, error) {
 	if err != nil {
 		return w.Odds(d, s)
 	}
-	return e.odds(d, e.told(like)), nil
-}
-
-// told is all that a surrogate tells.
-func (e *ensemble) told(like *surrogate.Surrogate) fitted {
-	f := fitted{surrogate: like, sample: e.marches.at(like, e.marches.drawsFor(like, len(e.unknowns)))}
-	f.axes = e.marches.at(like, surrogate.Points(len(e.unknowns)))
-	f.byDiffusivity, f.fastIsWetter = e.byDiffusivity(f.axes)
-	return f
+	return e.odds(d, e.told(like, w.at(like, surrogate.Points(len(e.unknowns))))), nil
 }
 
 // alike tells that odds are by the same unknowns.

@@ -17,6 +17,15 @@ type Unknown struct {
 	change func(d *draw, deviate float64)
 }
 
+// names of unknowns.
+func names(unknowns []Unknown) []string {
+	var all []string
+	for _, u := range unknowns {
+		all = append(all, u.Name)
+	}
+	return all
+}
+
 // Given is an unknown that the one who states the design adds.
 type Given struct {
 	Name string
