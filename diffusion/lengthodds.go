@@ -28,7 +28,7 @@ type LengthOdds struct {
 type lengthPlace struct {
 	log         float64 // logarithm of the length
 	probability float64
-	slope       float64 // by how much its deviate rises with the logarithm
+	rises       float64 // by how much its deviate rises with the logarithm
 	like        *surrogate.Surrogate
 	by          *estimator
 }
@@ -72,7 +72,7 @@ func (l *LengthOdds) Probability(length, within float64) (float64, error) {
 	if p.log == log {
 		return p.probability, nil
 	}
-	return distuv.UnitNormal.CDF(deviateOf(p.probability) + p.slope*(log-p.log)), nil
+	return distuv.UnitNormal.CDF(deviateOf(p.probability) + p.rises*(log-p.log)), nil
 }
 
 // deviateOf a probability, no further out than a sample of a few hundred tells.
@@ -81,21 +81,42 @@ func deviateOf(p float64) float64 {
 	return distuv.UnitNormal.Quantile(min(max(p, least), 1-least))
 }
 
-// tell sets what is told of a place.
+// tell finds what a place tells. For a length that is a little longer only the draws whose contents are nearest to the limit are asked, the others follow them.
 func (l *LengthOdds) tell(p *lengthPlace) error {
-	const step = 0.2
-	at := func(log float64) (float64, error) {
-		e, err := l.ensemble(math.Exp(log))
-		if err != nil {
-			return 0, err
-		}
-		return meets(e.design.LimitInDoubt(), l.march.at(p.like.With(e.estimated(p.by)), l.draws), 0), nil
+	const step, few = 0.2, 160
+	e, err := l.ensemble(math.Exp(p.log))
+	if err != nil {
+		return err
 	}
-	var err, another error
-	p.probability, err = at(p.log)
-	longer, another := at(p.log + step)
-	p.slope = (deviateOf(longer) - deviateOf(p.probability)) / step
-	return cmp.Or(err, another)
+	longer, err := l.ensemble(math.Exp(p.log + step))
+	if err != nil {
+		return err
+	}
+	logs, limit := l.march.at(p.like.With(e.estimated(p.by)), l.draws), e.design.LimitInDoubt()
+	p.probability = meets(limit, logs, 0)
+	order := make([]int, len(logs))
+	for i := range order {
+		order[i] = i
+	}
+	off := func(i int) float64 { return math.Abs(logs[i] - math.Log(limit.Value)) }
+	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(off(i), off(k)) })
+	order = order[:min(few, len(order))]
+	nearest, rise := make([][]float64, len(order)), 0.0
+	for k, i := range order {
+		nearest[k] = l.draws[i]
+	}
+	after := l.march.at(p.like.With(longer.estimated(p.by)), nearest)
+	for k, i := range order {
+		rise += (after[k] - logs[i]) / float64(len(order))
+	}
+	for i := range logs {
+		logs[i] += rise
+	}
+	for k, i := range order {
+		logs[i] = after[k]
+	}
+	p.rises = (deviateOf(meets(limit, logs, 0)) - deviateOf(p.probability)) / step
+	return nil
 }
 
 // Cautious is the logarithm of the content over the limit at a length, as the estimate has it, in the case in which all that is in doubt conspires against the strand (see
@@ -139,7 +160,8 @@ func (l *LengthOdds) near(log, within float64) (*lengthPlace, error) {
 	}
 	p := lengthPlace{log: log}
 	if l.base.surrogate == nil {
-		fit, values, err := e.emulate(0, batches, e.each)
+		const off, most = 0.04, 2 // of a surrogate that serves over lengths
+		fit, values, err := e.emulate(off, most, e.each)
 		if err != nil {
 			return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 		}

@@ -46,6 +46,14 @@ evaporation = false
 	return s
 }
 
+// lengths are those of the first zone.
+func lengths(t *testing.T, w *diffusion.March, s *scenarios.Scenario, base *diffusion.Odds) *diffusion.LengthOdds {
+	t.Helper()
+	over, err := w.LengthOdds(&s.Design, 0, base, s.Settings)
+	require.NoError(t, err)
+	return over
+}
+
 // probability is that of the odds themselves at a length of the first zone, given by its logarithm.
 func probability(t *testing.T, w *diffusion.March, s *scenarios.Scenario, place float64) float64 {
 	t.Helper()
@@ -77,26 +85,23 @@ func TestLengths(t *testing.T) {
 	median, err := root.Find(over, root.Bracket{A: a, B: b, AtA: atA, AtB: atB}, root.Tolerance{Width: 1e-6})
 	require.NoError(t, err)
 	want := math.Exp(median) * math.Pow(2, 1.281552/1.644854)
-	// The cautious case is that of the model, or another length's; nine times in ten may be far from where the search begins.
-	own, err := w.Caution(&s.Design, s.Settings)
+	// The odds of the model, of another length, or none are known; nine times in ten may be far from where the search begins.
+	own, err := w.Odds(&s.Design, s.Settings)
 	require.NoError(t, err)
-	// A case that misleads, to lengths that are far too short or too long, is found out.
-	loose, strict := own, own
-	loose.Limit, strict.Limit = 30*own.Limit, own.Limit/50
-	for _, search := range []likely.Search{
-		{From: median - 3, Step: 0.6, Caution: &loose},
-		{From: median - 3, Step: 0.6, Caution: &strict},
-		{From: median, Crossing: true, Step: 0.6, Caution: &loose},
-		{From: median, Crossing: true, Step: 0.6, Caution: &strict},
+	m.Path[0].Length = 300
+	other, err := w.Odds(&m, s.Settings)
+	require.NoError(t, err)
+	for i, search := range []likely.Search{
+		{From: median - 3, Step: 0.6},
 		{From: median, Crossing: true, Step: 20},
 		{From: median, Crossing: true, Step: 0.6},
+		{From: median, Crossing: true, Step: 0.6},
 		{From: median, Crossing: true, Step: 0.6, Rough: 1e-3},
-		{From: median, Crossing: true, Step: 0.6, Caution: &own},
 		{From: math.Log(1e-3), Step: 3},
-		{From: math.Log(1e-3), Step: 3, Caution: &own},
 	} {
+		base := []*diffusion.Odds{nil, &own, &other}[i%3]
 		search.To = math.Log(1e4)
-		f, err := search.Lengths(w, &s.Design, 0, s.Settings)
+		f, err := search.Lengths(lengths(t, w, s, base))
 		require.NoError(t, err)
 		require.Equal(t, likely.Met, f.Outcome)
 		require.InEpsilon(t, want, math.Exp(f.Place), 0.05)
@@ -109,10 +114,10 @@ func TestLengths(t *testing.T) {
 func TestLengthsWithoutEnd(t *testing.T) {
 	s := dryer(t)
 	w := diffusion.NewMarch()
-	f, err := likely.Search{From: math.Log(3000), To: math.Log(1e4), Step: 0.6}.Lengths(w, &s.Design, 0, s.Settings)
+	f, err := likely.Search{From: math.Log(3000), To: math.Log(1e4), Step: 0.6}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
 	require.Equal(t, likely.Already, f.Outcome)
-	f, err = likely.Search{From: math.Log(0.1), To: math.Log(3), Step: 0.6}.Lengths(w, &s.Design, 0, s.Settings)
+	f, err = likely.Search{From: math.Log(0.1), To: math.Log(3), Step: 0.6}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
 	require.Equal(t, likely.Nowhere, f.Outcome)
 	require.Less(t, f.Probability, 0.1)
@@ -135,7 +140,7 @@ k_m = "0.03 m/s"
 `))
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	f, err := likely.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(w, &s.Design, 0, s.Settings)
+	f, err := likely.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
 	require.Equal(t, likely.Met, f.Outcome)
 	require.InDelta(t, 0.9, probability(t, w, s, f.Place), 0.05)
@@ -160,14 +165,12 @@ k_m = "0.03 m/s"
 `))
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	own, err := w.Caution(&s.Design, s.Settings)
-	require.NoError(t, err)
 	for _, search := range []likely.Search{
 		{From: math.Log(100), To: math.Log(1e-3), Crossing: true, Step: 1},
-		{From: math.Log(100), To: math.Log(1e-3), Step: 2, Caution: &own},
-		{From: math.Log(0.5), To: math.Log(1e-3), Step: 0.3, Caution: &own, Rough: 1e-3},
+		{From: math.Log(100), To: math.Log(1e-3), Step: 2},
+		{From: math.Log(0.5), To: math.Log(1e-3), Step: 0.3, Rough: 1e-3},
 	} {
-		f, err := search.Lengths(w, &s.Design, 0, s.Settings)
+		f, err := search.Lengths(lengths(t, w, s, nil))
 		require.NoError(t, err)
 		require.NotEqual(t, likely.Nowhere, f.Outcome)
 		if f.Outcome == likely.Met {
@@ -176,7 +179,7 @@ k_m = "0.03 m/s"
 			require.Greater(t, probability(t, w, s, search.From), 0.88)
 		}
 	}
-	f, err := likely.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(w, &s.Design, 0, s.Settings)
+	f, err := likely.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
 	require.Equal(t, likely.Nowhere, f.Outcome)
 }
@@ -199,11 +202,9 @@ k_m = "0.03 m/s"
 `))
 		require.NoError(t, err)
 		w := diffusion.NewMarch()
-		own, err := w.Caution(&s.Design, s.Settings)
-		require.NoError(t, err)
-		for _, search := range []likely.Search{{From: math.Log(1), Step: 1}, {From: math.Log(30), Step: 0.4, Crossing: true}, {From: math.Log(30), Step: 0.4, Crossing: true, Caution: &own}} {
+		for _, search := range []likely.Search{{From: math.Log(1), Step: 1}, {From: math.Log(30), Step: 0.4, Crossing: true}, {From: math.Log(30), Step: 0.4, Crossing: true}} {
 			search.To = math.Log(1e5)
-			f, err := search.Lengths(w, &s.Design, 0, s.Settings)
+			f, err := search.Lengths(lengths(t, w, s, nil))
 			require.NoError(t, err)
 			if f.Outcome != likely.Met {
 				require.Equal(t, likely.Nowhere, f.Outcome)

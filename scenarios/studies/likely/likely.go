@@ -20,7 +20,7 @@ type Search struct {
 	// looked at.
 	Crossing bool
 	Step     float64 // first one, above zero
-	Rough   float64 // length [m] beyond which [Search.Lengths] does not look again; zero for none
+	Rough    float64 // length [m] beyond which [Search.Lengths] does not look again; zero for none
 }
 
 // Outcome of a search.

@@ -33,8 +33,18 @@ func (l Length) None() bool {
 // [Longest]. Of several lengths that just meet the limit it gives that next to the
 // model's own.
 func LengthOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
+	return lengthNextTo(m.Path[zone].Length, w, m, zone, s)
+}
+
+// ShortestOf seeks as [LengthOf] does, but of several lengths that just meet the limit it gives the
+// shortest, whatever the model's own.
+func ShortestOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
+	return lengthNextTo(Shortest, w, m, zone, s)
+}
+
+func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
 	search := lengths(w, m, zone, s)
-	search.from, search.to, search.near = Shortest, Longest, m.Path[zone].Length
+	search.from, search.to, search.near = Shortest, Longest, near
 	f, err := search.run()
 	if err != nil {
 		return Length{}, err
@@ -59,15 +69,6 @@ func LengthOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Set
 	}
 	out.Marches = search.marches
 	return out, nil
-}
-
-// ShortestOf seeks as [LengthOf] does, but of several lengths that just meet the limit it gives the
-// shortest, whatever the model's own.
-func ShortestOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
-	varied := *m
-	varied.Path = slices.Clone(m.Path)
-	varied.Path[zone].Length = Shortest
-	return LengthOf(w, &varied, zone, s)
 }
 
 // LikelyLength is the length of a zone from which on a model meets its limit nine times in ten.
@@ -133,7 +134,9 @@ func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Sett
 			return point(x, &seen), err
 		},
 	}
-	if air := m.Path[zone].Air; !air.Limited() || air.Direction == diffusion.With {
+	if air := m.Path[zone].Air; air.Limited() && air.Direction != diffusion.With {
+		search.guess = guess(w, m, zone, rough)
+	} else {
 		search.many = func(x []float64, use func(Point)) error {
 			return w.RunLengths(&m.Model, zone, x, rough, func(i int, r *diffusion.Result) error {
 				use(point(x[i], r))
@@ -142,6 +145,21 @@ func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Sett
 		}
 	}
 	return search
+}
+
+// guess estimates the ratio at other lengths from a march at that of the model; nil where there is no answer.
+func guess(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) func(x float64) float64 {
+	var own diffusion.Result
+	if w.Run(&m.Model, s, &own) != nil {
+		return nil
+	}
+	content := m.Estimate(&own)
+	varied := m.Model
+	varied.Path = slices.Clone(m.Path)
+	return func(x float64) float64 {
+		varied.Path[zone].Length = x
+		return content(&varied) / m.Limit
+	}
 }
 
 func pointOf(x float64, m *diffusion.Design, r *diffusion.Result) Point {

@@ -40,6 +40,7 @@ type search struct {
 
 	at    func(x float64) (Point, error)
 	rough func(x float64) (Point, error)           // the same in fewer steps, to see where to look; nil for none
+	guess func(x float64) float64                  // estimates the ratio within a factor of two; nil for none
 	many  func(x []float64, use func(Point)) error // as rough, for several at a time; nil where it saves nothing
 
 	marches int
@@ -130,6 +131,9 @@ func (s *search) run() (found, error) {
 	}
 	grid := s.grid(coarse)
 	for i, x := range grid {
+		if i > 0 && i < coarse-1 && s.guessed(x) {
+			continue
+		}
 		p, err := look(x)
 		switch {
 		case err == nil:
@@ -145,6 +149,20 @@ func (s *search) run() (found, error) {
 		}
 	}
 	return s.conclude()
+}
+
+// guessed tells whether it is clear without a march on which side of the limit a value leads to, and keeps that.
+func (s *search) guessed(x float64) bool {
+	const clear = 1 // as a logarithm
+	if s.guess == nil {
+		return false
+	}
+	p := Point{X: x, Ratio: s.guess(x)}
+	if !(math.Abs(height(p.Ratio)) > clear) {
+		return false
+	}
+	s.keep(p)
+	return true
 }
 
 // sharpen tries again the points of a rough look that the answer rests on: those at a crossing or near one; where there is none, the driest with its neighbours,
@@ -168,10 +186,14 @@ func (s *search) sharpen() error {
 			return nil
 		}
 		p, err := s.at(s.points[i].X)
+		s.marches++
+		if err != nil && s.guess != nil && i > 0 && i < last { // a gap
+			s.points, sharp, last = slices.Delete(s.points, i, i+1), slices.Delete(sharp, i, i+1), last-1
+			continue
+		}
 		if err != nil {
 			return err
 		}
-		s.marches++
 		s.points[i], sharp[i] = p, true
 	}
 }
