@@ -1,9 +1,12 @@
 package required
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"strandry/diffusion"
 	"strandry/diffusion/root"
@@ -87,52 +90,47 @@ func between(knots []int, middle func(i int) float64, value func(i int) *float64
 type doubting struct {
 	march   *diffusion.March
 	request *Request
-	anchor  diffusion.Odds
-	known   bool
-}
-
-func (d *doubting) odds(m *diffusion.Design, length float64) (diffusion.Odds, error) {
-	varied := with(m, d.request.Zone, length)
-	if d.known {
-		return d.march.OddsLike(&d.anchor, varied, d.request.Settings)
-	}
-	o, err := d.march.Odds(varied, d.request.Settings)
-	d.anchor, d.known = o, err == nil
-	return o, err
+	base    *diffusion.Odds
 }
 
 // left is the 10 and 90 % points of the content at the nozzle; zero where there is no answer.
 func (d *doubting) left(m *diffusion.Design, length float64) (low, high float64) {
-	o, err := d.odds(m, length)
+	o, err := d.march.OddsLike(d.base, with(m, d.request.Zone, length), d.request.Settings)
 	if err != nil {
 		return 0, 0
 	}
+	d.base = cmp.Or(d.base, &o)
 	return o.Low, o.High
 }
 
 // lengths are those from which on the limit is met one time and nine times in ten, about one that meets it at the medians [m]; 0 where a search
 // does not find it.
 func (d *doubting) lengths(m *diffusion.Design, middle float64) (unlikely, likely float64) {
-	begin, err := d.odds(m, middle)
+	over, err := d.march.LengthOdds(m, d.request.Zone, d.base, d.request.Settings)
 	if err != nil {
 		return 0, 0
 	}
 	step := size.FirstStep(m)
-	unlikely = d.edge(m, middle, -step, begin, func(o *diffusion.Odds) float64 { return o.Ratio.Low })
-	return unlikely, d.edge(m, middle, step, begin, func(o *diffusion.Odds) float64 { return o.Ratio.High })
+	unlikely, likely = edge(over, middle, -step, diffusion.Unlikely), edge(over, middle, step, diffusion.Likely)
+	d.base = cmp.Or(d.base, over.Base())
+	return unlikely, likely
 }
 
-// edge walks from a length [m] by steps of its logarithm until a ratio crosses one, and finds where.
-func (d *doubting) edge(m *diffusion.Design, from, step float64, begin diffusion.Odds, ratio func(o *diffusion.Odds) float64) float64 {
-	const farthest, near = 8, 0.03
+// edge walks from a length [m] by steps of its logarithm until the probability crosses a share, and finds where.
+func edge(over *diffusion.LengthOdds, from, step, share float64) float64 {
+	const farthest, reach, near = 8, 0.4, 0.02
 	at := func(u float64) (float64, error) {
-		o, err := d.odds(m, math.Exp(u))
-		return math.Log(ratio(&o)), err
+		const least = 1e-3
+		p, err := over.Probability(math.Exp(u), reach)
+		return distuv.UnitNormal.Quantile(share) - distuv.UnitNormal.Quantile(min(max(p, least), 1-least)), err
 	}
-	b := root.Bracket{A: math.Log(from), AtA: math.Log(ratio(&begin))}
+	b := root.Bracket{A: math.Log(from)}
+	var err error
+	if b.AtA, err = at(b.A); err != nil {
+		return 0
+	}
 	for range farthest {
 		b.B = math.Min(math.Max(b.A+step, math.Log(size.Shortest)), math.Log(size.Longest))
-		var err error
 		if b.AtB, err = at(b.B); err != nil || b.B == b.A {
 			return 0
 		}
