@@ -175,16 +175,11 @@ func (s *search) errorOf(x, share float64) (float64, error) {
 	if s.even {
 		step = (high - low) / 2000
 	}
-	a, b := math.Max(low, u-step), math.Min(high, u+step)
-	atA, err := s.height(a)
+	slope, err := s.slope(u, step)
 	if err != nil {
 		return 0, err
 	}
-	atB, err := s.height(b)
-	if err != nil {
-		return 0, err
-	}
-	slope := math.Abs(atB-atA) / (b - a)
+	slope = math.Abs(slope)
 	band := share / slope
 	if !(band < high-low) { // a slope of nothing too
 		band = high - low

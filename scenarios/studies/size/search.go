@@ -45,7 +45,11 @@ type search struct {
 
 	marches int
 	points  []Point // rising
+	steep   steep   // what is known of the slope
 }
+
+// steep is the slope of the height at a place of the scale, rough or not.
+type steep struct{ u, slope float64 }
 
 // found is what a search has found.
 type found struct {
@@ -165,7 +169,7 @@ func (s *search) guessed(x float64) bool {
 	return true
 }
 
-// sharpen tries again the points of a rough look that the answer rests on: those at a crossing or near one; where there is none, the driest with its neighbours,
+// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest with its neighbours,
 // and the ends.
 func (s *search) sharpen() error {
 	const near = 0.03 // many times what a rough point is off by
@@ -173,7 +177,7 @@ func (s *search) sharpen() error {
 	for {
 		lowest, crossed := s.lowest(), s.changes()
 		rests := func(i int, p Point) bool {
-			if math.Abs(height(p.Ratio)) < near || slices.Contains(crossed, i) || slices.Contains(crossed, i-1) {
+			if math.Abs(height(p.Ratio)) < near {
 				return true
 			}
 			return len(crossed) == 0 && (i == 0 || i == last || i >= lowest-1 && i <= lowest+1)
@@ -258,10 +262,26 @@ func (s *search) stretch(i int) (found, error) {
 
 func inRange(i int, points []Point) bool { return i >= 0 && i < len(points) }
 
+// narrow finds the crossing between two points: by rough marches first, if there are any, so that it takes two or three of the others.
 func (s *search) narrow(a, b Point) (float64, error) {
 	low, high := s.scale(a.X), s.scale(b.X)
 	within := root.Tolerance{Value: ratioWithin, Width: rangeWithin * math.Abs(s.scale(s.to)-s.scale(s.from))}
-	u, err := root.Find(s.height, root.Bracket{A: low, B: high, AtA: height(a.Ratio), AtB: height(b.Ratio)}, within)
+	bracket := root.Bracket{A: low, B: high, AtA: height(a.Ratio), AtB: height(b.Ratio)}
+	if s.rough != nil {
+		if u, ok := s.polish(bracket); ok {
+			return s.value(u), nil
+		}
+		for _, p := range []*Point{&a, &b} { // they may be rough
+			var err error
+			if *p, err = s.at(p.X); err != nil {
+				return 0, err
+			}
+		}
+		if bracket.AtA, bracket.AtB = height(a.Ratio), height(b.Ratio); bracket.AtA*bracket.AtB > 0 {
+			return 0, errNowhere
+		}
+	}
+	u, err := root.Find(s.height, bracket, within)
 	switch u {
 	case low:
 		return a.X, err
@@ -269,6 +289,61 @@ func (s *search) narrow(a, b Point) (float64, error) {
 		return b.X, err
 	}
 	return s.value(u), err
+}
+
+// polish finds a crossing by rough marches, and by their slope the one that is sought; false where that leads astray.
+func (s *search) polish(b root.Bracket) (float64, bool) {
+	const tries, roughly, step = 4, 3e-3, 0.01
+	u, err := root.Find(s.roughHeight, b, root.Tolerance{Value: roughly, Width: roughly * math.Abs(b.B-b.A)})
+	if err != nil {
+		return 0, false
+	}
+	slope, err := s.slope(u, step)
+	if err != nil || slope == 0 {
+		return 0, false
+	}
+	for range tries {
+		off, err := s.height(u)
+		switch next := u - off/slope; {
+		case err != nil:
+			return 0, false
+		case math.Abs(off) <= ratioWithin:
+			return u, true
+		case next < b.A || next > b.B:
+			return 0, false
+		default:
+			u = next
+		}
+	}
+	return 0, false
+}
+
+// roughHeight is the logarithm of the ratio at a place on the scale by a rough march, where there is one.
+func (s *search) roughHeight(u float64) (float64, error) {
+	if s.rough == nil {
+		return s.height(u)
+	}
+	s.marches++
+	p, err := s.rough(s.value(u))
+	return height(p.Ratio), err
+}
+
+// slope of the height at a place, by a difference over a step to either side, within the range; from rough marches where there are any, and from those that were made
+// next to it.
+func (s *search) slope(u, step float64) (float64, error) {
+	if s.steep.slope != 0 && math.Abs(u-s.steep.u) < step {
+		return s.steep.slope, nil
+	}
+	a, b := math.Max(s.scale(s.from), u-step), math.Min(s.scale(s.to), u+step)
+	atA, err := s.roughHeight(a)
+	if err != nil {
+		return 0, err
+	}
+	atB, err := s.roughHeight(b)
+	if err == nil {
+		s.steep = steep{u, (atB - atA) / (b - a)}
+	}
+	return (atB - atA) / (b - a), err
 }
 
 // changes lists the points after which the limit is crossed.
