@@ -94,16 +94,19 @@ func (s *State) bracket(w *diffusion.March, n diffusion.Settings, beyond func(me
 	if len(m.Storage) == 0 && beyond(m.Start) < 0 && beyond(s.Equilibrium()) <= 0 {
 		return nil, nil // a strand that begins uniform comes no nearer
 	}
-	const times, step = 140, 0.25
+	const times, step, long, start = 100, 0.25, 1, 1 // steps, the long ones while hardly anything can have happened [s]
 	durations := make([]float64, 0, times)
-	for t := shortest; t < longest; t *= math.Exp(step) {
+	for t := shortest; t < start; t *= math.Exp(long) {
+		durations = append(durations, t)
+	}
+	for t := float64(start); t < longest; t *= math.Exp(step) {
 		durations = append(durations, t)
 	}
 	errPassed := errors.New("passed")
 	seen := make([]place, 0, len(durations)+1)
 	err = w.RunLengths(&m.Model, 0, durations, n, func(i int, r *diffusion.Result) error {
 		if i == 0 {
-			seen = append(seen, place{math.Log(shortest) - step, beyond(r.Start.Mean)})
+			seen = append(seen, place{math.Log(shortest) - long, beyond(r.Start.Mean)})
 		}
 		seen = append(seen, place{math.Log(durations[i]), beyond(r.Nozzle.Mean)})
 		if seen[0].beyond >= 0 || seen[i+1].beyond >= 0 {
