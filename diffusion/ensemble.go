@@ -20,7 +20,9 @@ type ensemble struct {
 	settings Settings
 	result   Result
 	begun    bool                            // near and drift are known
-	near     []agreement                     // of air and strand at the medians, from which that of each draw is sought
+	from     []agreement                     // of air and strand in a similar design, from which that at the medians is sought; nil for none
+	near     []agreement                     // and at the medians, from which that of each draw is sought
+	middle   float64                         // logarithm of the content at the medians; no number where it is not known
 	by       *estimator                      // by what the medians have met; nil for none
 	drift    surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
 	failed   error                           // the first march without an answer
@@ -39,13 +41,17 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 // draws is estimated by.
 func (e *ensemble) begin() {
 	agree := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
-	err := e.marches.Run(&e.design.Model, e.settings, &e.result)
+	err := e.marches.runFrom(e.from, &e.design.Model, e.settings, &e.result)
 	e.near, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
 	case agree && err != nil:
 		e.near = make([]agreement, len(e.design.Path))
 	case agree:
 		e.near = slices.Clone(e.result.agreements)
+	}
+	e.middle = math.NaN()
+	if _, bored := e.design.unboundedBores(); err == nil && e.measure == nil && !bored {
+		e.middle = e.log(e.result.Nozzle.Mean)
 	}
 	if err == nil && e.measure == nil {
 		e.by = e.design.estimator(&e.result, leastTold*e.design.Limit)

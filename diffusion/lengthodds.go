@@ -167,7 +167,7 @@ func (l *LengthOdds) near(log, within float64) (*lengthPlace, error) {
 		}
 		l.take(Odds{surrogate: fit, Unknowns: names(e.unknowns), Cautious: e.caution(values[:1+2*len(e.unknowns)])})
 		p.like = fit
-	} else if p.like, err = e.like(l.base.surrogate); err != nil {
+	} else if p.like, err = e.like(&l.base); err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 	}
 	p.by = e.by

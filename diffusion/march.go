@@ -79,9 +79,17 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 }
 
 // RunFrom is Run from what a similar model has found: where air and strand have to agree, that is sought from where they did there, which
-// saves marches. It moves the result within the error of the agreement.
+// saves marches. It moves the result within the error of the agreement. What has no answer from there is sought as by Run.
 func (w *March) RunFrom(similar *Result, m *Model, s Settings, result *Result) error {
-	return w.run(m, s, slices.Clone(similar.agreements), result)
+	return w.runFrom(slices.Clone(similar.agreements), m, s, result)
+}
+
+func (w *March) runFrom(near []agreement, m *Model, s Settings, result *Result) error {
+	err := w.run(m, s, near, result)
+	if err != nil && near != nil {
+		err = w.run(m, s, nil, result)
+	}
+	return err
 }
 
 func (w *March) run(m *Model, s Settings, near []agreement, result *Result) error {

@@ -20,7 +20,7 @@ func (w *March) OddsLike(o *Odds, d *Design, s Settings) (Odds, error) {
 	if o == nil || !o.alike(e.unknowns) {
 		return w.Odds(d, s)
 	}
-	like, err := e.like(o.surrogate)
+	like, err := e.like(o)
 	if err != nil {
 		return w.Odds(d, s)
 	}
@@ -33,12 +33,16 @@ func (o *Odds) alike(unknowns []Unknown) bool {
 }
 
 // like is the surrogate by that of a similar design.
-func (e *ensemble) like(other *surrogate.Surrogate) (*surrogate.Surrogate, error) {
+func (e *ensemble) like(other *Odds) (*surrogate.Surrogate, error) {
+	e.from = other.Cautious.near
 	e.begin()
-	centre := e.march(make([]float64, len(e.unknowns)))
+	centre := e.middle
+	if math.IsNaN(centre) {
+		centre = e.march(make([]float64, len(e.unknowns)))
+	}
 	if math.IsNaN(centre) {
 		centre = e.centre()
 	}
-	line := e.each(other.Line())
-	return other.Like(e.drift, centre, fill(line, e.wet(append([]float64{centre}, line...))))
+	line := e.each(other.surrogate.Line())
+	return other.surrogate.Like(e.drift, centre, fill(line, e.wet(append([]float64{centre}, line...))))
 }

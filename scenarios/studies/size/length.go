@@ -124,13 +124,15 @@ func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Sett
 		return point(x, &result), err
 	}
 	// The rough look is off by some 2e-4 of the content, and ten times as much as the other at the settings that are usual.
-	rough, seen := s, diffusion.Result{}
+	rough := s
+	var seen, seenBefore diffusion.Result
 	rough.Resolution, rough.Tolerance = min(s.Resolution, 3.2), max(s.Tolerance, 1e-2)
 	search := &search{
 		at: at,
 		rough: func(x float64) (Point, error) {
 			varied.Path[zone].Length = x
-			err := w.Run(&varied.Model, rough, &seen)
+			seenBefore, seen = seen, seenBefore
+			err := w.RunFrom(&seenBefore, &varied.Model, rough, &seen)
 			return point(x, &seen), err
 		},
 	}
