@@ -30,6 +30,8 @@ type Point struct {
 	Ratio float64 // content at the nozzle over the limit
 	// Survives tells whether the strand keeps its shape at the value.
 	Survives diffusion.Survival
+
+	guessed bool // by an estimate, without a march
 }
 
 // search is one search for the limit.
@@ -161,7 +163,7 @@ func (s *search) guessed(x float64) bool {
 	if s.guess == nil {
 		return false
 	}
-	p := Point{X: x, Ratio: s.guess(x)}
+	p := Point{X: x, Ratio: s.guess(x), guessed: true}
 	if !(math.Abs(height(p.Ratio)) > clear) {
 		return false
 	}
@@ -170,36 +172,45 @@ func (s *search) guessed(x float64) bool {
 }
 
 // sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest with its neighbours,
-// and the ends.
+// and the ends. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
 func (s *search) sharpen() error {
-	const near = 0.03 // many times what a rough point is off by
-	sharp, last := make([]bool, len(s.points)), len(s.points)-1
+	sharp := make([]bool, len(s.points))
 	for {
-		lowest, crossed := s.lowest(), s.changes()
-		rests := func(i int, p Point) bool {
-			if math.Abs(height(p.Ratio)) < near {
-				return true
-			}
-			return len(crossed) == 0 && (i == 0 || i == last || i >= lowest-1 && i <= lowest+1)
-		}
-		i := 0
-		for i < len(s.points) && (sharp[i] || !rests(i, s.points[i])) {
-			i++
-		}
-		if i == len(s.points) {
+		i, fine := s.restsOn(sharp)
+		if i < 0 {
 			return nil
 		}
-		p, err := s.at(s.points[i].X)
-		s.marches++
-		if err != nil && s.guess != nil && i > 0 && i < last { // a gap
-			s.points, sharp, last = slices.Delete(s.points, i, i+1), slices.Delete(sharp, i, i+1), last-1
-			continue
+		look := s.rough
+		if fine {
+			look = s.at
 		}
-		if err != nil {
+		p, err := look(s.points[i].X)
+		s.marches++
+		switch {
+		case err == nil:
+			s.points[i], sharp[i] = p, fine
+		case s.points[i].guessed:
+			s.points, sharp = slices.Delete(s.points, i, i+1), slices.Delete(sharp, i, i+1)
+		default:
 			return err
 		}
-		s.points[i], sharp[i] = p, true
 	}
+}
+
+// restsOn finds a point that has to be tried again, and whether roughly will not do; -1 where there is none.
+func (s *search) restsOn(sharp []bool) (i int, fine bool) {
+	const near = 0.03 // many times what a rough point is off by
+	lowest, crossed, last := s.lowest(), s.changes(), len(s.points)-1
+	for i, p := range s.points {
+		switch beside := slices.Contains(crossed, i) || slices.Contains(crossed, i-1); {
+		case sharp[i]:
+		case math.Abs(height(p.Ratio)) < near, len(crossed) == 0 && (i == 0 || i == last || i >= lowest-1 && i <= lowest+1):
+			return i, true
+		case beside && p.guessed:
+			return i, false
+		}
+	}
+	return -1, false
 }
 
 // conclude finds the zero, or says that there is none.
