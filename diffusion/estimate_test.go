@@ -156,3 +156,19 @@ func TestEstimateOfTheTemperature(t *testing.T) {
 	s.through(&d.Model, &d.Path[0], &stage{heat: 1e6, mass: 0.03}, &modes)
 	require.InDelta(t, 350, s.temperature, 1e-9)
 }
+
+// The estimate changes evenly with what is drawn, though it takes some temperatures for alike: a second difference is a rounding of the first.
+func TestEstimateIsEven(t *testing.T) {
+	d := plainStrand(t, 10, 0.02)
+	var r Result
+	require.NoError(t, NewMarch().Run(&d.Model, DefaultSettings(), &r))
+	of, m := d.Estimate(&r), d.Model
+	const step = 0.3
+	at := func(k int) float64 {
+		m.StartTemperature = 300 + step*float64(k)
+		return math.Log(of(&m))
+	}
+	for k := 1; k < 160; k++ {
+		require.InDelta(t, 0, at(k-1)-2*at(k)+at(k+1), 1e-5, "%d", k)
+	}
+}

@@ -34,9 +34,9 @@ func TestOddsLikeAnother(t *testing.T) {
 		own := odds(t, &varied)
 		like, err := w.OddsLike(&o, &varied, diffusion.DefaultSettings())
 		require.NoError(t, err)
-		require.InDelta(t, own.Probability, like.Probability, 0.02, "%v", c)
+		require.InDelta(t, own.Probability, like.Probability, 0.01, "%v", c)
 		for _, pair := range [][2]float64{{own.Low, like.Low}, {own.High, like.High}, {own.Ratio.Low, like.Ratio.Low}, {own.Ratio.High, like.Ratio.High}} {
-			require.InEpsilon(t, pair[0], pair[1], 0.2, "%v", c)
+			require.InEpsilon(t, pair[0], pair[1], 0.1, "%v", c)
 		}
 	}
 	// Of other unknowns it is the odds themselves.
