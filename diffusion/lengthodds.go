@@ -81,7 +81,7 @@ func deviateOf(p float64) float64 {
 	return distuv.UnitNormal.Quantile(min(max(p, least), 1-least))
 }
 
-// tell finds what a place tells. For a length that is a little longer only the draws whose contents are nearest to the limit are asked, the others follow them.
+// tell finds what a place tells. For a length that is a little longer only the draws whose contents are nearest to the limit are asked.
 func (l *LengthOdds) tell(p *lengthPlace) error {
 	const step, few = 0.2, 160
 	e, err := l.ensemble(math.Exp(p.log))
@@ -101,17 +101,11 @@ func (l *LengthOdds) tell(p *lengthPlace) error {
 	off := func(i int) float64 { return math.Abs(logs[i] - math.Log(limit.Value)) }
 	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(off(i), off(k)) })
 	order = order[:min(few, len(order))]
-	nearest, rise := make([][]float64, len(order)), 0.0
+	nearest := make([][]float64, len(order))
 	for k, i := range order {
 		nearest[k] = l.draws[i]
 	}
 	after := l.march.at(p.like.With(longer.estimated(p.by)), nearest)
-	for k, i := range order {
-		rise += (after[k] - logs[i]) / float64(len(order))
-	}
-	for i := range logs {
-		logs[i] += rise
-	}
 	for k, i := range order {
 		logs[i] = after[k]
 	}

@@ -3,11 +3,39 @@ package size
 import (
 	"math"
 
+	"strandry/diffusion"
 	"strandry/scenarios/studies/likely"
 )
 
-// likely seeks the values that meet the limit nine times in ten: from either end of the stretch that meets it at the medians.
+// likely seeks the values that meet the limit nine times in ten: by odds like those of the value at the medians, and, where the odds of what they find do not bear it
+// out, by odds in full.
 func (t *task) likely() (Likely, error) {
+	found, err := t.likelyBy(func(m *diffusion.Design, s diffusion.Settings) (diffusion.Odds, error) {
+		return t.march.OddsLike(&t.answer.Check.Odds, m, s)
+	})
+	if err != nil || t.answer.Outcome == Nowhere {
+		return found, err
+	}
+	m, s, err := t.with(found.Value)
+	if err != nil {
+		return found, err
+	}
+	o, err := t.march.Odds(m, s)
+	if err != nil {
+		return found, err
+	}
+	if found.Outcome != Nowhere && o.Probability < diffusion.Likely {
+		return t.likelyBy(t.march.Odds)
+	}
+	found.Probability = o.Probability
+	return found, nil
+}
+
+// odder finds the odds of a design.
+type odder func(m *diffusion.Design, s diffusion.Settings) (diffusion.Odds, error)
+
+// likelyBy seeks from either end of the stretch that meets the limit at the medians.
+func (t *task) likelyBy(odds odder) (Likely, error) {
 	a := t.answer
 	out := Likely{Outcome: a.Outcome, Value: a.Value, Probability: a.Check.Probability, Survives: a.Check.Endurance.Survival}
 	if a.Outcome == Nowhere {
@@ -17,7 +45,7 @@ func (t *task) likely() (Likely, error) {
 	if a.Outcome == Met && a.Value == a.DryTo {
 		near, far = far, near
 	}
-	first, err := t.from(near, far, &out.Asked)
+	first, err := t.from(odds, near, far, &out.Asked)
 	if err != nil {
 		return out, err
 	}
@@ -26,7 +54,7 @@ func (t *task) likely() (Likely, error) {
 		out.Outcome = Nowhere
 		return out, nil
 	}
-	other, err := t.from(far, out.Value, &out.Asked)
+	other, err := t.from(odds, far, out.Value, &out.Asked)
 	if err != nil {
 		return out, err
 	}
@@ -56,7 +84,7 @@ func (t *task) valueAt(u float64) float64 {
 }
 
 // from seeks between two values, from one that just meets the limit or is an end of the range.
-func (t *task) from(one, other float64, asked *int) (likely.Found, error) {
+func (t *task) from(odds odder, one, other float64, asked *int) (likely.Found, error) {
 	a, s := t.answer, t.last
 	search := likely.Search{From: s.scale(one), To: s.scale(other), Crossing: one != a.From && one != a.To}
 	switch {
@@ -81,7 +109,7 @@ func (t *task) from(one, other float64, asked *int) (likely.Found, error) {
 		if err != nil {
 			return 0, err
 		}
-		o, err := t.march.Odds(m, settings)
+		o, err := odds(m, settings)
 		return o.Probability, err
 	}
 	return search.Find()
