@@ -77,7 +77,7 @@ func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, ste
 func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
 	zone := "zone." + s.Model.Path[v.Zone].Name
 	keys := [...]string{zone + ".length", zone + ".temperature", s.FeedKey().Name}
-	found, err := parallel.Of(ctx, len(keys), func(w *diffusion.March, i int) (Sized, error) {
+	found, err := parallel.Map(ctx, diffusion.Marches(len(keys)), len(keys), func(w *diffusion.March, i int) (Sized, error) {
 		answer, err := size.Find(w, s, size.Request{Key: keys[i]})
 		if err != nil {
 			return Sized{Reason: err.Error()}, nil

@@ -60,7 +60,7 @@ type Row struct {
 // Find answers for the materials, on all cores. The room of the scenario is what comes in
 // through the open door.
 func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.Polymer) (*Study, error) {
-	rows, err := parallel.Of(ctx, len(all), func(w *diffusion.March, i int) (Row, error) {
+	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) (Row, error) {
 		r, err := row(w, s, air, &all[i])
 		if err != nil {
 			return r, fmt.Errorf("%s: %w", all[i].Label(), err)

@@ -79,7 +79,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 		place
 		failed error
 	}
-	all, err := parallel.Of(ctx, len(r.Speeds)*n, func(w *diffusion.March, job int) (a answer, _ error) {
+	all, err := parallel.Map(ctx, diffusion.Marches(len(r.Speeds)*n), len(r.Speeds)*n, func(w *diffusion.March, job int) (a answer, _ error) {
 		k, i := job/n, job%n
 		if models[i] == nil {
 			return a, nil

@@ -5,11 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"sync"
-	"sync/atomic"
 	"time"
 
 	"strandry/diffusion"
+	"strandry/diffusion/parallel"
 	"strandry/scenarios"
 )
 
@@ -99,19 +98,14 @@ func (s *Sweep) work(ctx context.Context, p plan, g *Grid) error {
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
 	out := make(chan finished, 64)
-	var next atomic.Int64
-	var all sync.WaitGroup
-	for range max(1, min(s.Workers, p.tasks())) {
-		all.Go(func() {
-			w := newWorker(s, p, out)
-			for t := int(next.Add(1)) - 1; t < p.tasks() && ctx.Err() == nil; t = int(next.Add(1)) - 1 {
-				w.do(ctx, t)
-			}
-		})
+	workers := make([]*worker, max(1, min(s.Workers, p.tasks())))
+	for i := range workers {
+		workers[i] = &worker{sweep: s, plan: p, out: out, march: diffusion.NewMarch()}
 	}
+	var failed error // read when out is closed
 	go func() {
-		all.Wait()
-		close(out)
+		defer close(out)
+		_, failed = parallel.Map(ctx, workers, p.tasks(), func(w *worker, task int) (struct{}, error) { return struct{}{}, w.do(ctx, task) })
 	}()
 	var late <-chan time.Time // never, until the context ends
 	interrupted := ctx.Done()
@@ -119,7 +113,7 @@ func (s *Sweep) work(ctx context.Context, p plan, g *Grid) error {
 		select {
 		case f, more := <-out:
 			if !more {
-				return ctx.Err()
+				return failed
 			}
 			g.Rows[f.index] = f.row
 			if s.Done == nil {
