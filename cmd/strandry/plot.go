@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"runtime"
 	"slices"
 	"strings"
 
@@ -122,8 +121,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		}
 	}
 	if len(s.Vary) > 0 {
-		work := sweep.Sweep{Scenario: s, Quick: true, Knots: buildlog.Knots, Workers: runtime.GOMAXPROCS(0)}
-		grid, err := work.Run(ctx)
+		grid, err := sweep.ForFigures(ctx, s)
 		if err != nil {
 			return nil, nil, err
 		}

@@ -2,7 +2,6 @@ package buildlog
 
 import (
 	"context"
-	"runtime"
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
@@ -41,6 +40,18 @@ type Survey struct {
 type Sized struct {
 	Answer *size.Answer
 	Reason string
+}
+
+// Least are the least value that meets the limit at the medians, and that which meets it nine times in ten [SI]; zero where they were not found.
+func (z Sized) Least() (met, likely float64) {
+	a := z.Answer
+	if a == nil || a.Outcome != size.Met || a.Value != a.DryFrom {
+		return 0, 0
+	}
+	if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
+		likely = a.Likely.From
+	}
+	return a.Value, likely
 }
 
 // Steps is how often Of calls its step.
@@ -113,8 +124,7 @@ func (v *Survey) varied(ctx context.Context, s *scenarios.Scenario) {
 		return
 	}
 	var err error
-	work := sweep.Sweep{Scenario: s, Quick: true, Knots: Knots, Workers: runtime.GOMAXPROCS(0)}
-	if v.Varied, err = work.Run(ctx); err != nil {
+	if v.Varied, err = sweep.ForFigures(ctx, s); err != nil {
 		v.Varied, v.VariedReason = nil, err.Error()
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
 	"strings"
 	"time"
 
@@ -23,6 +24,12 @@ type Sweep struct {
 	// Done takes each row that is finished, in no order, on the caller's goroutine; nil for
 	// nobody. An error ends the sweep.
 	Done func(index int, row Row) error
+}
+
+// ForFigures sweeps a scenario over its axes as figures need it: quick, on all cores, with the odds at the seven values by which they draw the doubt.
+func ForFigures(ctx context.Context, s *scenarios.Scenario) (*Grid, error) {
+	const knots = 7
+	return (&Sweep{Scenario: s, Quick: true, Knots: knots, Workers: runtime.GOMAXPROCS(0)}).Run(ctx)
 }
 
 // mostRows bounds the memory of a sweep: some 100 MB.
