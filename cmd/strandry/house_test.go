@@ -197,8 +197,7 @@ func smallFiles(t *testing.T, all []source) {
 func readOnly() []string {
 	return []string{
 		"diffusion/radial/exponential.go: powers",            // a table of numbers
-		"diffusion/rosenbrock/method.go: order3",             // a table of coefficients
-		"diffusion/rosenbrock/method.go: order4",             // a table of coefficients
+		"diffusion/rosenbrock/method.go: rodas",              // a table of coefficients
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
 		"scenarios/demo.go: demos",                           // embedded files
