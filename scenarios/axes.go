@@ -266,8 +266,5 @@ func (s *Scenario) tryAxes(tables []*strict.Table) error {
 			}
 		}
 	}
-	if len(all) == 0 {
-		return nil
-	}
-	return all
+	return all.Err()
 }

@@ -2,9 +2,11 @@ package scenarios
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"maps"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -51,13 +53,13 @@ func (s *Scenario) Copy(axes ...string) (*Copy, error) {
 	for i, axis := range axes {
 		if on := namedOn(s.Vary[i : i+1]); on != nil {
 			for k, name := range on {
-				on[k] = renamed(names, name)
+				on[k] = cmp.Or(names[name], name)
 			}
 			axis = materialKey + "=" + strings.Join(on, ", ")
 		}
 		fmt.Fprintf(&top, "# swept with --vary %q\n", axis)
 	}
-	for _, name := range sorted(names) {
+	for _, name := range slices.Sorted(maps.Keys(names)) {
 		fmt.Fprintf(&top, "# the material file %q was brought along as %q\n", name, names[name])
 	}
 	c.Text = append([]byte(top.String()), renamedIn(s.document.text, names, "material", "values")...)
@@ -103,22 +105,6 @@ func namedOn(axes []Axis) []string {
 		}
 	}
 	return names
-}
-
-func sorted(names map[string]string) []string {
-	var all []string
-	for name := range names {
-		all = append(all, name)
-	}
-	slices.Sort(all)
-	return all
-}
-
-func renamed(names map[string]string, name string) string {
-	if other, ok := names[name]; ok {
-		return other
-	}
-	return name
 }
 
 // bring takes up a material file with its bases, and returns what it is called in the copy.

@@ -160,10 +160,7 @@ func (r *reading) finish(reader *strict.Reader) error {
 	if found, ok := reader.Finish().(strict.Faults); ok {
 		all = append(all, found...)
 	}
-	if len(all) == 0 {
-		return nil
-	}
-	return all
+	return all.Err()
 }
 
 func (r *reading) names() []string {

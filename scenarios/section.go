@@ -116,13 +116,7 @@ func (s section) report(key string, f strict.Fault) {
 
 // quantity reads a value with a unit. ok is false when it is absent, or a fault.
 func (s section) quantity(key string, dim quantity.Dimension, limits strict.Limits) (si float64, ok bool) {
-	known := s.r.register(Key{Name: s.name(key), Zone: s.zone, Dimension: dim, limits: limits})
-	if table, at := s.place(key, text); table != nil {
-		si, ok = table.Quantity(at, dim, limits)
-	}
-	if ok {
-		known.Value, known.Known = si, true
-	}
+	si, ok, _ = s.quantityOrWord(nil, key, dim, limits)
 	return si, ok
 }
 

@@ -135,35 +135,25 @@ func idle(name string) bool {
 func (s *Scenario) own(u *Uncertainty) bool {
 	m := &s.Design
 	p := &m.Material
-	lay := func(v *materials.Value) bool {
-		v.Low, v.High = u.At(-materials.NineInTen), u.At(materials.NineInTen)
-		return true
-	}
+	low, high := u.At(-materials.NineInTen), u.At(materials.NineInTen)
 	name, of := strings.CutPrefix(u.Key.Name, propertyPath+".")
 	switch {
 	case u.Key.Name == "strand.limit":
-		m.LimitStated = true
-		m.LimitRange = materials.Range{Min: u.At(-materials.NineInTen), Max: u.At(materials.NineInTen)}
+		m.LimitStated, m.LimitRange = true, materials.Range{Min: low, Max: high}
 		return true
-	case !of:
-		return false
-	case name == "diffusivity.value":
-		p.Diffusivity.Scatter.Value = math.Sqrt(u.At(materials.NineInTen) / u.At(-materials.NineInTen))
+	case of && name == "diffusivity.value":
+		p.Diffusivity.Scatter.Value = math.Sqrt(high / low)
 		return true
-	case name == "printing_limit":
-		return lay(&p.PrintingLimit)
-	case name == "moulding_limit":
-		return lay(&p.MouldingLimit)
-	case name == "diffusivity.beta":
-		return lay(&p.Diffusivity.Beta)
-	case name == "sorption.mixing_enthalpy":
-		return lay(&p.Sorption.MixingEnthalpy)
-	case name == "sorption.saturation":
-		return lay(&p.Sorption.Saturation)
-	case name == "sorption.monolayer":
-		return lay(&p.Sorption.Monolayer)
 	}
-	return false
+	v := map[string]*materials.Value{
+		"printing_limit": &p.PrintingLimit, "moulding_limit": &p.MouldingLimit, "diffusivity.beta": &p.Diffusivity.Beta,
+		"sorption.mixing_enthalpy": &p.Sorption.MixingEnthalpy, "sorption.saturation": &p.Sorption.Saturation, "sorption.monolayer": &p.Sorption.Monolayer,
+	}[name]
+	if !of || v == nil {
+		return false
+	}
+	v.Low, v.High = low, high
+	return true
 }
 
 // carry adds to each number of a model by how much it differs between two others, where they differ.
@@ -206,8 +196,5 @@ func (s *Scenario) tryDoubts(tables []*strict.Table) error {
 			}
 		}
 	}
-	if len(all) == 0 {
-		return nil
-	}
-	return all
+	return all.Err()
 }
