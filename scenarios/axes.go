@@ -74,10 +74,8 @@ func (r *reading) named(t *strict.Table, words []string) (Key, bool) {
 	if !ok {
 		return Key{}, false
 	}
-	for _, k := range r.keys {
-		if k.Name == name {
-			return k, true
-		}
+	if k, ok := named(r.keys, name); ok {
+		return k, true
 	}
 	if slices.Contains(words, name) {
 		return Key{Name: name, Zone: r.owner(name)}, true

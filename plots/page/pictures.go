@@ -144,7 +144,7 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 		missing = append(missing, "What the scenario varies: "+why)
 	}
 	for _, s := range sheets {
-		if line, ok := s.Figure.(figure.Line); ok && len(v.Varied.Axes) == 1 && v.Varied.Axes[0].Key.Name == "zone."+l.Scenario.Model.Path[v.Zone].Name+".length" {
+		if line, ok := s.Figure.(figure.Line); ok && len(v.Varied.Axes) == 1 && v.Varied.Axes[0].Key.Name == l.Scenario.ZoneKey(v.Zone, "length") {
 			line.Met, line.Likely = l.Studies.Length.Least()
 			s.Figure = line
 		}

@@ -86,8 +86,7 @@ func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, ste
 
 // sizes seeks the length, the temperature and the feed that just meet the limit.
 func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
-	zone := "zone." + s.Model.Path[v.Zone].Name
-	keys := [...]string{zone + ".length", zone + ".temperature", s.FeedKey().Name}
+	keys := [...]string{s.ZoneKey(v.Zone, "length"), s.ZoneKey(v.Zone, "temperature"), s.FeedKey().Name}
 	found, err := parallel.Map(ctx, diffusion.Marches(len(keys)), len(keys), func(w *diffusion.March, i int) (Sized, error) {
 		answer, err := size.Find(w, s, size.Request{Key: keys[i]})
 		if err != nil {

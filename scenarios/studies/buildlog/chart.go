@@ -24,12 +24,8 @@ func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {
 // Chart maps the moisture over a zone's length and the feed, both by ratios around what the scenario states, and with the least length that meets the limit, if
 // it is known [m]; zero where it is not.
 func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*sweep.Grid, error) {
-	feed, length := s.FeedKey(), scenarios.Key{}
-	for _, k := range s.Keys() {
-		if k.Name == "zone."+s.Model.Path[zone].Name+".length" {
-			length = k
-		}
-	}
+	feed := s.FeedKey()
+	length, _ := s.Key(s.ZoneKey(zone, "length"))
 	const around = 8
 	from, to := lengthSpan(s, zone, met)
 	varied, err := s.Varied(axis(s, length, from, to, chartLengths), axis(s, feed, feed.Value/around, feed.Value*around, chartFeeds))
