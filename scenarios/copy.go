@@ -13,6 +13,7 @@ import (
 	"unicode"
 
 	"strandry/materials"
+	"strandry/materials/text/strict"
 )
 
 // Copied is a file of a [Copy], its name with slashes.
@@ -62,7 +63,10 @@ func (s *Scenario) Copy(axes ...string) (*Copy, error) {
 	for _, name := range slices.Sorted(maps.Keys(names)) {
 		fmt.Fprintf(&top, "# the material file %q was brought along as %q\n", name, names[name])
 	}
-	c.Text = append([]byte(top.String()), renamedIn(s.document.text, names, "material", "values")...)
+	c.Text = append([]byte(top.String()), strict.Rewritten(s.document.text, func(key, value string) (string, bool) {
+		other, ok := names[value]
+		return quoted(other), ok && (key == "material" || key == "values")
+	})...)
 	copied, err := Parse(s.document.File, c.Text)
 	if err == nil {
 		copied.open = c.open
@@ -126,7 +130,9 @@ func (c *Copy) bring(name string, open func(string) ([]byte, error)) (string, er
 	for _, l := range slices.Backward(chain) {
 		text := bytes.TrimPrefix(l.text, []byte(byteOrderMark))
 		if base != "" {
-			text = rewritten(text, func(value string) (string, bool) { return "../" + base, strings.HasSuffix(value, ".toml") }, "base")
+			text = strict.Rewritten(text, func(key, value string) (string, bool) {
+				return quoted("../" + base), key == "base" && strings.HasSuffix(value, ".toml")
+			})
 		}
 		sum := sha256.Sum256(text)
 		base = hex.EncodeToString(sum[:6]) + "/" + safeName(filepath.Base(l.file))

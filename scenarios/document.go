@@ -18,6 +18,8 @@ type Document struct {
 	open func(name string) ([]byte, error) // for material files; nil where none can be read
 }
 
+const byteOrderMark = "\ufeff"
+
 // Text returns a copy of the text.
 func (d *Document) Text() []byte { return slices.Clone(d.text) }
 
