@@ -102,7 +102,7 @@ func (r *reading) scenario(root section) *Scenario {
 		root.fault("strand", "missing", "a table [strand] with at least a material")
 	}
 	r.strand(strand, s)
-	if feed := root.sub("feed"); !root.has("feed") || !feed.void() { // else a fault already
+	if feed := root.sub("feed"); !root.has("feed") || !feed.absent() { // else a fault already
 		m.Speed = r.feed(feed, m.Radius)
 	}
 	r.nozzle(root.sub("nozzle"), m)

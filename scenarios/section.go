@@ -63,8 +63,8 @@ func (s section) has(key string) bool {
 	return present || s.r.overlaid(s.name(key), s.zone)
 }
 
-// void tells that the table is not there, neither in the file nor by a setting.
-func (s section) void() bool { return s.table == nil && !s.r.overlaid(s.path, s.zone) }
+// absent tells that the table is not there, neither in the file nor by a setting.
+func (s section) absent() bool { return s.table == nil && !s.r.overlaid(s.path, s.zone) }
 
 // atMostOne returns the one key present of several that exclude each other, ""
 // for none; more are a fault.
@@ -208,7 +208,7 @@ func (s section) truth(key string, otherwise bool) bool {
 
 // required is quantity for a key that must be there.
 func (s section) required(key string, dim quantity.Dimension, limits strict.Limits) (float64, bool) {
-	if !s.has(key) && !s.void() {
+	if !s.has(key) && !s.absent() {
 		s.fault(key, "missing", "a "+dim.Name()+" with one of "+strings.Join(dim.Units(), ", "))
 	}
 	return s.quantity(key, dim, limits)

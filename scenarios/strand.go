@@ -58,7 +58,7 @@ type resolved struct {
 // material finds the polymer in the library or in a file.
 func (r *reading) material(t section) (materials.Polymer, bool) {
 	names := strings.Join(materials.Names(), ", ") + ", or the path of a material file that ends in .toml"
-	if t.void() {
+	if t.absent() {
 		return materials.Polymer{}, false
 	}
 	r.words = append(r.words, t.name("material"))

@@ -149,7 +149,7 @@ func (r *reading) shape(zone section) {
 		return
 	}
 	t := zone.sub("shape")
-	if t.void() {
+	if t.absent() {
 		return
 	}
 	r.unused = append(r.unused, t.path)

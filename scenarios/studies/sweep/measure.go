@@ -54,11 +54,7 @@ func (g *Grid) probe(w *diffusion.March, of *Grid, s *scenarios.Scenario, row in
 	if of.Rows[row].Failed != "" {
 		return
 	}
-	var set []scenarios.Setting
-	for i, place := range of.At(row) {
-		set = append(set, of.Axes[i].Setting(place))
-	}
-	varied, err := s.With(set...)
+	varied, err := s.With(of.settings(row)...)
 	if err != nil {
 		return
 	}

@@ -90,7 +90,7 @@ func (s *Sweep) Run(ctx context.Context) (*Grid, error) {
 		return nil, err
 	}
 	if s.Quick && s.Knots > 0 {
-		if err := s.belt(ctx, g); err != nil {
+		if err := s.oddsAtKnots(ctx, g); err != nil {
 			return nil, err
 		}
 	}

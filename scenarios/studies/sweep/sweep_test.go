@@ -156,7 +156,7 @@ func TestBeltOfAQuickSweep(t *testing.T) {
 			continue
 		}
 		known++
-		m, err := (&belting{sweep: &Sweep{Scenario: s}, grid: g}).model(i)
+		m, err := (&knotOdds{sweep: &Sweep{Scenario: s}, grid: g}).model(i)
 		require.NoError(t, err)
 		o, err := diffusion.NewMarch().Odds(m, row.Settings)
 		require.NoError(t, err)

@@ -33,7 +33,7 @@ func (w *worker) do(ctx context.Context, task int) error {
 	if len(indices) == 0 {
 		return nil
 	}
-	w.lay(at)
+	w.prepare(at)
 	rows := make([]Row, len(indices))
 	if w.err != nil {
 		for i := range rows {
@@ -78,8 +78,8 @@ func (w *worker) missing(at, lengths []int) []int {
 	return rows
 }
 
-// lay makes the scenario of a combination, unless it is that of the task before.
-func (w *worker) lay(at []int) {
+// prepare makes the scenario of a combination, unless it is that of the task before.
+func (w *worker) prepare(at []int) {
 	if slices.Equal(at, w.at) {
 		return
 	}
