@@ -256,13 +256,20 @@ func (s *Scenario) tryAxes(tables []*strict.Table) error {
 			default:
 				at = "to"
 			}
-			_, err := s.With(axis.Setting(j))
-			found, _ := err.(strict.Faults)
-			for _, f := range withoutMelting(found) { // a row says so itself
-				f.File, f.Line, f.Key, f.Given = t.File(), t.Line(at), t.Path()+"."+at, quoted(axis.written[j])
-				all = append(all, f)
-			}
+			all = append(all, s.refuses(axis.Setting(j), t, at, t.Path()+"."+at)...)
 		}
 	}
 	return all.Err()
+}
+
+// refuses are the faults of the scenario with a setting, told at a line and a key of a table. That the strand would melt is none: what is asked there says so itself.
+func (s *Scenario) refuses(set Setting, t *strict.Table, line, key string) strict.Faults {
+	_, err := s.With(set)
+	found, _ := err.(strict.Faults)
+	found = withoutMelting(found)
+	for i := range found {
+		f := &found[i]
+		f.File, f.Line, f.Key, f.Given = t.File(), t.Line(line), key, quoted(set.Value)
+	}
+	return found
 }

@@ -185,12 +185,7 @@ func (s *Scenario) tryDoubts(tables []*strict.Table) error {
 	var all strict.Faults
 	for i, u := range s.Uncertain {
 		for _, end := range [...]float64{-materials.NineInTen, materials.NineInTen} {
-			set := u.Key.Setting(u.At(end), shownDigits)
-			_, err := s.With(set)
-			found, _ := err.(strict.Faults)
-			for _, f := range withoutMelting(found) {
-				t := tables[i]
-				f.File, f.Line, f.Key, f.Given = t.File(), t.Line("key"), t.Path(), quoted(set.Value)
+			for _, f := range s.refuses(u.Key.Setting(u.At(end), shownDigits), tables[i], "key", tables[i].Path()) {
 				f.Problem = "at this end of its doubt the scenario has a fault: " + f.Problem
 				all = append(all, f)
 			}
