@@ -3,8 +3,6 @@ package diffusion
 import (
 	"cmp"
 	"slices"
-
-	"golang.org/x/sync/errgroup"
 )
 
 // Verdict says whether the strand is dry enough at the nozzle, and gets there.
@@ -47,23 +45,16 @@ func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
 	}
 	w.equip()
 	m, s := &d.Model, s.filled()
-	if w.forOdds == nil {
-		w.forOdds = marchOn(w.grids)
-	}
-	var beside errgroup.Group
-	var odds Odds
-	beside.Go(func() (err error) {
-		odds, err = w.forOdds.Odds(d, s)
-		return err
-	})
+	odds := w.oddsConcurrently(d, s)
 	a, err := w.assess(m, s)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
 	}
-	if err = cmp.Or(err, beside.Wait()); err != nil {
+	found := <-odds
+	if err = cmp.Or(err, found.err); err != nil {
 		return nil, err
 	}
-	a.Odds = odds
+	a.Odds = found.Odds
 	a.judge()
 	const refinements = 2
 	for range refinements {
@@ -102,6 +93,25 @@ func (a *Assessment) expensive(m *Model) bool {
 		nodes *= each
 	}
 	return nodes*a.Steps > most
+}
+
+// foundOdds are odds, or why there are none.
+type foundOdds struct {
+	Odds
+	err error
+}
+
+// oddsConcurrently finds the odds beside other work, on a march of their own.
+func (w *March) oddsConcurrently(d *Design, s Settings) <-chan foundOdds {
+	if w.forOdds == nil {
+		w.forOdds = marchOn(w.grids)
+	}
+	out := make(chan foundOdds, 1)
+	go func() {
+		o, err := w.forOdds.Odds(d, s)
+		out <- foundOdds{o, err}
+	}()
+	return out
 }
 
 // assess is the march at the medians with its errors.

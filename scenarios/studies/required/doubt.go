@@ -129,24 +129,24 @@ func (d *doubting) edge(m *diffusion.Design, from, step float64, begin diffusion
 		o, err := d.odds(m, math.Exp(u))
 		return math.Log(ratio(&o)), err
 	}
-	here := root.Place{X: math.Log(from), Y: math.Log(ratio(&begin))}
+	b := root.Bracket{A: math.Log(from), AtA: math.Log(ratio(&begin))}
 	for range farthest {
-		next := root.Place{X: math.Min(math.Max(here.X+step, math.Log(size.Shortest)), math.Log(size.Longest))}
+		b.B = math.Min(math.Max(b.A+step, math.Log(size.Shortest)), math.Log(size.Longest))
 		var err error
-		if next.Y, err = at(next.X); err != nil || next.X == here.X {
+		if b.AtB, err = at(b.B); err != nil || b.B == b.A {
 			return 0
 		}
-		if here.Y <= 0 && next.Y <= 0 && math.Exp(next.X) <= size.Shortest*(1+1e-9) {
+		if b.AtA <= 0 && b.AtB <= 0 && math.Exp(b.B) <= size.Shortest*(1+1e-9) {
 			return size.Shortest // none is needed
 		}
-		if b, crossed := (root.Walk{here, next}).Crossed(); crossed {
+		if (b.AtA > 0) != (b.AtB > 0) {
 			u, err := root.Find(at, b, root.Tolerance{Value: near, Width: near * math.Abs(step)})
 			if err != nil {
 				return 0
 			}
 			return math.Exp(u)
 		}
-		here = next
+		b.A, b.AtA = b.B, b.AtB
 	}
 	return 0
 }
