@@ -54,11 +54,11 @@ func TestDip(t *testing.T) {
 
 func TestNoDip(t *testing.T) {
 	above := func(x float64) (float64, error) { return 1 + math.Abs(x-0.7), nil }
-	walk := root.Walk{{0, 1.7}, {0.5, 1.2}, {1, 1.3}}
+	walk := root.Walk{{0.694, 1.006}, {0.699, 1.001}, {0.704, 1.004}}
 	least, _, ok, err := walk.Dip(above, root.Tolerance{Width: 1e-3})
 	require.NoError(t, err)
 	require.False(t, ok)
-	require.InDelta(t, 0.7, least.X, 2e-3, "the share is of what lies between the neighbours")
+	require.InDelta(t, 0.7, least.X, 2e-5, "the share is of what lies between the neighbours")
 	for name, walk := range map[string]root.Walk{"first": {{0, 1}, {1, 2}, {2, 3}}, "last": {{0, 3}, {1, 2}, {2, 1}}, "two": {{0, 1}, {1, 2}}} {
 		least, _, ok, err := walk.Dip(above, root.Tolerance{Width: 1e-3})
 		require.NoError(t, err)
