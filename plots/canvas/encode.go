@@ -2,20 +2,20 @@ package canvas
 
 import (
 	"bytes"
-	"context"
 	"encoding/xml"
+	"errors"
 	"fmt"
 	"html"
 	"image"
 	"regexp"
 	"strconv"
+	"sync"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgpdf"
 	"gonum.org/v1/plot/vg/vgsvg"
 
-	"strandry/diffusion/parallel"
 	"strandry/plots/palette"
 )
 
@@ -53,7 +53,16 @@ const dotsPerInch = 192
 // Encode draws the page once and gives it as files' bytes, in the order of the formats; they are the same for the same page. It refuses an unknown format.
 func (p Page) Encode(formats ...Format) ([][]byte, error) {
 	drawn := p.drawn()
-	return parallel.Each(context.Background(), len(formats), func(i int) ([]byte, error) { return p.encode(drawn, formats[i]) })
+	out, failed := make([][]byte, len(formats)), make([]error, len(formats))
+	var all sync.WaitGroup
+	for i, format := range formats {
+		all.Go(func() { out[i], failed[i] = p.encode(drawn, format) })
+	}
+	all.Wait()
+	if err := errors.Join(failed...); err != nil {
+		return nil, err
+	}
+	return out, nil
 }
 
 func (p Page) encode(drawn *recording, format Format) ([]byte, error) {
