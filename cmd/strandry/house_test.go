@@ -153,10 +153,10 @@ func foreignPackages(t *testing.T, all []source) {
 		"github.com/spf13/pflag":            {"cmd"},
 		"github.com/schollz/progressbar/v3": {"cmd"},
 		"golang.org/x/image":                {"plots/canvas"}, // what gonum/plot draws with
-		"golang.org/x/sync":                 {"diffusion"},    // errgroup
 		"golang.org/x/term":                 {"cmd"},
 		"github.com/gofrs/flock":            {"plots/folder"},
 		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},
+		"golang.org/x/sync":                 {"diffusion"},    // errgroup
 		"github.com/stretchr/testify":       nil, // tests only
 	}
 	seen := map[string]bool{}
