@@ -156,8 +156,8 @@ func foreignPackages(t *testing.T, all []source) {
 		"golang.org/x/term":                 {"cmd"},
 		"github.com/gofrs/flock":            {"plots/folder"},
 		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},
-		"golang.org/x/sync":                 {"diffusion"},    // errgroup
-		"github.com/stretchr/testify":       nil, // tests only
+		"golang.org/x/sync":                 {"diffusion"}, // errgroup
+		"github.com/stretchr/testify":       nil,           // tests only
 	}
 	seen := map[string]bool{}
 	for _, s := range all {
