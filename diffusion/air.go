@@ -25,12 +25,6 @@ func (a Air) At(temperature float64) Air {
 	return a
 }
 
-// Supplied is the same air with a vapour pressure [Pa] that a dryer supplies, whatever it was before.
-func (a Air) Supplied(vapour float64) Air {
-	a.Held, a.VapourPressure = 0, vapour
-	return a
-}
-
 // Held lists the zones of the path whose humidity is held.
 func (m *Model) Held() []string {
 	var names []string

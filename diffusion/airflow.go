@@ -18,13 +18,6 @@ func (a Air) WithoutLimit() Air {
 	return a
 }
 
-// Flowing is the same air with a mass flow of dry air [kg/s], whatever it was before.
-func (a Air) Flowing(dry float64) Air {
-	a = a.WithoutLimit()
-	a.DryFlow = dry
-	return a
-}
-
 // DryFlow is the mass flow of dry air through a zone [kg/s]: as given; what is left of a volume or of what its speed
 // carries through a bore without the vapour, as supplied; or what the strand drags along through its bore, at the air's
 // temperature and vapour pressure as supplied. It is zero for air without limit.

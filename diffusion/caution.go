@@ -59,11 +59,7 @@ func (e *ensemble) caution(values []float64) Caution {
 // that differs from it: NaN where it cannot be marched in the steps that are usual, zero or less where it is dry nine times in ten or so. The marches are as coarse as those
 // of [March.Odds], on several cores; which core marches changes nothing.
 func (w *March) Cautious(designs []*Design, c *Caution, s Settings) []float64 {
-	out := make([]float64, len(designs))
-	w.onCores(mostAtOnce, len(designs), func(w *March) func(i int) {
-		return func(i int) { out[i] = w.cautious(designs[i], c, s) }
-	})
-	return out
+	return onCores(w.cores(len(designs)), len(designs), func(w *March, i int) float64 { return w.cautious(designs[i], c, s) })
 }
 
 // boundedSettings are those of marches of which there are many, and none is worth waiting for.

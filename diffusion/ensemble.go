@@ -1,14 +1,14 @@
 package diffusion
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
-	"runtime"
 	"slices"
 	"sync"
-	"sync/atomic"
 
+	"strandry/diffusion/parallel"
 	"strandry/diffusion/surrogate"
 )
 
@@ -167,15 +167,15 @@ func (e *ensemble) told(f *surrogate.Surrogate, axes []float64) fitted {
 // at are the values of a surrogate, found on several cores.
 func (w *March) at(f *surrogate.Surrogate, points [][]float64) []float64 {
 	const together = 64
-	out := make([]float64, len(points))
-	w.onCores(mostAtOnce, (len(points)+together-1)/together, func(*March) func(i int) {
-		return func(i int) {
-			for k := i * together; k < min((i+1)*together, len(points)); k++ {
-				out[k] = f.At(points[k])
-			}
+	shares := slices.Collect(slices.Chunk(points, together))
+	found := onCores(w.cores(len(shares)), len(shares), func(_ *March, i int) []float64 {
+		out := make([]float64, 0, together)
+		for _, z := range shares[i] {
+			out = append(out, f.At(z))
 		}
+		return out
 	})
-	return out
+	return slices.Concat(found...)
 }
 
 // emulate finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
@@ -314,52 +314,50 @@ func (e *ensemble) byDiffusivity(values []float64) (b Between, fastIsWetter bool
 
 // each marches at some points, on several cores; which core marches where changes nothing.
 func (e *ensemble) each(points [][]float64) []float64 {
-	values, failures := make([]float64, len(points)), make([]error, len(points))
-	cores := mostAtOnce
-	if e.measure != nil { // which marches for itself
-		cores = 1
+	marches := []*March{e.marches}
+	if e.measure == nil { // which marches for itself
+		marches = e.marches.cores(len(points))
 	}
-	e.marches.onCores(cores, len(points), func(w *March) func(i int) {
+	workers := make([]*ensemble, len(marches))
+	for k, w := range marches {
 		own := *e
 		own.marches, own.result = w, Result{}
-		return func(i int) {
-			if values[i], failures[i] = own.tried(points[i]); failures[i] != nil {
-				values[i] = math.NaN()
-			}
+		workers[k] = &own
+	}
+	type attempt struct {
+		value float64
+		err   error
+	}
+	values := make([]float64, len(points))
+	for i, a := range onCores(workers, len(points), func(own *ensemble, i int) attempt {
+		value, err := own.tried(points[i])
+		return attempt{value, err}
+	}) {
+		if values[i] = a.value; a.err != nil {
+			values[i] = math.NaN()
 		}
-	})
-	for _, err := range failures {
-		e.fails(err)
+		e.fails(a.err)
 	}
 	return values
 }
 
-// mostAtOnce bounds the cores that one question of odds takes.
-const mostAtOnce = 4
-
-// onCores does a number of tasks on several cores, so many at most; start is called once for each, with what that core marches with.
-func (w *March) onCores(most, tasks int, start func(w *March) (task func(i int))) {
-	var next atomic.Int64
-	work := func(w *March) {
-		task := start(w)
-		for i := int(next.Add(1)) - 1; i < tasks; i = int(next.Add(1)) - 1 {
-			task(i)
-		}
+// onCores is [parallel.Map] for work that cannot fail or be interrupted.
+func onCores[W, T any](workers []W, n int, work func(w W, i int) T) []T {
+	out, err := parallel.Map(context.Background(), workers, n, func(w W, i int) (T, error) { return work(w, i), nil })
+	if err != nil {
+		return make([]T, n) // there is always a worker
 	}
-	var all sync.WaitGroup
-	for _, other := range w.others(min(runtime.GOMAXPROCS(0), most, tasks) - 1) {
-		all.Go(func() { work(other) })
-	}
-	work(w)
-	all.Wait()
+	return out
 }
 
-// others are so many more to march with at the same time.
-func (w *March) others(count int) []*March {
-	for len(w.more) < count {
+// cores are marches for so many tasks at the same time, this one among them: one for each core, up to those that one question of odds may take.
+func (w *March) cores(tasks int) []*March {
+	const most = 4
+	count := min(most, parallel.Cores(tasks))
+	for len(w.more) < count-1 {
 		w.more = append(w.more, marchOn(w.grids))
 	}
-	return w.more[:max(0, count)]
+	return append([]*March{w}, w.more[:count-1]...)
 }
 
 // drawsFor are the points at which the odds ask a surrogate.

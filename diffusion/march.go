@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"strandry/diffusion/film"
+	"strandry/diffusion/parallel"
 	"strandry/diffusion/radial"
 	"strandry/diffusion/rosenbrock"
 	"strandry/materials/humidair"
@@ -46,6 +47,15 @@ type strand struct {
 
 // NewMarch makes the working memory.
 func NewMarch() *March { return marchOn(newGrids()) }
+
+// Marches are as many as there are cores, no more than there are things to march (at least one).
+func Marches(things int) []*March {
+	out := make([]*March, parallel.Cores(things))
+	for i := range out {
+		out[i] = NewMarch()
+	}
+	return out
+}
 
 // marchOn shares grids with others.
 func marchOn(g *grids) *March {

@@ -70,7 +70,7 @@ func (z *Zone) Residence(speed float64) float64 {
 // Air is the air of a zone.
 type Air struct {
 	Temperature    float64 // [K], 213.15 to 623.15; [Air.At] changes it
-	VapourPressure float64 // as supplied [Pa], 0 to just below the pressure; [Air.Supplied] changes it
+	VapourPressure float64 // as supplied [Pa], 0 to just below the pressure
 	Held           float64 // relative humidity that a controller holds at any temperature, 0 to 1 [-]; zero where the vapour pressure is supplied
 
 	// How much air there is, of which one at most is given; none for air without limit. [Model.DryFlow] tells.

@@ -15,12 +15,7 @@ const (
 func forms() []string { return []string{"henry", "gab", "two-term"} }
 
 // String returns the word used in material files: "henry", "gab" or "two-term".
-func (f Form) String() string {
-	if all := forms(); f >= 0 && int(f) < len(all) {
-		return all[f]
-	}
-	return "unknown"
-}
+func (f Form) String() string { return word(forms(), int(f)) }
 
 // Sorption is the equilibrium between water activity and moisture content. Only the
 // parameters of its Form are set.

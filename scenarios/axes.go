@@ -74,10 +74,8 @@ func (r *reading) named(t *strict.Table, words []string) (Key, bool) {
 	if !ok {
 		return Key{}, false
 	}
-	for _, k := range r.keys {
-		if k.Name == name {
-			return k, true
-		}
+	if k, ok := named(r.keys, name); ok {
+		return k, true
 	}
 	if slices.Contains(words, name) {
 		return Key{Name: name, Zone: r.owner(name)}, true
@@ -258,16 +256,20 @@ func (s *Scenario) tryAxes(tables []*strict.Table) error {
 			default:
 				at = "to"
 			}
-			_, err := s.With(axis.Setting(j))
-			found, _ := err.(strict.Faults)
-			for _, f := range withoutMelting(found) { // a row says so itself
-				f.File, f.Line, f.Key, f.Given = t.File(), t.Line(at), t.Path()+"."+at, quoted(axis.written[j])
-				all = append(all, f)
-			}
+			all = append(all, s.refuses(axis.Setting(j), t, at, t.Path()+"."+at)...)
 		}
 	}
-	if len(all) == 0 {
-		return nil
+	return all.Err()
+}
+
+// refuses are the faults of the scenario with a setting, told at a line and a key of a table. That the strand would melt is none: what is asked there says so itself.
+func (s *Scenario) refuses(set Setting, t *strict.Table, line, key string) strict.Faults {
+	_, err := s.With(set)
+	found, _ := err.(strict.Faults)
+	found = withoutMelting(found)
+	for i := range found {
+		f := &found[i]
+		f.File, f.Line, f.Key, f.Given = t.File(), t.Line(line), key, quoted(set.Value)
 	}
-	return all
+	return found
 }

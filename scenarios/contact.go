@@ -22,7 +22,7 @@ func (r *reading) contact(zone section) diffusion.Contact {
 		c = diffusion.Contact{Covered: 1 - exposed, Arcs: 1}
 		r.assume(zone.name("contact") + ": one arc that stays in its place")
 	}
-	if t.void() {
+	if t.absent() {
 		t.quantity("share", quantity.Fraction(), covers) // to be known
 		return c
 	}

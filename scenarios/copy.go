@@ -2,15 +2,18 @@ package scenarios
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"maps"
 	"path/filepath"
 	"slices"
 	"strings"
 	"unicode"
 
 	"strandry/materials"
+	"strandry/materials/text/strict"
 )
 
 // Copied is a file of a [Copy], its name with slashes.
@@ -51,16 +54,19 @@ func (s *Scenario) Copy(axes ...string) (*Copy, error) {
 	for i, axis := range axes {
 		if on := namedOn(s.Vary[i : i+1]); on != nil {
 			for k, name := range on {
-				on[k] = renamed(names, name)
+				on[k] = cmp.Or(names[name], name)
 			}
 			axis = materialKey + "=" + strings.Join(on, ", ")
 		}
 		fmt.Fprintf(&top, "# swept with --vary %q\n", axis)
 	}
-	for _, name := range sorted(names) {
+	for _, name := range slices.Sorted(maps.Keys(names)) {
 		fmt.Fprintf(&top, "# the material file %q was brought along as %q\n", name, names[name])
 	}
-	c.Text = append([]byte(top.String()), renamedIn(s.document.text, names, "material", "values")...)
+	c.Text = append([]byte(top.String()), strict.Rewritten(s.document.text, func(key, value string) (string, bool) {
+		other, ok := names[value]
+		return quoted(other), ok && (key == "material" || key == "values")
+	})...)
 	copied, err := Parse(s.document.File, c.Text)
 	if err == nil {
 		copied.open = c.open
@@ -105,22 +111,6 @@ func namedOn(axes []Axis) []string {
 	return names
 }
 
-func sorted(names map[string]string) []string {
-	var all []string
-	for name := range names {
-		all = append(all, name)
-	}
-	slices.Sort(all)
-	return all
-}
-
-func renamed(names map[string]string, name string) string {
-	if other, ok := names[name]; ok {
-		return other
-	}
-	return name
-}
-
 // bring takes up a material file with its bases, and returns what it is called in the copy.
 func (c *Copy) bring(name string, open func(string) ([]byte, error)) (string, error) {
 	type link struct {
@@ -140,7 +130,9 @@ func (c *Copy) bring(name string, open func(string) ([]byte, error)) (string, er
 	for _, l := range slices.Backward(chain) {
 		text := bytes.TrimPrefix(l.text, []byte(byteOrderMark))
 		if base != "" {
-			text = rewritten(text, func(value string) (string, bool) { return "../" + base, strings.HasSuffix(value, ".toml") }, "base")
+			text = strict.Rewritten(text, func(key, value string) (string, bool) {
+				return quoted("../" + base), key == "base" && strings.HasSuffix(value, ".toml")
+			})
 		}
 		sum := sha256.Sum256(text)
 		base = hex.EncodeToString(sum[:6]) + "/" + safeName(filepath.Base(l.file))

@@ -18,6 +18,8 @@ type Document struct {
 	open func(name string) ([]byte, error) // for material files; nil where none can be read
 }
 
+const byteOrderMark = "\ufeff"
+
 // Text returns a copy of the text.
 func (d *Document) Text() []byte { return slices.Clone(d.text) }
 
@@ -160,10 +162,7 @@ func (r *reading) finish(reader *strict.Reader) error {
 	if found, ok := reader.Finish().(strict.Faults); ok {
 		all = append(all, found...)
 	}
-	if len(all) == 0 {
-		return nil
-	}
-	return all
+	return all.Err()
 }
 
 func (r *reading) names() []string {

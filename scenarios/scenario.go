@@ -63,6 +63,21 @@ func (s *Scenario) With(set ...Setting) (*Scenario, error) {
 // order of reading, given or not; the material's properties are among them.
 func (s *Scenario) Keys() []Key { return slices.Clone(s.keys) }
 
+// Key is the one of [Scenario.Keys] with a name; ok is false where there is none.
+func (s *Scenario) Key(name string) (k Key, ok bool) { return named(s.keys, name) }
+
+func named(keys []Key, name string) (k Key, ok bool) {
+	if i := slices.IndexFunc(keys, func(k Key) bool { return k.Name == name }); i >= 0 {
+		return keys[i], true
+	}
+	return Key{}, false
+}
+
+// ZoneKey is the name of a key of the zone of the path with the given index, such as zone.drum.length for length.
+func (s *Scenario) ZoneKey(zone int, key string) string {
+	return "zone." + s.Model.Path[zone].Name + "." + key
+}
+
 // Document returns the text that the scenario was made from.
 func (s *Scenario) Document() *Document { return s.document }
 
@@ -87,7 +102,7 @@ func (r *reading) scenario(root section) *Scenario {
 		root.fault("strand", "missing", "a table [strand] with at least a material")
 	}
 	r.strand(strand, s)
-	if feed := root.sub("feed"); !root.has("feed") || !feed.void() { // else a fault already
+	if feed := root.sub("feed"); !root.has("feed") || !feed.absent() { // else a fault already
 		m.Speed = r.feed(feed, m.Radius)
 	}
 	r.nozzle(root.sub("nozzle"), m)

@@ -63,8 +63,8 @@ func (s section) has(key string) bool {
 	return present || s.r.overlaid(s.name(key), s.zone)
 }
 
-// void tells that the table is not there, neither in the file nor by a setting.
-func (s section) void() bool { return s.table == nil && !s.r.overlaid(s.path, s.zone) }
+// absent tells that the table is not there, neither in the file nor by a setting.
+func (s section) absent() bool { return s.table == nil && !s.r.overlaid(s.path, s.zone) }
 
 // atMostOne returns the one key present of several that exclude each other, ""
 // for none; more are a fault.
@@ -116,13 +116,7 @@ func (s section) report(key string, f strict.Fault) {
 
 // quantity reads a value with a unit. ok is false when it is absent, or a fault.
 func (s section) quantity(key string, dim quantity.Dimension, limits strict.Limits) (si float64, ok bool) {
-	known := s.r.register(Key{Name: s.name(key), Zone: s.zone, Dimension: dim, limits: limits})
-	if table, at := s.place(key, text); table != nil {
-		si, ok = table.Quantity(at, dim, limits)
-	}
-	if ok {
-		known.Value, known.Known = si, true
-	}
+	si, ok, _ = s.quantityOrWord(nil, key, dim, limits)
 	return si, ok
 }
 
@@ -214,7 +208,7 @@ func (s section) truth(key string, otherwise bool) bool {
 
 // required is quantity for a key that must be there.
 func (s section) required(key string, dim quantity.Dimension, limits strict.Limits) (float64, bool) {
-	if !s.has(key) && !s.void() {
+	if !s.has(key) && !s.absent() {
 		s.fault(key, "missing", "a "+dim.Name()+" with one of "+strings.Join(dim.Units(), ", "))
 	}
 	return s.quantity(key, dim, limits)

@@ -58,7 +58,7 @@ type resolved struct {
 // material finds the polymer in the library or in a file.
 func (r *reading) material(t section) (materials.Polymer, bool) {
 	names := strings.Join(materials.Names(), ", ") + ", or the path of a material file that ends in .toml"
-	if t.void() {
+	if t.absent() {
 		return materials.Polymer{}, false
 	}
 	r.words = append(r.words, t.name("material"))
@@ -172,7 +172,7 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 	durations := strict.Limits{Min: 1, Max: 10 * 365.25 * 86400, Unit: "h"}
 	for i, table := range t.subs("storage") {
 		rest := section{r: r, table: table, path: fmt.Sprintf("%s.%d", t.name("storage"), i+1)}
-		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Film: stillAir()}
+		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Film: StillAir()}
 		z.Duration, _ = rest.required("duration", quantity.Duration(), durations)
 		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), room.Temperature)
 		rest.warms(z.Air.Temperature)

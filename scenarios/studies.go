@@ -97,17 +97,11 @@ func (r *reading) bounds(t section, s *Scenario) {
 	}
 }
 
-// StillAir is the film on a loose strand at rest.
-func StillAir() diffusion.Film { return stillAir() }
-
 // FeedKey is the key by which the scenario states how fast the strand runs.
 func (s *Scenario) FeedKey() Key {
-	for _, k := range s.keys {
-		switch k.Name {
-		case "feed.speed", "feed.flow", "feed.bead.speed":
-			if k.Known {
-				return k
-			}
+	for _, name := range [...]string{"feed.speed", "feed.flow", "feed.bead.speed"} {
+		if k, ok := s.Key(name); ok && k.Known {
+			return k
 		}
 	}
 	return Key{}

@@ -135,35 +135,25 @@ func idle(name string) bool {
 func (s *Scenario) own(u *Uncertainty) bool {
 	m := &s.Design
 	p := &m.Material
-	lay := func(v *materials.Value) bool {
-		v.Low, v.High = u.At(-materials.NineInTen), u.At(materials.NineInTen)
-		return true
-	}
+	low, high := u.At(-materials.NineInTen), u.At(materials.NineInTen)
 	name, of := strings.CutPrefix(u.Key.Name, propertyPath+".")
 	switch {
 	case u.Key.Name == "strand.limit":
-		m.LimitStated = true
-		m.LimitRange = materials.Range{Min: u.At(-materials.NineInTen), Max: u.At(materials.NineInTen)}
+		m.LimitStated, m.LimitRange = true, materials.Range{Min: low, Max: high}
 		return true
-	case !of:
-		return false
-	case name == "diffusivity.value":
-		p.Diffusivity.Scatter.Value = math.Sqrt(u.At(materials.NineInTen) / u.At(-materials.NineInTen))
+	case of && name == "diffusivity.value":
+		p.Diffusivity.Scatter.Value = math.Sqrt(high / low)
 		return true
-	case name == "printing_limit":
-		return lay(&p.PrintingLimit)
-	case name == "moulding_limit":
-		return lay(&p.MouldingLimit)
-	case name == "diffusivity.beta":
-		return lay(&p.Diffusivity.Beta)
-	case name == "sorption.mixing_enthalpy":
-		return lay(&p.Sorption.MixingEnthalpy)
-	case name == "sorption.saturation":
-		return lay(&p.Sorption.Saturation)
-	case name == "sorption.monolayer":
-		return lay(&p.Sorption.Monolayer)
 	}
-	return false
+	v := map[string]*materials.Value{
+		"printing_limit": &p.PrintingLimit, "moulding_limit": &p.MouldingLimit, "diffusivity.beta": &p.Diffusivity.Beta,
+		"sorption.mixing_enthalpy": &p.Sorption.MixingEnthalpy, "sorption.saturation": &p.Sorption.Saturation, "sorption.monolayer": &p.Sorption.Monolayer,
+	}[name]
+	if !of || v == nil {
+		return false
+	}
+	v.Low, v.High = low, high
+	return true
 }
 
 // carry adds to each number of a model by how much it differs between two others, where they differ.
@@ -195,19 +185,11 @@ func (s *Scenario) tryDoubts(tables []*strict.Table) error {
 	var all strict.Faults
 	for i, u := range s.Uncertain {
 		for _, end := range [...]float64{-materials.NineInTen, materials.NineInTen} {
-			set := u.Key.Setting(u.At(end), shownDigits)
-			_, err := s.With(set)
-			found, _ := err.(strict.Faults)
-			for _, f := range withoutMelting(found) {
-				t := tables[i]
-				f.File, f.Line, f.Key, f.Given = t.File(), t.Line("key"), t.Path(), quoted(set.Value)
+			for _, f := range s.refuses(u.Key.Setting(u.At(end), shownDigits), tables[i], "key", tables[i].Path()) {
 				f.Problem = "at this end of its doubt the scenario has a fault: " + f.Problem
 				all = append(all, f)
 			}
 		}
 	}
-	if len(all) == 0 {
-		return nil
-	}
-	return all
+	return all.Err()
 }

@@ -80,15 +80,13 @@ func unplaced(err error) error {
 // cutAxis takes an axis apart at the equals sign behind the longest key that the scenario knows,
 // since the name of a zone may hold one; behind none, at the first.
 func (s *Scenario) cutAxis(axis string) (key, values string, ok bool) {
-	known := func(key string) bool {
-		return slices.Contains(s.words, key) || slices.ContainsFunc(s.keys, func(k Key) bool { return k.Name == key })
-	}
 	for at := len(axis); ; {
 		at = strings.LastIndexByte(axis[:at], '=')
 		if at < 0 {
 			return strings.Cut(axis, "=")
 		}
-		if known(strings.TrimSpace(axis[:at])) {
+		name := strings.TrimSpace(axis[:at])
+		if _, known := s.Key(name); known || slices.Contains(s.words, name) {
 			return axis[:at], axis[at+1:], true
 		}
 	}

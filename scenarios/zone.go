@@ -14,7 +14,8 @@ import (
 // painted or oxidised walls lie near it (common practice, no source).
 const emissivity = 0.9
 
-func stillAir() diffusion.Film {
+// StillAir is the film on a loose strand at rest.
+func StillAir() diffusion.Film {
 	return diffusion.Film{Flow: film.Natural, Emissivity: emissivity}
 }
 
@@ -148,7 +149,7 @@ func (r *reading) shape(zone section) {
 		return
 	}
 	t := zone.sub("shape")
-	if t.void() {
+	if t.absent() {
 		return
 	}
 	r.unused = append(r.unused, t.path)

@@ -47,31 +47,23 @@ given; the new one is complete before it takes its place.` + forceRule,
 }
 
 func writeLog(c *cobra.Command, s *scenarios.Scenario, command string, to target) error {
-	const kind = "buildlog"
-	return to.within(func(f *folder.Folder) error {
-		if !to.force && f.Has(kind) {
+	set := folder.Set{Kind: "buildlog", Inputs: s.Inputs(), Force: to.force}
+	for _, name := range page.Names(s.Vary) {
+		set.Files = append(set.Files, folder.File{Name: name})
+	}
+	another := func(f *folder.Folder) error {
+		if !to.force && f.Has(set.Kind) {
 			return fmt.Errorf("%s holds a build log already: --force replaces it", to.path)
 		}
-		set := folder.Set{Kind: kind, Inputs: s.Inputs(), Force: to.force}
-		for _, name := range page.Names(s.Vary) {
-			set.Files = append(set.Files, folder.File{Name: name})
-		}
-		if err := f.Free(set); err != nil {
-			return err // before the work
-		}
-		files, err := unlessDone(c.Context(), func(ctx context.Context) ([]page.File, error) { return logOf(ctx, s, command, c.ErrOrStderr()) })
-		if err != nil {
-			return err
-		}
-		set.Files = nil
+		return nil
+	}
+	return to.fill(c, set, another, func(ctx context.Context) (m made, err error) {
+		files, err := logOf(ctx, s, command, c.ErrOrStderr())
 		for _, file := range files {
-			set.Files = append(set.Files, folder.Bytes(file.Name, file.Content))
+			m.files = append(m.files, folder.Bytes(file.Name, file.Content))
 		}
-		if err := written(c.Context(), f, set); err != nil {
-			return err
-		}
-		_, err = io.WriteString(c.OutOrStdout(), wroteTo(to.path, fmt.Sprintf("%s, %s, %d files in %s", page.HTML, page.Markdown, len(files)-2, page.Figures)))
-		return err
+		m.said = wroteTo(to.path, fmt.Sprintf("%s, %s, %d files in %s", page.HTML, page.Markdown, len(files)-2, page.Figures))
+		return m, err
 	})
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"strings"
 	"unicode/utf8"
 
@@ -82,6 +83,37 @@ func written(ctx context.Context, f *folder.Folder, s folder.Set) error {
 // write gives the folder a set of files.
 func (t *target) write(ctx context.Context, s folder.Set) error {
 	return t.within(func(f *folder.Folder) error { return written(ctx, f, s) })
+}
+
+// made is the files that a work has made, and what is said of them.
+type made struct {
+	files []folder.File
+	said  string
+}
+
+// fill gives the folder the files that work makes, and says what they are after all is written, for the reader may have gone. What may not be replaced, or refuse, which may be nil,
+// will not have, is refused before the work.
+func (t *target) fill(c *cobra.Command, set folder.Set, refuse func(f *folder.Folder) error, work func(ctx context.Context) (made, error)) error {
+	return t.within(func(f *folder.Folder) error {
+		if refuse != nil {
+			if err := refuse(f); err != nil {
+				return err
+			}
+		}
+		if err := f.Free(set); err != nil {
+			return err
+		}
+		m, err := unlessDone(c.Context(), work)
+		if err != nil {
+			return err
+		}
+		set.Files = m.files
+		if err := written(c.Context(), f, set); err != nil {
+			return err
+		}
+		_, err = io.WriteString(c.OutOrStdout(), m.said)
+		return err
+	})
 }
 
 // wroteTo says what was written to a folder, on one line where that fits 80 columns; the name of the folder is not broken.

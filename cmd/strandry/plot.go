@@ -3,8 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
-	"runtime"
 	"slices"
 	"strings"
 
@@ -38,45 +36,21 @@ temperature and feed speed, what the [[vary]] of the file give, and, unless they
 give a map, one over length and feed speed. Figures that DIR holds from an
 earlier plot are replaced.` + forceRule,
 	}, func(c *cobra.Command, s *scenarios.Scenario) error {
-		return plot(c.Context(), s, to, c.OutOrStdout())
-	})
-	c.PreRunE = to.needed
-	to.flags(c, "the folder `DIR` for the files", "replace figures in DIR though they were changed since they were written")
-	return c
-}
-
-// plot writes the figures and names each with what it shows.
-func plot(ctx context.Context, s *scenarios.Scenario, to target, out io.Writer) error {
-	return to.within(func(f *folder.Folder) error {
 		set := folder.Set{Kind: "plot", Inputs: s.Inputs(), Force: to.force}
 		for _, name := range []string{"path", "profiles", "heatmap"} { // that there will be in any case
 			for _, format := range canvas.Formats() {
 				set.Files = append(set.Files, folder.File{Name: name + "." + string(format)})
 			}
 		}
-		if err := f.Free(set); err != nil {
-			return err // before the work
-		}
-		p, err := unlessDone(ctx, func(ctx context.Context) (plotted, error) { return plotsOf(ctx, s) })
-		if err != nil {
-			return err
-		}
-		set.Files = p.files
-		if err := written(ctx, f, set); err != nil {
-			return err
-		}
-		_, err = io.WriteString(out, p.said) // after all is written, for the reader may have gone
-		return err
+		return to.fill(c, set, nil, func(ctx context.Context) (made, error) { return plotsOf(ctx, s) })
 	})
+	c.PreRunE = to.needed
+	to.flags(c, "the folder `DIR` for the files", "replace figures in DIR though they were changed since they were written")
+	return c
 }
 
-// plotted is the files of the figures, and the words to them.
-type plotted struct {
-	files []folder.File
-	said  string
-}
-
-func plotsOf(ctx context.Context, s *scenarios.Scenario) (p plotted, err error) {
+// plotsOf draws the figures and names each with what it shows.
+func plotsOf(ctx context.Context, s *scenarios.Scenario) (p made, err error) {
 	sheets, undrawn, err := figures(ctx, s)
 	if err != nil {
 		return p, fmt.Errorf("%s: %w", s.File, err)
@@ -122,8 +96,7 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 		}
 	}
 	if len(s.Vary) > 0 {
-		work := sweep.Sweep{Scenario: s, Quick: true, Knots: buildlog.Knots, Workers: runtime.GOMAXPROCS(0)}
-		grid, err := work.Run(ctx)
+		grid, err := sweep.ForFigures(ctx, s)
 		if err != nil {
 			return nil, nil, err
 		}

@@ -53,11 +53,11 @@ Exit status: 0 if every check was passed, 1 if not.`,
 
 // proved carries the table out.
 func proved(ctx context.Context) (*table.Proof, error) {
-	p := &table.Proof{Version: version}
-	err := prove.Run(ctx, runtime.GOMAXPROCS(0), func(r prove.Result) { p.Results = append(p.Results, r) })
+	results, err := prove.Run(ctx, runtime.GOMAXPROCS(0))
 	if err != nil {
 		return nil, err
 	}
+	p := &table.Proof{Version: version, Results: results}
 	if p.Orders, err = prove.Convergence(); err != nil {
 		p.Unmeasured = err.Error()
 	}

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"io"
 
+	"strandry/diffusion/parallel"
+
 	"github.com/spf13/cobra"
 )
 
@@ -38,22 +40,10 @@ func answer(c *cobra.Command, asJSON bool, find func(ctx context.Context) (answe
 
 // unlessDone returns what work returns, or gives it up when the context ends first.
 func unlessDone[T any](ctx context.Context, work func(ctx context.Context) (T, error)) (T, error) {
-	type outcome struct {
-		value T
-		err   error
+	out, err := parallel.UnlessDone(ctx, work)
+	if errors.Is(err, context.Canceled) {
+		var none T
+		return none, errors.New("strandry: interrupted")
 	}
-	done := make(chan outcome, 1)
-	go func() {
-		value, err := work(ctx)
-		done <- outcome{value, err}
-	}()
-	select {
-	case o := <-done:
-		if !errors.Is(o.err, context.Canceled) {
-			return o.value, o.err
-		}
-	case <-ctx.Done():
-	}
-	var none T
-	return none, errors.New("strandry: interrupted")
+	return out, err
 }

@@ -60,7 +60,7 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Design, error) {
 				if z.Air.Held > 0 {
 					z.Air = diffusion.HeldAt(p.To, z.Air.Temperature)
 				} else {
-					z.Air = z.Air.Supplied(p.To)
+					z.Air.VapourPressure = p.To
 				}
 			case advice.MoreAir:
 				switch {
@@ -72,7 +72,7 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Design, error) {
 				case z.Air.VolumeFlow > 0:
 					z.Air.VolumeFlow = p.To
 				default:
-					z.Air = z.Air.Flowing(p.To)
+					z.Air.DryFlow = p.To
 				}
 			}
 		}
@@ -175,7 +175,7 @@ func TestAgainstRewetting(t *testing.T) {
 func TestOneDewPointBehind(t *testing.T) {
 	m := design(t, "pc", 60, 110, 103, 0.4)
 	box := m.Path[1]
-	box.Name, box.Length, box.Air = "box", 0.01, box.Air.Supplied(103)
+	box.Name, box.Length, box.Air.Held, box.Air.VapourPressure = "box", 0.01, 0, 103
 	m.Path = append(m.Path, box)
 	b := bounds(m)
 	sets := advised(t, m, b).Sets

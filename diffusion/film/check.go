@@ -47,9 +47,6 @@ func check(c Conditions) error {
 		{"emissivity", c.Emissivity, 0, 1, "(a fraction)", 0},
 		{"heated length", c.HeatedLength, 0, longestLength, "m", 0},
 	}
-	if c.WallTemperature != 0 {
-		bounds = append(bounds, bound{"wall temperature", c.WallTemperature, coldest, hottest, "°C", zero})
-	}
 	if c.Flow == Annulus {
 		bounds = append(bounds, bound{"bore", c.Bore, c.Diameter * (1 + 1e-6), largestBore, "m", 0})
 	}

@@ -39,7 +39,6 @@ type Conditions struct {
 	Diameter          float64 // of the strand [m]
 	StrandTemperature float64 // of its surface [K]
 	AirTemperature    float64 // far from the strand [K]
-	WallTemperature   float64 // of the walls that radiate [K]; 0: that of the air
 	VapourPressure    float64 // of the air [Pa]
 	Pressure          float64 // total [Pa]
 	AirSpeed          float64 // relative to the strand, in an annulus the mean over its section [m/s]; not used by Natural
@@ -53,7 +52,7 @@ type Conditions struct {
 // Coefficients are the film coefficients and how they came about.
 type Coefficients struct {
 	Heat      float64 // by convection [W/(m2 K)]
-	Radiation float64 // from the walls [W/(m2 K)], to be added to Heat where walls and air are equally warm
+	Radiation float64 // from the walls, which are as warm as the air [W/(m2 K)], to be added to Heat
 	Mass      float64 // on vapour density [m/s]
 
 	Nusselt  float64 // Heat × strand diameter / conductivity of air [-]
@@ -146,12 +145,9 @@ func coefficients(c Conditions, s state, nusselt float64) (heat, mass, lewis flo
 	return heat, MassCoefficient(heat, s.density, s.capacity, lewis), lewis
 }
 
+// radiation is that from walls as warm as the air.
 func radiation(c Conditions) float64 {
-	wall := c.WallTemperature
-	if wall == 0 {
-		wall = c.AirTemperature
-	}
-	return Radiation(c.Emissivity, c.StrandTemperature, wall)
+	return Radiation(c.Emissivity, c.StrandTemperature, c.AirTemperature)
 }
 
 // result is a Nusselt number on the strand's diameter and where it came from.

@@ -51,7 +51,7 @@ func (m *March) follow(o *March) {
 	copy(m.y, o.y)
 	m.problem, m.exchange, m.given = o.problem, o.exchange, o.given
 	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
-	m.method, m.floor, m.ready, m.scale = o.method, o.floor, false, o.scale
+	m.floor, m.ready, m.scale = o.floor, false, o.scale
 	copy(m.source, o.source)
 	copy(m.sourceDot, o.sourceDot)
 	copy(m.sourceNow, o.sourceNow)

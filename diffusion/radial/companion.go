@@ -133,9 +133,9 @@ func (m *March) besideColumn(tau float64) {
 // R j with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
 func (m *March) besideStage(i int, h, leaving float64) float64 {
 	b, e, last, rhs := &m.beside, m.start, len(m.y)-1, m.rhs
-	tau := 1 / (m.method.Gamma * h)
+	tau := 1 / (rosenbrock.Method().Gamma * h)
 	lost := (leaving + e.dc*rhs[last]) / (tau - e.dq)
-	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + e.loadC*rhs[last] + e.loadQ*lost) * b.inverse
+	x := (b.now + b.x.History + rosenbrock.Method().Dt[i]*h*b.rateT + e.loadC*rhs[last] + e.loadQ*lost) * b.inverse
 	b.x.U[i] = x
 	u := m.u[:len(rhs)]
 	for k, z := range b.z[:len(rhs)] {

@@ -14,22 +14,20 @@ import (
 // proportion.
 func TestTolerance(t *testing.T) {
 	g := newGrid(t, 60, 3)
-	for _, scheme := range rosenbrock.Schemes() {
-		run := func(tolerance float64) *radial.March {
-			m := started(g, 1)
-			p := radial.Problem{Conductance: rising, Potential: radial.Exponential(2), Surface: film(20, 0)}
-			through(t, m, p, 1, rosenbrock.Settings{Scheme: scheme, Tolerance: tolerance})
-			return m
-		}
-		best := g.Mean(run(1e-10).C)
-		steps := 0
-		for _, tolerance := range []float64{1e-2, 1e-3, 1e-4, 1e-5, 1e-6} {
-			m := run(tolerance)
-			t.Logf("%v, tolerance %.0e: %.1e after %+v", scheme, tolerance, g.Mean(m.C)-best, m.Stats)
-			requireDelta(t, best, g.Mean(m.C), tolerance, "%v", scheme)
-			require.Greater(t, m.Stats.Steps, steps)
-			steps = m.Stats.Steps
-		}
+	run := func(tolerance float64) *radial.March {
+		m := started(g, 1)
+		p := radial.Problem{Conductance: rising, Potential: radial.Exponential(2), Surface: film(20, 0)}
+		through(t, m, p, 1, rosenbrock.Settings{Tolerance: tolerance})
+		return m
+	}
+	best := g.Mean(run(1e-10).C)
+	steps := 0
+	for _, tolerance := range []float64{1e-2, 1e-3, 1e-4, 1e-5, 1e-6} {
+		m := run(tolerance)
+		t.Logf("tolerance %.0e: %.1e after %+v", tolerance, g.Mean(m.C)-best, m.Stats)
+		requireDelta(t, best, g.Mean(m.C), tolerance)
+		require.Greater(t, m.Stats.Steps, steps)
+		steps = m.Stats.Steps
 	}
 }
 
@@ -55,22 +53,20 @@ func TestFloor(t *testing.T) {
 // A field that is zero everywhere, and has no size to be relative to, stays zero,
 // and takes up from surroundings that are not.
 func TestFromZero(t *testing.T) {
-	for _, scheme := range rosenbrock.Schemes() {
-		s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-3}
-		m := started(usualGrid(t, 3.5), 0)
-		through(t, m, stepChange(5), 1, s)
-		for _, c := range m.C {
-			require.Zero(t, c)
-		}
-		require.Zero(t, m.Lost)
+	s := rosenbrock.Settings{Tolerance: 1e-3}
+	m := started(usualGrid(t, 3.5), 0)
+	through(t, m, stepChange(5), 1, s)
+	for _, c := range m.C {
+		require.Zero(t, c)
+	}
+	require.Zero(t, m.Lost)
 
-		m = started(usualGrid(t, 3.5), 0)
-		p := stepChange(5)
-		p.Surface = film(5, 1)
-		through(t, m, p, 10, s)
-		for _, c := range m.C {
-			requireDelta(t, 1, c, 1e-3)
-		}
+	m = started(usualGrid(t, 3.5), 0)
+	p := stepChange(5)
+	p.Surface = film(5, 1)
+	through(t, m, p, 10, s)
+	for _, c := range m.C {
+		requireDelta(t, 1, c, 1e-3)
 	}
 }
 

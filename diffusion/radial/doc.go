@@ -55,7 +55,7 @@
 //
 // # Time
 //
-// Linearly implicit Rosenbrock steps, L-stable, of order three or four, with
+// Linearly implicit Rosenbrock steps, L-stable, of order four, with
 // an embedded error estimate that sets the step; one tridiagonal
 // factorisation a step and no iteration. The first step follows from how fast the surroundings change and from the front that a
 // sudden change sends into the field, see package rosenbrock. The derivatives in time are differences

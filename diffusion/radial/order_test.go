@@ -19,7 +19,7 @@ func slope(coarse, fine, ratio float64) float64 { return math.Log(coarse/fine) /
 // A compact scheme of fourth order has to show it in the content, at the surface
 // and in every node, on even and on graded grids, with either surface condition.
 func TestOrderInSpace(t *testing.T) {
-	exactInTime := rosenbrock.Settings{Scheme: rosenbrock.Order4, Tolerance: 1e-10}
+	exactInTime := rosenbrock.Settings{Tolerance: 1e-10}
 	var table strings.Builder
 	fmt.Fprintf(&table, "%-14s %7s %5s  %7s %5s  %7s %5s  %7s %5s\n", "problem", "stretch", "nodes", "mean", "order",
 		"surface", "order", "field", "order")
@@ -53,25 +53,25 @@ func TestOrderInSpace(t *testing.T) {
 }
 
 // inSteps gives the mean and the field after even steps.
-func (p smooth) inSteps(t *testing.T, g *radial.Grid, scheme rosenbrock.Scheme, steps int) []float64 {
+func (p smooth) inSteps(t *testing.T, g *radial.Grid, steps int) []float64 {
 	t.Helper()
 	m := started(g, 0)
 	for i := range m.C {
 		m.C[i] = p.at(g.Node(i), 0)
 	}
-	through(t, m, p.problem, p.until, rosenbrock.Settings{Scheme: scheme, Steps: steps})
+	through(t, m, p.problem, p.until, rosenbrock.Settings{Steps: steps})
 	require.Equal(t, steps, m.Stats.Steps)
 	return append([]float64{g.Mean(m.C)}, m.C...)
 }
 
 // timeOrders marches with doubled numbers of steps and gives the orders seen in the
 // mean and in the worst node, against many steps on the same grid.
-func (p smooth) timeOrders(t *testing.T, g *radial.Grid, scheme rosenbrock.Scheme, steps, doublings int) (mean, field []float64) {
+func (p smooth) timeOrders(t *testing.T, g *radial.Grid, steps, doublings int) (mean, field []float64) {
 	t.Helper()
-	best := p.inSteps(t, g, scheme, steps<<(doublings+2))
+	best := p.inSteps(t, g, steps<<(doublings+2))
 	var meanBefore, fieldBefore float64
 	for k := 0; k <= doublings; k++ {
-		now := p.inSteps(t, g, scheme, steps<<k)
+		now := p.inSteps(t, g, steps<<k)
 		meanNow, fieldNow := math.Abs(now[0]-best[0]), 0.0
 		for i := range now[1:] {
 			fieldNow = math.Max(fieldNow, math.Abs(now[i+1]-best[i+1]))
@@ -80,24 +80,22 @@ func (p smooth) timeOrders(t *testing.T, g *radial.Grid, scheme rosenbrock.Schem
 			mean = append(mean, slope(meanBefore, meanNow, 2))
 			field = append(field, slope(fieldBefore, fieldNow, 2))
 		}
-		t.Logf("%-14s order %d, %2d nodes, %3d steps: mean %.1e field %.1e", p.name, scheme.Order(), g.Len(), steps<<k, meanNow, fieldNow)
+		t.Logf("%-14s order %d, %2d nodes, %3d steps: mean %.1e field %.1e", p.name, rosenbrock.Order, g.Len(), steps<<k, meanNow, fieldNow)
 		meanBefore, fieldBefore = meanNow, fieldNow
 	}
-	t.Logf("%-14s order %d, %2d nodes: orders of mean %.2f, of field %.2f", p.name, scheme.Order(), g.Len(), mean, field)
+	t.Logf("%-14s order %d, %2d nodes: orders of mean %.2f, of field %.2f", p.name, rosenbrock.Order, g.Len(), mean, field)
 	return mean, field
 }
 
-// Where the surroundings do not change, each method keeps its order however fine
+// Where the surroundings do not change, the method keeps its order however fine
 // the grid.
 func TestOrderInTimeOfTheMode(t *testing.T) {
 	g := newGrid(t, 40, 2.5)
 	for _, p := range smoothProblems(t)[:2] {
-		for _, scheme := range rosenbrock.Schemes() {
-			mean, field := p.timeOrders(t, g, scheme, 4, 3)
-			for k := range mean {
-				requireDelta(t, float64(scheme.Order()), mean[k], 0.3, "%s, %v", p.name, scheme)
-				requireDelta(t, float64(scheme.Order()), field[k], 0.3, "%s, %v", p.name, scheme)
-			}
+		mean, field := p.timeOrders(t, g, 4, 3)
+		for k := range mean {
+			requireDelta(t, rosenbrock.Order, mean[k], 0.3, "%s", p.name)
+			requireDelta(t, rosenbrock.Order, field[k], 0.3, "%s", p.name)
 		}
 	}
 }
@@ -120,7 +118,7 @@ func lively() radial.Problem {
 	}
 }
 
-// With all of that, every order condition of the methods counts, those for problems
+// With all of that, every order condition of the method counts, those for problems
 // that depend on time among them.
 func TestOrderInTimeNotStiff(t *testing.T) {
 	g := newGrid(t, radial.MinNodes, 0)
@@ -131,12 +129,10 @@ func TestOrderInTimeNotStiff(t *testing.T) {
 		{name: "lively, film", problem: lively(), at: start, until: 2},
 		{name: "lively, given", problem: given, at: start, until: 2},
 	} {
-		for _, scheme := range rosenbrock.Schemes() {
-			mean, field := p.timeOrders(t, g, scheme, 40, 2)
-			for k := range mean {
-				require.Greater(t, mean[k], float64(scheme.Order())-0.3, "%s, %v", p.name, scheme)
-				requireDelta(t, float64(scheme.Order()), field[k], 0.3, "%s, %v", p.name, scheme)
-			}
+		mean, field := p.timeOrders(t, g, 40, 2)
+		for k := range mean {
+			require.Greater(t, mean[k], rosenbrock.Order-0.3, "%s", p.name)
+			requireDelta(t, rosenbrock.Order, field[k], 0.3, "%s", p.name)
 		}
 	}
 }
@@ -148,11 +144,9 @@ func TestOrderInTimeNotStiff(t *testing.T) {
 func TestOrderInTimeStiff(t *testing.T) {
 	g := newGrid(t, 40, 2.5)
 	for _, p := range smoothProblems(t)[2:] {
-		for _, scheme := range rosenbrock.Schemes() {
-			_, field := p.timeOrders(t, g, scheme, 16, 2)
-			for k := range field {
-				require.Greater(t, field[k], 2-0.3, "%s, %v", p.name, scheme)
-			}
+		_, field := p.timeOrders(t, g, 16, 2)
+		for k := range field {
+			require.Greater(t, field[k], 2-0.3, "%s", p.name)
 		}
 	}
 }

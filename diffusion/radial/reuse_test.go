@@ -19,23 +19,21 @@ func requireSame(t *testing.T, want, got *radial.March, message ...any) {
 	require.Equal(t, want.Stats, got.Stats, message...)
 }
 
-// One march that goes from grid to grid, problem to problem and scheme to scheme
+// One march that goes from grid to grid and problem to problem
 // gives the same bits as a new one each time.
 func TestReuse(t *testing.T) {
 	kept := &radial.March{}
 	for _, nodes := range []int{20, 12, 30, radial.MinNodes, 20, 31} {
 		g := newGrid(t, nodes, 3)
 		for name, p := range balances() {
-			for _, scheme := range rosenbrock.Schemes() {
-				s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-2}
-				kept.Start(g, 0.7)
-				fresh := started(g, 0.7)
-				for range 2 {
-					through(t, kept, p, 0.2, s)
-					through(t, fresh, p, 0.2, s)
-				}
-				requireSame(t, fresh, kept, "%s, %d nodes", name, nodes)
+			s := rosenbrock.Settings{Tolerance: 1e-2}
+			kept.Start(g, 0.7)
+			fresh := started(g, 0.7)
+			for range 2 {
+				through(t, kept, p, 0.2, s)
+				through(t, fresh, p, 0.2, s)
 			}
+			requireSame(t, fresh, kept, "%s, %d nodes", name, nodes)
 		}
 	}
 }
@@ -51,18 +49,16 @@ func TestNoAllocation(t *testing.T) {
 	steps := 0
 	m.Observe = func(float64, []float64) { steps++ }
 	for name, p := range problems {
-		for _, scheme := range rosenbrock.Schemes() {
-			s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-3}
-			allocations := testing.AllocsPerRun(5, func() {
-				for _, g := range [2]*radial.Grid{large, small} {
-					m.Start(g, 0.7)
-					if m.Advance(p, 0.1, s) != nil {
-						t.Errorf("%s: stalled", name)
-					}
+		s := rosenbrock.Settings{Tolerance: 1e-3}
+		allocations := testing.AllocsPerRun(5, func() {
+			for _, g := range [2]*radial.Grid{large, small} {
+				m.Start(g, 0.7)
+				if m.Advance(p, 0.1, s) != nil {
+					t.Errorf("%s: stalled", name)
 				}
-			})
-			require.Zero(t, allocations, name)
-		}
+			}
+		})
+		require.Zero(t, allocations, name)
 	}
 	require.Greater(t, steps, 1000)
 }

@@ -1,6 +1,10 @@
 package radial
 
-import "math"
+import (
+	"math"
+
+	"strandry/diffusion/rosenbrock"
+)
 
 // assemble forms M/(γh) - J, row i: the mass matrix times tau = 1/(γh) less the
 // derivative of the balance, and factorises it. The amount lost is eliminated
@@ -33,7 +37,7 @@ func (m *March) assemble(tau float64) {
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, last, rhs := m.method, len(m.y)-1, m.rhs
+	t, last, rhs := rosenbrock.Method(), len(m.y)-1, m.rhs
 	flux, lost := m.balance(i, h)
 	tau, e := 1/(t.Gamma*h), m.start
 	drift := t.Dt[i] * h * e.dt
@@ -60,7 +64,7 @@ func (m *March) solveStage(i int, h float64) {
 // balance leaves the right-hand side of stage i in m.rhs but for what crosses the surface: the balance of the nodes, the mass matrix times
 // Σ (c_ij/h) u_j and the source, and γ_i h times the derivative in time. It gives R j at the stage and the share of the amount lost in that sum.
 func (m *March) balance(i int, h float64) (flux, history float64) {
-	t, n := m.method, len(m.y)
+	t, n := rosenbrock.Method(), len(m.y)
 	drift := t.Dt[i] * h
 	if i == 0 {
 		m.stage[n-1] = m.y[n-1]
@@ -79,12 +83,6 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	}
 	m.combine(i, h)
 	lost, history := m.lost.Now, m.lost.History
-	if !t.Fresh[i] {
-		m.addSource(i, h)
-		m.gather(m.k0, m.g0)
-		m.addRate(drift)
-		return m.start.j, history
-	}
 	at := m.Time + t.Alpha[i]*h
 	m.conductance(at, m.beside.x.Now, m.k)
 	m.problem.Potential.Potential(m.stage, m.g, m.slope)
@@ -107,7 +105,7 @@ func (m *March) addSource(i int, h float64) {
 		return
 	}
 	for k := range m.sum {
-		m.sum[k] += m.sourceNow[k] + m.method.Dt[i]*h*m.sourceDot[k]
+		m.sum[k] += m.sourceNow[k] + rosenbrock.Method().Dt[i]*h*m.sourceDot[k]
 	}
 }
 
@@ -140,10 +138,10 @@ func (m *March) gather(k, g []float64) {
 
 // combine sets the unknowns at stage i, and their histories.
 func (m *March) combine(i int, h float64) {
-	m.u.Stage(m.method, i, h, m.y, m.stage, m.sum)
-	m.lost.Stage(m.method, i, h, m.Lost)
+	m.u.Stage(i, h, m.y, m.stage, m.sum)
+	m.lost.Stage(i, h, m.Lost)
 	if m.beside.companion != nil {
-		m.beside.x.Stage(m.method, i, h, m.Beside)
+		m.beside.x.Stage(i, h, m.Beside)
 	}
 }
 
@@ -151,10 +149,10 @@ func (m *March) combine(i int, h float64) {
 // mean square over the section, over the field, or that of the companion over its scale.
 func (m *March) finish() float64 {
 	r := m.Grid.Radius()
-	size := m.u.End(m.method, m.stage, m.Grid.weight, r*r/2, m.floor)
-	m.lost.End(m.method, m.Lost)
+	size := m.u.End(m.stage, m.Grid.weight, r*r/2, m.floor)
+	m.lost.End(m.Lost)
 	if b := &m.beside; b.companion != nil {
-		off := b.x.End(m.method, m.Beside) / b.companion.Scale()
+		off := b.x.End(m.Beside) / b.companion.Scale()
 		if !(off < math.Inf(1)) { // true for NaN too
 			return off
 		}

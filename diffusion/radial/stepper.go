@@ -11,7 +11,6 @@ type stepper struct {
 	problem  Problem
 	exchange Exchange
 	given    Prescribed
-	method   *rosenbrock.Tableau
 	floor    float64
 
 	y, stage          []float64 // field at the start of the step and at a stage
@@ -60,7 +59,7 @@ func (m *March) resize(n int) {
 // bind takes up a problem. A prescribed value that differs from the present one is
 // set at once.
 func (m *March) bind(p Problem, s rosenbrock.Settings) {
-	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
+	m.problem, m.floor = p, s.Floor
 	m.exchange, m.given, m.ready, m.scale = nil, nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
 	m.beside.graded, _ = p.Companion.(Graded)
@@ -97,11 +96,11 @@ func (m *March) try(h float64) float64 {
 		m.evaluateRates()
 		m.ready = true
 	}
-	m.assemble(1 / (m.method.Gamma * h))
+	m.assemble(1 / (rosenbrock.Method().Gamma * h))
 	if !m.matrix.sound() {
 		return math.Inf(1)
 	}
-	for i := range m.method.Stages {
+	for i := range rosenbrock.Stages {
 		m.solveStage(i, h)
 	}
 	size := m.finish()

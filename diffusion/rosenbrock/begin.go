@@ -30,7 +30,7 @@ const (
 // Step is the length of the first step [s] of a march of the given duration [s]: one that is hardly ever rejected and seldom much too short. A step that follows a
 // short one may be many times as long.
 func (b Beginning) Step(s Settings, duration float64) float64 {
-	h, root := min(duration, b.Crossing), math.Pow(s.Tolerance, s.Scheme.Tableau().Inverse)
+	h, root := min(duration, b.Crossing), math.Pow(s.Tolerance, inverse)
 	if b.Changes > 0 {
 		h = min(h, beginChange*root/b.Changes)
 	}

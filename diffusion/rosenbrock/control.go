@@ -8,7 +8,6 @@ import (
 
 // Settings are the numerical choices of a march. All but the tolerance, which is above 0, may be left at zero.
 type Settings struct {
-	Scheme Scheme
 	// Tolerance is the error allowed in a step, as the embedded solution tells it, relative to the root mean square of the field at its end [-]. What is kept
 	// is one order better. Of the forty transits of testdata/bench, of some thirty steps each, 38 end within 4e-4, 1.7e-4 and 7e-5 of their mean at a tolerance
 	// of 1e-2, 3e-3 and 1e-3, the error of the grid that goes with it counted in (TestFortyTransits of package diffusion). Below 1e-10 rounding is in the way.
@@ -82,7 +81,7 @@ func (p *Pace) Lasts(duration float64) bool {
 // Pursue marches under step control until duration [s] has gone. Before each try it calls
 // aside, if there is one, with the pace.
 func (p Pace) Pursue(b Body, duration float64, s Settings, aside func(Pace) error) error {
-	limit, method := s.MaxSteps, s.Scheme.Tableau()
+	limit := s.MaxSteps
 	if limit == 0 {
 		limit = 100000
 	}
@@ -100,7 +99,7 @@ func (p Pace) Pursue(b Body, duration float64, s Settings, aside func(Pace) erro
 			p.Step = duration - p.Done
 		}
 		size := b.Try(p.Step) / s.Tolerance
-		grow := method.grow(size)
+		grow := growth(size)
 		if !(size <= 1) {
 			b.Reject()
 			p.Step *= min(grow, 0.7)
@@ -120,18 +119,14 @@ func (p Pace) Pursue(b Body, duration float64, s Settings, aside func(Pace) erro
 	return ErrStalled
 }
 
-// grow is the factor from a step whose error is size times what is allowed to the
+// growth is the factor from a step whose error is size times what is allowed to the
 // next one.
-func (t *Tableau) grow(size float64) float64 {
+func growth(size float64) float64 {
 	const least, most, safety = 0.2, 6, 0.9
 	if !(size < math.Inf(1)) { // true for NaN too
 		return least
 	}
-	size = max(size, 1e-4)
-	if t.Inverse == 1.0/4 {
-		return max(least, min(safety/math.Sqrt(math.Sqrt(size)), most))
-	}
-	return max(least, min(safety*math.Pow(size, -t.Inverse), most))
+	return max(least, min(safety/math.Sqrt(math.Sqrt(max(size, 1e-4))), most)) // the power is inverse
 }
 
 // Through marches for the last of the rising durations [s]; each of the earlier ones is

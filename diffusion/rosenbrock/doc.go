@@ -1,5 +1,5 @@
 // Package rosenbrock holds what linearly implicit marches have in common: the
-// methods, L-stable, of order three and four, and the control of the step by an
+// method, L-stable, of order four, and the control of the step by an
 // embedded estimate of its error, the first step by what is known at the beginning. It knows nothing of the equations that are
 // marched: package radial and package section bring the fields, the Jacobians
 // and what solves them.

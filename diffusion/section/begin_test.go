@@ -24,7 +24,7 @@ func TestFirstStepOfAFront(t *testing.T) {
 		}
 		g := newGrid(t, 0.3, 1, section.UsualAngles)
 		part, whole := started(g, start), radial.March{}
-		whole.Start(g.Radial(), start)
+		whole.Start(along(t, 15, 3), start)
 		got := step(func(observe func(float64, []float64)) error {
 			part.Observe = observe
 			return part.Advance(p, 0.1, usual)

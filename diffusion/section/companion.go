@@ -106,13 +106,13 @@ func (m *March) besideColumn(tau float64) {
 // the exchange with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
 func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
 	b, e, skin := &m.beside, &m.start, m.skin(u)
-	tau := 1 / (m.method.Gamma * h)
+	tau := 1 / (rosenbrock.Method().Gamma * h)
 	loss, load := leaving, 0.0
 	for a, dc := range e.dc {
 		loss += dc * skin[a]
 		load += e.loadC[a] * skin[a]
 	}
-	x := (b.now + b.x.History + m.method.Dt[i]*h*b.rateT + load + e.loadQ*loss/(tau-e.sumDq)) * b.inverse
+	x := (b.now + b.x.History + rosenbrock.Method().Dt[i]*h*b.rateT + load + e.loadQ*loss/(tau-e.sumDq)) * b.inverse
 	b.x.U[i] = x
 	for k, z := range b.z {
 		u[k] += x * z

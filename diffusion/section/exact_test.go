@@ -57,33 +57,33 @@ func TestLikeRadial(t *testing.T) {
 	delete(all, "sudden")             // even steps cannot follow it
 	delete(all, "exacting companion") // its differences are as small as the rounding
 	for name, p := range all {
-		for _, scheme := range rosenbrock.Schemes() {
-			s := rosenbrock.Settings{Scheme: scheme, Steps: 40}
-			one := &radial.March{}
-			one.Start(r, 0.8)
-			require.NoError(t, one.Advance(p, 0.6, s), "%s, %v", name, scheme)
-			for _, angles := range []int{section.MinAngles, section.UsualAngles, section.RefinedAngles} {
-				where := fmt.Sprintf("%s, %v, %d angles", name, scheme, angles)
-				g := crossed(t, r, 1, 1+angles%3, angles)
-				m := started(g, 0.8)
-				through(t, m, p, 0.6, s)
-				node := 1e-12
-				if angles > section.UsualAngles {
-					node = 1e-10 // the rounding of nodes that stand for next to nothing
-				}
-				for i, c := range m.C {
-					requireDelta(t, one.C[i/angles], c, node, where)
-				}
-				requireDelta(t, r.Mean(one.C), g.Mean(m.C), 2e-12, where)
-				requireDelta(t, one.Lost, m.Lost, 2e-12, where)
-				requireDelta(t, one.Beside, m.Beside, 2e-12, where)
-				requireDelta(t, r.Centre(one.C), g.Centre(m.C), 2e-12, where)
-				requireDelta(t, one.C[r.Len()-1], g.Skin(m.C), 2e-12, where)
-			}
-			m := started(crossed(t, r, 1-1e-9, 1, section.UsualAngles), 0.8)
+		s := rosenbrock.Settings{Steps: 40}
+		one := &radial.March{}
+		one.Start(r, 0.8)
+		require.NoError(t, one.Advance(p, 0.6, s), "%s", name)
+		for _, angles := range []int{section.MinAngles, section.UsualAngles, section.RefinedAngles} {
+			where := fmt.Sprintf("%s, %d angles", name, angles)
+			g := crossed(t, r, 1, 1+angles%3, angles)
+			m := started(g, 0.8)
 			through(t, m, p, 0.6, s)
-			requireDelta(t, r.Mean(one.C), m.Grid.Mean(m.C), 1e-6, name)
+			node := 1e-12
+			if angles > section.UsualAngles {
+				node = 1e-10 // the rounding of nodes that stand for next to nothing
+			}
+			for i, c := range m.C {
+				requireDelta(t, one.C[i/angles], c, node, where)
+			}
+			requireDelta(t, r.Mean(one.C), g.Mean(m.C), 2e-12, where)
+			requireDelta(t, one.Lost, m.Lost, 2e-12, where)
+			requireDelta(t, one.Beside, m.Beside, 2e-12, where)
+			profile := make([]float64, r.Len())
+			require.NoError(t, m.Profile(profile))
+			requireDelta(t, r.Centre(one.C), r.Centre(profile), 2e-12, where)
+			requireDelta(t, one.C[r.Len()-1], g.Skin(m.C), 2e-12, where)
 		}
+		m := started(crossed(t, r, 1-1e-9, 1, section.UsualAngles), 0.8)
+		through(t, m, p, 0.6, s)
+		requireDelta(t, r.Mean(one.C), m.Grid.Mean(m.C), 1e-6, name)
 	}
 }
 

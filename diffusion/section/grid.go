@@ -78,12 +78,6 @@ func NewGrid(r *radial.Grid, shape Shape, angles int) (*Grid, error) {
 	return g, nil
 }
 
-// Radial is the grid along the radius.
-func (g *Grid) Radial() *radial.Grid { return g.radial }
-
-// Shape is what the grid was made for.
-func (g *Grid) Shape() Shape { return g.shape }
-
 // Angles is the number of nodes on each circle.
 func (g *Grid) Angles() int { return len(g.phi) }
 
@@ -93,9 +87,6 @@ func (g *Grid) Len() int { return len(g.weight) }
 // Angle is the angle of nodes a from the middle of an exposed arc [rad]; it rises to the middle of the covered arc,
 // which no node has.
 func (g *Grid) Angle(a int) float64 { return g.phi[a] / float64(g.shape.Arcs) }
-
-// Exposed is the number of angles that are exposed at the surface; the last of them stands on the edge.
-func (g *Grid) Exposed() int { return g.exposed }
 
 // Content is ∫ c r dr averaged over the angle [m² times the unit of c].
 func (g *Grid) Content(c []float64) float64 {
@@ -122,15 +113,6 @@ func (g *Grid) Round(c []float64, i int) float64 {
 
 // Skin is the mean of c over the surface, covered parts included.
 func (g *Grid) Skin(c []float64) float64 { return g.Round(c, g.radial.Len()-1) }
-
-// Centre is the value on the axis: that of the means round, see radial.Grid.
-func (g *Grid) Centre(c []float64) float64 {
-	var inner [3]float64
-	for i := range inner {
-		inner[i] = g.Round(c, i)
-	}
-	return g.radial.Centre(inner[:])
-}
 
 // basis are functions of the angle φ = Arcs θ on a circle, one for each node, that add up to one: on each arc
 // polynomials in its X. They hold the root of the distance from the edge by which the field behind a

@@ -123,7 +123,7 @@ func (m *March) follow(o *March) {
 	copy(m.y, o.y)
 	m.problem, m.exchange = o.problem, o.exchange
 	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
-	m.method, m.floor, m.ready, m.scale = o.method, o.floor, false, o.scale
+	m.floor, m.ready, m.scale = o.floor, false, o.scale
 }
 
 // pace is that of a march which begins.

@@ -43,14 +43,12 @@ func TestRange(t *testing.T) {
 	}
 }
 
-// One step far beyond all times of the section lands at rest: the methods are L-stable, and so is the scheme.
+// One step far beyond all times of the section lands at rest: the method is L-stable, and so is the scheme.
 func TestOneHugeStep(t *testing.T) {
-	for _, scheme := range rosenbrock.Schemes() {
-		m := started(newGrid(t, 0.25, 1, section.UsualAngles), 1)
-		through(t, m, radial.Problem{Conductance: radial.Uniform(1), Potential: radial.Linear{}, Surface: film(5, 0.2)}, 1e9, rosenbrock.Settings{Scheme: scheme, Steps: 1})
-		for i, c := range m.C {
-			requireDelta(t, 0.2, c, 1e-6, "%v, node %d", scheme, i)
-		}
+	m := started(newGrid(t, 0.25, 1, section.UsualAngles), 1)
+	through(t, m, radial.Problem{Conductance: radial.Uniform(1), Potential: radial.Linear{}, Surface: film(5, 0.2)}, 1e9, rosenbrock.Settings{Steps: 1})
+	for i, c := range m.C {
+		requireDelta(t, 0.2, c, 1e-6, "node %d", i)
 	}
 }
 
@@ -77,11 +75,11 @@ func TestHandedOver(t *testing.T) {
 	through(t, m, drying(20, 2, 1), 0.1, usual)
 	through(t, m, radial.Problem{Conductance: radial.Uniform(1), Potential: radial.Exponential(2), Surface: film(20, 0.9)}, 0.05, usual)
 	requireDelta(t, 0.5, m.Grid.Content(m.C)+m.Lost, 1e-12)
-	require.Less(t, m.Grid.Centre(m.C), m.Grid.Skin(m.C))
 
 	free := &radial.March{}
 	free.Start(r, 0)
 	require.NoError(t, m.Profile(free.C))
+	require.Less(t, r.Centre(free.C), m.Grid.Skin(m.C))
 	requireDelta(t, m.Grid.Content(m.C), r.Content(free.C), 1e-15)
 	requireDelta(t, m.Grid.Skin(m.C), free.C[14], 1e-15)
 	require.NoError(t, free.Advance(drying(20, 2, 1), 0.05, usual))
@@ -89,15 +87,17 @@ func TestHandedOver(t *testing.T) {
 
 	m.Start(crossed(t, r, 0.6, 2, section.CoarseAngles), 0)
 	require.NoError(t, m.Spread(free.C))
+	back := make([]float64, r.Len())
 	requireDelta(t, left, m.Grid.Content(m.C), 1e-15)
 	requireDelta(t, 2*left, m.Grid.Mean(m.C), 1e-15)
-	requireDelta(t, r.Centre(free.C), m.Grid.Centre(m.C), 1e-14)
+	require.NoError(t, m.Profile(back))
+	requireDelta(t, r.Centre(free.C), r.Centre(back), 1e-14)
 	require.ErrorContains(t, m.Spread(free.C[1:]), "14 nodes")
 	require.ErrorContains(t, m.Profile(free.C[1:]), "14 nodes")
 	require.Error(t, (&section.March{}).Spread(free.C))
 }
 
-// One march that goes from grid to grid, problem to problem and scheme to scheme gives the same bits as a new one each
+// One march that goes from grid to grid and problem to problem gives the same bits as a new one each
 // time, and allocates nothing once it has seen the largest.
 func TestReuse(t *testing.T) {
 	kept := started(newGrid(t, 0.5, 1, section.MaxAngles), 1)
@@ -105,22 +105,20 @@ func TestReuse(t *testing.T) {
 	for _, angles := range []int{9, 3, 12, 6} {
 		g := newGrid(t, 0.2, 2, angles)
 		for name, p := range problems() {
-			for _, scheme := range rosenbrock.Schemes() {
-				s := rosenbrock.Settings{Scheme: scheme, Tolerance: 1e-2}
-				fresh := started(g, 0.7)
-				through(t, fresh, p, 0.3, s)
-				run := func() {
-					kept.Start(g, 0.7)
-					if kept.Advance(p, 0.3, s) != nil {
-						t.Errorf("%s: stalled", name)
-					}
+			s := rosenbrock.Settings{Tolerance: 1e-2}
+			fresh := started(g, 0.7)
+			through(t, fresh, p, 0.3, s)
+			run := func() {
+				kept.Start(g, 0.7)
+				if kept.Advance(p, 0.3, s) != nil {
+					t.Errorf("%s: stalled", name)
 				}
-				require.Zero(t, testing.AllocsPerRun(1, run), name)
-				require.Equal(t, fresh.C, kept.C, name)
-				require.Equal(t, fresh.Lost, kept.Lost, name)
-				require.Equal(t, fresh.Beside, kept.Beside, name)
-				require.Equal(t, fresh.Stats, kept.Stats, name)
 			}
+			require.Zero(t, testing.AllocsPerRun(1, run), name)
+			require.Equal(t, fresh.C, kept.C, name)
+			require.Equal(t, fresh.Lost, kept.Lost, name)
+			require.Equal(t, fresh.Beside, kept.Beside, name)
+			require.Equal(t, fresh.Stats, kept.Stats, name)
 		}
 	}
 }
@@ -237,9 +235,13 @@ func TestAngles(t *testing.T) {
 			g := newGrid(t, exposed, 3, angles)
 			require.Equal(t, angles, g.Angles())
 			require.Equal(t, angles*15, g.Len())
-			require.Equal(t, section.Shape{Exposed: exposed, Arcs: 3}, g.Shape())
-			require.Equal(t, 15, g.Radial().Len())
-			requireDelta(t, exposed*math.Pi/3, g.Angle(g.Exposed()-1), 1e-12)
+			edges := 0
+			for a := range angles {
+				if math.Abs(g.Angle(a)-exposed*math.Pi/3) < 1e-12 {
+					edges++
+				}
+			}
+			require.Equal(t, 1, edges)
 			require.GreaterOrEqual(t, g.Angle(0), 0.0)
 			for a := 1; a < angles; a++ {
 				require.Greater(t, g.Angle(a), g.Angle(a-1))

@@ -1,6 +1,10 @@
 package section
 
-import "math"
+import (
+	"math"
+
+	"strandry/diffusion/rosenbrock"
+)
 
 // assemble forms M/(γh) - J: the mass matrix times tau = 1/(γh) less the derivative of the balance, and factorises
 // it. The amount lost is eliminated beforehand: it adds to the last block only. False where that fails.
@@ -98,7 +102,7 @@ func (m *March) closeLast(tau, far, lower, diag float64) {
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, rhs := m.method, m.rhs
+	t, rhs := rosenbrock.Method(), m.rhs
 	now, lost := m.balance(i, h)
 	if i == 0 {
 		copy(rhs, m.f0) // there is no history yet
@@ -140,7 +144,7 @@ func (m *March) solveStage(i int, h float64) {
 // balance leaves the field of stage i in m.stage, the balance of its nodes in m.f and Σ (c_ij/h) u_j in
 // m.sum. It gives the exchange at the stage and the share of the amount lost in that sum.
 func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
-	t := m.method
+	t := rosenbrock.Method()
 	if i == 0 {
 		copy(m.stage, m.y)
 		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(&m.start)
@@ -148,10 +152,6 @@ func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
 	}
 	m.combine(i, h)
 	lost, history := m.lost.Now, m.lost.History
-	if !t.Fresh[i] {
-		copy(m.f, m.f0)
-		return &m.start, history
-	}
 	at := m.Time + t.Alpha[i]*h
 	m.conductance(at, m.beside.x.Now, m.k)
 	m.potential(m.stage, m.g, m.slope)
@@ -187,10 +187,10 @@ func (g *Grid) applyMass(out, f, v []float64) {
 
 // combine sets the unknowns at stage i, and their histories.
 func (m *March) combine(i int, h float64) {
-	m.u.Stage(m.method, i, h, m.y, m.stage, m.sum)
-	m.lost.Stage(m.method, i, h, m.Lost)
+	m.u.Stage(i, h, m.y, m.stage, m.sum)
+	m.lost.Stage(i, h, m.Lost)
 	if m.beside.companion != nil {
-		m.beside.x.Stage(m.method, i, h, m.Beside)
+		m.beside.x.Stage(i, h, m.Beside)
 	}
 }
 
@@ -198,10 +198,10 @@ func (m *March) combine(i int, h float64) {
 // mean square over the section, over the field, or that of the companion over its scale.
 func (m *March) finish() float64 {
 	r := m.Grid.radial.Radius()
-	size := m.u.End(m.method, m.stage, m.Grid.weight, r*r/2, m.floor)
-	m.lost.End(m.method, m.Lost)
+	size := m.u.End(m.stage, m.Grid.weight, r*r/2, m.floor)
+	m.lost.End(m.Lost)
 	if b := &m.beside; b.companion != nil {
-		off := b.x.End(m.method, m.Beside) / b.companion.Scale()
+		off := b.x.End(m.Beside) / b.companion.Scale()
 		if !(off < math.Inf(1)) { // true for NaN too
 			return off
 		}

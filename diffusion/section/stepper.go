@@ -11,7 +11,6 @@ import (
 type stepper struct {
 	problem  radial.Problem
 	exchange radial.Exchange
-	method   *rosenbrock.Tableau
 	floor    float64
 
 	y, stage   []float64 // field at the start of the step and at a stage
@@ -88,7 +87,7 @@ func sized(s []float64, n int) []float64 {
 
 // bind takes up a problem.
 func (m *March) bind(p radial.Problem, s rosenbrock.Settings) {
-	m.problem, m.method, m.floor = p, s.Scheme.Tableau(), s.Floor
+	m.problem, m.floor = p, s.Floor
 	m.exchange, m.ready, m.scale = nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
 	m.beside.graded, _ = p.Companion.(radial.Graded)
@@ -118,10 +117,10 @@ func (m *March) try(h float64) float64 {
 		m.evaluateRates()
 		m.ready = true
 	}
-	if !m.assemble(1 / (m.method.Gamma * h)) {
+	if !m.assemble(1 / (rosenbrock.Method().Gamma * h)) {
 		return math.Inf(1)
 	}
-	for i := range m.method.Stages {
+	for i := range rosenbrock.Stages {
 		m.solveStage(i, h)
 	}
 	size := m.finish()

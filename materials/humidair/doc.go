@@ -26,8 +26,8 @@
 // # Ranges
 //
 // Every function is finite from -60 °C to 350 °C (213.15 K to 623.15 K). The
-// range in which its formula was fitted is data, returned by a function such
-// as [SaturationRange]; ask with [Range.Holds]. Nothing is clamped: outside its
+// range in which its formula was fitted stands in its comment, and is data where
+// somebody asks, such as [VapourDiffusivityRange] with [Range.Holds]. Nothing is clamped: outside its
 // range a formula is extrapolated, and the caller says so. The functions do
 // not check their arguments. A temperature must be positive, a total pressure
 // must be positive and above the vapour pressure, a vapour pressure must not be

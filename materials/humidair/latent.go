@@ -20,7 +20,7 @@ const liquidHeat = 4220.0
 //
 // with the vapour pressure and the saturated densities of IAPWS SR1-86(1992).
 // It agrees with the enthalpies of that release to 0.1 %. Range:
-// [LatentHeatRange]. Below 273.16 K it is the value for supercooled water,
+// 273.16 K to 647.096 K. Below 273.16 K it is the value for supercooled water,
 // continued by Kirchhoff's law with the heat capacities of liquid (4220) and
 // vapour (1860 J/(kg K)) at 0 °C, and not the heat of sublimation.
 func LatentHeat(T float64) float64 {

@@ -49,10 +49,6 @@ func HeatedHumidity(rh, from, to float64) float64 {
 // ASHRAE Handbook of Fundamentals, 2017, ch. 1.
 func HumidityRatio(pv, p float64) float64 { return MassRatio * pv / (p - pv) }
 
-// VapourPressure returns the vapour pressure [Pa] at humidity ratio w [kg/kg]
-// and total pressure p [Pa], the inverse of [HumidityRatio].
-func VapourPressure(w, p float64) float64 { return p * w / (MassRatio + w) }
-
 // VapourDensity returns the mass of vapour per volume [kg/m3] at vapour
 // pressure pv [Pa] and temperature T [K], as an ideal gas.
 func VapourDensity(pv, T float64) float64 { return pv / (VapourConstant * T) }

@@ -11,31 +11,6 @@ type Range struct {
 // NaN.
 func (r Range) Holds(T float64) bool { return T >= r.Min && T <= r.Max }
 
-// SaturationRange is the range of [SaturationPressure]. The liquid formula
-// holds to the critical point; the package promises finite results to
-// 623.15 K only.
-func SaturationRange() Range {
-	return Range{50, 647.096, "IAPWS R14-08(2011) eq. 6 below 273.16 K; IAPWS R7-97(2012) eq. 30 above"}
-}
-
-// LatentHeatRange is the range of [LatentHeat].
-func LatentHeatRange() Range {
-	return Range{273.16, 647.096, "IAPWS SR1-86(1992), saturation properties of ordinary water substance"}
-}
-
-// ViscosityRange is the range of [Viscosity]. The limits are from memory: the
-// source applies its formula from the coldest layer of the atmosphere to well
-// above any temperature used here.
-func ViscosityRange() Range {
-	return Range{150, 1000, "U.S. Standard Atmosphere, 1976, eq. 51 (Sutherland's form)"}
-}
-
-// ConductivityRange is the range of [Conductivity]; its limits are from memory,
-// as for [ViscosityRange].
-func ConductivityRange() Range {
-	return Range{150, 1000, "U.S. Standard Atmosphere, 1976, eq. 53"}
-}
-
 // VapourDiffusivityRange is the range of [VapourDiffusivity].
 func VapourDiffusivityRange() Range {
 	return Range{280, 1070, "Marrero & Mason, J. Phys. Chem. Ref. Data 1 (1972) 3; to 450 K as quoted in Kreith, " +

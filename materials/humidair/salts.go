@@ -21,48 +21,39 @@ const (
 
 // String returns the name of the salt.
 func (s Salt) String() string {
-	switch s {
-	case LithiumChloride:
-		return "lithium chloride"
-	case MagnesiumChloride:
-		return "magnesium chloride"
-	case MagnesiumNitrate:
-		return "magnesium nitrate"
-	case SodiumChloride:
-		return "sodium chloride"
-	case PotassiumChloride:
-		return "potassium chloride"
-	case PotassiumSulfate:
-		return "potassium sulfate"
+	if f, known := greenspanFit(s); known {
+		return f.name
 	}
 	return fmt.Sprintf("Salt(%d)", int(s))
 }
 
-// greenspanFit returns the coefficients of RH% = Σ ci t^i, t in °C, and the
-// highest temperature [°C] of the fit.
-func greenspanFit(s Salt) (c [4]float64, highest float64, known bool) {
-	switch s {
-	case LithiumChloride:
-		return [4]float64{11.2323, 0.00824245, -2.1489e-4}, 100, true
-	case MagnesiumChloride:
-		return [4]float64{33.6686, -0.00797397, -1.08988e-3}, 100, true
-	case MagnesiumNitrate:
-		return [4]float64{60.3514, -0.298153}, 50, true
-	case SodiumChloride:
-		return [4]float64{75.5164, 0.0398321, -2.65459e-3, 2.848e-5}, 80, true
-	case PotassiumChloride:
-		return [4]float64{88.619, -0.19334, 8.99706e-4}, 90, true
-	case PotassiumSulfate:
-		return [4]float64{98.7792, -0.0590502}, 50, true
+// fit is that of one salt.
+type fit struct {
+	name    string
+	c       [4]float64 // RH% = Σ ci t^i, t in °C
+	highest float64    // temperature [°C]
+}
+
+func greenspanFit(s Salt) (f fit, known bool) {
+	all := [...]fit{
+		LithiumChloride:   {"lithium chloride", [4]float64{11.2323, 0.00824245, -2.1489e-4}, 100},
+		MagnesiumChloride: {"magnesium chloride", [4]float64{33.6686, -0.00797397, -1.08988e-3}, 100},
+		MagnesiumNitrate:  {"magnesium nitrate", [4]float64{60.3514, -0.298153}, 50},
+		SodiumChloride:    {"sodium chloride", [4]float64{75.5164, 0.0398321, -2.65459e-3, 2.848e-5}, 80},
+		PotassiumChloride: {"potassium chloride", [4]float64{88.619, -0.19334, 8.99706e-4}, 90},
+		PotassiumSulfate:  {"potassium sulfate", [4]float64{98.7792, -0.0590502}, 50},
 	}
-	return c, 0, false
+	if s < 0 || int(s) >= len(all) {
+		return fit{}, false
+	}
+	return all[s], true
 }
 
 // SaltRange returns the temperatures over which the fit of salt s holds. The
 // upper limits are from memory.
 func SaltRange(s Salt) Range {
-	_, highest, _ := greenspanFit(s)
-	return Range{celsiusZero, celsiusZero + highest, "Greenspan, J. Res. NBS 81A (1977) 89"}
+	f, _ := greenspanFit(s)
+	return Range{celsiusZero, celsiusZero + f.highest, "Greenspan, J. Res. NBS 81A (1977) 89"}
 }
 
 // GreenspanSaltHumidity returns the relative humidity [-] over a saturated
@@ -70,7 +61,7 @@ func SaltRange(s Salt) Range {
 // Greenspan, J. Res. NBS 81A (1977) 89, whose uncertainty is 0.002 to 0.005.
 // It is an error to ask outside [SaltRange] or for an unknown salt.
 func GreenspanSaltHumidity(s Salt, T float64) (float64, error) {
-	c, _, known := greenspanFit(s)
+	f, known := greenspanFit(s)
 	if !known {
 		return 0, fmt.Errorf("%v: unknown salt; known are %v to %v", s, LithiumChloride, PotassiumSulfate)
 	}
@@ -78,7 +69,7 @@ func GreenspanSaltHumidity(s Salt, T float64) (float64, error) {
 		return 0, outside(s.String(), T, r)
 	}
 	t := T - celsiusZero
-	return (c[0] + t*(c[1]+t*(c[2]+t*c[3]))) / 100, nil
+	return (f.c[0] + t*(f.c[1]+t*(f.c[2]+t*f.c[3]))) / 100, nil
 }
 
 // CalciumChlorideRange returns the temperatures over which

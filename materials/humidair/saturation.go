@@ -36,7 +36,8 @@ const (
 //
 // Liquid: IAPWS R7-97(2012) eq. 30, within 0.03 % of the international tables.
 // Ice: IAPWS R14-08(2011) eq. 6, within 0.1 % above 230 K (that figure from
-// memory). Range: [SaturationRange]; T must be positive and at most 647 K.
+// memory). Range: 50 K to 647.096 K, the critical point; the package promises
+// finite results to 623.15 K only. T must be positive.
 func SaturationPressure(T float64) float64 {
 	if T < TripleTemperature {
 		logarithm, _ := sublimation(T)

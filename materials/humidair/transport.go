@@ -7,7 +7,9 @@ import "math"
 //	μ = 1.458e-6 T^1.5/(T + 110.4)
 //
 // U.S. Standard Atmosphere, 1976, eq. 51; within 0.8 % of Incropera & DeWitt,
-// Table A.4, from 300 K to 400 K. Range: [ViscosityRange].
+// Table A.4, from 300 K to 400 K. Range: 150 K to
+// 1000 K (limits from memory: the source applies its formula from the coldest
+// layer of the atmosphere to well above any temperature used here).
 func Viscosity(T float64) float64 { return 1.458e-6 * T * math.Sqrt(T) / (T + 110.4) }
 
 // Conductivity returns the thermal conductivity of air [W/(m K)] at T [K].
@@ -15,7 +17,8 @@ func Viscosity(T float64) float64 { return 1.458e-6 * T * math.Sqrt(T) / (T + 11
 //	k = 2.64638e-3 T^1.5/(T + 245.4·10^(-12/T))
 //
 // U.S. Standard Atmosphere, 1976, eq. 53; within 0.8 % of Incropera & DeWitt,
-// Table A.4, from 300 K to 400 K. Range: [ConductivityRange].
+// Table A.4, from 300 K to 400 K. Range: as
+// [Viscosity].
 func Conductivity(T float64) float64 {
 	return 2.64638e-3 * T * math.Sqrt(T) / (T + 245.4*math.Exp(-12*math.Ln10/T))
 }

@@ -5,11 +5,12 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
+
 	"strandry/diffusion"
 	"strandry/diffusion/parallel"
 	"strandry/plots/canvas"
 	"strandry/plots/words"
-	"strings"
 )
 
 // Frame is what every figure says about itself.
@@ -71,7 +72,7 @@ type Drawing struct {
 
 // EncodeAll draws sheets on all cores, in their order, each as by [Encode]; it gives up when the context ends.
 func EncodeAll(ctx context.Context, sheets []Sheet, formats ...canvas.Format) ([]Drawing, error) {
-	return parallel.Of(ctx, len(sheets), func(_ *diffusion.March, i int) (Drawing, error) {
+	return parallel.Each(ctx, len(sheets), func(i int) (Drawing, error) {
 		files, err := Encode(sheets[i].Figure, formats...)
 		return Drawing{files, err}, nil
 	})

@@ -12,6 +12,8 @@ import (
 	"os"
 	"path"
 	"slices"
+
+	"strandry/diffusion/parallel"
 )
 
 // File is a file of a set: its name in the folder, with slashes, and what writes it.
@@ -194,24 +196,13 @@ func (f *Folder) create(ctx context.Context, name string, write func(io.Writer) 
 	hash := sha256.New()
 	out := bufio.NewWriterSize(heard{ctx, io.MultiWriter(file, hash)}, 1<<16)
 	err = f.do("write "+name, func() error {
-		return errors.Join(unlessDone(ctx, func() error { return errors.Join(write(out), out.Flush()) }), file.Sync())
+		_, err := parallel.UnlessDone(ctx, func(context.Context) (struct{}, error) { return struct{}{}, errors.Join(write(out), out.Flush()) })
+		return errors.Join(err, file.Sync()) // an output that was given up takes no more
 	})
 	if err = errors.Join(err, file.Close()); err != nil {
 		return "", err // and somebody may be at the sum still
 	}
 	return hex.EncodeToString(hash.Sum(nil)), nil
-}
-
-// unlessDone gives up the work when the context ends first; its output then takes no more.
-func unlessDone(ctx context.Context, work func() error) error {
-	done := make(chan error, 1)
-	go func() { done <- work() }()
-	select {
-	case err := <-done:
-		return err
-	case <-ctx.Done():
-		return ctx.Err()
-	}
 }
 
 // heard is an output that ends with the context.

@@ -108,7 +108,7 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 		d := drawing{requiredName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
 		case figure.Required:
-			if met, likely := l.lengths(); likely > 0 {
+			if met, likely := v.Length.Least(); likely > 0 {
 				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
 				d.figure = f
 			}
@@ -144,8 +144,8 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 		missing = append(missing, "What the scenario varies: "+why)
 	}
 	for _, s := range sheets {
-		if line, ok := s.Figure.(figure.Line); ok && len(v.Varied.Axes) == 1 && v.Varied.Axes[0].Key.Name == "zone."+l.Scenario.Model.Path[v.Zone].Name+".length" {
-			line.Met, line.Likely = l.lengths()
+		if line, ok := s.Figure.(figure.Line); ok && len(v.Varied.Axes) == 1 && v.Varied.Axes[0].Key.Name == l.Scenario.ZoneKey(v.Zone, "length") {
+			line.Met, line.Likely = l.Studies.Length.Least()
 			s.Figure = line
 		}
 		kind := "A line chart of moisture at the nozzle over what the scenario varies, with the limit and a band of doubt."
@@ -158,18 +158,6 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 	return all, missing
 }
 
-// lengths are the least that meets the limit at the medians, and nine times in ten [m]; zero where they were not found.
-func (l *Log) lengths() (met, likely float64) {
-	a := l.Studies.Length.Answer
-	if a == nil || a.Outcome != size.Met || a.Value != a.DryFrom {
-		return 0, 0
-	}
-	if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
-		likely = a.Likely.From
-	}
-	return a.Value, likely
-}
-
 // chart is the trade-off map, or the reason for which there is none.
 func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	if l.Studies.Map == nil {
@@ -178,7 +166,7 @@ func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	sheets, undrawn := figure.OfSweep(l.Studies.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
-			m.Met, m.Likely = l.lengths()
+			m.Met, m.Likely = l.Studies.Length.Least()
 			return m, ""
 		}
 	}

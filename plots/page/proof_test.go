@@ -20,8 +20,9 @@ import (
 func proof(t *testing.T) *table.Proof {
 	t.Helper()
 	p := &table.Proof{Version: "0.0.0"}
-	require.NoError(t, prove.Run(context.Background(), 2, func(r prove.Result) { p.Results = append(p.Results, r) }))
 	var err error
+	p.Results, err = prove.Run(context.Background(), 2)
+	require.NoError(t, err)
 	p.Orders, err = prove.Convergence()
 	require.NoError(t, err)
 	return p

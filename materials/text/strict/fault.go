@@ -75,6 +75,14 @@ func shortened(s string) string {
 	return string(runes[:ends]) + "…" + string(runes[len(runes)-ends:])
 }
 
+// Err is the error of the faults, nil for none.
+func (f Faults) Err() error {
+	if len(f) == 0 {
+		return nil
+	}
+	return f
+}
+
 func (f Faults) sorted() Faults {
 	out := slices.Clone(f)
 	slices.SortStableFunc(out, func(a, b Fault) int { return a.Line - b.Line })

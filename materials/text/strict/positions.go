@@ -1,6 +1,7 @@
 package strict
 
 import (
+	"bytes"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,24 +19,53 @@ func positions(text string) map[string]int {
 			s.newlines = append(s.newlines, i)
 		}
 	}
-	s.at = len(text) - len(strings.TrimPrefix(text, "\ufeff"))
+	s.scan()
+	return s.lines
+}
+
+// Rewritten replaces texts in a TOML text that are the values of keys, at whatever depth, or stand in their lists: replace gives, for the last part of the key
+// and what the text says, what stands in its place in TOML. All else stays as it is, comments too.
+func Rewritten(text []byte, replace func(key, value string) (string, bool)) []byte {
+	var out bytes.Buffer
+	done := 0
+	s := scanner{text: string(text), lines: map[string]int{}, counts: map[string]int{}}
+	s.found = func(start, end int) {
+		var one struct{ Value string }
+		if _, err := toml.Decode("Value = "+s.text[start:end], &one); err != nil {
+			return
+		}
+		if other, ok := replace(s.key, one.Value); ok {
+			out.Write(text[done:start])
+			out.WriteString(other)
+			done = end
+		}
+	}
+	s.scan()
+	out.Write(text[done:])
+	return out.Bytes()
+}
+
+// scan goes through the whole text.
+func (s *scanner) scan() {
+	s.at = len(s.text) - len(strings.TrimPrefix(s.text, "\ufeff"))
 	prefix := ""
-	for s.blank(""); s.at < len(text); s.blank("") {
-		if text[s.at] == '[' {
+	for s.blank(""); s.at < len(s.text); s.blank("") {
+		if s.text[s.at] == '[' {
 			prefix = s.header()
 		} else {
 			s.assignment(prefix)
 		}
 	}
-	return s.lines
 }
 
 type scanner struct {
 	text     string
 	at       int // byte offset
 	newlines []int
-	lines    map[string]int // path -> line
-	counts   map[string]int // path of an array of tables -> elements so far
+	lines    map[string]int       // path -> line
+	counts   map[string]int       // path of an array of tables -> elements so far
+	key      string               // the last part of the last key, which the values after it belong to
+	found    func(start, end int) // called for each text that is a value; nil for nobody
 }
 
 func (s *scanner) mark(path string, at int) {
@@ -94,7 +124,7 @@ func (s *scanner) header() string {
 func (s *scanner) assignment(prefix string) {
 	start, path := s.at, prefix
 	for _, key := range s.keys() {
-		path = join(path, key)
+		path, s.key = join(path, key), key
 		s.mark(path, start)
 	}
 	if s.at < len(s.text) && s.text[s.at] == '=' {
@@ -155,7 +185,10 @@ func (s *scanner) value(path string) {
 	}
 	switch s.text[s.at] {
 	case '"', '\'':
-		s.quoted()
+		start := s.at
+		if s.quoted(); s.found != nil {
+			s.found(start, s.at)
+		}
 	case '{':
 		s.at++
 		for s.blank(","); s.at < len(s.text) && s.text[s.at] != '}'; s.blank(",") {

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -85,12 +84,7 @@ func (r *Reader) Finish() error {
 
 // SoFar returns the faults recorded until now, or nil, without judging the keys that
 // nobody asked for; for a caller that gives up early.
-func (r *Reader) SoFar() error {
-	if len(r.faults) == 0 {
-		return nil
-	}
-	return r.faults.sorted()
-}
+func (r *Reader) SoFar() error { return r.faults.sorted().Err() }
 
 // shown writes a value for a message, as it stands in the file.
 func shown(value any) string {
@@ -154,9 +148,4 @@ func asTables(value any) ([]map[string]any, bool) {
 		return out, true
 	}
 	return nil, false
-}
-
-func sortedByLine(keys []string, line func(string) int) {
-	slices.Sort(keys)
-	slices.SortStableFunc(keys, func(a, b string) int { return line(a) - line(b) })
 }

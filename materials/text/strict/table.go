@@ -2,6 +2,7 @@ package strict
 
 import (
 	"errors"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -39,11 +40,8 @@ func (t *Table) Line(key string) int {
 
 // Keys returns the keys present, in the order of the file, without marking them.
 func (t *Table) Keys() []string {
-	keys := make([]string, 0, len(t.values))
-	for key := range t.values {
-		keys = append(keys, key)
-	}
-	sortedByLine(keys, t.Line)
+	keys := slices.Sorted(maps.Keys(t.values))
+	slices.SortStableFunc(keys, func(a, b string) int { return t.Line(a) - t.Line(b) })
 	return keys
 }
 
@@ -156,7 +154,7 @@ func (t *Table) QuantityOr(words []string, key string, dim quantity.Dimension, l
 	if slices.Contains(words, text) {
 		return 0, false, text
 	}
-	if text == "" || strings.ContainsAny(text, "0123456789") {
+	if text == "" || len(words) == 0 || strings.ContainsAny(text, "0123456789") {
 		si, ok = t.Quantity(key, dim, limits)
 		return si, ok, ""
 	}

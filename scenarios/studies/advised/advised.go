@@ -1,8 +1,6 @@
 package advised
 
 import (
-	"slices"
-
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
 	"strandry/scenarios"
@@ -48,14 +46,4 @@ func (d draft) Written(c advice.Change) (advice.Change, bool) {
 		}
 	}
 	return out, len(out.Parts) > 0
-}
-
-// known is the value of a key that the scenario gives.
-func (d draft) known(name string) (scenarios.Key, bool) {
-	keys := d.Keys()
-	i := slices.IndexFunc(keys, func(k scenarios.Key) bool { return k.Name == name && k.Known })
-	if i < 0 {
-		return scenarios.Key{}, false
-	}
-	return keys[i], true
 }

@@ -22,31 +22,30 @@ func (d draft) write(kind advice.Kind, p *advice.Part) bool {
 	if p.Zone < 0 {
 		return d.feed(p)
 	}
-	zone := "zone." + d.Model.Path[p.Zone].Name
 	switch kind {
 	case advice.Longer, advice.Shorter:
 		unit := "m"
 		if p.To < 1 {
 			unit = "mm"
 		}
-		return form{key: zone + ".length", dimension: quantity.Length(), unit: unit}.write(p)
+		return form{key: d.ZoneKey(p.Zone, "length"), dimension: quantity.Length(), unit: unit}.write(p)
 	case advice.Hotter, advice.Cooler:
-		return form{zone + ".temperature", quantity.Temperature(), "°C", 5}.write(p)
+		return form{d.ZoneKey(p.Zone, "temperature"), quantity.Temperature(), "°C", 5}.write(p)
 	case advice.MoreAir:
 		if d.Model.Path[p.Zone].Air.Blown {
-			return form{key: zone + ".air.speed", dimension: quantity.Speed(), unit: "m/s"}.write(p)
+			return form{key: d.ZoneKey(p.Zone, "air.speed"), dimension: quantity.Speed(), unit: "m/s"}.write(p)
 		}
-		return form{key: zone + ".air.flow", dimension: quantity.VolumeFlow(), unit: "L/min"}.write(p)
+		return form{key: d.ZoneKey(p.Zone, "air.flow"), dimension: quantity.VolumeFlow(), unit: "L/min"}.write(p)
 	}
-	return d.air(zone+".air", p)
+	return d.air(d.ZoneKey(p.Zone, "air"), p)
 }
 
 // air writes how dry the air of a zone is, as the file says it: by its humidity or its vapour pressure, else by its dew point.
 func (d draft) air(path string, p *advice.Part) bool {
-	if _, ok := d.known(path + ".humidity"); ok {
+	if k, _ := d.Key(path + ".humidity"); k.Known {
 		return form{key: path + ".humidity", dimension: quantity.Fraction(), unit: "%"}.write(p)
 	}
-	if _, ok := d.known(path + ".vapour_pressure"); ok {
+	if k, _ := d.Key(path + ".vapour_pressure"); k.Known {
 		return form{key: path + ".vapour_pressure", dimension: quantity.Pressure(), unit: "Pa"}.write(p)
 	}
 	dew := *p

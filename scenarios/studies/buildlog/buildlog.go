@@ -2,7 +2,6 @@ package buildlog
 
 import (
 	"context"
-	"runtime"
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
@@ -43,6 +42,18 @@ type Sized struct {
 	Reason string
 }
 
+// Least are the least value that meets the limit at the medians, and that which meets it nine times in ten [SI]; zero where they were not found.
+func (z Sized) Least() (met, likely float64) {
+	a := z.Answer
+	if a == nil || a.Outcome != size.Met || a.Value != a.DryFrom {
+		return 0, 0
+	}
+	if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
+		likely = a.Likely.From
+	}
+	return a.Value, likely
+}
+
 // Steps is how often Of calls its step.
 const Steps = 7
 
@@ -75,9 +86,8 @@ func Of(ctx context.Context, s *scenarios.Scenario, a *diffusion.Assessment, ste
 
 // sizes seeks the length, the temperature and the feed that just meet the limit.
 func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
-	zone := "zone." + s.Model.Path[v.Zone].Name
-	keys := [...]string{zone + ".length", zone + ".temperature", s.FeedKey().Name}
-	found, err := parallel.Of(ctx, len(keys), func(w *diffusion.March, i int) (Sized, error) {
+	keys := [...]string{s.ZoneKey(v.Zone, "length"), s.ZoneKey(v.Zone, "temperature"), s.FeedKey().Name}
+	found, err := parallel.Map(ctx, diffusion.Marches(len(keys)), len(keys), func(w *diffusion.March, i int) (Sized, error) {
 		answer, err := size.Find(w, s, size.Request{Key: keys[i]})
 		if err != nil {
 			return Sized{Reason: err.Error()}, nil
@@ -113,8 +123,7 @@ func (v *Survey) varied(ctx context.Context, s *scenarios.Scenario) {
 		return
 	}
 	var err error
-	work := sweep.Sweep{Scenario: s, Quick: true, Knots: Knots, Workers: runtime.GOMAXPROCS(0)}
-	if v.Varied, err = work.Run(ctx); err != nil {
+	if v.Varied, err = sweep.ForFigures(ctx, s); err != nil {
 		v.Varied, v.VariedReason = nil, err.Error()
 	}
 }

@@ -4,48 +4,35 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"runtime"
 
 	"strandry/scenarios"
-	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/sweep"
 )
 
 // Values on the axes of the map.
 const chartLengths, chartFeeds = 32, 24
 
-// Knots are the values of the longest axis at which figures of a study get their odds.
-const Knots = 7
-
 // chart is [Chart] for the design.
 func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {
-	met := 0.0
-	if a := v.Length.Answer; a != nil && a.Outcome == size.Met {
-		met = a.Value
-	}
+	met, _ := v.Length.Least()
 	var err error
 	if v.Map, err = Chart(ctx, s, v.Zone, met); err != nil {
 		v.Map, v.MapReason = nil, err.Error()
 	}
 }
 
-// Chart maps the moisture over a zone's length and the feed, both by ratios around what the scenario states, and with a length that meets the limit, if
-// there is one [m]; zero for none.
+// Chart maps the moisture over a zone's length and the feed, both by ratios around what the scenario states, and with the least length that meets the limit, if
+// it is known [m]; zero where it is not.
 func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*sweep.Grid, error) {
-	feed, length := s.FeedKey(), scenarios.Key{}
-	for _, k := range s.Keys() {
-		if k.Name == "zone."+s.Model.Path[zone].Name+".length" {
-			length = k
-		}
-	}
+	feed := s.FeedKey()
+	length, _ := s.Key(s.ZoneKey(zone, "length"))
 	const around = 8
 	from, to := lengthSpan(s, zone, met)
 	varied, err := s.Varied(axis(s, length, from, to, chartLengths), axis(s, feed, feed.Value/around, feed.Value*around, chartFeeds))
 	if err != nil {
 		return nil, err
 	}
-	work := sweep.Sweep{Scenario: varied, Quick: true, Knots: Knots, Workers: runtime.GOMAXPROCS(0)}
-	return work.Run(ctx)
+	return sweep.ForFigures(ctx, varied)
 }
 
 // lengthSpan holds the zone's own length, what can be built and, if it is not too far off, the

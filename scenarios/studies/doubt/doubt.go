@@ -68,7 +68,7 @@ func (t *Study) share(ctx context.Context, names []string, f sensitivity.Functio
 	t.Spread = sensitivity.Spread(f)
 	indices := sensitivity.Sobol(f)
 	t.Variance, t.Together = indices.Variance, 1
-	left, err := parallel.Of(ctx, f.Unknowns, func(_ *diffusion.March, i int) (float64, error) {
+	left, err := parallel.Each(ctx, f.Unknowns, func(i int) (float64, error) {
 		return sensitivity.Left(f, i), nil
 	})
 	if err != nil || t.Variance == 0 {

@@ -1,6 +1,7 @@
 package keeps
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -60,7 +61,7 @@ type Row struct {
 // Find answers for the materials, on all cores. The room of the scenario is what comes in
 // through the open door.
 func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.Polymer) (*Study, error) {
-	rows, err := parallel.Of(ctx, len(all), func(w *diffusion.March, i int) (Row, error) {
+	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) (Row, error) {
 		r, err := row(w, s, air, &all[i])
 		if err != nil {
 			return r, fmt.Errorf("%s: %w", all[i].Label(), err)
@@ -71,15 +72,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 		return nil, err
 	}
 	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
-	slices.SortStableFunc(out.Rows, func(a, b Row) int {
-		switch x, y := a.order(), b.order(); {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out.Rows, func(a, b Row) int { return cmp.Compare(a.order(), b.order()) })
 	return out, nil
 }
 

@@ -79,7 +79,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 		place
 		failed error
 	}
-	all, err := parallel.Of(ctx, len(r.Speeds)*n, func(w *diffusion.March, job int) (a answer, _ error) {
+	all, err := parallel.Map(ctx, diffusion.Marches(len(r.Speeds)*n), len(r.Speeds)*n, func(w *diffusion.March, job int) (a answer, _ error) {
 		k, i := job/n, job%n
 		if models[i] == nil {
 			return a, nil
@@ -125,36 +125,30 @@ func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Design, error) {
 	if r.Zone < 0 || r.Zone >= len(s.Model.Path) || len(r.Temperatures) == 0 || len(r.Speeds) == 0 {
 		return nil, errors.New("needed: a zone of the path, temperatures and speeds are needed")
 	}
-	name := "zone." + s.Model.Path[r.Zone].Name + ".temperature"
-	models := make([]*diffusion.Design, len(r.Temperatures))
+	name := s.ZoneKey(r.Zone, "temperature")
+	key, ok := s.Key(name)
+	if !ok {
+		return nil, fmt.Errorf("needed: the scenario has no %s", name)
+	}
+	models, some := make([]*diffusion.Design, len(r.Temperatures)), false
 	var last error
-	for _, key := range s.Keys() {
-		if key.Name != name {
-			continue
-		}
+	for i, t := range r.Temperatures {
 		const digits = 12
-		for i, t := range r.Temperatures {
-			varied, err := s.With(key.Setting(t, digits))
-			var refused strict.Faults
-			switch {
-			case err == nil:
-				models[i] = &varied.Design
-			case errors.As(err, &refused):
-				last = err
-			default:
-				return nil, err
-			}
+		varied, err := s.With(key.Setting(t, digits))
+		var refused strict.Faults
+		switch {
+		case err == nil:
+			models[i], some = &varied.Design, true
+		case errors.As(err, &refused):
+			last = err
+		default:
+			return nil, err
 		}
 	}
-	for _, m := range models {
-		if m != nil {
-			return models, nil
-		}
+	if !some {
+		return nil, last
 	}
-	if last == nil {
-		last = fmt.Errorf("needed: the scenario has no %s", name)
-	}
-	return nil, last
+	return models, nil
 }
 
 // place is what was found at one temperature and speed.

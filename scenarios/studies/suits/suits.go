@@ -88,7 +88,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, l
 	d := dryer{scenario: s, zone: advice.Dryer(&s.Design, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
 	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Purpose}
-	rows, err := parallel.Of(ctx, len(all), func(w *diffusion.March, i int) ([2]Row, error) {
+	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		var soaked known
 		for k, lain := range [2]float64{0, lain} {

@@ -44,6 +44,14 @@ type Row struct {
 // At returns the places on the axes of the row with the given index.
 func (g *Grid) At(row int) []int { return places(g.Axes, row) }
 
+// settings are those of the row.
+func (g *Grid) settings(row int) (set []scenarios.Setting) {
+	for i, place := range g.At(row) {
+		set = append(set, g.Axes[i].Setting(place))
+	}
+	return set
+}
+
 // Index is the row at the given places on the axes.
 func (g *Grid) Index(at []int) int { return index(g.Axes, at) }
 

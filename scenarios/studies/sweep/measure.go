@@ -5,14 +5,13 @@ import (
 	"slices"
 
 	"strandry/diffusion"
+	"strandry/diffusion/parallel"
 	"strandry/scenarios"
 )
 
 // measure finds the numerical error at the corners of the grid and in its middle, and takes it into the verdicts.
 func (g *Grid) measure(ctx context.Context, s *scenarios.Scenario) error {
-	done := make(chan Grid, 1)
-	go func() {
-		var found Grid
+	found, err := parallel.UnlessDone(ctx, func(ctx context.Context) (found Grid, _ error) {
 		w := diffusion.NewMarch()
 		for _, row := range g.probes() {
 			if ctx.Err() != nil {
@@ -20,18 +19,16 @@ func (g *Grid) measure(ctx context.Context, s *scenarios.Scenario) error {
 			}
 			found.probe(w, g, s, row)
 		}
-		done <- found
-	}()
-	select {
-	case f := <-done:
-		g.NumericalError, g.RelativeError, g.Checked = f.NumericalError, f.RelativeError, f.Checked
-		if !g.Quick {
-			g.judge()
-		}
-		return ctx.Err()
-	case <-ctx.Done():
-		return ctx.Err()
+		return found, ctx.Err()
+	})
+	if err != nil {
+		return err
 	}
+	g.NumericalError, g.RelativeError, g.Checked = found.NumericalError, found.RelativeError, found.Checked
+	if !g.Quick {
+		g.judge()
+	}
+	return nil
 }
 
 // probes lists the corners and the middle of the grid, in rising order.
@@ -57,11 +54,7 @@ func (g *Grid) probe(w *diffusion.March, of *Grid, s *scenarios.Scenario, row in
 	if of.Rows[row].Failed != "" {
 		return
 	}
-	var set []scenarios.Setting
-	for i, place := range of.At(row) {
-		set = append(set, of.Axes[i].Setting(place))
-	}
-	varied, err := s.With(set...)
+	varied, err := s.With(of.settings(row)...)
 	if err != nil {
 		return
 	}

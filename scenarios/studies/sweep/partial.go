@@ -2,6 +2,7 @@ package sweep
 
 import (
 	"bufio"
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -34,14 +35,14 @@ func CreatePartial(root *os.Root, name string, o Origin) (*Partial, error) {
 			return nil, fmt.Errorf("%s exists already, and is none of a sweep: move it away, or name another folder", path(root, name))
 		}
 		if err := root.Remove(name); err != nil {
-			return nil, unwritable(path(root, name), err)
+			return nil, cannotBe("written", path(root, name), err)
 		}
 	case !errors.Is(err, fs.ErrNotExist):
 		return nil, err
 	}
 	file, err := root.OpenFile(name, os.O_WRONLY|os.O_APPEND|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
-		return nil, unwritable(path(root, name), err)
+		return nil, cannotBe("written", path(root, name), err)
 	}
 	p := &Partial{file: file}
 	if err := p.line(o.String()); err != nil {
@@ -76,7 +77,7 @@ func OpenPartial(root *os.Root, name string, o Origin) (*Partial, error) {
 	p.file = file
 	// A torn line is ended, so that it takes no other with it.
 	if _, err := io.WriteString(file, "\n"); err != nil {
-		return nil, errors.Join(unwritable(path(root, name), err), file.Close())
+		return nil, errors.Join(cannotBe("written", path(root, name), err), file.Close())
 	}
 	return p, nil
 }
@@ -88,7 +89,7 @@ func openPartial(root *os.Root, name string, flag int) (*os.File, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, err
 	case err != nil:
-		return nil, fmt.Errorf("%s: cannot be opened: %w", path(root, name), reason(err))
+		return nil, cannotBe("opened", path(root, name), err)
 	case before.IsDir():
 		return nil, fmt.Errorf("%s: cannot be written: this is a folder", path(root, name))
 	case !before.Mode().IsRegular():
@@ -96,7 +97,7 @@ func openPartial(root *os.Root, name string, flag int) (*os.File, error) {
 	}
 	file, err := root.OpenFile(name, flag, 0)
 	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be opened: %w", path(root, name), reason(err))
+		return nil, cannotBe("opened", path(root, name), err)
 	}
 	if now, err := file.Stat(); err != nil || !os.SameFile(before, now) {
 		return nil, errors.Join(fmt.Errorf("%s: was changed while it was opened", path(root, name)), file.Close())
@@ -120,7 +121,7 @@ func readPartial(root *os.Root, name string, o Origin) (*Partial, error) {
 	lines := bufio.NewReaderSize(file, longestLine)
 	first, more, err := nextLine(lines)
 	if err != nil || !more {
-		return nil, unreadable(path(root, name), err)
+		return nil, cannotBe("read", path(root, name), err)
 	}
 	text, whole := unsealed(0, first)
 	if !whole {
@@ -140,7 +141,7 @@ func readPartial(root *os.Root, name string, o Origin) (*Partial, error) {
 	for {
 		line, more, err := nextLine(lines)
 		if err != nil || !more {
-			return p, unreadable(path(root, name), err)
+			return p, cannotBe("read", path(root, name), err)
 		}
 		if line != "" && !p.take(line, o.Rows) {
 			p.Damaged++
@@ -159,14 +160,6 @@ func (p *Partial) take(line string, rows int) bool {
 		p.Known[index] = row
 	}
 	return ok
-}
-
-// unreadable names the file in an error; nil for none.
-func unreadable(path string, err error) error {
-	if err == nil {
-		return nil
-	}
-	return fmt.Errorf("%s: cannot be read: %w", path, reason(err))
 }
 
 // nextLine reads a line without its end. Of one that is too long to be a record only the beginning is kept.
@@ -194,28 +187,19 @@ const longestLine, tooLong = 1 << 20, 40
 func (p *Partial) Add(index int, row Row) error { return p.line(record(index, row)) }
 
 func (p *Partial) line(text string) error {
-	if _, err := io.WriteString(p.file, sealed(p.origin, text)); err != nil {
-		return unwritable(p.file.Name(), err)
-	}
-	return nil
+	_, err := io.WriteString(p.file, sealed(p.origin, text))
+	return cannotBe("written", p.file.Name(), err)
 }
 
 // Close ends the writing; the file stays.
 func (p *Partial) Close() error {
-	if err := errors.Join(p.file.Sync(), p.file.Close()); err != nil {
-		return unwritable(p.file.Name(), err)
-	}
-	return nil
+	return cannotBe("written", p.file.Name(), errors.Join(p.file.Sync(), p.file.Close()))
 }
 
-func unwritable(path string, err error) error {
-	return fmt.Errorf("%s: cannot be written: %w", path, reason(err))
-}
-
-// reason is the error without the path that it repeats.
-func reason(err error) error {
-	if inner := errors.Unwrap(err); inner != nil {
-		return inner
+// cannotBe names the file in an error, without the path that the error repeats; nil for none.
+func cannotBe(done, path string, err error) error {
+	if err == nil {
+		return nil
 	}
-	return err
+	return fmt.Errorf("%s: cannot be %s: %w", path, done, cmp.Or(errors.Unwrap(err), err))
 }

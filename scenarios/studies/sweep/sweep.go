@@ -4,12 +4,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
 	"strings"
-	"sync"
-	"sync/atomic"
 	"time"
 
 	"strandry/diffusion"
+	"strandry/diffusion/parallel"
 	"strandry/scenarios"
 )
 
@@ -24,6 +24,12 @@ type Sweep struct {
 	// Done takes each row that is finished, in no order, on the caller's goroutine; nil for
 	// nobody. An error ends the sweep.
 	Done func(index int, row Row) error
+}
+
+// ForFigures sweeps a scenario over its axes as figures need it: quick, on all cores, with the odds at the seven values by which they draw the doubt.
+func ForFigures(ctx context.Context, s *scenarios.Scenario) (*Grid, error) {
+	const knots = 7
+	return (&Sweep{Scenario: s, Quick: true, Knots: knots, Workers: runtime.GOMAXPROCS(0)}).Run(ctx)
 }
 
 // mostRows bounds the memory of a sweep: some 100 MB.
@@ -84,7 +90,7 @@ func (s *Sweep) Run(ctx context.Context) (*Grid, error) {
 		return nil, err
 	}
 	if s.Quick && s.Knots > 0 {
-		if err := s.belt(ctx, g); err != nil {
+		if err := s.oddsAtKnots(ctx, g); err != nil {
 			return nil, err
 		}
 	}
@@ -99,19 +105,14 @@ func (s *Sweep) work(ctx context.Context, p plan, g *Grid) error {
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
 	out := make(chan finished, 64)
-	var next atomic.Int64
-	var all sync.WaitGroup
-	for range max(1, min(s.Workers, p.tasks())) {
-		all.Go(func() {
-			w := newWorker(s, p, out)
-			for t := int(next.Add(1)) - 1; t < p.tasks() && ctx.Err() == nil; t = int(next.Add(1)) - 1 {
-				w.do(ctx, t)
-			}
-		})
+	workers := make([]*worker, max(1, min(s.Workers, p.tasks())))
+	for i := range workers {
+		workers[i] = &worker{sweep: s, plan: p, out: out, march: diffusion.NewMarch()}
 	}
+	var failed error // read when out is closed
 	go func() {
-		all.Wait()
-		close(out)
+		defer close(out)
+		_, failed = parallel.Map(ctx, workers, p.tasks(), func(w *worker, task int) (struct{}, error) { return struct{}{}, w.do(ctx, task) })
 	}()
 	var late <-chan time.Time // never, until the context ends
 	interrupted := ctx.Done()
@@ -119,7 +120,7 @@ func (s *Sweep) work(ctx context.Context, p plan, g *Grid) error {
 		select {
 		case f, more := <-out:
 			if !more {
-				return ctx.Err()
+				return failed
 			}
 			g.Rows[f.index] = f.row
 			if s.Done == nil {

@@ -156,7 +156,7 @@ func TestBeltOfAQuickSweep(t *testing.T) {
 			continue
 		}
 		known++
-		m, err := (&belting{sweep: &Sweep{Scenario: s}, grid: g}).model(i)
+		m, err := (&knotOdds{sweep: &Sweep{Scenario: s}, grid: g}).model(i)
 		require.NoError(t, err)
 		o, err := diffusion.NewMarch().Odds(m, row.Settings)
 		require.NoError(t, err)
@@ -169,6 +169,20 @@ func TestBeltOfAQuickSweep(t *testing.T) {
 		}
 	}
 	require.Equal(t, 12, known)
+}
+
+// Figures get a quick sweep with the odds at seven values of its longest axis, and at all of two.
+func TestForFigures(t *testing.T) {
+	g, err := ForFigures(context.Background(), demo(t, "clear-cover", "zone.oven.length=0.3 m..5 m:9:log", "zone.oven.temperature=90 °C..120 °C:2"))
+	require.NoError(t, err)
+	require.True(t, g.Quick)
+	known := 0
+	for _, row := range g.Rows {
+		if row.Ratio.High > 0 {
+			known++
+		}
+	}
+	require.Equal(t, 14, known)
 }
 
 // The scenario's own numerics hold; without them coarser ones, whose error is told.

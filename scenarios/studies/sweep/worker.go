@@ -23,28 +23,24 @@ type worker struct {
 	err      error // why it is none
 }
 
-func newWorker(s *Sweep, p plan, out chan<- finished) *worker {
-	return &worker{sweep: s, plan: p, out: out, march: diffusion.NewMarch()}
-}
-
 // errLeft ends a march whose rows nobody waits for any more.
 var errLeft = errors.New("interrupted")
 
-// do finds the rows of a task that are not known yet and hands them over.
-func (w *worker) do(ctx context.Context, task int) {
+// do finds the rows of a task that are not known yet and hands them over. The error is that nobody waits any more.
+func (w *worker) do(ctx context.Context, task int) error {
 	at, lengths := w.plan.task(task)
 	indices := w.missing(at, lengths)
 	if len(indices) == 0 {
-		return
+		return nil
 	}
-	w.lay(at)
+	w.prepare(at)
 	rows := make([]Row, len(indices))
 	if w.err != nil {
 		for i := range rows {
 			rows[i].Failed = w.err.Error()
 		}
 	} else if err := w.answer(ctx, indices, rows); err != nil {
-		return
+		return err
 	}
 	for i, row := range rows {
 		select {
@@ -54,10 +50,11 @@ func (w *worker) do(ctx context.Context, task int) {
 			select {
 			case w.out <- finished{indices[i], row}:
 			default:
-				return
+				return errLeft
 			}
 		}
 	}
+	return nil
 }
 
 // missing lists the rows of a task, by rising length, but those that are known.
@@ -81,8 +78,8 @@ func (w *worker) missing(at, lengths []int) []int {
 	return rows
 }
 
-// lay makes the scenario of a combination, unless it is that of the task before.
-func (w *worker) lay(at []int) {
+// prepare makes the scenario of a combination, unless it is that of the task before.
+func (w *worker) prepare(at []int) {
 	if slices.Equal(at, w.at) {
 		return
 	}

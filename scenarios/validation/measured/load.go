@@ -14,31 +14,28 @@ import (
 var data embed.FS
 
 // Figures returns all measured figures in the order of the data.
-func Figures() ([]Figure, error) {
-	text, err := data.ReadFile("data/figures.toml")
-	if err != nil {
-		return nil, err
-	}
-	return readFigures("figures.toml", text)
-}
+func Figures() ([]Figure, error) { return load("figures.toml", "figure", readFigure) }
 
 // Asides returns what was found and cannot be used.
-func Asides() ([]Aside, error) {
-	text, err := data.ReadFile("data/aside.toml")
+func Asides() ([]Aside, error) { return load("aside.toml", "aside", readAside) }
+
+func load[T any](file, key string, read func(*strict.Table) T) ([]T, error) {
+	text, err := data.ReadFile("data/" + file)
 	if err != nil {
 		return nil, err
 	}
-	return readAsides("aside.toml", text)
+	return readAll(file, text, key, read)
 }
 
-func readFigures(file string, text []byte) ([]Figure, error) {
+// readAll reads the tables of a text.
+func readAll[T any](file string, text []byte, key string, read func(*strict.Table) T) ([]T, error) {
 	root, collector, err := strict.Parse(file, text)
 	if err != nil {
 		return nil, err
 	}
-	var all []Figure
-	for _, t := range root.Tables("figure") {
-		all = append(all, readFigure(t))
+	var all []T
+	for _, t := range root.Tables(key) {
+		all = append(all, read(t))
 	}
 	return all, collector.Finish()
 }
@@ -127,25 +124,16 @@ func readValue(t *strict.Table, key string, q Quantity) (float64, bool) {
 	return t.Number(key, positive)
 }
 
-func readAsides(file string, text []byte) ([]Aside, error) {
-	root, collector, err := strict.Parse(file, text)
-	if err != nil {
-		return nil, err
-	}
-	var all []Aside
-	for _, t := range root.Tables("aside") {
-		t.Require("materials", "what", "why", "source")
-		var a Aside
-		a.Materials, _ = t.Texts("materials")
-		for _, name := range a.Materials {
-			if !slices.Contains(materials.Names(), name) {
-				t.Fault("materials", fmt.Sprintf("%q is not in the library", name), "")
-			}
+func readAside(t *strict.Table) (a Aside) {
+	t.Require("materials", "what", "why", "source")
+	a.Materials, _ = t.Texts("materials")
+	for _, name := range a.Materials {
+		if !slices.Contains(materials.Names(), name) {
+			t.Fault("materials", fmt.Sprintf("%q is not in the library", name), "")
 		}
-		a.What, _ = t.Text("what")
-		a.Why, _ = t.Text("why")
-		a.Source, _ = t.Text("source")
-		all = append(all, a)
 	}
-	return all, collector.Finish()
+	a.What, _ = t.Text("what")
+	a.Why, _ = t.Text("why")
+	a.Source, _ = t.Text("source")
+	return a
 }

@@ -248,7 +248,7 @@ func TestExtrapolatedIsSaid(t *testing.T) {
 
 func TestFaultsOfTheDataAreFound(t *testing.T) {
 	const sound = "[[figure]]\nmaterial = \"pc\"\nquantity = \"diffusivity\"\ntemperature = \"20 °C\"\nvalue = \"1e-12 m2/s\"\nkind = \"published\"\nread = \"text\"\nsource = \"x\"\n"
-	one, err := readFigures("x.toml", []byte(sound))
+	one, err := readAll("x.toml", []byte(sound), "figure", readFigure)
 	require.NoError(t, err)
 	require.Len(t, one, 1)
 	for from, to := range map[string]string{
@@ -265,14 +265,14 @@ func TestFaultsOfTheDataAreFound(t *testing.T) {
 		"value = \"1e-12 m2/s\"\nkind = \"pu": "value = \"-1e-12 m2/s\"\nkind = \"pu",
 	} {
 		require.Contains(t, sound, from)
-		_, err := readFigures("x.toml", []byte(strings.Replace(sound, from, to, 1)))
+		_, err := readAll("x.toml", []byte(strings.Replace(sound, from, to, 1)), "figure", readFigure)
 		require.Error(t, err, to)
 	}
-	_, err = readFigures("x.toml", []byte("[[figure"))
+	_, err = readAll("x.toml", []byte("[[figure"), "figure", readFigure)
 	require.Error(t, err)
-	_, err = readAsides("x.toml", []byte("[[aside]]\nmaterials = [\"pcc\"]\nwhat = \"x\"\nwhy = \"x\"\nsource = \"x\"\n"))
+	_, err = readAll("x.toml", []byte("[[aside]]\nmaterials = [\"pcc\"]\nwhat = \"x\"\nwhy = \"x\"\nsource = \"x\"\n"), "aside", readAside)
 	require.ErrorContains(t, err, "pcc")
-	_, err = readAsides("x.toml", []byte("[[aside"))
+	_, err = readAll("x.toml", []byte("[[aside"), "aside", readAside)
 	require.Error(t, err)
 }
 

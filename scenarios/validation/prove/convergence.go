@@ -30,19 +30,14 @@ func Convergence() ([]Order, error) {
 		return nil, err
 	}
 	var out []Order
-	for _, p := range problems {
-		o, err := p.inSpace()
-		if err != nil {
-			return nil, err
+	for _, refined := range []func(known) (Order, error){known.inSpace, known.inTime} {
+		for _, p := range problems {
+			o, err := refined(p)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, o)
 		}
-		out = append(out, o)
-	}
-	for _, p := range problems {
-		o, err := p.inTime()
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, o)
 	}
 	return out, nil
 }

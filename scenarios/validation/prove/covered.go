@@ -60,9 +60,6 @@ func dampened(seconds float64, number func(*diffusion.Result) float64) (float64,
 		Air: diffusion.Air{Temperature: 383.15, VapourPressure: 1400},
 	})
 	m.StartTemperature = 296.15
-	s := diffusion.DefaultSettings()
-	s.Heat = diffusion.Lumped
-	var r diffusion.Result
-	err := diffusion.NewMarch().Run(m, s, &r)
+	r, err := marched(m, diffusion.Lumped, false)
 	return number(&r), err
 }

@@ -21,13 +21,7 @@ func flows() []Check {
 	} {
 		text := fmt.Sprintf(`bead = { width = "%g mm", height = "%g mm", speed = "%g mm/s" }`, r.width, r.height, r.speed)
 		out = append(out, bead.check(fmt.Sprintf("%g × %g, %g mm/s, d %g", r.width, r.height, r.speed, r.diameter), "feed", "mm/s", r.feed,
-			func() (float64, error) {
-				m, err := written(r.diameter, text)
-				if err != nil {
-					return 0, err
-				}
-				return 1e3 * m.Speed, nil
-			}))
+			written(r.diameter, text, feed)))
 	}
 	flow := bead
 	flow.source = "feed = volume flow / (π d²/4), by hand"
@@ -35,20 +29,9 @@ func flows() []Check {
 	steam := origin{flowFamily, "ideal gas by hand: C ρ R T / (M p) with 8.314462618 J/(mol K) and 18.015268 g/mol", Transcribed,
 		relative(2e-5, "the gas constant of vapour is printed to six digits")}
 	return append(out,
-		flow.check("4.810564 mm³/s, 1.75 mm", "feed", "mm/s", 2, func() (float64, error) {
-			m, err := written(1.75, `flow = "4.810563750 mm3/s"`)
-			if err != nil {
-				return 0, err
-			}
-			return 1e3 * m.Speed, nil
-		}),
-		stay.check("1 m at 2 mm/s", "residence", "s", 500, func() (float64, error) {
-			m, err := written(1.75, `speed = "2 mm/s"`)
-			if err != nil {
-				return 0, err
-			}
-			return m.Path[0].Residence(m.Speed), nil
-		}),
+		flow.check("4.810564 mm³/s, 1.75 mm", "feed", "mm/s", 2, written(1.75, `flow = "4.810563750 mm3/s"`, feed)),
+		stay.check("1 m at 2 mm/s", "residence", "s", 500,
+			written(1.75, `speed = "2 mm/s"`, func(m *diffusion.Model) float64 { return m.Path[0].Residence(m.Speed) })),
 		steam.plain("0.1 %, 1130 kg/m³, 260 °C", "steam", "m³/m³", 1e-3*1130*8.314462618*533.15/(18.015268e-3*101325), func() float64 {
 			d := diffusion.Design{Model: *standard(0), Target: diffusion.Target{NozzleTemperature: 533.15}}
 			return d.SteamPerVolume(1e-3)
@@ -56,20 +39,21 @@ func flows() []Check {
 		waterGiven())
 }
 
-// written reads a scenario with one zone of a metre and the given feed.
-func written(diameter float64, feed string) (*diffusion.Model, error) {
+// written makes the computation of one number of a scenario with one zone of a metre and the given feed.
+func written(diameter float64, feed string, number func(*diffusion.Model) float64) func() (float64, error) {
 	text := fmt.Sprintf("[strand]\nmaterial = \"pa6\"\ndiameter = \"%g mm\"\nmoisture = \"1 %%\"\n[feed]\n%s\n"+
 		"[[zone]]\nname = \"tube\"\nlength = \"1 m\"\ntemperature = \"70 °C\"\n", diameter, feed)
-	d, err := scenarios.Parse("check", []byte(text))
-	if err != nil {
-		return nil, err
+	return func() (float64, error) {
+		s, err := scenarios.Read("check", []byte(text))
+		if err != nil {
+			return 0, err
+		}
+		return number(&s.Model), nil
 	}
-	s, err := d.Scenario()
-	if err != nil {
-		return nil, err
-	}
-	return &s.Model, nil
 }
+
+// feed is the speed of the strand [mm/s].
+func feed(m *diffusion.Model) float64 { return 1e3 * m.Speed }
 
 // waterGiven closes the balance of water between a strand and a limited flow of air.
 func waterGiven() Check {

@@ -17,16 +17,10 @@ func heating() []Check {
 	full := origin{heatingFamily, "the same shaft: full series with 40 digits (independent code); Fo is below 0.2, so one term misses by 4 K",
 		Computed, absolute(0.05, "a tenth of the last digit that the book prints")}
 	const biot, fourier = 60 * 0.175 / 14.9, 3.95e-6 * 1200 / (0.175 * 0.175)
-	coefficient := func(of func(exact.Mode) float64) func() (float64, error) {
-		return func() (float64, error) {
-			m, err := exact.FirstMode(biot)
-			return of(m), err
-		}
-	}
 	out := []Check{
-		shaft.check("shaft", "ζ1", "-", 1.0904, coefficient(func(m exact.Mode) float64 { return m.Root })),
-		shaft.check("shaft", "C1", "-", 1.1548, coefficient(func(m exact.Mode) float64 { return m.Coefficient })),
-		shaft.check("shaft", "centre, one term", "-", 0.9607, coefficient(func(m exact.Mode) float64 { return m.Coefficient * m.At(0, fourier) })),
+		shaft.check("shaft", "ζ1", "-", 1.0904, firstMode(biot, func(m exact.Mode) float64 { return m.Root })),
+		shaft.check("shaft", "C1", "-", 1.1548, firstMode(biot, func(m exact.Mode) float64 { return m.Coefficient })),
+		shaft.check("shaft", "centre, one term", "-", 0.9607, firstMode(biot, func(m exact.Mode) float64 { return m.Coefficient * m.At(0, fourier) })),
 		full.plain("shaft", "centre, full series", "°C", 385.7330588, func() float64 { return 150 + 250*exact.RobinProfile(biot, 0, fourier) }),
 	}
 	return slices.Concat(out, warming(), flashes())
@@ -76,9 +70,6 @@ func warmed(seconds, radius, film float64, heat diffusion.Heat) (float64, error)
 	m := model(p, 0.01, z)
 	m.Radius = radius
 	m.StartTemperature = 23 + zeroCelsius
-	s := diffusion.DefaultSettings()
-	s.Heat, s.WithoutEvaporation = heat, true // the references know of no water
-	var r diffusion.Result
-	err := diffusion.NewMarch().Run(m, s, &r)
+	r, err := marched(m, heat, true) // the references know of no water
 	return r.Nozzle.Temperature - zeroCelsius, err
 }

@@ -62,8 +62,16 @@ func printedRoots() []Check {
 	} {
 		name := fmt.Sprintf("Bi = %g", r.bi)
 		out = append(out,
-			o.check(name, "ζ1", "-", r.root, func() (float64, error) { m, err := exact.FirstMode(r.bi); return m.Root, err }),
-			o.check(name, "C1", "-", r.coefficient, func() (float64, error) { m, err := exact.FirstMode(r.bi); return m.Coefficient, err }))
+			o.check(name, "ζ1", "-", r.root, firstMode(r.bi, func(m exact.Mode) float64 { return m.Root })),
+			o.check(name, "C1", "-", r.coefficient, firstMode(r.bi, func(m exact.Mode) float64 { return m.Coefficient })))
 	}
 	return out
+}
+
+// firstMode makes the computation of one number of the slowest mode.
+func firstMode(biot float64, number func(exact.Mode) float64) func() (float64, error) {
+	return func() (float64, error) {
+		m, err := exact.FirstMode(biot)
+		return number(m), err
+	}
 }

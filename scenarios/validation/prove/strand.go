@@ -76,13 +76,17 @@ func model(p materials.Polymer, start float64, path ...diffusion.Zone) *diffusio
 
 // ran marches a model at the default settings, its section at one temperature that evaporation does not touch.
 func ran(m *diffusion.Model) (diffusion.Result, error) {
-	s := diffusion.DefaultSettings()
-	s.Heat, s.WithoutEvaporation = diffusion.Lumped, true
-	var r diffusion.Result
-	err := m.Check()
-	if err == nil {
-		err = diffusion.NewMarch().Run(m, s, &r)
+	if err := m.Check(); err != nil {
+		return diffusion.Result{}, err
 	}
+	return marched(m, diffusion.Lumped, true)
+}
+
+// marched is ran for a section whose temperature is found in a certain way, with or without evaporation.
+func marched(m *diffusion.Model, heat diffusion.Heat, withoutEvaporation bool) (r diffusion.Result, err error) {
+	s := diffusion.DefaultSettings()
+	s.Heat, s.WithoutEvaporation = heat, withoutEvaporation
+	err = diffusion.NewMarch().Run(m, s, &r)
 	return r, err
 }
 

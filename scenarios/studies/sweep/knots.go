@@ -11,26 +11,27 @@ import (
 	"strandry/scenarios"
 )
 
-// belt gives the rows at the knots of a quick sweep what figures show of the doubt. Of those that differ in numbers alone, that nearest to its limit is
+// oddsAtKnots gives the rows at the knots of a quick sweep what figures show of the doubt. Of those that differ in numbers alone, that nearest to its limit is
 // asked for its odds, the others for odds like them: see [diffusion.March.OddsLike].
-func (s *Sweep) belt(ctx context.Context, g *Grid) error {
-	b := belting{sweep: s, grid: g, march: diffusion.NewMarch()}
+func (s *Sweep) oddsAtKnots(ctx context.Context, g *Grid) error {
+	b := knotOdds{sweep: s, grid: g, march: diffusion.NewMarch()}
 	for _, rows := range b.groups() {
-		if err := b.give(ctx, rows); err != nil {
+		if err := b.find(ctx, rows); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-type belting struct {
+// knotOdds finds the odds at knots.
+type knotOdds struct {
 	sweep *Sweep
 	grid  *Grid
 	march *diffusion.March
 }
 
 // groups lists the rows at knots that have an answer, those together that share all names.
-func (b *belting) groups() [][]int {
+func (b *knotOdds) groups() [][]int {
 	at := make(map[string]int)
 	var all [][]int
 	each := knots(b.grid.Axes, b.sweep.Knots)
@@ -56,7 +57,7 @@ func (b *belting) groups() [][]int {
 	return all
 }
 
-func (b *belting) give(ctx context.Context, rows []int) error {
+func (b *knotOdds) find(ctx context.Context, rows []int) error {
 	nearest := slices.MinFunc(rows, func(a, c int) int { return cmp.Compare(b.off(a), b.off(c)) })
 	var anchor diffusion.Odds
 	for _, row := range append([]int{nearest}, rows...) {
@@ -86,19 +87,15 @@ func (b *belting) give(ctx context.Context, rows []int) error {
 }
 
 // off is how far a row is from its limit, as a logarithm; more for one that is below it, where a wet skin or the air may decide, and a surrogate serves less.
-func (b *belting) off(row int) float64 {
+func (b *knotOdds) off(row int) float64 {
 	const below = 4
 	r := &b.grid.Rows[row]
 	log := math.Log(math.Max(r.Mean, 1e-9) / r.Limit)
 	return math.Max(log, -below*log)
 }
 
-func (b *belting) model(row int) (*diffusion.Design, error) {
-	var set []scenarios.Setting
-	for i, place := range b.grid.At(row) {
-		set = append(set, b.grid.Axes[i].Setting(place))
-	}
-	s, err := b.sweep.Scenario.With(set...)
+func (b *knotOdds) model(row int) (*diffusion.Design, error) {
+	s, err := b.sweep.Scenario.With(b.grid.settings(row)...)
 	if err != nil {
 		return nil, err
 	}
