@@ -3,6 +3,8 @@ package diffusion
 import (
 	"cmp"
 	"slices"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // Verdict says whether the strand is dry enough at the nozzle, and gets there.
@@ -50,16 +52,23 @@ func (w *March) AssessLike(similar *Odds, d *Design, s Settings) (*Assessment, e
 	}
 	w.equip()
 	m, s := &d.Model, s.filled()
-	odds := w.oddsConcurrently(similar, d, s)
+	if w.forOdds == nil {
+		w.forOdds = marchOn(w.grids)
+	}
+	var beside errgroup.Group
+	var odds Odds
+	beside.Go(func() (err error) {
+		odds, err = w.forOdds.OddsLike(similar, d, s)
+		return err
+	})
 	a, err := w.assess(m, s)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
 	}
-	found := <-odds
-	if err = cmp.Or(err, found.err); err != nil {
+	if err = cmp.Or(err, beside.Wait()); err != nil {
 		return nil, err
 	}
-	a.Odds = found.Odds
+	a.Odds = odds
 	a.judge()
 	const refinements = 2
 	for range refinements {
@@ -98,25 +107,6 @@ func (a *Assessment) expensive(m *Model) bool {
 		nodes *= each
 	}
 	return nodes*a.Steps > most
-}
-
-// foundOdds are odds, or why there are none.
-type foundOdds struct {
-	Odds
-	err error
-}
-
-// oddsConcurrently finds the odds beside other work, on a march of their own.
-func (w *March) oddsConcurrently(similar *Odds, d *Design, s Settings) <-chan foundOdds {
-	if w.forOdds == nil {
-		w.forOdds = marchOn(w.grids)
-	}
-	out := make(chan foundOdds, 1)
-	go func() {
-		o, err := w.forOdds.OddsLike(similar, d, s)
-		out <- foundOdds{o, err}
-	}()
-	return out
 }
 
 // assess is the march at the medians with its errors.

@@ -124,27 +124,27 @@ func edge(over *diffusion.LengthOdds, from, step, share float64) float64 {
 		p, err := over.Probability(math.Exp(u), reach)
 		return distuv.UnitNormal.Quantile(share) - distuv.UnitNormal.Quantile(min(max(p, least), 1-least)), err
 	}
-	b := root.Bracket{A: math.Log(from)}
+	here := root.Place{X: math.Log(from)}
 	var err error
-	if b.AtA, err = at(b.A); err != nil {
+	if here.Y, err = at(here.X); err != nil {
 		return 0
 	}
 	for range farthest {
-		b.B = math.Min(math.Max(b.A+step, math.Log(size.Shortest)), math.Log(size.Longest))
-		if b.AtB, err = at(b.B); err != nil || b.B == b.A {
+		next := root.Place{X: math.Min(math.Max(here.X+step, math.Log(size.Shortest)), math.Log(size.Longest))}
+		if next.Y, err = at(next.X); err != nil || next.X == here.X {
 			return 0
 		}
-		if b.AtA <= 0 && b.AtB <= 0 && math.Exp(b.B) <= size.Shortest*(1+1e-9) {
+		if here.Y <= 0 && next.Y <= 0 && math.Exp(next.X) <= size.Shortest*(1+1e-9) {
 			return size.Shortest // none is needed
 		}
-		if (b.AtA > 0) != (b.AtB > 0) {
+		if b, crossed := (root.Walk{here, next}).Crossed(); crossed {
 			u, err := root.Find(at, b, root.Tolerance{Value: near, Width: near * math.Abs(step)})
 			if err != nil {
 				return 0
 			}
 			return math.Exp(u)
 		}
-		b.A, b.AtA = b.B, b.AtB
+		here = next
 	}
 	return 0
 }

@@ -60,11 +60,11 @@ func (s *State) Wets(w *diffusion.March, n diffusion.Settings) (Time, error) {
 	return s.passes(w, n, 1)
 }
 
-// passes finds when the content, above the limit by the given sign, is at the limit.
+// passes finds when the content comes to the limit, from below or, where sign is negative, from above.
 func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (Time, error) {
 	var t Time
-	beyond := func(mean float64) float64 { return sign * (mean/s.Limit - 1) }
-	b, err := s.bracket(w, n, beyond)
+	short := func(mean float64) float64 { return sign * (1 - mean/s.Limit) }
+	b, err := s.bracket(w, n, short)
 	switch {
 	case err != nil:
 		return t, err
@@ -75,7 +75,7 @@ func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (
 	}
 	u, err := root.Find(func(u float64) (float64, error) {
 		err := s.After(w, math.Exp(u), n, &t.Result)
-		return beyond(t.Result.Nozzle.Mean), err
+		return short(t.Result.Nozzle.Mean), err
 	}, *b, root.Tolerance{Value: 1e-7, Width: 1e-8})
 	if err != nil {
 		return Time{}, err
@@ -86,12 +86,12 @@ func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (
 
 // bracket goes through the times until the limit is passed between two of them, on a logarithmic scale;
 // of no width where it is from the start, nil where it is not in thirty years.
-func (s *State) bracket(w *diffusion.March, n diffusion.Settings, beyond func(mean float64) float64) (*root.Bracket, error) {
+func (s *State) bracket(w *diffusion.March, n diffusion.Settings, short func(mean float64) float64) (*root.Bracket, error) {
 	m, err := s.model(longest)
 	if err != nil {
 		return nil, err
 	}
-	if len(m.Storage) == 0 && beyond(m.Start) < 0 && beyond(s.Equilibrium()) <= 0 {
+	if len(m.Storage) == 0 && short(m.Start) > 0 && short(s.Equilibrium()) >= 0 {
 		return nil, nil // a strand that begins uniform comes no nearer
 	}
 	const times, step, long, start = 100, 0.25, 1, 1 // steps, the long ones while hardly anything can have happened [s]
@@ -103,54 +103,36 @@ func (s *State) bracket(w *diffusion.March, n diffusion.Settings, beyond func(me
 		durations = append(durations, t)
 	}
 	errPassed := errors.New("passed")
-	seen := make([]place, 0, len(durations)+1)
+	seen := make(root.Walk, 0, len(durations)+1)
+	var b root.Bracket
 	err = w.RunLengths(&m.Model, 0, durations, n, func(i int, r *diffusion.Result) error {
 		if i == 0 {
-			seen = append(seen, place{math.Log(shortest) - long, beyond(r.Start.Mean)})
+			seen = append(seen, root.Place{X: math.Log(shortest) - long, Y: short(r.Start.Mean)})
 		}
-		seen = append(seen, place{math.Log(durations[i]), beyond(r.Nozzle.Mean)})
-		if seen[0].beyond >= 0 || seen[i+1].beyond >= 0 {
+		seen = append(seen, root.Place{X: math.Log(durations[i]), Y: short(r.Nozzle.Mean)})
+		var passed bool
+		if b, passed = seen.Crossed(); passed || seen[0].Y <= 0 {
 			return errPassed
 		}
 		return nil
 	})
-	switch last := len(seen) - 1; {
-	case err == nil:
-		return s.dip(w, n, beyond, seen)
+	switch {
+	case err == nil: // there may be a short stay beyond the limit
+		var result diffusion.Result
+		_, b, passed, err := seen.Dip(func(u float64) (float64, error) {
+			err := s.After(w, math.Exp(u), n, &result)
+			return short(result.Nozzle.Mean), err
+		}, root.Tolerance{Width: 2e-3})
+		if err != nil || !passed {
+			return nil, err
+		}
+		return &b, nil
 	case !errors.Is(err, errPassed):
 		return nil, err
-	case seen[0].beyond >= 0:
-		return &root.Bracket{A: seen[0].u, B: seen[0].u}, nil
-	default:
-		a, b := seen[last-1], seen[last]
-		return &root.Bracket{A: a.u, B: b.u, AtA: a.beyond, AtB: b.beyond}, nil
+	case seen[0].Y <= 0:
+		return &root.Bracket{A: seen[0].X, B: seen[0].X}, nil
 	}
-}
-
-// place is a time, as its logarithm, and how far beyond the limit the content is then.
-type place struct{ u, beyond float64 }
-
-// dip looks between the times for a short stay beyond the limit.
-func (s *State) dip(w *diffusion.March, n diffusion.Settings, beyond func(mean float64) float64, seen []place) (*root.Bracket, error) {
-	best := 0
-	for i, p := range seen {
-		if p.beyond > seen[best].beyond {
-			best = i
-		}
-	}
-	if best == 0 || best == len(seen)-1 {
-		return nil, nil
-	}
-	a, m, b := seen[best-1], seen[best], seen[best+1]
-	var r diffusion.Result
-	u, height, err := root.Least(func(u float64) (float64, error) {
-		err := s.After(w, math.Exp(u), n, &r)
-		return -beyond(r.Nozzle.Mean), err
-	}, root.Valley{A: a.u, M: m.u, B: b.u, AtA: -a.beyond, AtM: -m.beyond, AtB: -b.beyond}, root.Tolerance{Width: 1e-3})
-	if err != nil || height > 0 {
-		return nil, err
-	}
-	return &root.Bracket{A: a.u, B: u, AtA: a.beyond, AtB: -height}, nil
+	return &b, nil
 }
 
 // band sets the numerical error: what a refined march finds at that time, over the slope.

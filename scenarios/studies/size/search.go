@@ -221,12 +221,11 @@ func (s *search) conclude() (found, error) {
 		case s.points[lowest].Ratio <= 1:
 			return found{outcome: Everywhere, x: s.points[lowest].X, from: s.from, to: s.to}, nil
 		case lowest > 0 && lowest < len(s.points)-1:
-			a, m, b := s.points[lowest-1], s.points[lowest], s.points[lowest+1]
-			valley := root.Valley{
-				A: s.scale(a.X), M: s.scale(m.X), B: s.scale(b.X), AtA: height(a.Ratio), AtM: height(m.Ratio), AtB: height(b.Ratio),
+			var seen root.Walk
+			for _, p := range s.points {
+				seen = append(seen, root.Place{X: s.scale(p.X), Y: height(p.Ratio)})
 			}
-			within := root.Tolerance{Value: ratioWithin, Width: (valley.B - valley.A) / 100}
-			if _, _, err := root.Least(s.height, valley, within); err != nil {
+			if _, _, _, err := seen.Dip(s.height, root.Tolerance{Value: ratioWithin, Width: 0.01}); err != nil {
 				return found{}, err
 			}
 		}
