@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 )
 
@@ -61,7 +62,7 @@ func TestErrorOfACoveredStrand(t *testing.T) {
 		t.Skip("no two goroutines meet here")
 	}
 	count, within := 0, 0
-	for _, row := range table(t, "section", "covered.csv") {
+	for _, row := range samples.Each(5, table(t, "section", "covered.csv")) {
 		m := covered(t, diffusion.Contact{Covered: 1 - row["share"], Arcs: int(row["arcs"])}, row["b"], row["fo"])
 		s := diffusion.DefaultSettings()
 		s.WithoutEvaporation = true

@@ -3,11 +3,12 @@ package sensitivity
 import (
 	"fmt"
 	"math"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
 	"gonum.org/v1/gonum/stat/distuv"
+	"strandry/diffusion/samples"
 )
 
 // close refuses what is no number.
@@ -114,15 +115,9 @@ func (a tally) String() string {
 	return fmt.Sprintf("%.3f of %.0f held, mean width %.4f, mean error %.4f", a.held/a.all, a.all, a.width/a.all, a.off/a.all)
 }
 
-// count is how often a test repeats itself: the whole where long tests are asked for.
+// count is how often a test repeats itself: a twentieth of the whole, or more.
 func count(whole int) int {
-	switch {
-	case os.Getenv("STRANDRY_RANDOM") == "long":
-		return whole
-	case testing.Short():
-		return whole / 10
-	}
-	return whole / 4
+	return samples.Of(whole/20, whole/4, whole)
 }
 
 // Nine times in ten and more the interval of the draws holds the index, and it is no wider than it need be.
