@@ -70,7 +70,7 @@ func contentAt(t *testing.T, s *Scenario, key, value string) float64 {
 func TestUncertainKeys(t *testing.T) {
 	const share = 1.281552 / 1.644854
 	require.Empty(t, oddsOf(t, readDoubted(t, "")).Unknowns)
-	for _, r := range samples.Each(2, []struct{ key, doubt, low, high string }{
+	for _, r := range samples.Each(3, []struct{ key, doubt, low, high string }{
 		{"feed.speed", `deviation = "0.2 mm/s"`, "1.7436896 mm/s", "2.2563104 mm/s"},
 		{"zone.tube.temperature", `deviation = "4 K"`, "85.126208 °C", "74.873792 °C"},
 		{"zone.tube.length", `low = "9 m"` + "\n" + `high = "15 m"`, format(12*math.Pow(15.0/12, share), "m"), format(12*math.Pow(9.0/12, share), "m")},
