@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/text/quantity"
 )
@@ -35,6 +36,14 @@ length = "20 mm"
 resolution = 3
 tolerance = 0.003
 `
+
+// coarser is the chamber with the coarsest steps that may be asked for.
+func coarser(t *testing.T, text string) string {
+	t.Helper()
+	coarse := strings.Replace(text, "resolution = 3\ntolerance = 0.003\n", "resolution = 2.4\ntolerance = 0.1\n", 1)
+	require.NotEqual(t, text, coarse)
+	return coarse
+}
 
 func chamberFile(t *testing.T, material, length, temperature string) string {
 	t.Helper()
@@ -99,7 +108,7 @@ func TestOwnDryingTemperatureHolds(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	for _, p := range library {
+	for _, p := range samples.Each(3, library) {
 		written := quantity.Temperature().Format(p.DryingTemperature.Value, "°C", 6)
 		d := decoded(t, "run", chamberFile(t, p.ID, "5 m", written), "--json")
 		require.Equal(t, "holds", at(t, d, "survives"), p.ID)
@@ -162,7 +171,7 @@ func TestHotRoom(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}
-	file := scenarioFile(t, strings.Replace(fmt.Sprintf(chamber, "pc", "10 m", "115 °C"), "22 °C", "70 °C", 1))
+	file := scenarioFile(t, coarser(t, strings.Replace(fmt.Sprintf(chamber, "pc", "10 m", "115 °C"), "22 °C", "70 °C", 1)))
 	d := decoded(t, "suits", file, "--json")
 	soft := map[any]bool{}
 	for _, view := range []string{"soaked", "opened"} {
@@ -192,7 +201,7 @@ func TestPageOfSoftenedStrand(t *testing.T) {
 		t.Skip("long; others meet the same goroutines")
 	}
 	folder := filepath.Join(t.TempDir(), "log")
-	mustAnswer(t, "buildlog", chamberFile(t, "petg", "3 m", "200 °C"), "-o", folder)
+	mustAnswer(t, "buildlog", scenarioFile(t, coarser(t, fmt.Sprintf(chamber, "petg", "3 m", "200 °C"))), "-o", folder)
 	raw, err := os.ReadFile(filepath.Join(folder, "buildlog.md"))
 	require.NoError(t, err)
 	page := string(raw)

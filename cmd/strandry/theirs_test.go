@@ -166,7 +166,7 @@ func TestLinksAndPipesOfAFolder(t *testing.T) {
 // While one sweep is at work, from before it reads what there is to after its last file, others are told so.
 func TestTwoSweepsAtOnce(t *testing.T) {
 	folder := t.TempDir()
-	args := []string{"sweep", "--demo", "clear-cover", "--cores", "1", "-o", folder, "--vary", "feed.speed=1 mm/s..4 mm/s:20", "--vary", "zone.oven.temperature=100 °C..115 °C:6"}
+	args := []string{"sweep", "--demo", "clear-cover", "--cores", "1", "-o", folder, "--vary", "feed.speed=1 mm/s..4 mm/s:6", "--vary", "zone.oven.temperature=100 °C..115 °C:5"}
 	done := make(chan string)
 	go func() {
 		status, out, errOut := call(args...)
@@ -193,7 +193,7 @@ func TestTwoSweepsAtOnce(t *testing.T) {
 		}
 	}
 	require.Positive(t, refusals)
-	require.Contains(t, first, "Rows: 120")
+	require.Contains(t, first, "Rows: 30")
 	require.Contains(t, strings.Join(names(t, folder), " "), tableFile)
 	require.Contains(t, mustAnswer(t, append(args, "--continue")...), "nothing to do")
 }
