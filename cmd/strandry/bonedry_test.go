@@ -49,7 +49,7 @@ air = { vapour_pressure = "0 Pa" }
 key = "zone.oven.length"
 from = "2 m"
 to = "20 m"
-count = 12
+count = 5
 `
 	// One that never held any, in a film that could not be thinner.
 	dryFromTheStart = `[strand]

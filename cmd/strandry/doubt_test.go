@@ -19,7 +19,7 @@ func TestDoubt(t *testing.T) {
 	demo, err := scenarios.DemoText("clear-cover")
 	require.NoError(t, err)
 	file := scenarioFile(t, strings.NewReplacer( // with fewer unknowns, so that it is found soon
-		"[feed]", "[strand.properties]\ndiffusivity = { beta = 0 }\nsorption = { mixing_enthalpy = \"5 kJ/mol\" }\n[feed]",
+		"[feed]", "[strand.properties]\ndiffusivity = { beta = 0, scatter = 1 }\nsorption = { mixing_enthalpy = \"5 kJ/mol\" }\n[feed]",
 		"temperature = \"115 °C\"\n", "temperature = \"115 °C\"\nh = \"20 W/m2/K\"\nk_m = \"0.02 m/s\"\n",
 		"length = \"60 mm\"", "h = \"20 W/m2/K\"\nk_m = \"0.02 m/s\"\nlength = \"60 mm\"").Replace(string(demo)))
 	text := mustAnswer(t, "doubt", file, "-o", path)

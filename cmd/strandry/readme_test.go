@@ -35,7 +35,7 @@ func TestReadmeTour(t *testing.T) {
 	found := blocks.FindAllStringSubmatchIndex(string(text), -1)
 	require.GreaterOrEqual(t, len(found), 3)
 	if !*tour {
-		found = samples.Each(3, found)
+		found = samples.Each(5, found)
 	}
 	var fresh strings.Builder
 	end := 0

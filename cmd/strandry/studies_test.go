@@ -48,7 +48,7 @@ func TestStudiesOfEveryDemonstration(t *testing.T) {
 					require.Contains(t, page, "\n"+p+" ")
 				}
 			}
-			if samples.Of(1, 2, 2) == 2 || name == "lamp-shade" {
+			if samples.Of(1, 2, 2) == 2 {
 				d = decoded(t, "keeps", "--demo", name, "--json")
 				require.Len(t, at(t, d, "materials"), len(materials.Names()))
 			}
@@ -98,7 +98,9 @@ func TestStudiesOfOneMaterial(t *testing.T) {
 	}
 	design := filepath.Join(folder, "design.toml")
 	require.NoError(t, create(design, []byte("[strand]\nmaterial = \"own.toml\"\n[feed]\nspeed = \"1 mm/s\"\n[[zone]]\nname = \"box\"\nlength = \"3 m\"\ntemperature = \"70 °C\"\n[numerics]\nresolution = 2.5\ntolerance = 0.01\n")))
-	require.Len(t, at(t, decoded(t, "suits", design, "--json"), "soaked"), len(materials.Names())+1)
+	if samples.Of(1, 2, 2) == 2 {
+		require.Len(t, at(t, decoded(t, "suits", design, "--json"), "soaked"), len(materials.Names())+1)
+	}
 	require.Contains(t, mustAnswer(t, "suits", design, "--material", "own"), "\nown ")
 }
 
