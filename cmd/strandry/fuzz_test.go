@@ -45,10 +45,10 @@ func FuzzDesign(f *testing.F) {
 }
 
 // TestRandomDesigns is the same over bytes from dice, which are quicker to judge than those that are
-// fuzzed: four of them, or up to twenty thousand.
+// fuzzed: two of them, or up to twenty thousand.
 func TestRandomDesigns(t *testing.T) {
 	t.Parallel()
-	count := samples.Of(4, 300, 20_000)
+	count := samples.Of(2, 200, 20_000)
 	dice := rand.New(rand.NewPCG(5, 6))
 	genes := make([]byte, genesOfDesign)
 	defer func() {

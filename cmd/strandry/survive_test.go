@@ -93,7 +93,7 @@ func TestDoubtfulStrand(t *testing.T) {
 	text := mustAnswer(t, "run", chamberFile(t, "petg", "1 mm", "200 °C"))
 	require.Contains(t, text, "Survives       doubtful, holds only while it runs: ")
 	require.Contains(t, unwrapped(text), "it would soften if the feed stops")
-	text = mustAnswer(t, "run", chamberFile(t, "pc", "6 m", "140 °C"))
+	text = mustAnswer(t, "run", scenarioFile(t, coarser(t, fmt.Sprintf(chamber, "pc", "6 m", "140 °C"))))
 	require.Contains(t, text, "DRY, IF IT BEARS THE HEAT: ")
 	require.Contains(t, text, "Survives       doubtful: 140 °C in oven")
 	require.NotContains(t, text, "Nothing holds")
