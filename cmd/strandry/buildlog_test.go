@@ -32,8 +32,8 @@ temperature = "45 °C"
 air = { dew_point = "-20 °C" }
 exposed = "80 %"
 [numerics]
-resolution = 2.5
-tolerance = 0.05
+resolution = 2.4
+tolerance = 0.1
 `
 
 // logIn makes the build log of the strange scenario in a folder.
