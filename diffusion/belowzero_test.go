@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 )
 
@@ -35,7 +36,7 @@ func TestNothingBelowZero(t *testing.T) {
 		}
 		require.LessOrEqual(t, result.Removed, 1.0)
 	}
-	for i := range 400 {
+	for i := range samples.Of(80, 400, 4000) {
 		m := random(r, library)
 		for k := range m.Path {
 			z := &m.Path[k]

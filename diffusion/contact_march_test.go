@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 )
 
@@ -37,7 +38,7 @@ func TestCoverThatKeepsItsPlace(t *testing.T) {
 	s.WithoutEvaporation = true
 	w := diffusion.NewMarch()
 	worst := 0.0
-	for _, row := range table(t, "section", "covered.csv") {
+	for _, row := range samples.Each(4, table(t, "section", "covered.csv")) {
 		contact := diffusion.Contact{Covered: 1 - row["share"], Arcs: int(row["arcs"])}
 		m := covered(t, contact, row["b"], row["fo"])
 		var r diffusion.Result
@@ -61,7 +62,7 @@ func TestErrorOfACoveredStrand(t *testing.T) {
 		t.Skip("no two goroutines meet here")
 	}
 	count, within := 0, 0
-	for _, row := range table(t, "section", "covered.csv") {
+	for _, row := range samples.Each(12, table(t, "section", "covered.csv")) {
 		m := covered(t, diffusion.Contact{Covered: 1 - row["share"], Arcs: int(row["arcs"])}, row["b"], row["fo"])
 		s := diffusion.DefaultSettings()
 		s.WithoutEvaporation = true

@@ -3,12 +3,12 @@ package diffusion_test
 import (
 	"math"
 	"math/rand/v2"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -47,8 +47,8 @@ func random(r *rand.Rand, library []materials.Polymer) *diffusion.Design {
 }
 
 // The printed numerical error covers the true one, taken against a grid six times as
-// fine and steps a hundred thousand times as exact, in the mean, the centre, the skin and the skin after the first zone of every random model. With
-// STRANDRY_RANDOM=long a thousand of them are tried.
+// fine and steps a hundred thousand times as exact, in the mean, the centre, the skin and the skin after the first zone of every random model. Six
+// of them are tried, or up to a thousand.
 func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
@@ -56,10 +56,7 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 	library, err := materials.Library()
 	require.NoError(t, err)
 	r := rand.New(rand.NewPCG(20, 7))
-	count := 20
-	if os.Getenv("STRANDRY_RANDOM") == "long" {
-		count = 1000
-	}
+	count := samples.Of(6, 60, 1000)
 	var covered [4]int
 	worst := 0.0
 	fine := diffusion.DefaultSettings()

@@ -8,6 +8,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/film"
+	"strandry/diffusion/samples"
 )
 
 // What the length of a zone changes in its film counts: along a flow and on a strand that hangs, for lengths
@@ -41,8 +42,9 @@ func TestLengthsAreThoseOfSeparateRuns(t *testing.T) {
 		t.Skip("no two goroutines meet here")
 	}
 	var lengths []float64
-	for i := range 40 {
-		lengths = append(lengths, 0.001*math.Pow(1e5, float64(i)/39))
+	count := samples.Of(8, 40, 400)
+	for i := range count {
+		lengths = append(lengths, 0.001*math.Pow(1e5, float64(i)/float64(count-1)))
 	}
 	for zone := range 3 {
 		for _, heat := range []diffusion.Heat{diffusion.Lumped, diffusion.Resolved} {

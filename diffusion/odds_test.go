@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
-	"os"
 	"runtime"
 	"slices"
 	"testing"
@@ -13,6 +12,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/film"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 )
 
@@ -245,17 +245,14 @@ func TestOddsOfDrawsWithoutAnAnswer(t *testing.T) {
 }
 
 // Against marches at draws that know nothing of the surrogate: the laws of the doubt as the documentation of package materials has them. The probability lies within 0.03 of
-// 4,000 of them, and of fewer within what chance allows. 6 random models, or 60 with STRANDRY_RANDOM=long.
+// 4,000 of them, and of fewer within what chance allows. 3 random models, or up to 60.
 func TestOddsAgainstManyMarches(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	count, marches := 6, 500
-	if os.Getenv("STRANDRY_RANDOM") == "long" {
-		count, marches = 60, 4000
-	}
+	count, marches := samples.Of(3, 12, 60), samples.Of(300, 1000, 4000)
 	r := rand.New(rand.NewPCG(3, 11))
 	w := diffusion.NewMarch()
 	worst, ends := 0.0, []float64{}
@@ -335,17 +332,14 @@ func drawnByHand(r *rand.Rand, m *diffusion.Design) *diffusion.Design {
 }
 
 // Of the designs that are said to be dry with some probability as many are, when what is in doubt about each is drawn once and taken for
-// the truth. In each band of a tenth the number of dry ones lies within three deviations of what was said. 200 random designs, or 3,000 with STRANDRY_RANDOM=long.
+// the truth. In each band of a tenth the number of dry ones lies within three deviations of what was said. 30 random designs, or up to 3,000.
 func TestOddsAreCalibrated(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	count := 120
-	if os.Getenv("STRANDRY_RANDOM") == "long" {
-		count = 3000
-	}
+	count := samples.Of(30, 300, 3000)
 	r := rand.New(rand.NewPCG(5, 17))
 	w := diffusion.NewMarch()
 	var said, dry, number [10]float64

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -107,7 +108,7 @@ func TestRandomHeat(t *testing.T) {
 	dice := rand.New(rand.NewPCG(9, 26))
 	names, w := materials.Names(), diffusion.NewMarch()
 	seen := map[diffusion.Survival]int{}
-	for range 60 {
+	for range samples.Of(15, 60, 600) {
 		name := names[dice.IntN(len(names))]
 		celsius, length := 20+280*dice.Float64(), math.Pow(10, -3+4*dice.Float64())
 		before := diffusion.Holds

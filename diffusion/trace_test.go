@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials/humidair"
 )
 
@@ -51,7 +52,7 @@ func TestTraceShowsTheAir(t *testing.T) {
 // Places never go back, though a length over a speed times the speed may be a bit more than the length.
 func TestPlacesOfATraceRise(t *testing.T) {
 	for _, speed := range []float64{2e-3, 2.5e-3} {
-		for i := 1; i < 100; i++ {
+		for i := 1; i < 100; i += samples.Of(7, 1, 1) {
 			m := transit(t, 0)
 			m.Path[0].Length, m.Speed = float64(i)/10, speed
 			trace, err := diffusion.NewMarch().Trace(&m.Model, diffusion.CoarseSettings())

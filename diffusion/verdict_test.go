@@ -2,13 +2,13 @@ package diffusion_test
 
 import (
 	"math/rand/v2"
-	"os"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 )
 
@@ -20,10 +20,7 @@ func TestVerdictCountsItsNumericalError(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	count := 20
-	if os.Getenv("STRANDRY_RANDOM") == "long" {
-		count = 300
-	}
+	count := samples.Of(8, 40, 300)
 	coarse := diffusion.Settings{Resolution: 2.4, Tolerance: 0.125}
 	r := rand.New(rand.NewPCG(7, 10))
 	w := diffusion.NewMarch()

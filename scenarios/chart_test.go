@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/scenarios"
 )
 
@@ -36,11 +37,12 @@ func charted(t testing.TB, name string) (*scenarios.Scenario, *diffusion.Chart) 
 
 // A chart against marches and odds at places of their own: the first look tells about how wet, and refining makes it truer.
 func TestChart(t *testing.T) {
-	for _, name := range scenarios.Demos() {
+	places := samples.Of(10, 30, 300)
+	for _, name := range samples.Each(2, scenarios.Demos()) {
 		s, c := charted(t, name)
 		first := c.Marches
 		w, r := diffusion.NewMarch(), rand.New(rand.NewPCG(5, 6))
-		off := func(places int) (content, probability float64) {
+		off := func() (content, probability float64) {
 			for range places {
 				m := s.Design
 				m.Path = append([]diffusion.Zone(nil), m.Path...)
@@ -56,7 +58,7 @@ func TestChart(t *testing.T) {
 			}
 			return math.Sqrt(content), probability
 		}
-		content, probability := off(30)
+		content, probability := off()
 		t.Logf("%s: %d marches, told %.3f, off by %.3f, probability by %.3f", name, c.Marches, c.Error, content, probability)
 		require.Less(t, content, 0.3)
 		require.Less(t, probability, 0.15)
@@ -66,7 +68,7 @@ func TestChart(t *testing.T) {
 			require.True(t, more)
 		}
 		require.Greater(t, c.Marches, first)
-		content, probability = off(30)
+		content, probability = off()
 		t.Logf("%s: %d marches, told %.3f, off by %.3f, probability by %.3f", name, c.Marches, c.Error, content, probability)
 		require.Less(t, content, 0.1)
 		require.Less(t, probability, 0.06)

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/scenarios"
 )
 
@@ -24,7 +25,7 @@ func TestPiecesOfAZoneAreTheZone(t *testing.T) {
 		w := diffusion.NewMarch()
 		want, err := w.Assess(&whole, s.Settings)
 		require.NoError(t, err)
-		for _, pieces := range []int{2, 3, 8, 17} {
+		for _, pieces := range samples.Each(3, []int{2, 3, 8, 17}) {
 			cut := whole
 			cut.Path = nil
 			for _, z := range whole.Path {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 )
 
@@ -69,7 +70,7 @@ func contentAt(t *testing.T, s *Scenario, key, value string) float64 {
 func TestUncertainKeys(t *testing.T) {
 	const share = 1.281552 / 1.644854
 	require.Empty(t, oddsOf(t, readDoubted(t, "")).Unknowns)
-	for _, r := range []struct{ key, doubt, low, high string }{
+	for _, r := range samples.Each(3, []struct{ key, doubt, low, high string }{
 		{"feed.speed", `deviation = "0.2 mm/s"`, "1.7436896 mm/s", "2.2563104 mm/s"},
 		{"zone.tube.temperature", `deviation = "4 K"`, "85.126208 °C", "74.873792 °C"},
 		{"zone.tube.length", `low = "9 m"` + "\n" + `high = "15 m"`, format(12*math.Pow(15.0/12, share), "m"), format(12*math.Pow(9.0/12, share), "m")},
@@ -77,7 +78,7 @@ func TestUncertainKeys(t *testing.T) {
 		{"zone.tube.air.dew_point", `low = "-30 °C"` + "\n" + `high = "-5 °C"`, format(-20-10*share, "°C"), format(-20+15*share, "°C")},
 		{"strand.properties.diffusivity.value", `low = "4e-13 m2/s"` + "\n" + `high = "1.6e-12 m2/s"`, format(8e-13*math.Pow(2, share), "m2/s"), format(8e-13*math.Pow(2, -share), "m2/s")},
 		{"strand.properties.sorption.saturation", `low = "1.2 %"` + "\n" + `high = "2 %"`, format(1.5*math.Pow(0.8, share), "%"), format(1.5*math.Pow(2/1.5, share), "%")},
-	} {
+	}) {
 		s := readDoubted(t, "[[uncertain]]\nkey = \""+r.key+"\"\n"+r.doubt+"\n")
 		o := oddsOf(t, s)
 		require.Len(t, o.Unknowns, 1, r.key)

@@ -10,6 +10,8 @@ import (
 	"unicode/utf16"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/samples"
 )
 
 // oddFile is a file that is not what it should be. make puts it in a place, where a sound text would be.
@@ -33,7 +35,7 @@ func TestAttackFiles(t *testing.T) {
 		all = append(all, attack{f, false}, attack{f, true})
 	}
 	require.Len(t, all, 84)
-	for _, a := range sampled(attackDice(t, 7, 0), all, attacks(6, len(all))) {
+	for _, a := range sampled(attackDice(t, 7, 0), all, samples.Of(4, 20, len(all))) {
 		what, sound, verbs := "scenario", plain().text(), scenarioVerbs
 		if a.material {
 			what, sound, verbs = "material", "base = \"petg\"\nname = \"Mine\"\n", materialVerbs

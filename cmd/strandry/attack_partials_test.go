@@ -13,6 +13,8 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/samples"
 )
 
 // partialSweep is a sweep of which there are rows under way to be damaged.
@@ -30,7 +32,8 @@ func TestAttackPartials(t *testing.T) {
 	own := killedSweep(t, file, "feed.speed=0.5 mm/s..5 mm/s:40:log")
 	other := killedSweep(t, file, "feed.speed=0.5 mm/s..6 mm/s:40:log")
 	kept := 0
-	for i := range attacks(5, 150) {
+	count := samples.Of(3, 20, 150)
+	for i := range count {
 		t.Run(strconv.Itoa(i), func(t *testing.T) {
 			dice := attackDice(t, 4, i)
 			text, how := own.partial, []string(nil)
@@ -43,7 +46,7 @@ func TestAttackPartials(t *testing.T) {
 			}
 		})
 	}
-	require.Greater(t, kept, attacks(5, 150)/3)
+	require.Greater(t, kept, count/3)
 }
 
 // killedSweep is a sweep that was left alone once, and once killed when half of its rows were kept.

@@ -18,15 +18,7 @@ import (
 )
 
 // The attacks: what a hostile user, a bad editor, a full disk and a power cut do to the built program. A few of each kind by
-// default, all of them with STRANDRY_ATTACK=long, others than the usual with STRANDRY_ATTACK_SEED.
-
-// attacks is how many there are of a kind.
-func attacks(few, all int) int {
-	if os.Getenv("STRANDRY_ATTACK") == "long" {
-		return all
-	}
-	return few
-}
+// default, more or all of them as package samples says, others than the usual with STRANDRY_ATTACK_SEED.
 
 // attackDice gives each attack its own dice, so that one can be made again alone.
 func attackDice(t *testing.T, kind, i int) *rand.Rand {

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/samples"
 )
 
 // Strands that end, or begin, with next to no water.
@@ -47,7 +49,7 @@ air = { vapour_pressure = "0 Pa" }
 key = "zone.oven.length"
 from = "2 m"
 to = "20 m"
-count = 12
+count = 5
 `
 	// One that never held any, in a film that could not be thinner.
 	dryFromTheStart = `[strand]
@@ -96,8 +98,10 @@ func TestBoneDryDesigns(t *testing.T) {
 					}
 				}
 			}
-			mustAnswer(t, "plot", file, "-o", filepath.Join(folder, "plot"))
-			if name == "cold and dry" {
+			if name == "cold and dry" || samples.Of(1, 2, 2) == 2 {
+				mustAnswer(t, "plot", file, "-o", filepath.Join(folder, "plot"))
+			}
+			if name == "cold and dry" && samples.Of(1, 2, 2) == 2 { // the odds of the whole library
 				mustAnswer(t, "buildlog", file, "-o", filepath.Join(folder, "log"))
 			}
 		})

@@ -9,14 +9,21 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/plots/folder"
+	"strandry/scenarios"
 )
 
 // The page, the JSON and the figure of one study agree, and the odds are those of a run.
 func TestDoubt(t *testing.T) {
 	t.Parallel()
 	path := filepath.Join(t.TempDir(), "figures")
-	text := mustAnswer(t, "doubt", "--demo", "clear-cover", "-o", path)
-	d := decoded(t, "doubt", "--demo", "clear-cover", "--json")
+	demo, err := scenarios.DemoText("clear-cover")
+	require.NoError(t, err)
+	file := scenarioFile(t, strings.NewReplacer( // with fewer unknowns, so that it is found soon
+		"[feed]", "[strand.properties]\ndiffusivity = { beta = 0, scatter = 1 }\nsorption = { mixing_enthalpy = \"5 kJ/mol\" }\n[feed]",
+		"temperature = \"115 °C\"\n", "temperature = \"115 °C\"\nh = \"20 W/m2/K\"\nk_m = \"0.02 m/s\"\n",
+		"length = \"60 mm\"", "h = \"20 W/m2/K\"\nk_m = \"0.02 m/s\"\nlength = \"60 mm\"").Replace(string(demo)))
+	text := mustAnswer(t, "doubt", file, "-o", path)
+	d := decoded(t, "doubt", file, "--json")
 	for _, part := range []string{"What to measure, in this order\n 1. ", "Cautions", "nine times in ten", at(t, d, "measure", 0, "name").(string)} {
 		require.Contains(t, text, part)
 	}
@@ -33,7 +40,7 @@ func TestDoubt(t *testing.T) {
 		sum += first
 	}
 	require.InDelta(t, 1, sum+number(t, d, "share_by_acting_together"), 0.02)
-	run := decoded(t, "run", "--demo", "clear-cover", "--json")
+	run := decoded(t, "run", file, "--json")
 	require.Equal(t, number(t, run, "moisture", "probability"), number(t, d, "probability"))
 	require.Equal(t, at(t, run, "verdict"), at(t, d, "verdict"))
 	entries, err := os.ReadDir(path)

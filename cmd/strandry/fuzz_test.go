@@ -5,12 +5,12 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/humidair"
 	"strandry/scenarios"
@@ -25,7 +25,7 @@ func FuzzRun(f *testing.F) {
 		require.NoError(f, err)
 		f.Add(text)
 	}
-	f.Add(scenarios.Template())
+	f.Add(roughly(f, scenarios.Template()))
 	f.Add([]byte(steamy))
 	f.Fuzz(func(t *testing.T, text []byte) { judged(t, text) })
 }
@@ -45,13 +45,10 @@ func FuzzDesign(f *testing.F) {
 }
 
 // TestRandomDesigns is the same over bytes from dice, which are quicker to judge than those that are
-// fuzzed: a dozen of them, or twenty thousand with STRANDRY_RANDOM=long.
+// fuzzed: two of them, or up to twenty thousand.
 func TestRandomDesigns(t *testing.T) {
 	t.Parallel()
-	count := 12
-	if os.Getenv("STRANDRY_RANDOM") == "long" {
-		count = 20_000
-	}
+	count := samples.Of(2, 20, 20_000)
 	dice := rand.New(rand.NewPCG(5, 6))
 	genes := make([]byte, genesOfDesign)
 	defer func() {
@@ -180,6 +177,9 @@ name = "b"
 length = "1 mm"
 temperature = "-10 °C"
 air = { humidity = "100 %" }
+[numerics]
+resolution = 2.4
+tolerance = 0.1
 `
 
 // laborious tells whether a scenario asks for more work than one execution of the

@@ -15,6 +15,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/materials/text/inert"
 )
 
@@ -81,6 +82,9 @@ func TestOddNamesAreShownEscaped(t *testing.T) {
 		{misused, true, []string{"run", "--demo", oddName}},
 		{misused, true, []string{oddName}},
 	} {
+		if c.args[0] == "buildlog" && samples.Of(1, 2, 2) == 1 {
+			continue // the odds of the whole library
+		}
 		status, out, errOut := call(c.args...)
 		require.Equal(t, c.status, status, "%q: %s", c.args, errOut)
 		printable(t, out+errOut, c.args[0])
@@ -93,7 +97,9 @@ func TestOddNamesAreShownEscaped(t *testing.T) {
 		}
 	}
 	printableFiles(t)
-	require.Contains(t, content(t, oddName+"-log", "buildlog.md"), `strandry buildlog $'odd\x1b[2J\xe2\x80\xae\x0a\x09\xff.toml' -o DIR`)
+	if samples.Of(1, 2, 2) == 2 {
+		require.Contains(t, content(t, oddName+"-log", "buildlog.md"), `strandry buildlog $'odd\x1b[2J\xe2\x80\xae\x0a\x09\xff.toml' -o DIR`)
+	}
 	said, err := exec.Command("bash", "-c", `ls $'odd\x1b[2J\xe2\x80\xae\x0a\x09\xff.toml'`).CombinedOutput()
 	if !errors.Is(err, exec.ErrNotFound) {
 		require.NoError(t, err, string(said))
@@ -125,7 +131,7 @@ func printableFiles(t *testing.T) {
 		}
 		return nil
 	}))
-	require.Greater(t, looked, 10)
+	require.Greater(t, looked, samples.Of(9, 10, 10)) // two more with a build log
 }
 
 // TestTableRunsNothing: a spreadsheet computes what begins with = + - @ (advice on CSV injection of the Open Worldwide

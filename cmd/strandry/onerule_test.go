@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/text/quantity"
 	"strandry/plots/table"
@@ -28,16 +29,10 @@ import (
 )
 
 // One design has one number, whoever is asked: run, JSON, the rows of a sweep, the check of size, the rows of suits, the points of
-// needed and the advice, for all ways to state the air and its flow. 15 random designs, or 400 with STRANDRY_RANDOM=long.
+// needed and the advice, for all ways to state the air and its flow. 2 random designs, or up to 400.
 func TestOneDesignOneNumber(t *testing.T) {
 	t.Parallel()
-	count := 6
-	if os.Getenv("STRANDRY_RANDOM") == "long" {
-		count = 400
-	}
-	if testing.Short() {
-		count = 4
-	}
+	count := samples.Of(2, 12, 400)
 	answered := 0
 	for i := range count {
 		text := airy(rand.New(rand.NewPCG(11, uint64(i))))

@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/samples"
 )
 
 var tour = flag.Bool("update-readme", false, "rewrite the output in README.md")
@@ -32,6 +34,9 @@ func TestReadmeTour(t *testing.T) {
 	blocks := regexp.MustCompile("(?ms)^```\n\\$ strandry ([^\n]*)\n(.*?)^```$")
 	found := blocks.FindAllStringSubmatchIndex(string(text), -1)
 	require.GreaterOrEqual(t, len(found), 3)
+	if !*tour {
+		found = samples.Each(5, found)
+	}
 	var fresh strings.Builder
 	end := 0
 	for _, at := range found {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/scenarios"
 )
@@ -34,19 +35,23 @@ func TestStudiesOfEveryDemonstration(t *testing.T) {
 			} else {
 				require.Contains(t, []any{"air", "time", "rewetting"}, at(t, d, "cause"))
 			}
-			pages := []string{mustAnswer(t, "keeps", "--demo", name)}
-			if name == "lamp-shade" || name == "clear-cover" {
-				pages = append(pages, mustAnswer(t, "suits", "--demo", name))
-			} else { // the air of the others has to be sought for each length
-				require.Contains(t, mustAnswer(t, "suits", "--demo", name, "--material", "abs"), "\nabs ")
+			var pages []string
+			for verb, whole := range map[string]bool{"keeps": samples.Of(1, 2, 2) == 2, "suits": name == "lamp-shade" || name == "clear-cover" && samples.Of(1, 2, 2) == 2} {
+				if whole {
+					pages = append(pages, mustAnswer(t, verb, "--demo", name))
+				} else { // for suits the air of the others has to be sought for each length
+					require.Contains(t, mustAnswer(t, verb, "--demo", name, "--material", "abs"), "\nabs ")
+				}
 			}
 			for _, page := range pages {
 				for _, p := range materials.Names() {
 					require.Contains(t, page, "\n"+p+" ")
 				}
 			}
-			d = decoded(t, "keeps", "--demo", name, "--json")
-			require.Len(t, at(t, d, "materials"), len(materials.Names()))
+			if samples.Of(1, 2, 2) == 2 {
+				d = decoded(t, "keeps", "--demo", name, "--json")
+				require.Len(t, at(t, d, "materials"), len(materials.Names()))
+			}
 		})
 	}
 }
@@ -93,7 +98,9 @@ func TestStudiesOfOneMaterial(t *testing.T) {
 	}
 	design := filepath.Join(folder, "design.toml")
 	require.NoError(t, create(design, []byte("[strand]\nmaterial = \"own.toml\"\n[feed]\nspeed = \"1 mm/s\"\n[[zone]]\nname = \"box\"\nlength = \"3 m\"\ntemperature = \"70 °C\"\n[numerics]\nresolution = 2.5\ntolerance = 0.01\n")))
-	require.Len(t, at(t, decoded(t, "suits", design, "--json"), "soaked"), len(materials.Names())+1)
+	if samples.Of(1, 2, 2) == 2 {
+		require.Len(t, at(t, decoded(t, "suits", design, "--json"), "soaked"), len(materials.Names())+1)
+	}
 	require.Contains(t, mustAnswer(t, "suits", design, "--material", "own"), "\nown ")
 }
 

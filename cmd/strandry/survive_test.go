@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/text/quantity"
 )
@@ -35,6 +36,14 @@ length = "20 mm"
 resolution = 3
 tolerance = 0.003
 `
+
+// coarser is the chamber with the coarsest steps that may be asked for.
+func coarser(t *testing.T, text string) string {
+	t.Helper()
+	coarse := strings.Replace(text, "resolution = 3\ntolerance = 0.003\n", "resolution = 2.4\ntolerance = 0.1\n", 1)
+	require.NotEqual(t, text, coarse)
+	return coarse
+}
 
 func chamberFile(t *testing.T, material, length, temperature string) string {
 	t.Helper()
@@ -84,7 +93,7 @@ func TestDoubtfulStrand(t *testing.T) {
 	text := mustAnswer(t, "run", chamberFile(t, "petg", "1 mm", "200 °C"))
 	require.Contains(t, text, "Survives       doubtful, holds only while it runs: ")
 	require.Contains(t, unwrapped(text), "it would soften if the feed stops")
-	text = mustAnswer(t, "run", chamberFile(t, "pc", "6 m", "140 °C"))
+	text = mustAnswer(t, "run", scenarioFile(t, coarser(t, fmt.Sprintf(chamber, "pc", "6 m", "140 °C"))))
 	require.Contains(t, text, "DRY, IF IT BEARS THE HEAT: ")
 	require.Contains(t, text, "Survives       doubtful: 140 °C in oven")
 	require.NotContains(t, text, "Nothing holds")
@@ -99,7 +108,7 @@ func TestOwnDryingTemperatureHolds(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	for _, p := range library {
+	for _, p := range samples.Each(3, library) {
 		written := quantity.Temperature().Format(p.DryingTemperature.Value, "°C", 6)
 		d := decoded(t, "run", chamberFile(t, p.ID, "5 m", written), "--json")
 		require.Equal(t, "holds", at(t, d, "survives"), p.ID)
@@ -162,13 +171,19 @@ func TestHotRoom(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long; others meet the same goroutines")
 	}
-	file := scenarioFile(t, strings.Replace(fmt.Sprintf(chamber, "pc", "10 m", "115 °C"), "22 °C", "70 °C", 1))
-	d := decoded(t, "suits", file, "--json")
+	file := scenarioFile(t, coarser(t, strings.Replace(fmt.Sprintf(chamber, "pc", "10 m", "115 °C"), "22 °C", "70 °C", 1)))
+	all := []string{"pla", "pcl", "pc", "pa6"}
+	if samples.Of(1, 2, 2) == 2 {
+		all = materials.Names()
+	}
 	soft := map[any]bool{}
-	for _, view := range []string{"soaked", "opened"} {
-		for _, row := range at(t, d, view).([]any) {
+	for _, name := range all {
+		d := decoded(t, "suits", file, "--material", name, "--json")
+		for _, view := range []string{"soaked", "opened"} {
+			row := at(t, d, view, 0)
+			require.Equal(t, name, at(t, row, "material"))
 			if at(t, row, "survives") == "softens" {
-				soft[at(t, row, "material")] = true
+				soft[name] = true
 				require.NotEqual(t, "dry", at(t, row, "verdict"))
 				require.Equal(t, []any{"no length will do", "softening"}, []any{at(t, row, "class"), at(t, row, "obstacle")})
 			}
@@ -188,11 +203,11 @@ func TestHotRoom(t *testing.T) {
 // The page says so too, in its lead, its banner and its advice; its map has no design that is dry.
 func TestPageOfSoftenedStrand(t *testing.T) {
 	t.Parallel()
-	if testing.Short() {
-		t.Skip("long; others meet the same goroutines")
+	if samples.Of(1, 2, 2) == 1 {
+		t.Skip("the odds of the whole library; package page has its lead")
 	}
 	folder := filepath.Join(t.TempDir(), "log")
-	mustAnswer(t, "buildlog", chamberFile(t, "petg", "3 m", "200 °C"), "-o", folder)
+	mustAnswer(t, "buildlog", scenarioFile(t, coarser(t, fmt.Sprintf(chamber, "petg", "3 m", "200 °C"))), "-o", folder)
 	raw, err := os.ReadFile(filepath.Join(folder, "buildlog.md"))
 	require.NoError(t, err)
 	page := string(raw)

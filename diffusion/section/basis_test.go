@@ -63,26 +63,29 @@ func TestContinuation(t *testing.T) {
 	}
 	for _, exposed := range []float64{0.1, 0.5, 0.9} {
 		b := newBasis(exposed, UsualAngles)
-		steady := func(phi, depth float64, u []float64) float64 { // by Poisson's kernel
-			const n = 20000
+		const n = 20000
+		u := []float64{1, -0.5, 0.3, 0.8, -0.2, 0.6}
+		var values [n]float64
+		for k := range values {
+			values[k] = surface(exposed, b, u, math.Pi*(float64(k)+0.5)/n)
+		}
+		steady := func(phi, depth float64) float64 { // by Poisson's kernel
 			sum, q := 0.0, math.Exp(-depth)
-			for k := range n {
+			for k, value := range values {
 				at := math.Pi * (float64(k) + 0.5) / n
-				value := surface(exposed, b, u, at)
 				for _, side := range [2]float64{at - phi, at + phi} {
 					sum += value * (1 - q*q) / (1 - 2*q*math.Cos(side) + q*q) / (2 * n)
 				}
 			}
 			return sum
 		}
-		u := []float64{1, -0.5, 0.3, 0.8, -0.2, 0.6}
 		for _, depth := range []float64{0.003, 0.05} {
 			back, _ := b.inward(depth)
 			for a := range u {
 				// The functions on the circle times the values there give back the amplitudes.
 				got, delta := 0.0, 5e-3
 				for j, phi := range b.phi {
-					got += back.At(a, j) * steady(phi, depth, u)
+					got += back.At(a, j) * steady(phi, depth)
 				}
 				if a != b.edge { // where the modes that are left out count most
 					delta = 2e-4

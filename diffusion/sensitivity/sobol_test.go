@@ -3,11 +3,12 @@ package sensitivity
 import (
 	"fmt"
 	"math"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
 	"gonum.org/v1/gonum/stat/distuv"
+	"strandry/diffusion/samples"
 )
 
 // close refuses what is no number.
@@ -114,23 +115,12 @@ func (a tally) String() string {
 	return fmt.Sprintf("%.3f of %.0f held, mean width %.4f, mean error %.4f", a.held/a.all, a.all, a.width/a.all, a.off/a.all)
 }
 
-// count is how often a test repeats itself: the whole where long tests are asked for.
-func count(whole int) int {
-	switch {
-	case os.Getenv("STRANDRY_RANDOM") == "long":
-		return whole
-	case testing.Short():
-		return whole / 10
-	}
-	return whole / 4
-}
-
 // Nine times in ten and more the interval of the draws holds the index, and it is no wider than it need be.
 func TestCoverageOfDraws(t *testing.T) {
 	for _, k := range analytic() {
 		t.Run(k.name, func(t *testing.T) {
 			var all tally
-			for seed := range uint64(count(200)) {
+			for seed := range uint64(samples.Of(10, 50, 200)) {
 				got := sobol(k.function, 100+seed)
 				for i := range k.first {
 					all.add(got.First[i], k.first[i])

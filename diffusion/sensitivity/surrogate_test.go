@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/diffusion/surrogate"
 )
 
@@ -68,7 +69,7 @@ func TestCoverageOfSurrogates(t *testing.T) {
 	source := rand.New(rand.NewPCG(11, 0))
 	var all [2][2]tally // kind, small
 	var ratios []float64
-	for seed := range uint64(count(200)) {
+	for seed := range uint64(samples.Of(16, 50, 200)) {
 		k := product(source)
 		f := fitted(t, k.function, 1000+seed)
 		ratios = append(ratios, off(k.function, f, surrogate.Draws(2048, f.Unknowns, 99))/f.Off)
@@ -112,7 +113,7 @@ func off(f, g Function, points [][]float64) float64 {
 func TestBadSurrogate(t *testing.T) {
 	k := analytic()[0]
 	var all tally
-	for seed := range uint64(20) {
+	for seed := range uint64(samples.Of(4, 20, 80)) {
 		f := fitted(t, k.function, 1000+seed)
 		require.Greater(t, f.Off*f.Off, 0.2*k.variance)
 		got := sobol(f, seed)

@@ -22,7 +22,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 	require.NoError(t, err)
 	s, err = s.Varied("zone.oven.temperature=90 °C..115 °C:4")
 	require.NoError(t, err)
-	s.Settings = diffusion.CoarseSettings()
+	s.Settings = diffusion.Settings{Resolution: 2.5, Tolerance: 0.05}
 	w := diffusion.NewMarch()
 	a, err := w.Assess(&s.Design, s.Settings)
 	require.NoError(t, err)

@@ -117,6 +117,9 @@ name = "bath"
 length = "2 m"
 temperature = "90 °C"
 air = { dew_point = "75 °C" }
+[numerics]
+resolution = 2.5
+tolerance = 0.05
 `))
 	require.NoError(t, err)
 	a, err := diffusion.NewMarch().Assess(&s.Design, s.Settings)

@@ -9,11 +9,13 @@ import (
 	"path/filepath"
 	"runtime"
 	"strconv"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/scenarios"
 )
@@ -47,6 +49,22 @@ func (t *Study) row(name string) *Row {
 	return nil
 }
 
+// drum is the study of the nylon on its drum, made once.
+func drum(t *testing.T) *Study {
+	t.Helper()
+	study, err := theDrum()
+	require.NoError(t, err)
+	return study
+}
+
+var theDrum = sync.OnceValues(func() (*Study, error) {
+	s, err := scenarios.Load(filepath.Join("..", "..", "..", "testdata", "sensitivity", "winch-drum.toml"))
+	if err != nil {
+		return nil, err
+	}
+	return Find(context.Background(), s)
+})
+
 // The indices are those of OpenTURNS on 4,096 marches: testdata/sensitivity/indices.csv tells how they were made. Those lie in the intervals, but for their
 // own error of half a hundredth.
 func TestAgainstOpenTURNS(t *testing.T) {
@@ -61,10 +79,15 @@ func TestAgainstOpenTURNS(t *testing.T) {
 	require.Len(t, records, 14)
 	studies, together := map[string]*Study{}, map[string]float64{}
 	for _, r := range records {
+		if r[0] != "winch-drum" && samples.Of(1, 2, 2) == 1 {
+			continue // the other of the two designs
+		}
 		if studies[r[0]] == nil {
-			s, err := scenarios.Load(filepath.Join(folder, r[0]+".toml"))
-			require.NoError(t, err)
-			studies[r[0]] = find(t, s)
+			if studies[r[0]] = drum(t); r[0] != "winch-drum" {
+				s, err := scenarios.Load(filepath.Join(folder, r[0]+".toml"))
+				require.NoError(t, err)
+				studies[r[0]] = find(t, s)
+			}
 			require.Len(t, studies[r[0]].Rows, 7)
 			together[r[0]] = 1
 		}
@@ -110,7 +133,7 @@ func TestFunction(t *testing.T) {
 
 // What is left when the limit is known is the width of the content alone, as the odds tell it from other draws.
 func TestLimitKnown(t *testing.T) {
-	study := find(t, demo(t, "winch-drum"))
+	study := drum(t)
 	a := study.Assessment
 	closeTo(t, math.Log(a.High/a.Low)/study.Spread.Width(), study.row("limit").Left, 0.03, "left")
 }
@@ -129,7 +152,11 @@ func TestFit(t *testing.T) {
 // The same study on any number of cores.
 func TestCores(t *testing.T) {
 	s := demo(t, "clear-cover")
+	scatter := s.Model.Material.Diffusivity.Scatter.Value
+	certain(s) // but for two
+	s.Model.Material.Diffusivity.Scatter.Value, s.LimitRange = scatter, materials.Range{Min: s.Limit / 2, Max: s.Limit * 2}
 	want := find(t, s)
+	require.Len(t, want.Rows, 2)
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	require.Equal(t, numbers(t, want), numbers(t, find(t, s)))
 }
@@ -143,7 +170,7 @@ func numbers(t *testing.T, study any) string {
 }
 
 func TestOrder(t *testing.T) {
-	study := find(t, demo(t, "clear-cover"))
+	study := drum(t)
 	require.NotEmpty(t, study.Order)
 	require.Equal(t, study.Narrows().Unknown, study.Order[0].Unknown)
 	closeTo(t, study.Narrows().Left, study.Order[0].Left, 1e-12, "the first step")
@@ -214,8 +241,10 @@ func TestUncertain(t *testing.T) {
 	require.NoError(t, err)
 	s, err := scenarios.Read("hot.toml", append(text, "\n[[uncertain]]\nkey = \"zone.oven.temperature\"\ndeviation = \"10 °C\"\n"...))
 	require.NoError(t, err)
+	certain(s)
+	s.LimitRange = materials.Range{Min: s.Limit / 2, Max: s.Limit * 2}
 	study := find(t, s)
-	require.Len(t, study.Rows, 8)
+	require.Len(t, study.Rows, 2)
 	row := study.row("zone.oven.temperature")
 	require.NotNil(t, row)
 	require.Greater(t, row.Total.Value, 0.01)

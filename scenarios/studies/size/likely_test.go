@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/suits"
@@ -88,7 +89,7 @@ func TestNineInTenAgainstBruteForce(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
-	for _, q := range []question{{"clear-cover", "zone.oven.length", false}, {"opened-yesterday", "feed.flow", true}, {"clear-cover", "zone.oven.temperature", false}} {
+	for _, q := range samples.Each(3, []question{{"clear-cover", "zone.oven.length", false}, {"opened-yesterday", "feed.flow", true}, {"clear-cover", "zone.oven.temperature", false}}) {
 		t.Run(q.demo+" "+q.key, func(t *testing.T) {
 			t.Parallel()
 			s := demo(t, q.demo)
@@ -112,7 +113,7 @@ func TestNineInTenAgainstBruteForce(t *testing.T) {
 func TestLikelyLength(t *testing.T) {
 	s := demo(t, "clear-cover")
 	w := diffusion.NewMarch()
-	for _, id := range []string{"petg", "pa6"} {
+	for _, id := range samples.Each(2, []string{"petg", "pa6"}) {
 		p, err := materials.Lookup(id)
 		require.NoError(t, err)
 		m := suits.Model(s, &p, 0)

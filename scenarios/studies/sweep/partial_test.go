@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/scenarios"
 )
 
@@ -77,8 +78,8 @@ func TestTornFiles(t *testing.T) {
 	require.NoError(t, err)
 	head := bytes.IndexByte(whole, '\n')
 	for size := range len(whole) + 1 {
-		if size%7 != 0 && size < len(whole)-2 && bytes.IndexByte(whole[max(0, size-2):size+2], '\n') < 0 {
-			continue // every seventh, and all about the ends of lines
+		if size%samples.Of(23, 7, 1) != 0 && size < len(whole)-2 && bytes.IndexByte(whole[max(0, size-2):size+2], '\n') < 0 {
+			continue // every so many, and all about the ends of lines
 		}
 		require.NoError(t, os.WriteFile(path, whole[:size], 0o600))
 		p, err := OpenPartial(root, partialName, o)
@@ -191,7 +192,7 @@ func TestMaterialFilesBelongToTheOrigin(t *testing.T) {
 
 // A sweep that is interrupted again and again ends in the same bits.
 func TestInterruptedAndContinued(t *testing.T) {
-	s := Sweep{Scenario: demo(t, "winch-drum", "zone.guide.length=0.1 m..20 m:40:log", "feed.speed=1 mm/s..4 mm/s:3"), Workers: 2}
+	s := Sweep{Scenario: rough(t, demo(t, "clear-cover", "zone.guide.length=0.1 m..20 m:12:log", "feed.speed=1 mm/s..4 mm/s:3")), Workers: 2}
 	want := grid(t, s)
 	root, o := rooted(t, t.TempDir()), origin(t, s)
 	for range 100 {
