@@ -1,13 +1,11 @@
 package scenarios
 
 import (
-	"fmt"
 	"math"
 	"reflect"
 	"slices"
 	"strings"
 
-	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/materials/text/quantity"
 	"strandry/materials/text/strict"
@@ -101,25 +99,6 @@ func (u *Uncertainty) temperature() bool {
 	return u.Key.Dimension.Name() == quantity.Temperature().Name()
 }
 
-// doubt hands the uncertainties over to the model. Those of the material's own properties and of the limit take the place of what the material says.
-func (s *Scenario) doubt() {
-	for i := range s.Uncertain {
-		u := &s.Uncertain[i]
-		if s.own(u) {
-			continue
-		}
-		s.Given = append(s.Given, diffusion.Given{Name: u.Key.Name, Change: func(m *diffusion.Model, deviate float64) error {
-			const digits = 17
-			varied, err := s.With(u.Key.Setting(u.At(deviate), digits))
-			if err != nil {
-				return fmt.Errorf("%s: %w", u.Key.Name, err)
-			}
-			carry(reflect.ValueOf(m).Elem(), reflect.ValueOf(s.Model), reflect.ValueOf(varied.Model))
-			return nil
-		}})
-	}
-}
-
 // idle tells that a key does not act on the strand, or is a doubt itself.
 func idle(name string) bool {
 	for _, of := range []string{"numerics.", "build.", "store.", "opening."} {
@@ -160,12 +139,8 @@ func (s *Scenario) own(u *Uncertainty) bool {
 func carry(to, from, changed reflect.Value) {
 	switch to.Kind() {
 	case reflect.Float64:
-		switch a, b := from.Float(), changed.Float(); {
-		case a == b:
-		case to.Float() == a:
-			to.SetFloat(b)
-		default:
-			to.SetFloat(to.Float() + b - a)
+		if a, b := from.Float(), changed.Float(); a != b {
+			shift(to, a, b)
 		}
 	case reflect.Struct:
 		for i := range to.NumField() {

@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -138,5 +139,52 @@ func TestUncertainFaults(t *testing.T) {
 		require.ErrorContains(t, err, said, text)
 		require.ErrorContains(t, err, "doubted.toml")
 		require.Contains(t, strings.ToLower(err.Error()), "uncertain", text)
+	}
+}
+
+// What a doubt makes of the model is what reading the scenario with the value makes of it, between the deviates at which that was done, and beyond them.
+func TestDoubtsFollowTheScenario(t *testing.T) {
+	s := read(t, `
+[strand]
+material = "pa6"
+[feed]
+speed = "2 mm/s"
+[[zone]]
+name = "drum"
+length = "12 m"
+temperature = "80 °C"
+air = { dew_point = "-20 °C", flow = "5 L/min", direction = "against" }
+shape = { kind = "drum", diameter = "150 mm", pitch = "3 mm" }
+[[uncertain]]
+key = "zone.drum.temperature"
+deviation = "4 °C"
+[[uncertain]]
+key = "zone.drum.air.dew_point"
+deviation = "5 °C"
+[[uncertain]]
+key = "zone.drum.air.flow"
+low = "3 L/min"
+high = "8 L/min"
+[[uncertain]]
+key = "room.humidity"
+deviation = "20 %"
+`)
+	require.Len(t, s.Given, 4)
+	for i, given := range s.Given {
+		for _, z := range []float64{-6, -3.3, -1.2816, 0, 0.1, 0.75, 2.9, 5} {
+			u := s.Uncertain[i]
+			want, err := s.With(u.Key.Setting(u.At(z), 17))
+			require.NoError(t, err)
+			m := s.Model
+			m.Path, m.Storage = slices.Clone(m.Path), slices.Clone(m.Storage)
+			require.NoError(t, given.Change(&m, z))
+			got := m.Path[0].Air
+			for k, pair := range [][2]float64{
+				{want.Model.Path[0].Air.Temperature, got.Temperature}, {want.Model.Path[0].Air.VapourPressure, got.VapourPressure},
+				{want.Model.Path[0].Air.VolumeFlow, got.VolumeFlow}, {want.Model.Start, m.Start}, {want.Model.StartActivity, m.StartActivity},
+			} {
+				require.InDelta(t, pair[0], pair[1], 1e-4*pair[0], "%s at %g: %d", given.Name, z, k)
+			}
+		}
 	}
 }
