@@ -200,6 +200,8 @@ func readOnly() []string {
 		"diffusion/rosenbrock/method.go: order4",             // a table of coefficients
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
+		"plots/page/html.go: layout",                         // an embedded text
+		"plots/page/style.go: style",                         // an embedded text
 		"scenarios/demo.go: demos",                           // embedded files
 		"scenarios/demo.go: template",                        // an embedded text
 		"scenarios/validation/measured/load.go: data",        // embedded files

@@ -230,75 +230,47 @@ func listed(names []string) string {
 	return strings.Join(names, ", ")
 }
 
-// keepsDocument is the study as JSON: SI units, contents in kg/kg dry, humidities as fractions.
-type keepsDocument struct {
-	Version     string     `json:"version"`
-	Title       string     `json:"title"`
-	File        string     `json:"file"`
-	Diameter    float64    `json:"diameter"`
-	Temperature float64    `json:"temperature"` // of the air in which the hours count
-	Humidity    float64    `json:"humidity"`
-	Store       storeJSON  `json:"store"`
-	Opening     openJSON   `json:"opening"`
-	Materials   []keepsRow `json:"materials"` // those that keep shortest first
-	Conclusion  string     `json:"conclusion"`
-	Assumed     []string   `json:"assumptions"`
-}
-
-type storeJSON struct {
-	Temperature float64 `json:"temperature"`
-	Humidity    float64 `json:"humidity"`
-}
-
-type openJSON struct {
-	Duration     float64 `json:"duration"`
-	TimeConstant float64 `json:"time_constant"`
-	PerDay       float64 `json:"per_day"`
-}
-
-type keepsRow struct {
-	Material    string         `json:"material"`
-	Origin      string         `json:"origin"` // library, or the file that its values come from
-	Limit       float64        `json:"limit"`
-	Survives    string         `json:"survives"`          // the hotter of air and store: holds, doubtful, softens
-	Keeps       restJSON       `json:"keeps"`             // until the mean passes the limit, at the medians
-	KeepsLikely likelyTimeJSON `json:"keeps_nine_in_ten"` // until when it is within its limit nine times in ten
-	Skin        float64        `json:"skin"`              // at that time; 0 where never
-	SkinShare   float64        `json:"skin_share"`        // of the water in the outer tenth of the radius
-	Equilibrium float64        `json:"equilibrium"`
-	ForEver     float64        `json:"humidity_for_ever"`
-	Shut        float64        `json:"equilibrium_store_shut"`
-	Used        float64        `json:"content_with_openings"`
-	Gain        float64        `json:"gain_of_one_opening"`
-	GainLow     float64        `json:"gain_low"`  // 10 % point
-	GainHigh    float64        `json:"gain_high"` // 90 % point
-	GainError   float64        `json:"gain_numerical_error"`
-	// Bearable and Return are null for "any", 0 for "none".
-	Bearable *float64 `json:"openings_a_day"`
-	Return   *float64 `json:"longest_time_constant"`
-}
-
-// WriteJSON writes the study as indented JSON in SI units. It writes nothing and returns an error if
+// WriteJSON writes the study as indented JSON: SI units, contents in kg/kg dry, humidities as fractions. It writes nothing and returns an error if
 // any figure is not finite.
 func (k *Keeps) WriteJSON(out io.Writer) error {
 	if err := k.Check(); err != nil {
 		return err
 	}
-	t := k.Study
-	d := keepsDocument{
-		Version: k.Version, Title: k.Title, File: k.File, Diameter: 2 * t.Radius, Temperature: t.Air.Temperature, Humidity: t.Air.Humidity(),
-		Store:      storeJSON{t.Store.Temperature, t.Store.Humidity},
-		Opening:    openJSON{t.Opening.Duration, t.Opening.TimeConstant, t.Opening.PerDay},
-		Conclusion: k.Conclusion(), Assumed: notNil(k.Assumed), Materials: []keepsRow{},
+	t, o := k.Study, &k.Study.Opening
+	return encode(out, object{
+		{"version", k.Version},
+		{"title", k.Title},
+		{"file", k.File},
+		{"diameter", 2 * t.Radius},
+		{"temperature", t.Air.Temperature}, // of the air in which the hours count
+		{"humidity", t.Air.Humidity()},
+		{"store", object{{"temperature", t.Store.Temperature}, {"humidity", t.Store.Humidity}}},
+		{"opening", object{{"duration", o.Duration}, {"time_constant", o.TimeConstant}, {"per_day", o.PerDay}}},
+		{"materials", each(t.Rows, keepsRow)}, // those that keep shortest first
+		{"conclusion", k.Conclusion()},
+		{"assumptions", k.Assumed},
+	})
+}
+
+func keepsRow(r *keeps.Row) object {
+	return object{
+		{"material", r.Material.ID},
+		{"origin", r.Material.Origin}, // library, or the file that its values come from
+		{"limit", r.Limit},
+		{"survives", r.Survives.String()}, // the hotter of air and store: holds, doubtful, softens
+		{"keeps", restOf(r.Hours)},        // until the mean passes the limit, at the medians
+		{"keeps_nine_in_ten", likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years")}, // until when it is within its limit so often
+		{"skin", r.Skin},            // at that time; 0 where never
+		{"skin_share", r.SkinShare}, // of the water in the outer tenth of the radius
+		{"equilibrium", r.Equilibrium},
+		{"humidity_for_ever", r.ForEver},
+		{"equilibrium_store_shut", r.Store},
+		{"content_with_openings", r.InStore},
+		{"gain_of_one_opening", r.Gain},
+		{"gain_low", r.GainLow},   // 10 % point
+		{"gain_high", r.GainHigh}, // 90 % point
+		{"gain_numerical_error", r.GainNumericalError},
+		{"openings_a_day", orNull(r.Bearable)}, // null for "any", 0 for "none", as below
+		{"longest_time_constant", orNull(r.SlowestTimeConstant)},
 	}
-	for i := range t.Rows {
-		r := &t.Rows[i]
-		d.Materials = append(d.Materials, keepsRow{
-			Material: r.Material.ID, Origin: r.Material.Origin, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsLikely: likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years"),
-			Skin: r.Skin, SkinShare: r.SkinShare, Equilibrium: r.Equilibrium, ForEver: r.ForEver, Shut: r.Store, Used: r.InStore,
-			Gain: r.Gain, GainLow: r.GainLow, GainHigh: r.GainHigh, GainError: r.GainNumericalError,
-			Bearable: orNull(r.Bearable), Return: orNull(r.SlowestTimeConstant),
-		})
-	}
-	return encode(out, d)
 }

@@ -1,7 +1,6 @@
 package table
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"strings"
@@ -103,72 +102,31 @@ func remarks(notes []materials.Note) []string {
 	return all
 }
 
-// materialDocument is a polymer as JSON, in SI units.
-type materialDocument struct {
-	ID         string     `json:"id"`
-	Name       string     `json:"name"`
-	Family     string     `json:"family"`
-	Structure  string     `json:"structure"` // amorphous, semicrystalline
-	Summary    string     `json:"summary"`
-	Isotherm   string     `json:"isotherm"`
-	Properties []property `json:"properties"`
-	Doubts     []remark   `json:"doubts"`
-	Cautions   []remark   `json:"cautions"`
-}
-
-type property struct {
-	Name   string  `json:"name"`
-	Unit   string  `json:"unit"`
-	Value  float64 `json:"value"`
-	Low    float64 `json:"low"`
-	High   float64 `json:"high"`
-	Kind   string  `json:"kind"`
-	Source string  `json:"source"`
-}
-
-type remark struct {
-	Text   string `json:"text"`
-	Kind   string `json:"kind"`
-	Source string `json:"source"`
-}
-
 // MaterialJSON writes one polymer as JSON, values in SI.
-func MaterialJSON(out io.Writer, p materials.Polymer) error {
-	return encode(out, materialDocumentOf(p))
-}
+func MaterialJSON(out io.Writer, p materials.Polymer) error { return encode(out, polymerOf(&p)) }
 
 // MaterialsJSON writes polymers as a JSON array, values in SI.
 func MaterialsJSON(out io.Writer, all []materials.Polymer) error {
-	docs := make([]materialDocument, 0, len(all))
-	for _, p := range all {
-		docs = append(docs, materialDocumentOf(p))
-	}
-	return encode(out, docs)
+	return encode(out, each(all, polymerOf))
 }
 
-func materialDocumentOf(p materials.Polymer) materialDocument {
-	d := materialDocument{
-		ID: p.ID, Name: p.Name, Family: p.Family, Structure: p.Structure.String(), Summary: p.Summary, Isotherm: p.Sorption.Form.String(),
-		Doubts: remarksOf(p.Doubts), Cautions: remarksOf(p.Cautions),
+func polymerOf(p *materials.Polymer) object {
+	return object{
+		{"id", p.ID},
+		{"name", p.Name},
+		{"family", p.Family},
+		{"structure", p.Structure.String()}, // amorphous, semicrystalline
+		{"summary", p.Summary},
+		{"isotherm", p.Sorption.Form.String()},
+		{"properties", each(lines(p), func(l *line) object {
+			v := l.value
+			return object{{"name", l.name}, {"unit", l.si}, {"value", v.Value}, {"low", v.Low}, {"high", v.High}, {"kind", v.Kind.String()}, {"source", v.Source}}
+		})},
+		{"doubts", each(p.Doubts, remarkOf)},
+		{"cautions", each(p.Cautions, remarkOf)},
 	}
-	for _, l := range lines(&p) {
-		v := l.value
-		d.Properties = append(d.Properties, property{l.name, l.si, v.Value, v.Low, v.High, v.Kind.String(), v.Source})
-	}
-	return d
 }
 
-func remarksOf(notes []materials.Note) []remark {
-	out := make([]remark, 0, len(notes))
-	for _, n := range notes {
-		out = append(out, remark{n.Text, n.Kind.String(), n.Source})
-	}
-	return out
-}
-
-func encode(out io.Writer, v any) error {
-	e := json.NewEncoder(out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(v)
+func remarkOf(n *materials.Note) object {
+	return object{{"text", n.Text}, {"kind", n.Kind.String()}, {"source", n.Source}}
 }

@@ -85,7 +85,11 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 		}
 		b.Reset()
 		require.NoError(t, page.WriteJSON(&b))
-		var d sizeDocument
+		var d struct {
+			Outcome string
+			Value   float64
+			Points  []any
+		}
 		require.NoError(t, json.Unmarshal([]byte(b.String()), &d))
 		require.Equal(t, page.Answer.Outcome.String(), d.Outcome)
 		require.InDelta(t, page.Answer.Value, d.Value, 0)
@@ -141,7 +145,14 @@ func TestSuitsTables(t *testing.T) {
 
 	b.Reset()
 	require.NoError(t, page.WriteJSON(&b))
-	var d suitsDocument
+	var d struct {
+		Soaked []struct {
+			Material string
+			Mean     float64
+			Length   struct{ Length, Dwell *float64 }
+			Rest     struct{ Time *float64 }
+		}
+	}
 	require.NoError(t, json.Unmarshal([]byte(b.String()), &d))
 	require.Len(t, d.Soaked, 5)
 	for i, r := range d.Soaked {
@@ -226,7 +237,17 @@ func TestKeepsTables(t *testing.T) {
 	}
 	b.Reset()
 	require.NoError(t, page.WriteJSON(&b))
-	var d keepsDocument
+	var d struct {
+		Humidity  float64
+		Materials []struct {
+			Material string
+			Keeps    struct {
+				Never bool
+				Time  *float64
+			}
+			Bearable *float64 `json:"openings_a_day"`
+		}
+	}
 	require.NoError(t, json.Unmarshal([]byte(b.String()), &d))
 	require.Len(t, d.Materials, 4)
 	require.InEpsilon(t, 0.6, d.Humidity, 1e-9)

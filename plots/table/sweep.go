@@ -129,44 +129,6 @@ func axisCell(a scenarios.Axis, place int) string {
 	return quantity.Number(x, digits)
 }
 
-// sweepHead is the JSON of a sweep before its rows, in SI units.
-type sweepHead struct {
-	Version        string      `json:"version"`
-	Title          string      `json:"title"`
-	File           string      `json:"file"`
-	Origin         string      `json:"origin"`
-	Axes           []sweepAxis `json:"axes"`
-	NumericalError float64     `json:"numerical_error"`
-	RelativeError  float64     `json:"relative_error"`
-	Checked        int         `json:"rows_checked_for_error"`
-	Figures        []string    `json:"figures"`
-}
-
-type sweepAxis struct {
-	Key    string    `json:"key"`
-	Unit   string    `json:"unit_in_scenario"` // the values are in SI
-	Values []float64 `json:"values,omitempty"`
-	Names  []string  `json:"names,omitempty"`
-}
-
-type sweepRow struct {
-	At         []int    `json:"at"`
-	Mean       *float64 `json:"mean"`
-	Centre     *float64 `json:"centre"`
-	Skin       *float64 `json:"skin"`
-	Low        *float64 `json:"low,omitempty"`
-	High       *float64 `json:"high,omitempty"`
-	Within     *float64 `json:"probability,omitempty"`
-	Limit      *float64 `json:"limit"`
-	Removed    *float64 `json:"removed"`
-	Verdict    string   `json:"verdict,omitempty"`
-	Survives   string   `json:"survives,omitempty"` // holds, doubtful, softens
-	Resolution float64  `json:"resolution,omitempty"`
-	Tolerance  float64  `json:"tolerance,omitempty"`
-	Heat       string   `json:"heat,omitempty"`
-	Failed     string   `json:"no_answer_because,omitempty"`
-}
-
 // WriteJSON writes the sweep as JSON in SI units, one line to a row; at gives the
 // places of a row on the axes, from 0.
 func (s *Sweep) WriteJSON(out io.Writer) error {
@@ -174,12 +136,25 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 		return err
 	}
 	g := s.Grid
-	head := sweepHead{
-		Version: s.Version, Title: s.Title, File: s.File, Origin: s.Origin.String(),
-		NumericalError: g.NumericalError, RelativeError: g.RelativeError, Checked: g.Checked, Figures: notNil(s.Figures),
-	}
-	for _, a := range g.Axes {
-		head.Axes = append(head.Axes, sweepAxis{a.Key.Name, unitOf(a), a.Values, a.Names})
+	head := object{
+		{"version", s.Version},
+		{"title", s.Title},
+		{"file", s.File},
+		{"origin", s.Origin.String()},
+		{"axes", each(g.Axes, func(a *scenarios.Axis) object {
+			out := object{{"key", a.Key.Name}, {"unit_in_scenario", unitOf(*a)}} // the values are in SI
+			if len(a.Values) > 0 {
+				out = append(out, member{"values", a.Values})
+			}
+			if len(a.Names) > 0 {
+				out = append(out, member{"names", a.Names})
+			}
+			return out
+		})},
+		{"numerical_error", g.NumericalError},
+		{"relative_error", g.RelativeError},
+		{"rows_checked_for_error", g.Checked},
+		{"figures", s.Figures},
 	}
 	text, err := json.MarshalIndent(head, "", "  ")
 	if err != nil {
@@ -205,21 +180,30 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 	return err
 }
 
-func (s *Sweep) rowData(i int) sweepRow {
+func (s *Sweep) rowData(i int) object {
 	row := &s.Grid.Rows[i]
-	d := sweepRow{At: s.Grid.At(i), Failed: row.Failed}
-	if row.Settings.Resolution > 0 {
-		d.Limit, d.Resolution, d.Tolerance, d.Heat = &row.Limit, row.Settings.Resolution, row.Settings.Tolerance, row.Settings.Heat.String()
+	known := func(name string, x float64, known bool) member {
+		if !known {
+			return member{name, nil}
+		}
+		return member{name, x}
 	}
-	if row.Failed != "" {
-		return d
+	answered, stated, full := row.Failed == "", row.Settings.Resolution > 0, row.Failed == "" && !s.Grid.Quick
+	out := object{{"at", s.Grid.At(i)}, known("mean", row.Mean, answered), known("centre", row.Centre, answered), known("skin", row.Skin, answered)}
+	if full {
+		out = append(out, member{"low", row.Low}, member{"high", row.High}, member{"probability", row.Probability})
 	}
-	d.Mean, d.Centre, d.Skin, d.Removed = &row.Mean, &row.Centre, &row.Skin, &row.Removed
-	d.Survives = row.Survives().String()
-	if !s.Grid.Quick {
-		d.Low, d.High, d.Within, d.Verdict = &row.Low, &row.High, &row.Probability, row.Verdict.String()
+	out = append(out, known("limit", row.Limit, stated), known("removed", row.Removed, answered))
+	if full {
+		out = append(out, member{"verdict", row.Verdict.String()})
 	}
-	return d
+	if answered {
+		out = append(out, member{"survives", row.Survives().String()}) // holds, doubtful, softens
+	}
+	if stated {
+		out = append(out, member{"resolution", row.Settings.Resolution}, member{"tolerance", row.Settings.Tolerance}, member{"heat", row.Settings.Heat.String()})
+	}
+	return append(out, filled("no_answer_because", row.Failed))
 }
 
 func (s *Sweep) check() error { return Finite("the sweep", s.Grid) }

@@ -98,7 +98,13 @@ func TestLibraryPages(t *testing.T) {
 	}
 	b.Reset()
 	require.NoError(t, MaterialsJSON(&b, library))
-	var back []materialDocument
+	var back []struct {
+		ID         string
+		Properties []struct {
+			Name, Unit       string
+			Value, Low, High float64
+		}
+	}
 	require.NoError(t, json.Unmarshal([]byte(b.String()), &back))
 	require.Len(t, back, len(library))
 	for i, d := range back {
