@@ -29,7 +29,7 @@ func TestReferenceImages(t *testing.T) {
 	for name, f := range all() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			require.NoError(t, f.check())
+			require.NoError(t, checked(f))
 			alike(t, f, 96, filepath.Join("..", "..", "testdata", "figures", name+".png"))
 		})
 	}

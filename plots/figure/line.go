@@ -23,6 +23,7 @@ type Line struct {
 	Limit     float64             // [kg/kg dry]
 	Ratio     []diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
 	Of        string              // what the content is, such as "moisture at the nozzle"
+	Says      string              // the headline; "" for the one that the data give
 
 	// Met and Likely are those of [Map].
 	Met, Likely float64
@@ -31,12 +32,9 @@ type Line struct {
 func (f Line) height() canvas.Length { return 440 }
 
 func (f Line) check() error {
-	m, values := f.asMap(), len(f.X.Values)
-	number := func(v float64) error { return finite("content", v) }
-	err := errors.Join(f.X.check(), positive("limit", f.Limit), grid("content", m.Content, 1, values, number),
-		optional("heat", m.Excess, 1, values, checkExcess), optional("ratio", m.Ratio, 1, values, checkRatio))
+	err := errors.Join(f.X.check(), f.asMap().checkRows())
 	if f.Low != nil || f.High != nil {
-		err = errors.Join(err, grid("low and high content", [][]float64{f.Low, f.High}, 2, values, number))
+		err = errors.Join(err, grid("low and high content", [][]float64{f.Low, f.High}, 2, len(f.X.Values)))
 	}
 	return err
 }
@@ -63,6 +61,9 @@ func (f Line) asMap() Map {
 
 // Headline says where along the axis the limit is met, or how near the driest comes.
 func (f Line) Headline() string {
+	if f.Says != "" {
+		return f.Says
+	}
 	asMap := f.asMap()
 	if fit, soft, doubtful := asMap.Fits(); soft > 0 {
 		first, last := f.soft()

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"strandry/diffusion"
 	"strandry/plots/canvas"
@@ -34,11 +35,15 @@ type Mark struct{ X, Y float64 }
 func (f Map) height() canvas.Length { return 500 }
 
 func (f Map) check() error {
+	return errors.Join(f.X.check(), f.Y.check(), f.checkRows(), notNegative("content", f.Content...))
+}
+
+// checkRows refuses what does not belong to the values of the axes.
+func (f Map) checkRows() error {
 	rows, values := len(f.Y.Values), len(f.X.Values)
-	err := errors.Join(f.X.check(), f.Y.check(), positive("limit", f.Limit), grid("content", f.Content, rows, values, notNegative("content")),
-		optional("heat", f.Excess, rows, values, checkExcess), optional("ratio", f.Ratio, rows, values, checkRatio))
-	if f.Here != nil {
-		err = errors.Join(err, finite("the scenario's own design", f.Here.X, f.Here.Y))
+	err := errors.Join(positive("limit", f.Limit), grid("content", f.Content, rows, values), optional("heat", f.Excess, rows, values), optional("ratio", f.Ratio, rows, values))
+	for _, r := range slices.Concat(f.Ratio...) {
+		err = errors.Join(err, positive("content over limit", r.Low, r.High))
 	}
 	return err
 }

@@ -38,7 +38,7 @@ func (f Required) check() error {
 		return errEmpty
 	}
 	err := errors.Join(rising("temperature", f.Temperatures), positive("speed", f.Speeds...), rising("speed", f.Speeds),
-		grid("length", f.Lengths, len(f.Speeds), len(f.Temperatures), notNegative("length")),
+		grid("length", f.Lengths, len(f.Speeds), len(f.Temperatures)), notNegative("length", f.Lengths...),
 		positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit))
 	if f.Likely == nil {
 		return err
@@ -46,7 +46,7 @@ func (f Required) check() error {
 	if f.Own < 0 || f.Own >= len(f.Speeds) {
 		err = errors.Join(err, fmt.Errorf("figure: likely lengths at speed %d of %d", f.Own+1, len(f.Speeds)))
 	}
-	return errors.Join(err, grid("likely length", [][]float64{f.Likely, f.Unlikely}, 2, len(f.Temperatures), func(v float64) error { return finite("likely length", v) }))
+	return errors.Join(err, grid("likely length", [][]float64{f.Likely, f.Unlikely}, 2, len(f.Temperatures)))
 }
 
 // WithOwnLength puts what was found for the scenario's own zone, at a temperature [K] and its own speed, in the place of what the table has: the length that meets the

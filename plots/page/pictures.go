@@ -115,7 +115,7 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 			d.caption = l.requiredCaption(f)
 		default:
 			d.head, d.kind = "What any length leaves, against temperature", "A line chart of the least moisture that any length leaves over temperature."
-			d.caption = l.floorCaption(f)
+			d.caption = l.floorCaption()
 		}
 		all = append(all, d)
 	} else {
@@ -271,7 +271,7 @@ func (l *Log) requiredCaption(f figure.Required) string {
 		table.Celsius(f.HeatLimit), table.Length(f.Longest), f.Material, table.Celsius(f.GivesWay.Min), table.Celsius(f.GivesWay.Max))
 }
 
-func (l *Log) floorCaption(f figure.Figure) string {
+func (l *Log) floorCaption() string {
 	m := l.Answer.Model
 	return fmt.Sprintf("No length of %s is enough at any of these temperatures and feeds, at the medians; what is left is shown in its place, with the band in which it lies eight times in ten. "+
 		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Studies.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))
