@@ -53,16 +53,8 @@ func (l *Log) question() []block {
 			"Dry means nine times in ten or more, wet one time in ten or less, unsure what lies between; at the medians means with each thing in doubt at its middle value."),
 		text(fmt.Sprintf("A strand of %s, %s thick, sets off with %s of water and runs at %s through %s. "+
 			"Is it dry enough when it reaches the nozzle, with no more than %s? If not: what holds it back, and what would have to be built?",
-			m.Material.Name, table.Millimetres(2*m.Radius), table.Percent(r.Start.Mean), table.Speed(m.Speed), joined(zones), table.Limit(m.Limit))),
+			m.Material.Name, table.Millimetres(2*m.Radius), table.Percent(r.Start.Mean), table.Speed(m.Speed), table.Joined(zones), table.Limit(m.Limit))),
 	}
-}
-
-// joined lists names as a sentence does.
-func joined(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }
 
 func (l *Log) scenario() []block {

@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"path/filepath"
 
@@ -42,13 +43,8 @@ func (l *Log) Files() ([]File, error) {
 		}
 		studies.Keeps = nil // some of its numbers may be infinite
 	}
-	for _, part := range []struct {
-		name  string
-		value any
-	}{{"the result", l.Answer.Assessment}, {"the diagnosis", &l.Answer.Diagnosis}, {"the studies", &studies}} {
-		if err := table.Finite(part.name, part.value); err != nil {
-			return nil, err
-		}
+	if err := errors.Join(l.Answer.Check(), table.Finite("the studies", &studies)); err != nil {
+		return nil, err
 	}
 	pictures, missing, err := l.pictures()
 	if err != nil {

@@ -210,7 +210,7 @@ func (l *Log) pathCaption(band bool) string {
 		before = z.Exit.Mean
 	}
 	text := fmt.Sprintf("The mean %s; the limit is %s. At the nozzle the centre holds %s, the skin %s.",
-		joined(ends), table.Limit(m.Limit), table.Cell(r.Nozzle.Centre)+" %", table.Percent(r.Nozzle.Skin))
+		table.Joined(ends), table.Limit(m.Limit), table.Cell(r.Nozzle.Centre)+" %", table.Percent(r.Nozzle.Skin))
 	if band {
 		text += " The grey band lies between two strands, of which one ends drier and one wetter than the mean does eight times in ten: " + table.Spanned(r.Low, r.High) + "."
 	}
@@ -261,7 +261,7 @@ func (l *Log) requiredCaption(f figure.Required) string {
 		}
 	}
 	if len(each) > 0 {
-		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), joined(each))
+		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), table.Joined(each))
 	}
 	if t := l.Studies.Needed; t.Unanswered > 0 {
 		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)

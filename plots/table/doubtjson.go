@@ -1,20 +1,16 @@
 package table
 
 import (
-	"io"
 	"math"
 
 	"strandry/diffusion/sensitivity"
 	"strandry/scenarios/studies/doubt"
 )
 
-// WriteJSON writes the study as indented JSON: contents in kg/kg dry, shares and widths as fractions. It writes nothing and returns an error if any figure is not finite.
-func (d *Doubt) WriteJSON(out io.Writer) error {
-	if err := d.check(); err != nil {
-		return err
-	}
+// json has contents in kg/kg dry, shares and widths as fractions.
+func (d *Doubt) json() object {
 	t, a, m := d.Study, d.Study.Assessment, d.Study.Model
-	return encode(out, object{
+	return object{
 		{"version", d.Version},
 		{"title", d.Title},
 		{"file", d.File},
@@ -47,7 +43,7 @@ func (d *Doubt) WriteJSON(out io.Writer) error {
 		{"surrogate_error", t.Fit}, // relative to the content
 		{"conclusion", d.Conclusion()},
 		{"notes", d.notes()},
-	})
+	}
 }
 
 func indexOf(x sensitivity.Index) object {

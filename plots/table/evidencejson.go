@@ -1,18 +1,10 @@
 package table
 
-import (
-	"io"
+import "strandry/scenarios/validation/measured"
 
-	"strandry/scenarios/validation/measured"
-)
-
-// WriteJSON writes the page as indented JSON, in SI units. It writes nothing and returns an error if any figure is not finite.
-func (e *Evidence) WriteJSON(out io.Writer) error {
+func (e *Evidence) json() object {
 	all := e.Evidence
-	if err := Finite("evidence", all); err != nil {
-		return err
-	}
-	return encode(out, object{
+	return object{
 		{"version", e.Version},
 		{"independent", tallyOf(all.Independent)},
 		{"anchors", tallyOf(all.Anchors)},
@@ -23,7 +15,7 @@ func (e *Evidence) WriteJSON(out io.Writer) error {
 		{"not_set_against_a_prediction", each(all.Asides, func(a *measured.Aside) object {
 			return object{{"materials", a.Materials}, {"what", a.What}, {"why", a.Why}, {"source", a.Source}}
 		})},
-	})
+	}
 }
 
 func tallyOf(t measured.Tally) object {

@@ -1,22 +1,11 @@
 package table
 
 import (
-	"io"
-
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
 )
 
-// WriteJSON writes the answer as indented JSON in SI units. It writes nothing and
-// returns an error if any figure is not finite.
-func (a *Answer) WriteJSON(out io.Writer) error {
-	if err := a.check(); err != nil {
-		return err
-	}
-	return encode(out, a.document())
-}
-
-func (a *Answer) document() object {
+func (a *Answer) json() object {
 	m, r := a.Model, a.Assessment
 	var zones []object
 	for i := range r.Zones {

@@ -2,11 +2,11 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
 	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/scenarios/studies/keeps"
 	"strandry/scenarios/studies/rest"
 )
@@ -35,26 +35,20 @@ func (k *Keeps) Check() error {
 	return Finite("the study", &study)
 }
 
-// WriteText sets two tables: the strand in the air, and in the store. It writes nothing and returns
-// an error if any figure is not finite.
-func (k *Keeps) WriteText(out io.Writer) error {
-	if err := k.Check(); err != nil {
-		return err
-	}
+// text sets two tables: the strand in the air, and in the store.
+func (k *Keeps) text(b *strings.Builder) {
 	t := k.Study
-	var b strings.Builder
-	paragraph(&b, "", k.Title)
-	paragraph(&b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", Millimetres(2*t.Radius)))
-	fmt.Fprintf(&b, "\nIn air of %s and %s %%\n", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
-	k.lying(&b)
+	paragraph(b, "", k.Title)
+	paragraph(b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", Millimetres(2*t.Radius)))
+	fmt.Fprintf(b, "\nIn air of %s and %s %%\n", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
+	k.lying(b)
 	o := t.Opening
-	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("In a store of %s and %s %%, its door open for %s, %s a day, the air back with a time constant of %s",
+	apart(b, fmt.Sprintf("In a store of %s and %s %%, its door open for %s, %s a day, the air back with a time constant of %s",
 		Celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), Duration(o.Duration), perDay(o.PerDay), Duration(o.TimeConstant)))
-	k.stored(&b)
+	k.stored(b)
 	b.WriteByte('\n')
-	cutLabels(&b, k.materials(), widestLabel)
-	legend(&b, [][2]string{
+	cutLabels(b, k.labels(), widestLabel)
+	legend(b, [][2]string{
 		{"limit:     ", "each material's own for " + t.Purpose.String() + ", or what the scenario states for its own"},
 		{"keeps:     ", "until the mean passes the limit at the medians of what is in doubt; 9 in 10: it is still within the limit nine times in ten until then"},
 		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
@@ -65,14 +59,12 @@ func (k *Keeps) WriteText(out io.Writer) error {
 		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant and the medians"},
 		{"return:    ", "the longest time constant that does so at these openings a day. none: the shut store is too moist as it is, or the open door alone lets in too much"},
 	})
+	apart(b, k.Conclusion())
+	assumed(b, k.Assumed)
+	apart(b, "Do not breathe the dust of desiccants, and follow the maker's safety sheet when you regenerate them.")
 	b.WriteByte('\n')
-	paragraph(&b, "", k.Conclusion())
-	assumed(&b, k.Assumed)
-	b.WriteByte('\n')
-	paragraph(&b, "", "Do not breathe the dust of desiccants, and follow the maker's safety sheet when you regenerate them.")
-	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the times up to %s, of the gains up to %s.", k.Version, k.File, k.worst(false), k.worst(true)))
-	return written(out, &b)
+	times, gains := k.worst()
+	paragraph(b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the times up to %s, of the gains up to %s.", k.Version, k.File, times, gains))
 }
 
 func perDay(n float64) string {
@@ -82,36 +74,28 @@ func perDay(n float64) string {
 	return Given(n) + " times"
 }
 
-// worst is the largest numerical error over its figure.
-func (k *Keeps) worst(gain bool) string {
+// worst are the largest numerical errors, of a time and of a gain, each over its figure.
+func (k *Keeps) worst() (time, gain string) {
 	const least = 1e-7 // of gains below no digit is shown [kg/kg dry]
-	worst := 0.0
-	for i := range k.Study.Rows {
-		r := &k.Study.Rows[i]
-		switch {
-		case gain && r.Gain > least:
-			worst = math.Max(worst, r.GainNumericalError/r.Gain)
-		case !gain && !r.Hours.Never:
-			worst = math.Max(worst, r.Hours.NumericalError/r.Hours.Seconds)
+	var times, gains float64
+	for _, r := range k.Study.Rows {
+		if !r.Hours.Never {
+			times = math.Max(times, r.Hours.NumericalError/r.Hours.Seconds)
+		}
+		if r.Gain > least {
+			gains = math.Max(gains, r.GainNumericalError/r.Gain)
 		}
 	}
-	return Significant(100*worst, 1) + " %"
+	return Significant(100*times, 1) + " %", Significant(100*gains, 1) + " %"
 }
 
-// names are those of the rows as the tables show them, and their width.
-func (k *Keeps) names() ([]string, int) { return narrowed(k.materials(), widestLabel) }
-
-// materials are those of the study.
-func (k *Keeps) materials() []string {
-	var all []string
-	for i := range k.Study.Rows {
-		all = append(all, k.Study.Rows[i].Material.Label())
-	}
-	return all
+// labels are the materials of the study.
+func (k *Keeps) labels() []string {
+	return labelsOf(k.Study.Rows, func(r *keeps.Row) *materials.Polymer { return &r.Material })
 }
 
 func (k *Keeps) lying(b *strings.Builder) {
-	names, name := k.names()
+	names, name := narrowed(k.labels(), widestLabel)
 	columns := []column{
 		{"material", "", -name}, {"limit", "%", 5}, {"keeps", "", 8}, {"9 in 10", "", 8}, {"skin", "%", 5}, {"tenth", "%", 5},
 		{"equil.", "%", 6}, {"for ever", "% RH", 8}, {"survives", "", -8},
@@ -146,8 +130,19 @@ func humidityCell(h float64) string {
 	return Significant(100*h, 2)
 }
 
+// anyOrNone prints a number, but for one without end and for zero.
+func anyOrNone(x float64, text string) string {
+	switch {
+	case math.IsInf(x, 1):
+		return "any"
+	case x == 0:
+		return "none"
+	}
+	return text
+}
+
 func (k *Keeps) stored(b *strings.Builder) {
-	names, name := k.names()
+	names, name := narrowed(k.labels(), widestLabel)
 	columns := []column{
 		{"material", "", -name}, {"limit", "%", 5}, {"shut", "%", 6}, {"used", "%", 6}, {"one costs", "%", 9}, {"8 in 10", "%", -13},
 		{"bears", "a day", 6}, {"return", "", 8},
@@ -163,25 +158,9 @@ func (k *Keeps) stored(b *strings.Builder) {
 // cell2 prints a content in % with two significant digits, at most four decimals.
 func cell2(content float64) string { return short(100*content, 2) }
 
-func openings(n float64) string {
-	switch {
-	case math.IsInf(n, 1):
-		return "any"
-	case n == 0:
-		return "none"
-	}
-	return short(n, 2)
-}
+func openings(n float64) string { return anyOrNone(n, short(n, 2)) }
 
-func returning(s float64) string {
-	switch {
-	case math.IsInf(s, 1):
-		return "any"
-	case s == 0:
-		return "none"
-	}
-	return Duration(s)
-}
+func returning(s float64) string { return anyOrNone(s, Duration(s)) }
 
 // Conclusion names what keeps for long, and what the store does and does not keep.
 func (k *Keeps) Conclusion() string {
@@ -223,21 +202,10 @@ func (k *Keeps) Conclusion() string {
 	return text
 }
 
-func listed(names []string) string {
-	if len(names) == 0 {
-		return "none"
-	}
-	return strings.Join(names, ", ")
-}
-
-// WriteJSON writes the study as indented JSON: SI units, contents in kg/kg dry, humidities as fractions. It writes nothing and returns an error if
-// any figure is not finite.
-func (k *Keeps) WriteJSON(out io.Writer) error {
-	if err := k.Check(); err != nil {
-		return err
-	}
+// json has contents in kg/kg dry, humidities as fractions.
+func (k *Keeps) json() object {
 	t, o := k.Study, &k.Study.Opening
-	return encode(out, object{
+	return object{
 		{"version", k.Version},
 		{"title", k.Title},
 		{"file", k.File},
@@ -249,7 +217,7 @@ func (k *Keeps) WriteJSON(out io.Writer) error {
 		{"materials", each(t.Rows, keepsRow)}, // those that keep shortest first
 		{"conclusion", k.Conclusion()},
 		{"assumptions", k.Assumed},
-	})
+	}
 }
 
 func keepsRow(r *keeps.Row) object {

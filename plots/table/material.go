@@ -15,9 +15,10 @@ const widestName = 22
 // Materials lists polymers, one line each. It writes nothing and returns an error
 // if any figure is not finite.
 func Materials(out io.Writer, all []materials.Polymer) error {
-	if err := Finite("the materials", all); err != nil {
-		return err
-	}
+	return written(out, func() error { return Finite("the materials", all) }, func(b *strings.Builder) { allPolymers(b, all) })
+}
+
+func allPolymers(b *strings.Builder, all []materials.Polymer) {
 	name := utf8.RuneCountInString("material")
 	for i := range all {
 		name = max(name, min(widestName, utf8.RuneCountInString(all[i].ID)))
@@ -32,34 +33,29 @@ func Materials(out io.Writer, all []materials.Polymer) error {
 	}
 	family -= len(" ") // keep it off the numbers
 	columns = append(columns, column{" what it is", "", -family - 1})
-	var b strings.Builder
-	heads(&b, columns)
+	heads(b, columns)
 	for i := range all {
 		p := &all[i]
 		d, dryAt := &p.Diffusivity, p.DryingTemperature.Value
 		what, _, _ := strings.Cut(p.Family, ", ")
 		mark := ""
-		if unread(d.ReferenceValue.Kind) {
+		if k := d.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak || k == materials.Practice {
 			mark = "~"
 		}
-		row(&b, columns, []string{shorten(p.ID, name), Given(100 * p.PrintingLimit.Value), Given(100 * p.MouldingLimit.Value),
+		row(b, columns, []string{shorten(p.ID, name), Given(100 * p.PrintingLimit.Value), Given(100 * p.MouldingLimit.Value),
 			Significant(100*p.Sorption.Content(0.5, roomTemperature), 2), trim(dryAt-zeroCelsius, 0),
 			mark + Significant(d.Dry(dryAt), 2), Given(d.Scatter.Value), " " + shorten(what, family)})
 	}
 	b.WriteByte('\n')
-	paragraph(&b, "print:   ", "wettest strand that prints without bubbles, strings or rough skin, % of dry weight; common practice")
-	paragraph(&b, "mould:   ", "wettest that moulders melt, so that no chain is cut and no streak shows, % of dry weight")
-	paragraph(&b, "room:    ", "content in equilibrium with air of 23 °C and 50 %, % of dry weight")
-	paragraph(&b, "dry at:  ", "usual highest drying temperature")
-	paragraph(&b, "D then:  ", "diffusivity of the dry polymer at that temperature; ~ where it rests on no reviewed measurement that was read")
-	paragraph(&b, "scatter: ", "the diffusivity may be this many times larger or smaller")
+	legend(b, [][2]string{
+		{"print:   ", "wettest strand that prints without bubbles, strings or rough skin, % of dry weight; common practice"},
+		{"mould:   ", "wettest that moulders melt, so that no chain is cut and no streak shows, % of dry weight"},
+		{"room:    ", "content in equilibrium with air of 23 °C and 50 %, % of dry weight"},
+		{"dry at:  ", "usual highest drying temperature"},
+		{"D then:  ", "diffusivity of the dry polymer at that temperature; ~ where it rests on no reviewed measurement that was read"},
+		{"scatter: ", "the diffusivity may be this many times larger or smaller"},
+	})
 	b.WriteString("\nstrandry materials NAME shows one whole: ranges, sources, doubts, cautions.\n")
-	return written(out, &b)
-}
-
-// unread tells that a number rests on no reviewed measurement that was read.
-func unread(k materials.Kind) bool {
-	return k == materials.Memory || k == materials.PublishedWeak || k == materials.Practice
 }
 
 // roomTemperature is that of the standard atmosphere 23/50 of ISO 291 [K].
@@ -68,30 +64,28 @@ const roomTemperature = 296.15
 // Material shows one polymer with all its values, their ranges, kinds and sources.
 // It writes nothing and returns an error if any figure is not finite.
 func Material(out io.Writer, p materials.Polymer) error {
-	if err := Finite("the material", p); err != nil {
-		return err
-	}
-	var b strings.Builder
-	paragraph(&b, "", p.Name+": "+p.Family)
-	paragraph(&b, "", p.Summary)
-	paragraph(&b, "", structure(&p))
+	return written(out, func() error { return Finite("the material", p) }, func(b *strings.Builder) { onePolymer(b, &p) })
+}
+
+func onePolymer(b *strings.Builder, p *materials.Polymer) {
+	paragraph(b, "", p.Name+": "+p.Family)
+	paragraph(b, "", p.Summary)
+	paragraph(b, "", structure(p))
 	b.WriteByte('\n')
-	for _, l := range lines(&p) {
+	for _, l := range lines(p) {
 		value := l.text
 		if l.reach != "" {
 			value += " (" + l.reach + ")"
 		}
-		fmt.Fprintf(&b, "%-42s %s\n", l.name, value)
-		paragraph(&b, "    ", origin(l.value.Kind, l.value.Source))
+		fmt.Fprintf(b, "%-42s %s\n", l.name, value)
+		paragraph(b, "    ", origin(l.value.Kind, l.value.Source))
 	}
 	d, s := &p.Diffusivity, &p.Sorption
-	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("Data hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).",
+	apart(b, fmt.Sprintf("Data hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).",
 		Celsius(d.Temperature.Min), Celsius(d.Temperature.Max), Celsius(s.Temperature.Min), Celsius(s.Temperature.Max),
 		trim(s.ActivityRange.Min, 3), trim(s.ActivityRange.Max, 3)))
-	list(&b, "Doubts", remarks(p.Doubts))
-	list(&b, "Cautions", remarks(p.Cautions))
-	return written(out, &b)
+	list(b, "Doubts", remarks(p.Doubts))
+	list(b, "Cautions", remarks(p.Cautions))
 }
 
 func remarks(notes []materials.Note) []string {

@@ -1,14 +1,10 @@
 package table
 
-import (
-	"io"
+import "strandry/scenarios/validation/prove"
 
-	"strandry/scenarios/validation/prove"
-)
-
-// WriteJSON writes the table as indented JSON, each value in its own unit; what is not a number is null.
-func (p *Proof) WriteJSON(out io.Writer) error {
-	return encode(out, object{
+// json has each value in its own unit; what is not a number is null.
+func (p *Proof) json() object {
+	return object{
 		{"version", p.Version},
 		{"checks", len(p.Results)},
 		{"passed", p.Passed()},
@@ -19,7 +15,7 @@ func (p *Proof) WriteJSON(out io.Writer) error {
 			return object{{"problem", o.Name}, {"in", refined(*o)}, {"nodes_or_steps", o.Count}, {"error", o.Error}, {"measured", o.Measured}, {"stated", o.Stated}}
 		})},
 		{"results", each(p.Results, proofOf)},
-	})
+	}
 }
 
 func proofOf(r *prove.Result) object {

@@ -1,19 +1,11 @@
 package table
 
-import (
-	"io"
+import "strandry/scenarios/studies/size"
 
-	"strandry/scenarios/studies/size"
-)
-
-// WriteJSON writes the answer as indented JSON; values of the key in its SI unit (unit; 1 for a plain number or a fraction), contents in kg/kg dry. It
-// writes nothing and returns an error if any figure is not finite.
-func (s *Size) WriteJSON(out io.Writer) error {
-	if err := Finite("the size", s.Answer); err != nil {
-		return err
-	}
+// json has values of the key in its SI unit (unit; 1 for a plain number or a fraction), contents in kg/kg dry.
+func (s *Size) json() object {
 	a, r, l := s.Answer, s.Answer.Check, &s.Answer.Likely
-	return encode(out, object{
+	return object{
 		{"version", s.Version},
 		{"title", s.Title},
 		{"file", s.File},
@@ -50,5 +42,5 @@ func (s *Size) WriteJSON(out io.Writer) error {
 			return object{{"value", p.X}, {"content_over_limit", p.Ratio}, {"survives", p.Survives.String()}}
 		})},
 		{"notes", s.notes()},
-	})
+	}
 }

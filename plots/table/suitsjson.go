@@ -1,21 +1,15 @@
 package table
 
 import (
-	"io"
-
 	"strandry/scenarios/studies/rest"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/suits"
 )
 
-// WriteJSON writes the study as indented JSON in SI units, contents in kg/kg dry. It writes nothing and returns an error if
-// any figure is not finite.
-func (s *Suits) WriteJSON(out io.Writer) error {
-	if err := Finite("the study", s.Study); err != nil {
-		return err
-	}
+// json has contents in kg/kg dry.
+func (s *Suits) json() object {
 	t := s.Study
-	return encode(out, object{
+	return object{
 		{"version", s.Version},
 		{"title", s.Title},
 		{"file", s.File},
@@ -30,7 +24,7 @@ func (s *Suits) WriteJSON(out io.Writer) error {
 		{"conclusion", s.Conclusion()},
 		{"contradicting_evidence", Contradictions(s.Contradicting)},
 		{"assumptions", s.Assumed},
-	})
+	}
 }
 
 func (s *Suits) jsonRow(r *suits.Row) object {

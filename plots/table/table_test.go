@@ -21,7 +21,7 @@ import (
 func textOf(t *testing.T, a *Answer) string {
 	t.Helper()
 	var b strings.Builder
-	require.NoError(t, a.WriteFull(&b))
+	require.NoError(t, WriteText(&b, Full{a}))
 	return b.String()
 }
 
@@ -29,7 +29,7 @@ func textOf(t *testing.T, a *Answer) string {
 func screenOf(t *testing.T, a *Answer) string {
 	t.Helper()
 	var b strings.Builder
-	require.NoError(t, a.WriteText(&b))
+	require.NoError(t, WriteText(&b, a))
 	narrow(t, b.String())
 	require.LessOrEqual(t, strings.Count(b.String(), "\n"), 24, b.String())
 	first, _, _ := strings.Cut(b.String(), "\n")
@@ -60,7 +60,7 @@ func TestGoldenAnswer(t *testing.T) {
 	golden(t, "answer.txt", text)
 	golden(t, "screen.txt", screenOf(t, answer()))
 	var b strings.Builder
-	require.NoError(t, answer().WriteJSON(&b))
+	require.NoError(t, WriteJSON(&b, answer()))
 	require.True(t, json.Valid([]byte(b.String())))
 	golden(t, "answer.json", b.String())
 }
@@ -142,9 +142,9 @@ func TestNothingShownThatIsNotFinite(t *testing.T) {
 			a := answer()
 			*figure(a) = bad
 			var b strings.Builder
-			require.ErrorContains(t, a.WriteText(&b), name)
-			require.ErrorContains(t, a.WriteFull(&b), name)
-			require.ErrorContains(t, a.WriteJSON(&b), name)
+			require.ErrorContains(t, WriteText(&b, a), name)
+			require.ErrorContains(t, WriteText(&b, Full{a}), name)
+			require.ErrorContains(t, WriteJSON(&b, a), name)
 			require.Empty(t, b.String())
 		}
 	}
@@ -161,9 +161,9 @@ var errBroken = errors.New("no more paper")
 func (broken) Write([]byte) (int, error) { return 0, errBroken }
 
 func TestErrorsOfTheWriterComeBack(t *testing.T) {
-	require.ErrorIs(t, answer().WriteText(broken{}), errBroken)
-	require.ErrorIs(t, answer().WriteFull(broken{}), errBroken)
-	require.ErrorIs(t, answer().WriteJSON(broken{}), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, answer()), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, Full{answer()}), errBroken)
+	require.ErrorIs(t, WriteJSON(broken{}, answer()), errBroken)
 	require.ErrorIs(t, Material(broken{}, polymer()), errBroken)
 	require.ErrorIs(t, Materials(broken{}, nil), errBroken)
 	require.ErrorIs(t, MaterialsJSON(broken{}, nil), errBroken)
