@@ -201,6 +201,7 @@ func readOnly() []string {
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
 		"plots/page/html.go: layout",                         // an embedded text
+		"plots/page/markdown.go: markdownLayout",             // an embedded text
 		"plots/page/style.go: style",                         // an embedded text
 		"scenarios/demo.go: demos",                           // embedded files
 		"scenarios/demo.go: template",                        // an embedded text

@@ -55,11 +55,11 @@ func (l *Log) Files() ([]File, error) {
 	for _, p := range pictures {
 		files = append(files, File{Figures + "/" + p.Name + ".png", p.PNG}, File{Figures + "/" + p.Name + ".svg", p.SVG})
 	}
-	var page bytes.Buffer
-	if err := writeHTML(&page, d); err != nil {
+	var text, page bytes.Buffer
+	if err := errors.Join(writeMarkdown(&text, d), writeHTML(&page, d)); err != nil {
 		return nil, fmt.Errorf("page: %w", err)
 	}
-	return append(files, File{Markdown, markdown(d)}, File{HTML, page.Bytes()}), nil
+	return append(files, File{Markdown, text.Bytes()}, File{HTML, page.Bytes()}), nil
 }
 
 // Names lists every file that a build log of a scenario that varies these axes may have.
