@@ -49,7 +49,7 @@ func (f Line) keeps(i int) string {
 
 // asMap is the line as a map of one row.
 func (f Line) asMap() Map {
-	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit, Met: f.Met, Likely: f.Likely}
+	m := Map{X: f.X, Of: f.Of, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit, Met: f.Met, Likely: f.Likely}
 	if f.Excess != nil {
 		m.Excess = [][]diffusion.Excess{f.Excess}
 	}
@@ -116,10 +116,6 @@ const deepest = 1e-3
 const steep = 30
 
 func (f Line) draw(s *canvas.Sheet, room canvas.Rectangle) {
-	of := f.Of
-	if of == "" {
-		of = "moisture at the nozzle"
-	}
 	all := each(slices.Concat(f.Content, f.Low, f.High, []float64{f.Limit}), hundredfold)
 	y := percents(all)
 	if low, high := canvas.Bounds(all); low > 0 && high/low > steep {
@@ -129,10 +125,10 @@ func (f Line) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	texts := []string{"limit " + words.Digits(100*f.Limit, 2) + words.NBSP + "%", "mean " + words.Digits(100*f.Content[len(f.Content)-1], 2) + words.NBSP + "%"}
 	a := canvas.Axes{
 		X: f.X.scale(), Y: y, XLabel: f.X.label(), Right: s.EndRoom(texts...),
-		YLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
+		YLabel: Axis{Name: f.asMap().of(), Unit: "% of dry weight"}.label(),
 	}
-	if a.Strip = f.X.Heat.strip(a.X); f.X.Heat == nil && f.hot() {
-		a.Strip = heatStrip
+	if a.Strip = f.X.Heat.strip(a.X); f.X.Heat == nil && slices.ContainsFunc(f.Excess, func(x diffusion.Excess) bool { return x.Survival() != diffusion.Holds }) {
+		a.Strip = heatStrip // where it softens, or may
 	}
 	p := s.Panel(room, a)
 	f.shade(p)
@@ -207,9 +203,4 @@ func (f Line) survival(p *canvas.Panel, share float64) diffusion.Survival {
 	w := (share - a) / (b - a)
 	x, y := f.Excess[i], f.Excess[i+1]
 	return diffusion.Excess{Yield: x.Yield + w*(y.Yield-x.Yield), Bear: x.Bear + w*(y.Bear-x.Bear)}.Survival()
-}
-
-// hot tells that the strand softens somewhere, or may.
-func (f Line) hot() bool {
-	return slices.ContainsFunc(f.Excess, func(x diffusion.Excess) bool { return x.Survival() != diffusion.Holds })
 }

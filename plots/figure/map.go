@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -107,11 +108,10 @@ func part(a, b, level float64) float64 {
 	return (level - a) / (b - a)
 }
 
+// of is what the content is.
+func (f Map) of() string { return cmp.Or(f.Of, "moisture at the nozzle") }
+
 func (f Map) draw(s *canvas.Sheet, room canvas.Rectangle) {
-	of := f.Of
-	if of == "" {
-		of = "moisture at the nozzle"
-	}
 	style := s.Style(canvas.TickSize, palette.Quiet, false)
 	room.Max.Y -= canvas.TickSize
 	under := canvas.Point{X: room.Min.X, Y: room.Max.Y + canvas.TickSize*0.4}
@@ -120,7 +120,7 @@ func (f Map) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	a.Strip = f.X.Heat.strip(a.X)
 	p := s.Panel(room, a)
 	m := moisture.NewMap(p, moisture.Grid{X: f.X.Values, Y: f.Y.Values, Content: f.Content, Limit: f.Limit, Start: f.Start, Excess: f.Excess, Ratio: f.Ratio})
-	key := "Colour: " + of + ", %, at the medians"
+	key := "Colour: " + f.of() + ", %, at the medians"
 	if dashes := m.Dashes(); dashes != "" {
 		key += ". " + dashes
 	}

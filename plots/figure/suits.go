@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -130,9 +131,4 @@ func (f Suits) Headline() string {
 	return text
 }
 
-func (f Suits) zone() string {
-	if f.Zone == "" {
-		return "path"
-	}
-	return f.Zone
-}
+func (f Suits) zone() string { return cmp.Or(f.Zone, "path") }

@@ -157,7 +157,7 @@ func (l *Log) answer() []block {
 	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
 	word, meaning, _ := strings.Cut(table.Meaning(m, r), ": ")
 	blocks := []block{
-		{Banner: &banner{Word: word, Text: meaning, Kind: verdictMeaning(r.Verdict)}},
+		{Banner: &banner{Word: word, Text: meaning, Kind: [...]palette.Meaning{diffusion.Unsure: palette.Unsure, diffusion.Dry: palette.Dry, diffusion.Wet: palette.Wet, diffusion.TooHot: palette.Softens}[r.Verdict]}},
 		{Facts: []fact{
 			{"Survives", table.Survives(m.Material.Name, r.Endurance)},
 			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
@@ -181,11 +181,6 @@ func (l *Log) answer() []block {
 		blocks = append(blocks, head("What changes would do"), text("Each row is a set of changes to be made together, assessed as it is written here. As it is, the design is dry "+table.Chance(r.Probability)+"."), block{Grid: g})
 	}
 	return blocks
-}
-
-// verdictMeaning is what the colours say of a verdict.
-func verdictMeaning(v diffusion.Verdict) palette.Meaning {
-	return [...]palette.Meaning{diffusion.Unsure: palette.Unsure, diffusion.Dry: palette.Dry, diffusion.Wet: palette.Wet, diffusion.TooHot: palette.Softens}[v]
 }
 
 func (l *Log) zones() *grid {

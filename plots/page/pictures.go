@@ -87,7 +87,7 @@ func (l *Log) drawings() (all []drawing, missing []string, err error) {
 	heat := figure.HeatMap{Frame: frame, Model: m, Trace: v.Trace}
 	all = append(all, drawing{heatMapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
 	if disc, covered := figure.SectionOf(m, v.Trace, frame); covered {
-		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", sectionCaption(disc), disc})
+		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", plain(disc.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit.", disc})
 	}
 	studies, missing := l.studies(frame)
 	return append(all, studies...), missing, nil
@@ -223,10 +223,6 @@ func (l *Log) profilesCaption() string {
 	return fmt.Sprintf("At the end of %s the centre holds %s, the mean is %s and the skin holds %s, where %s would be at rest with the air. "+
 		"The Fourier number there is %s: nine tenths of the water need about 0.33.",
 		z.Name, table.Cell(z.Exit.Centre)+" %", table.Percent(z.Exit.Mean), table.Percent(z.Exit.Skin), table.Percent(z.Equilibrium), table.Significant(z.Fourier, 2))
-}
-
-func sectionCaption(f figure.Section) string {
-	return plain(f.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit."
 }
 
 func (l *Log) mapCaption(f figure.Map) string {

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"strandry/materials/text/inert"
@@ -32,13 +33,13 @@ func (s *Sweep) WriteCSV(out io.Writer) error {
 		return err
 	}
 	w := csv.NewWriter(out)
-	line := s.csvHeads()
+	line, columns := s.csvHeads(), s.columns()
 	err := w.Write(line)
 	for i := range s.Grid.Rows {
 		if err != nil {
 			return err
 		}
-		line = s.csvCells(line[:0], i)
+		line = s.csvCells(line[:0], columns, i)
 		err = w.Write(line)
 	}
 	w.Flush()
@@ -57,48 +58,63 @@ func (s *Sweep) csvHeads() []string {
 	for k, head := range heads {
 		heads[k] = inert.Cell(head)
 	}
-	heads = append(heads, "mean [%]", "centre [%]", "skin [%]")
-	if !s.Grid.Quick {
-		heads = append(heads, "low [%]", "high [%]", "probability")
+	for _, c := range s.columns() {
+		heads = append(heads, c.name+c.unit)
 	}
-	heads = append(heads, "limit [%]", "removed [%]")
-	if !s.Grid.Quick {
-		heads = append(heads, "verdict")
-	}
-	return append(heads, "survives", "resolution", "tolerance", "heat", "no answer because")
+	return append(heads, "no answer because")
 }
 
-func (s *Sweep) csvCells(line []string, i int) []string {
+func (s *Sweep) csvCells(line []string, columns []sweepColumn, i int) []string {
 	row := &s.Grid.Rows[i]
 	for k, place := range s.Grid.At(i) {
 		line = append(line, axisCell(s.Grid.Axes[k], place))
 	}
-	answered := row.Failed == ""
-	add := func(text string, known bool) {
-		if !known {
-			text = ""
+	for _, c := range columns {
+		text := ""
+		if c.known(row) {
+			switch x := c.value(row).(type) {
+			case float64:
+				if c.unit != "" {
+					x *= 100
+				}
+				text = exact(x)
+			case string:
+				text = x
+			}
 		}
 		line = append(line, text)
 	}
-	for _, x := range []float64{row.Mean, row.Centre, row.Skin} {
-		add(exact(100*x), answered)
-	}
-	if !s.Grid.Quick {
-		add(exact(100*row.Low), answered)
-		add(exact(100*row.High), answered)
-		add(exact(row.Probability), answered)
-	}
-	add(exact(100*row.Limit), row.Limit > 0)
-	add(exact(100*row.Removed), answered)
-	if !s.Grid.Quick {
-		add(row.Verdict.String(), answered)
-	}
-	add(row.Survives().String(), answered)
-	stated := row.Settings.Resolution > 0
-	add(exact(row.Settings.Resolution), stated)
-	add(exact(row.Settings.Tolerance), stated)
-	add(row.Settings.Heat.String(), stated)
 	return append(line, inert.Cell(row.Failed))
+}
+
+// sweepColumn is what is told of each row, for programs and for spreadsheets.
+type sweepColumn struct {
+	name, unit string // the unit after its name in CSV; in JSON SI holds
+	spread     bool   // of the odds, which a quick sweep has not
+	null       bool   // in JSON, where it is not known; else it is left out
+	known      func(r *sweep.Row) bool
+	value      func(r *sweep.Row) any // a number in SI, or a word
+}
+
+func (s *Sweep) columns() []sweepColumn {
+	answered := func(r *sweep.Row) bool { return r.Failed == "" }
+	stated := func(r *sweep.Row) bool { return r.Settings.Resolution > 0 }
+	all := []sweepColumn{
+		{"mean", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Mean }},
+		{"centre", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Centre }},
+		{"skin", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Skin }},
+		{"low", " [%]", true, false, answered, func(r *sweep.Row) any { return r.Low }},
+		{"high", " [%]", true, false, answered, func(r *sweep.Row) any { return r.High }},
+		{"probability", "", true, false, answered, func(r *sweep.Row) any { return r.Probability }},
+		{"limit", " [%]", false, true, stated, func(r *sweep.Row) any { return r.Limit }},
+		{"removed", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Removed }},
+		{"verdict", "", true, false, answered, func(r *sweep.Row) any { return r.Verdict.String() }},
+		{"survives", "", false, false, answered, func(r *sweep.Row) any { return r.Survives().String() }}, // holds, doubtful, softens
+		{"resolution", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Resolution }},
+		{"tolerance", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Tolerance }},
+		{"heat", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Heat.String() }},
+	}
+	return slices.DeleteFunc(all, func(c sweepColumn) bool { return c.spread && s.Grid.Quick })
 }
 
 // exact writes a number so that reading gives the same bits.
@@ -161,11 +177,12 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 		return err
 	}
 	_, err = fmt.Fprintf(out, "%s,\n  \"rows\": [", text[:len(text)-2])
+	columns := s.columns()
 	for i := range g.Rows {
 		if err != nil {
 			return err
 		}
-		if text, err = json.Marshal(s.rowData(i)); err != nil {
+		if text, err = json.Marshal(s.rowData(columns, i)); err != nil {
 			return err
 		}
 		separator := ","
@@ -180,28 +197,14 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 	return err
 }
 
-func (s *Sweep) rowData(i int) object {
-	row := &s.Grid.Rows[i]
-	known := func(name string, x float64, known bool) member {
-		if !known {
-			return member{name, nil}
+func (s *Sweep) rowData(columns []sweepColumn, i int) object {
+	row, out := &s.Grid.Rows[i], object{{"at", s.Grid.At(i)}}
+	for _, c := range columns {
+		if c.known(row) {
+			out = append(out, member{c.name, c.value(row)})
+		} else if c.null {
+			out = append(out, member{c.name, nil})
 		}
-		return member{name, x}
-	}
-	answered, stated, full := row.Failed == "", row.Settings.Resolution > 0, row.Failed == "" && !s.Grid.Quick
-	out := object{{"at", s.Grid.At(i)}, known("mean", row.Mean, answered), known("centre", row.Centre, answered), known("skin", row.Skin, answered)}
-	if full {
-		out = append(out, member{"low", row.Low}, member{"high", row.High}, member{"probability", row.Probability})
-	}
-	out = append(out, known("limit", row.Limit, stated), known("removed", row.Removed, answered))
-	if full {
-		out = append(out, member{"verdict", row.Verdict.String()})
-	}
-	if answered {
-		out = append(out, member{"survives", row.Survives().String()}) // holds, doubtful, softens
-	}
-	if stated {
-		out = append(out, member{"resolution", row.Settings.Resolution}, member{"tolerance", row.Settings.Tolerance}, member{"heat", row.Settings.Heat.String()})
 	}
 	return append(out, filled("no_answer_because", row.Failed))
 }
