@@ -6,6 +6,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/scenarios/studies/required"
 )
 
 // The data below are made by formulas, not by the solver, so that a change of the solver moves no
@@ -118,7 +119,10 @@ func aLine() Line {
 }
 
 func aRequired() Required {
-	n := Required{Frame: frame(), Material: "PA6", Zone: "drum", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002, Speeds: []float64{0.0005, 0.001, 0.002, 0.004}}
+	n := Required{
+		Frame: frame(), Table: required.Table{Zone: "drum", Speeds: []float64{0.0005, 0.001, 0.002, 0.004}},
+		Material: "PA6", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002,
+	}
 	for t := 303.15; t <= 373.2; t += 5 {
 		n.Temperatures = append(n.Temperatures, t)
 	}

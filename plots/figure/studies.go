@@ -51,12 +51,9 @@ func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 	if floor, ok := floorOf(s, t, f); ok {
 		return floor
 	}
-	n := Required{
-		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths, Own: t.Own,
-		HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit,
-	}
-	if t.Own >= 0 {
-		n.Likely, n.Unlikely = t.Likely, t.Unlikely
+	n := Required{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit}
+	if t.Own < 0 {
+		n.Likely, n.Unlikely = nil, nil
 	}
 	return n
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // json has contents in kg/kg dry, shares and widths as fractions.
-func (d *Doubt) json() object {
+func (d *Doubt) json() any {
 	t, a, m := d.Study, d.Study.Assessment, d.Study.Model
 	return object{
 		{"version", d.Version},

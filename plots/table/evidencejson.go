@@ -2,7 +2,7 @@ package table
 
 import "strandry/scenarios/validation/measured"
 
-func (e *Evidence) json() object {
+func (e *Evidence) json() any {
 	all := e.Evidence
 	return object{
 		{"version", e.Version},

@@ -5,7 +5,7 @@ import (
 	"strandry/diffusion/advice"
 )
 
-func (a *Answer) json() object {
+func (a *Answer) json() any {
 	m, r := a.Model, a.Assessment
 	var zones []object
 	for i := range r.Zones {

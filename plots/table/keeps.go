@@ -203,7 +203,7 @@ func (k *Keeps) Conclusion() string {
 }
 
 // json has contents in kg/kg dry, humidities as fractions.
-func (k *Keeps) json() object {
+func (k *Keeps) json() any {
 	t, o := k.Study, &k.Study.Opening
 	return object{
 		{"version", k.Version},

@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"strings"
 	"unicode/utf8"
 
@@ -12,13 +11,13 @@ import (
 // widestName is how much of a long name the list shows [columns].
 const widestName = 22
 
-// Materials lists polymers, one line each. It writes nothing and returns an error
-// if any figure is not finite.
-func Materials(out io.Writer, all []materials.Polymer) error {
-	return written(out, func() error { return Finite("the materials", all) }, func(b *strings.Builder) { allPolymers(b, all) })
-}
+// Polymers is a list of polymers, one line each.
+type Polymers []materials.Polymer
 
-func allPolymers(b *strings.Builder, all []materials.Polymer) {
+// Check refuses figures that are not finite.
+func (all Polymers) Check() error { return Finite("the materials", []materials.Polymer(all)) }
+
+func (all Polymers) text(b *strings.Builder) {
 	name := utf8.RuneCountInString("material")
 	for i := range all {
 		name = max(name, min(widestName, utf8.RuneCountInString(all[i].ID)))
@@ -61,13 +60,14 @@ func allPolymers(b *strings.Builder, all []materials.Polymer) {
 // roomTemperature is that of the standard atmosphere 23/50 of ISO 291 [K].
 const roomTemperature = 296.15
 
-// Material shows one polymer with all its values, their ranges, kinds and sources.
-// It writes nothing and returns an error if any figure is not finite.
-func Material(out io.Writer, p materials.Polymer) error {
-	return written(out, func() error { return Finite("the material", p) }, func(b *strings.Builder) { onePolymer(b, &p) })
-}
+// Polymer is one polymer with all its values, their ranges, kinds and sources.
+type Polymer struct{ materials.Polymer }
 
-func onePolymer(b *strings.Builder, p *materials.Polymer) {
+// Check refuses figures that are not finite.
+func (one Polymer) Check() error { return Finite("the material", one.Polymer) }
+
+func (one Polymer) text(b *strings.Builder) {
+	p := &one.Polymer
 	paragraph(b, "", p.Name+": "+p.Family)
 	paragraph(b, "", p.Summary)
 	paragraph(b, "", structure(p))
@@ -96,13 +96,9 @@ func remarks(notes []materials.Note) []string {
 	return all
 }
 
-// MaterialJSON writes one polymer as JSON, values in SI.
-func MaterialJSON(out io.Writer, p materials.Polymer) error { return encode(out, polymerOf(&p)) }
+func (one Polymer) json() any { return polymerOf(&one.Polymer) }
 
-// MaterialsJSON writes polymers as a JSON array, values in SI.
-func MaterialsJSON(out io.Writer, all []materials.Polymer) error {
-	return encode(out, each(all, polymerOf))
-}
+func (all Polymers) json() any { return each(all, polymerOf) }
 
 func polymerOf(p *materials.Polymer) object {
 	return object{

@@ -10,7 +10,7 @@ type Page interface {
 	// Check refuses figures that are not finite.
 	Check() error
 	text(b *strings.Builder)
-	json() object
+	json() any // in SI units
 }
 
 // WriteText writes a page as text for a terminal. It writes nothing and returns an error if any figure is not finite.

@@ -3,7 +3,7 @@ package table
 import "strandry/scenarios/validation/prove"
 
 // json has each value in its own unit; what is not a number is null.
-func (p *Proof) json() object {
+func (p *Proof) json() any {
 	return object{
 		{"version", p.Version},
 		{"checks", len(p.Results)},

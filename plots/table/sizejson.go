@@ -3,7 +3,7 @@ package table
 import "strandry/scenarios/studies/size"
 
 // json has values of the key in its SI unit (unit; 1 for a plain number or a fraction), contents in kg/kg dry.
-func (s *Size) json() object {
+func (s *Size) json() any {
 	a, r, l := s.Answer, s.Answer.Check, &s.Answer.Likely
 	return object{
 		{"version", s.Version},

@@ -7,7 +7,7 @@ import (
 )
 
 // json has contents in kg/kg dry.
-func (s *Suits) json() object {
+func (s *Suits) json() any {
 	t := s.Study
 	return object{
 		{"version", s.Version},

@@ -67,18 +67,18 @@ func TestGoldenAnswer(t *testing.T) {
 
 func TestGoldenMaterial(t *testing.T) {
 	var b strings.Builder
-	require.NoError(t, Material(&b, polymer()))
+	require.NoError(t, WriteText(&b, Polymer{polymer()}))
 	narrow(t, b.String())
 	golden(t, "material.txt", b.String())
 	b.Reset()
-	require.NoError(t, MaterialJSON(&b, polymer()))
+	require.NoError(t, WriteJSON(&b, Polymer{polymer()}))
 	golden(t, "material.json", b.String())
 
 	long := polymer()
 	long.ID = "a-name-that-somebody-thought-up-on-a-long-evening"
 	long.Diffusivity.ReferenceValue.Kind = materials.Published
 	b.Reset()
-	require.NoError(t, Materials(&b, []materials.Polymer{polymer(), long}))
+	require.NoError(t, WriteText(&b, Polymers([]materials.Polymer{polymer(), long})))
 	narrow(t, b.String())
 	golden(t, "materials.txt", b.String())
 }
@@ -88,16 +88,16 @@ func TestLibraryPages(t *testing.T) {
 	library, err := materials.Library()
 	require.NoError(t, err)
 	var b strings.Builder
-	require.NoError(t, Materials(&b, library))
+	require.NoError(t, WriteText(&b, Polymers(library)))
 	narrow(t, b.String())
 	for _, p := range library {
 		require.Contains(t, b.String(), "\n"+p.ID+" ")
 		var page strings.Builder
-		require.NoError(t, Material(&page, p))
+		require.NoError(t, WriteText(&page, Polymer{p}))
 		narrow(t, page.String())
 	}
 	b.Reset()
-	require.NoError(t, MaterialsJSON(&b, library))
+	require.NoError(t, WriteJSON(&b, Polymers(library)))
 	var back []struct {
 		ID         string
 		Properties []struct {
@@ -150,8 +150,8 @@ func TestNothingShownThatIsNotFinite(t *testing.T) {
 	}
 	p := polymer()
 	p.Diffusivity.Pieces[1].Activation.Value = math.NaN()
-	require.ErrorContains(t, Material(io.Discard, p), "Pieces[2].Activation.Value")
-	require.ErrorContains(t, Materials(io.Discard, []materials.Polymer{p}), "the materials[1]")
+	require.ErrorContains(t, WriteText(io.Discard, Polymer{p}), "Pieces[2].Activation.Value")
+	require.ErrorContains(t, WriteText(io.Discard, Polymers([]materials.Polymer{p})), "the materials[1]")
 }
 
 type broken struct{}
@@ -164,9 +164,9 @@ func TestErrorsOfTheWriterComeBack(t *testing.T) {
 	require.ErrorIs(t, WriteText(broken{}, answer()), errBroken)
 	require.ErrorIs(t, WriteText(broken{}, Full{answer()}), errBroken)
 	require.ErrorIs(t, WriteJSON(broken{}, answer()), errBroken)
-	require.ErrorIs(t, Material(broken{}, polymer()), errBroken)
-	require.ErrorIs(t, Materials(broken{}, nil), errBroken)
-	require.ErrorIs(t, MaterialsJSON(broken{}, nil), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, Polymer{polymer()}), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, Polymers(nil)), errBroken)
+	require.ErrorIs(t, WriteJSON(broken{}, Polymers(nil)), errBroken)
 }
 
 // near makes the first set one that comes near.
