@@ -152,7 +152,8 @@ func foreignPackages(t *testing.T, all []source) {
 		"github.com/spf13/cobra":            {"cmd"},
 		"github.com/spf13/pflag":            {"cmd"},
 		"github.com/schollz/progressbar/v3": {"cmd"},
-		"golang.org/x/image":                {"plots/canvas"}, // what gonum/plot draws with
+		"git.sr.ht/~sbinet/gg":              {"plots/canvas"}, // what gonum/plot draws with
+		"golang.org/x/image":                {"plots/canvas"}, // the same
 		"golang.org/x/term":                 {"cmd"},
 		"github.com/gofrs/flock":            {"plots/folder"},
 		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},

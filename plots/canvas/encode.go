@@ -12,7 +12,6 @@ import (
 	"sync"
 
 	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgpdf"
 	"gonum.org/v1/plot/vg/vgsvg"
 
@@ -95,9 +94,9 @@ func (p Page) onPaper(c vg.Canvas, drawn *recording) {
 func (p Page) Dots(perInch int) *image.RGBA { return p.dots(p.drawn(), perInch) }
 
 func (p Page) dots(drawn *recording, perInch int) *image.RGBA {
-	c := vgimg.NewWith(vgimg.UseWH(Width, p.Height), vgimg.UseDPI(perInch))
-	drawn.on(boxed{c})
-	return c.Image().(*image.RGBA)
+	r := newRaster(p.Height, perInch)
+	drawn.on(r)
+	return r.dots
 }
 
 // titled gives an SVG its title, which a screen reader says, and a list of
