@@ -24,10 +24,15 @@ type raster struct {
 	ink    color.Color
 }
 
-// newRaster is a page of paper of a height, in so many dots to the inch.
-func newRaster(height Length, perInch int) *raster {
+// newRaster is a page of paper of a height, in so many dots to the inch, on the memory of another if that is large enough.
+func newRaster(height Length, perInch int, memory []uint8) *raster {
 	inDots := func(x Length) int { return int(x.Dots(float64(perInch)) + 0.5) }
-	dots := image.NewRGBA(image.Rect(0, 0, inDots(Width), inDots(height)))
+	dots := &image.RGBA{Pix: memory, Stride: 4 * inDots(Width), Rect: image.Rect(0, 0, inDots(Width), inDots(height))}
+	if size := dots.Stride * dots.Rect.Dy(); size <= cap(memory) {
+		dots.Pix = memory[:size]
+	} else {
+		dots.Pix = make([]uint8, size)
+	}
 	lines := gg.NewContextForRGBA(dots)
 	lines.SetLineCapButt()
 	lines.InvertY()

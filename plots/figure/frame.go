@@ -44,10 +44,14 @@ type Figure interface {
 // Encode draws the figure as files' bytes, in the order of the formats, which are the same for the same data. It
 // refuses data that are empty, ragged or not finite, and an unknown format.
 func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
+	return encode(new(canvas.Press), f, formats...)
+}
+
+func encode(press *canvas.Press, f Figure, formats ...canvas.Format) ([][]byte, error) {
 	if err := checked(f); err != nil {
 		return nil, err
 	}
-	return page(f).Encode(formats...)
+	return press.Encode(page(f), formats...)
 }
 
 // Sheet is a figure with the name of its file, without an ending.
@@ -64,8 +68,9 @@ type Drawing struct {
 
 // EncodeAll draws sheets on all cores, in their order, each as by [Encode]; it gives up when the context ends.
 func EncodeAll(ctx context.Context, sheets []Sheet, formats ...canvas.Format) ([]Drawing, error) {
+	var press canvas.Press
 	return parallel.Of(ctx, len(sheets), func(_ *diffusion.March, i int) (Drawing, error) {
-		files, err := Encode(sheets[i].Figure, formats...)
+		files, err := encode(&press, sheets[i].Figure, formats...)
 		return Drawing{files, err}, nil
 	})
 }
