@@ -50,7 +50,27 @@ func Formats() []Format { return []Format{PNG, SVG, PDF} }
 const dotsPerInch = 192
 
 // Press makes files of pages, and keeps the memory of their dots for the pages that follow. Its zero value is ready; several pages may be made at once.
-type Press struct{ memory sync.Pool }
+type Press struct {
+	lock sync.Mutex
+	free [][]uint8
+}
+
+// take is memory for dots; none where all is in use.
+func (press *Press) take() (memory []uint8) {
+	press.lock.Lock()
+	defer press.lock.Unlock()
+	if last := len(press.free) - 1; last >= 0 {
+		memory, press.free = press.free[last], press.free[:last]
+	}
+	return memory
+}
+
+// leave is for memory that is no longer in use.
+func (press *Press) leave(memory []uint8) {
+	press.lock.Lock()
+	defer press.lock.Unlock()
+	press.free = append(press.free, memory)
+}
 
 // Encode draws a page once and gives it as files' bytes, in the order of the formats; they are the same for the same page. It refuses an unknown format.
 func (press *Press) Encode(p Page, formats ...Format) ([][]byte, error) {
@@ -71,9 +91,8 @@ func (press *Press) encode(p Page, drawn *recording, format Format) ([]byte, err
 	var out bytes.Buffer
 	switch format {
 	case PNG:
-		memory, _ := press.memory.Get().([]uint8)
-		dots := p.dots(drawn, dotsPerInch, memory)
-		defer press.memory.Put(dots.Pix)
+		dots := p.dots(drawn, dotsPerInch, press.take())
+		defer press.leave(dots.Pix)
 		return encodePNG(dots)
 	case SVG:
 		c := vgsvg.New(Width, p.Height)
