@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -22,11 +23,11 @@ type Frame struct {
 
 // foot is the line below a figure.
 func (f Frame) foot() string {
-	parts := append(f.Setup.parts(), f.Notes...)
+	by := ""
 	if f.Version != "" {
-		parts = append(parts, "strandry"+words.NBSP+f.Version)
+		by = "strandry" + words.NBSP + f.Version
 	}
-	return strings.Join(parts, " · ")
+	return strings.Join(slices.Concat(f.Setup.parts(), f.Notes, told(by)), " · ")
 }
 
 func (f Frame) frame() Frame { return f }

@@ -81,16 +81,8 @@ func (f Line) Headline() string {
 
 // soft is the first and the last value at which the strand softens.
 func (f Line) soft() (first, last float64) {
-	found := false
-	for i, x := range f.Excess {
-		if x.Survival() != diffusion.Softens {
-			continue
-		}
-		if last = f.X.Values[i]; !found {
-			first, found = last, true
-		}
-	}
-	return first, last
+	all := runs(len(f.Excess), func(i int) bool { return f.Excess[i].Survival() == diffusion.Softens })
+	return f.X.Values[all[0][0]], f.X.Values[all[len(all)-1][1]-1]
 }
 
 // moist is the headline of the moisture alone.

@@ -87,15 +87,8 @@ func (f Map) moist() string {
 	if y, text, ok := f.threshold(); ok {
 		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s", f.Y.Name, f.Y.say(y), words.Percent(f.Limit), text)
 	}
-	count := 0
-	for _, row := range f.Content {
-		for _, v := range row {
-			if v <= f.Limit {
-				count++
-			}
-		}
-	}
-	share := float64(count) / float64(len(f.X.Values)*len(f.Y.Values))
+	fit, _, _ := f.Fits() // and none of them softens
+	share := float64(fit) / float64(len(f.X.Values)*len(f.Y.Values))
 	return fmt.Sprintf("%s %% of the designs shown meet the limit of %s; the driest keeps %s", words.Digits(100*share, 2), words.Percent(f.Limit), at(di, dj))
 }
 

@@ -142,13 +142,13 @@ func (f Section) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	room.Max.Y -= 8
 	all := f.sections()
 	var discs []*moisture.Disc
-	low, high := math.Inf(1), math.Inf(-1)
+	var bounds []float64
 	for _, one := range all {
 		d := moisture.NewDisc(one)
-		l, h := d.Bounds()
-		low, high = math.Min(low, l), math.Max(high, h)
-		discs = append(discs, d)
+		low, high := d.Bounds()
+		discs, bounds = append(discs, d), append(bounds, low, high)
 	}
+	low, high := canvas.Bounds(bounds)
 	t := moisture.TintOf(low, high, f.Model.Limit)
 	t.Bar(s, canvas.Rectangle{Min: room.Min, Max: canvas.Point{X: room.Max.X, Y: room.Min.Y + moisture.BarRoom}})
 	room.Min.Y += moisture.BarRoom

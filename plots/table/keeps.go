@@ -42,9 +42,7 @@ func (k *Keeps) text(b *strings.Builder) {
 	paragraph(b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", Millimetres(2*t.Radius)))
 	fmt.Fprintf(b, "\nIn air of %s and %s %%\n", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
 	k.lying(b)
-	o := t.Opening
-	apart(b, fmt.Sprintf("In a store of %s and %s %%, its door open for %s, %s a day, the air back with a time constant of %s",
-		Celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), Duration(o.Duration), perDay(o.PerDay), Duration(o.TimeConstant)))
+	apart(b, "In a store of "+k.store())
 	k.stored(b)
 	b.WriteByte('\n')
 	cutLabels(b, k.labels(), widestLabel)

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/keeps"
@@ -201,6 +202,18 @@ func TestSuitsFigures(t *testing.T) {
 	require.Equal(t, "Soaked, as drawn, of 1: 1 is wet nine times in ten or more: reedon. With up to 20 m of drum, 1 more would be dry nine times in ten: reedon 18 m. "+
 		"Opened 60 min ago, as drawn, of 1: 1 is unsure, dry so many times in 100: reedon? 50. With up to 20 m of drum, none more would be dry nine times in ten. "+
 		"At the medians, but not so often: reedon?. ?: the strand may give way in the heat of the path.", page.Conclusion())
+}
+
+// The words for lengths that are no figures.
+func TestSuitsLengths(t *testing.T) {
+	page := &Suits{Study: &suits.Study{Longest: 20}}
+	for want, row := range map[string]suits.Row{
+		"any": {Needed: size.Length{Outcome: size.Everywhere, Value: 3}}, "none": {Needed: size.Length{Outcome: size.Nowhere, Value: 3}},
+		"3.0": {Needed: size.Length{Outcome: size.Met, Value: 3, From: 3}}, "≤3.0": {Needed: size.Length{Outcome: size.Met, Value: 3, From: size.Shortest}},
+		"air": {Class: suits.Forbidden, Obstacle: advice.Air}, "time": {Class: suits.Forbidden, Obstacle: advice.Time},
+	} {
+		require.Equal(t, want, page.needed(&row))
+	}
 }
 
 // One row by hand: it keeps for an hour, with an error of a hundredth, and stays within its limit in the shut store alone.

@@ -78,19 +78,22 @@ func (s *Suits) needed(r *suits.Row) string {
 		words := map[advice.Cause]string{advice.Air: "air", advice.Flow: "flow", advice.Rewetting: "rewets", advice.Softening: "softens"}
 		return cmp.Or(words[r.Obstacle], "time")
 	}
-	return s.shortLength(r.Needed)
+	n := &r.Needed
+	if n.Outcome == size.Met && n.None() {
+		return "≤" + s.metres(n.Value)
+	}
+	return s.length(n.Outcome, n.Value)
 }
 
-func (s *Suits) shortLength(l size.Length) string {
-	switch {
-	case l.Outcome == size.Everywhere:
+// length is one that was looked for.
+func (s *Suits) length(o size.Outcome, value float64) string {
+	switch o {
+	case size.Everywhere:
 		return "any"
-	case l.Outcome == size.Nowhere:
+	case size.Nowhere:
 		return "none"
-	case l.None():
-		return "≤" + s.metres(l.Value)
 	}
-	return s.metres(l.Value)
+	return s.metres(value)
 }
 
 // metres prints a length that was computed: two significant digits, to the centimetre and not
@@ -107,15 +110,7 @@ func (s *Suits) metres(x float64) string {
 }
 
 // likelyLength is what is needed nine times in ten.
-func (s *Suits) likelyLength(l size.LikelyLength) string {
-	switch l.Outcome {
-	case size.Everywhere:
-		return "any"
-	case size.Nowhere:
-		return "none"
-	}
-	return s.metres(l.Value)
-}
+func (s *Suits) likelyLength(l size.LikelyLength) string { return s.length(l.Outcome, l.Value) }
 
 func (s *Suits) dwell(r *suits.Row) string {
 	if r.Needed.Outcome != size.Met || r.Needed.None() {
