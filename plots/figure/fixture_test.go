@@ -160,7 +160,7 @@ func aSuits() Suits {
 	s.Rows[11].Likely = 0
 	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Bears: 343.15, Any: true, Sure: true, Verdict: diffusion.Dry}},
 		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Bears: 323.15, Verdict: diffusion.Wet},
-			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone, ""}
+			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone}
 }
 
 // crossing is that strand with two covers on the drum: behind them the content stays, with the shape (1 - cos 2θ)²/4.

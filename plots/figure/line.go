@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -22,7 +23,7 @@ type Line struct {
 	Excess    []diffusion.Excess  // of the heat; nil where every strand holds
 	Limit     float64             // [kg/kg dry]
 	Ratio     []diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
-	Of        string              // what the content is, such as "moisture at the nozzle"
+	Of        string              // what the content is; "" for the moisture at the nozzle
 	Says      string              // the headline; "" for the one that the data give
 
 	// Met and Likely are those of [Map].
@@ -49,7 +50,7 @@ func (f Line) keeps(i int) string {
 
 // asMap is the line as a map of one row.
 func (f Line) asMap() Map {
-	m := Map{X: f.X, Of: f.Of, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit, Met: f.Met, Likely: f.Likely}
+	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit, Met: f.Met, Likely: f.Likely}
 	if f.Excess != nil {
 		m.Excess = [][]diffusion.Excess{f.Excess}
 	}
@@ -117,7 +118,7 @@ func (f Line) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	texts := []string{"limit " + words.Digits(100*f.Limit, 2) + words.NBSP + "%", "mean " + words.Digits(100*f.Content[len(f.Content)-1], 2) + words.NBSP + "%"}
 	a := canvas.Axes{
 		X: f.X.scale(), Y: y, XLabel: f.X.label(), Right: s.EndRoom(texts...),
-		YLabel: Axis{Name: f.asMap().of(), Unit: "% of dry weight"}.label(),
+		YLabel: Axis{Name: cmp.Or(f.Of, "moisture at the nozzle"), Unit: "% of dry weight"}.label(),
 	}
 	if a.Strip = f.X.Heat.strip(a.X); f.X.Heat == nil && slices.ContainsFunc(f.Excess, func(x diffusion.Excess) bool { return x.Survival() != diffusion.Holds }) {
 		a.Strip = heatStrip // where it softens, or may

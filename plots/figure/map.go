@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -21,7 +20,6 @@ type Map struct {
 	Content [][]float64           // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
 	Limit   float64               // [kg/kg dry]
 	Excess  [][]diffusion.Excess  // of the heat; Excess[j][i] belongs to Content[j][i]; nil where every strand holds
-	Of      string                // what the content is, such as "moisture at the nozzle"
 	Here    *Mark                 // the scenario's own design; nil for none
 	Ratio   [][]diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
 	Start   float64               // content that the strand sets off with, at which no line is drawn [kg/kg dry]
@@ -101,9 +99,6 @@ func part(a, b, level float64) float64 {
 	return (level - a) / (b - a)
 }
 
-// of is what the content is.
-func (f Map) of() string { return cmp.Or(f.Of, "moisture at the nozzle") }
-
 func (f Map) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	style := s.Style(canvas.TickSize, palette.Quiet, false)
 	room.Max.Y -= canvas.TickSize
@@ -113,7 +108,7 @@ func (f Map) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	a.Strip = f.X.Heat.strip(a.X)
 	p := s.Panel(room, a)
 	m := moisture.NewMap(p, moisture.Grid{X: f.X.Values, Y: f.Y.Values, Content: f.Content, Limit: f.Limit, Start: f.Start, Excess: f.Excess, Ratio: f.Ratio})
-	key := "Colour: " + f.of() + ", %, at the medians"
+	key := "Colour: moisture at the nozzle, %, at the medians"
 	if dashes := m.Dashes(); dashes != "" {
 		key += ". " + dashes
 	}

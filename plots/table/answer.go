@@ -149,16 +149,22 @@ func (a *Answer) notes(b *strings.Builder) {
 	for _, key := range hot(a.Model) {
 		notes = append(notes, fmt.Sprintf("Survives takes %s as given: that it is uncertain is not in it. Leave that much below what the strand bears.", key))
 	}
-	if held := a.Model.Held(); len(held) > 0 {
-		notes = append(notes, AirRule(held))
-	}
-	if len(a.Assumed) > 0 {
-		notes = append(notes, notGiven(a.Assumed))
-	}
+	notes = append(notes, taken(a.Model, a.Assumed)...)
 	if len(a.Unused) > 0 {
 		notes = append(notes, "Read and checked, without effect here: "+strings.Join(a.Unused, ", ")+".")
 	}
 	list(b, "Notes", notes)
+}
+
+// taken are the notes on what was taken as it stands: humidities that are held, and what the file left open.
+func taken(m *diffusion.Design, assumed []string) (notes []string) {
+	if held := m.Held(); len(held) > 0 {
+		notes = append(notes, AirRule(held))
+	}
+	if len(assumed) > 0 {
+		notes = append(notes, notGiven(assumed))
+	}
+	return notes
 }
 
 // doubts gives the first doubt about the data and where the others are.

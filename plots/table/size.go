@@ -223,11 +223,5 @@ func (s *Size) notes() []string {
 			notes = append(notes, say(w, a.Model))
 		}
 	}
-	if held := a.Model.Held(); len(held) > 0 {
-		notes = append(notes, AirRule(held))
-	}
-	if len(s.Assumed) > 0 {
-		notes = append(notes, notGiven(s.Assumed))
-	}
-	return notes
+	return append(notes, taken(a.Model, s.Assumed)...)
 }
