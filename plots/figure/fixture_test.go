@@ -6,6 +6,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/plots/canvas"
 	"strandry/scenarios/studies/required"
 )
 
@@ -202,4 +203,9 @@ func all() map[string]Figure {
 		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aRequired(), "suits": aSuits(), "doubt": aDoubt(),
 	}
+}
+
+// Encode draws one figure.
+func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
+	return encode(new(canvas.Press), f, formats...)
 }

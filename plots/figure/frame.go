@@ -42,12 +42,6 @@ type Figure interface {
 	draw(s *canvas.Sheet, room canvas.Rectangle)
 }
 
-// Encode draws the figure as files' bytes, in the order of the formats, which are the same for the same data. It
-// refuses data that are empty, ragged or not finite, and an unknown format.
-func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
-	return encode(new(canvas.Press), f, formats...)
-}
-
 func encode(press *canvas.Press, f Figure, formats ...canvas.Format) ([][]byte, error) {
 	if err := checked(f); err != nil {
 		return nil, err
@@ -67,7 +61,8 @@ type Drawing struct {
 	Err   error
 }
 
-// EncodeAll draws sheets on all cores, in their order, each as by [Encode]; it gives up when the context ends.
+// EncodeAll draws sheets on all cores, in their order, each as files' bytes in the order of the formats, which are the same for the same data. It refuses data
+// that are empty, ragged or not finite, and an unknown format; it gives up when the context ends.
 func EncodeAll(ctx context.Context, sheets []Sheet, formats ...canvas.Format) ([]Drawing, error) {
 	var press canvas.Press
 	return parallel.Of(ctx, len(sheets), func(_ *diffusion.March, i int) (Drawing, error) {
