@@ -22,7 +22,7 @@ type course struct {
 type number struct {
 	path  []int // to it: indices of fields and, where a slice is met, of its elements
 	value float64
-	curve interp.AkimaSpline
+	curve interp.NotAKnotCubic
 }
 
 // course of a key; false where the scenario cannot be read at one of the deviates.

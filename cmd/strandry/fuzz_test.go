@@ -13,6 +13,7 @@ import (
 	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/humidair"
+	"strandry/plots/table"
 	"strandry/scenarios"
 )
 
@@ -126,14 +127,14 @@ func judged(t *testing.T, text []byte) {
 	}
 	inSpan(t, s, a.Assessment)
 	var out bytes.Buffer
-	require.NoError(t, a.WriteText(&out))
+	require.NoError(t, table.WriteText(&out, a))
 	if softens(s, a.Assessment) {
 		require.NotRegexp(t, "Verdict +DRY", out.String())
 		require.NotContains(t, out.String(), "Nothing holds")
 		require.Contains(t, out.String(), "Survives       softens: ")
 	}
 	out.Reset()
-	require.NoError(t, a.WriteJSON(&out))
+	require.NoError(t, table.WriteJSON(&out, a))
 	if softens(s, a.Assessment) {
 		require.Regexp(t, `"verdict": "(softens|wet)"`, out.String())
 		require.Contains(t, out.String(), `"survives": "softens"`)

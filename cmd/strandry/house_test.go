@@ -152,7 +152,8 @@ func foreignPackages(t *testing.T, all []source) {
 		"github.com/spf13/cobra":            {"cmd"},
 		"github.com/spf13/pflag":            {"cmd"},
 		"github.com/schollz/progressbar/v3": {"cmd"},
-		"golang.org/x/image":                {"plots/canvas"}, // what gonum/plot draws with
+		"git.sr.ht/~sbinet/gg":              {"plots/canvas"}, // what gonum/plot draws with
+		"golang.org/x/image":                {"plots/canvas"}, // the same
 		"golang.org/x/term":                 {"cmd"},
 		"github.com/gofrs/flock":            {"plots/folder"},
 		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},
@@ -200,6 +201,9 @@ func readOnly() []string {
 		"diffusion/rosenbrock/method.go: rodas",              // a table of coefficients
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
+		"plots/page/html.go: layout",                         // an embedded text
+		"plots/page/markdown.go: markdownLayout",             // an embedded text
+		"plots/page/style.go: style",                         // an embedded text
 		"scenarios/demo.go: demos",                           // embedded files
 		"scenarios/demo.go: template",                        // an embedded text
 		"scenarios/validation/measured/load.go: data",        // embedded files

@@ -39,7 +39,7 @@ time constant); and how many openings a day, or how slow a return, it bears.`,
 		if err != nil {
 			return misuse{err}
 		}
-		return answer(c, asJSON, func(ctx context.Context) (answers, error) {
+		return answer(c, asJSON, func(ctx context.Context) (table.Page, error) {
 			study, err := keeps.Find(ctx, s, air, all)
 			return &table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}, err
 		})

@@ -39,19 +39,13 @@ strandry materials my-petg.toml shows it whole.`,
 				if err != nil {
 					return err
 				}
-				if asJSON {
-					return table.MaterialJSON(out, p)
-				}
-				return table.Material(out, p)
+				return show(out, table.Polymer{Polymer: p}, asJSON)
 			}
 			library, err := materials.Library()
 			if err != nil {
 				return err
 			}
-			if asJSON {
-				return table.MaterialsJSON(out, library)
-			}
-			return table.Materials(out, library)
+			return show(out, table.Polymers(library), asJSON)
 		},
 	}
 	jsonFlag(c, &asJSON)

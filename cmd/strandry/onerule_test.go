@@ -133,7 +133,7 @@ func (d *asked) same(who string, mean float64, want ran) {
 
 func (d *asked) json() {
 	var out bytes.Buffer
-	require.NoError(d.t, d.answer.WriteJSON(&out))
+	require.NoError(d.t, table.WriteJSON(&out, d.answer))
 	var doc struct {
 		Moisture struct{ Mean, Low, High float64 }
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
 	"slices"
 
 	"github.com/spf13/cobra"
@@ -44,10 +43,10 @@ differs from one that is, and the scenario names the file:
 		if err != nil {
 			return misuse{err}
 		}
-		return answer(c, asJSON, func(context.Context) (answers, error) {
+		return answer(c, asJSON, func(context.Context) (table.Page, error) {
 			a, err := assess(s)
 			if full {
-				return whole{a}, err
+				return table.Full{Answer: a}, err
 			}
 			return a, err
 		})
@@ -57,11 +56,6 @@ differs from one that is, and the scenario names the file:
 	c.Flags().StringArrayVar(&set, "set", nil, "lay a value over a `KEY=VALUE` of the scenario, such as \"zone.drum.length=18 m\"; may be repeated")
 	return c
 }
-
-// whole is an answer with all that there is to say.
-type whole struct{ *table.Answer }
-
-func (a whole) WriteText(out io.Writer) error { return a.WriteFull(out) }
 
 // assess answers for a scenario; an answer that its numerical error swamps is refused.
 func assess(s *scenarios.Scenario) (*table.Answer, error) {

@@ -8,13 +8,9 @@ import (
 	"strandry/diffusion/parallel"
 
 	"github.com/spf13/cobra"
-)
 
-// answers can be read by people and by programs.
-type answers interface {
-	WriteText(out io.Writer) error
-	WriteJSON(out io.Writer) error
-}
+	"strandry/plots/table"
+)
 
 // jsonFlag adds the flag that asks for the form for programs.
 func jsonFlag(c *cobra.Command, asJSON *bool) {
@@ -22,15 +18,15 @@ func jsonFlag(c *cobra.Command, asJSON *bool) {
 }
 
 // show prints what a command has found.
-func show(out io.Writer, a answers, asJSON bool) error {
+func show(out io.Writer, p table.Page, asJSON bool) error {
 	if asJSON {
-		return a.WriteJSON(out)
+		return table.WriteJSON(out, p)
 	}
-	return a.WriteText(out)
+	return table.WriteText(out, p)
 }
 
 // answer finds what a command is asked for, unless the context ends first, and prints it.
-func answer(c *cobra.Command, asJSON bool, find func(ctx context.Context) (answers, error)) error {
+func answer(c *cobra.Command, asJSON bool, find func(ctx context.Context) (table.Page, error)) error {
 	a, err := unlessDone(c.Context(), find)
 	if err != nil {
 		return err

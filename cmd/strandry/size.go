@@ -38,7 +38,7 @@ set others.`,
 		if c.Flags().Changed("to") {
 			r.To = &to
 		}
-		return answer(c, asJSON, func(context.Context) (answers, error) {
+		return answer(c, asJSON, func(context.Context) (table.Page, error) {
 			a, err := size.Find(diffusion.NewMarch(), s, r)
 			if misread := (size.RequestError{}); errors.As(err, &misread) {
 				err = misuse{err}

@@ -43,7 +43,7 @@ has lain in the room for a few hours (--opened).`,
 		if err != nil {
 			return err
 		}
-		return answer(c, asJSON, func(ctx context.Context) (answers, error) {
+		return answer(c, asJSON, func(ctx context.Context) (table.Page, error) {
 			study, err := suits.Find(ctx, s, all, lain)
 			if err != nil {
 				return nil, err

@@ -21,7 +21,7 @@ import (
 // onSheet draws on a sheet.
 func onSheet(t *testing.T, on func(s *Sheet, room Rectangle)) string {
 	t.Helper()
-	out, err := Page{Headline: "A headline", Foot: "A foot", Height: 300, Draw: on}.Encode(SVG)
+	out, err := new(Press).Encode(Page{Headline: "A headline", Foot: "A foot", Height: 300, Draw: on}, SVG)
 	require.NoError(t, err)
 	return string(out[0])
 }
@@ -61,20 +61,20 @@ func aPage() Page {
 // The same page gives the same bytes; each format is what it says.
 func TestFormats(t *testing.T) {
 	head := map[Format]string{PNG: "\x89PNG", SVG: "<?xml", PDF: "%PDF-"}
-	one, err := aPage().Encode(Formats()...)
+	one, err := new(Press).Encode(aPage(), Formats()...)
 	require.NoError(t, err)
-	two, err := aPage().Encode(Formats()...)
+	two, err := new(Press).Encode(aPage(), Formats()...)
 	require.NoError(t, err)
 	require.Equal(t, one, two)
 	for i, format := range Formats() {
 		require.True(t, bytes.HasPrefix(one[i], []byte(head[format])), format)
 	}
-	_, err = aPage().Encode(SVG, "gif")
+	_, err = new(Press).Encode(aPage(), SVG, "gif")
 	require.ErrorContains(t, err, "png, svg, pdf")
 }
 
 func TestPDFHasNoDate(t *testing.T) {
-	files, err := aPage().Encode(PDF)
+	files, err := new(Press).Encode(aPage(), PDF)
 	require.NoError(t, err)
 	out := files[0]
 	for _, key := range []string{"/CreationDate (D:", "/ModDate (D:"} {
@@ -85,7 +85,7 @@ func TestPDFHasNoDate(t *testing.T) {
 }
 
 func TestSVGIsWholeAndSpeaks(t *testing.T) {
-	files, err := aPage().Encode(SVG)
+	files, err := new(Press).Encode(aPage(), SVG)
 	require.NoError(t, err)
 	out := files[0]
 	d := xml.NewDecoder(bytes.NewReader(out))
@@ -120,6 +120,16 @@ func TestDots(t *testing.T) {
 	require.Equal(t, palette.Blue.NRGBA(), at(10, 10))
 	require.Equal(t, palette.Paper.NRGBA(), at(10, 70))
 	require.Equal(t, palette.Paper.NRGBA(), at(900, 10))
+}
+
+// Memory that held another page is paper again, and of memory that is too small there is more.
+func TestDotsOnUsedMemory(t *testing.T) {
+	p := aPage()
+	want := p.Dots(96)
+	for _, more := range []int{-100, 0, 4096} {
+		used := bytes.Repeat([]byte{0x5a}, len(want.Pix)+more)
+		require.Equal(t, want, p.dots(p.drawn(), 96, used), more)
+	}
 }
 
 func TestPanelPlaces(t *testing.T) {

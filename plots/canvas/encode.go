@@ -12,7 +12,6 @@ import (
 	"sync"
 
 	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgpdf"
 	"gonum.org/v1/plot/vg/vgsvg"
 
@@ -50,13 +49,36 @@ func Formats() []Format { return []Format{PNG, SVG, PDF} }
 // dotsPerInch makes 1600 pixels of 600 points.
 const dotsPerInch = 192
 
-// Encode draws the page once and gives it as files' bytes, in the order of the formats; they are the same for the same page. It refuses an unknown format.
-func (p Page) Encode(formats ...Format) ([][]byte, error) {
+// Press makes files of pages, and keeps the memory of their dots for the pages that follow. Its zero value is ready; several pages may be made at once.
+type Press struct {
+	lock sync.Mutex
+	free [][]uint8
+}
+
+// take is memory for dots; none where all is in use.
+func (press *Press) take() (memory []uint8) {
+	press.lock.Lock()
+	defer press.lock.Unlock()
+	if last := len(press.free) - 1; last >= 0 {
+		memory, press.free = press.free[last], press.free[:last]
+	}
+	return memory
+}
+
+// leave is for memory that is no longer in use.
+func (press *Press) leave(memory []uint8) {
+	press.lock.Lock()
+	defer press.lock.Unlock()
+	press.free = append(press.free, memory)
+}
+
+// Encode draws a page once and gives it as files' bytes, in the order of the formats; they are the same for the same page. It refuses an unknown format.
+func (press *Press) Encode(p Page, formats ...Format) ([][]byte, error) {
 	drawn := p.drawn()
 	out, failed := make([][]byte, len(formats)), make([]error, len(formats))
 	var all sync.WaitGroup
 	for i, format := range formats {
-		all.Go(func() { out[i], failed[i] = p.encode(drawn, format) })
+		all.Go(func() { out[i], failed[i] = press.encode(p, drawn, format) })
 	}
 	all.Wait()
 	if err := errors.Join(failed...); err != nil {
@@ -65,11 +87,13 @@ func (p Page) Encode(formats ...Format) ([][]byte, error) {
 	return out, nil
 }
 
-func (p Page) encode(drawn *recording, format Format) ([]byte, error) {
+func (press *Press) encode(p Page, drawn *recording, format Format) ([]byte, error) {
 	var out bytes.Buffer
 	switch format {
 	case PNG:
-		return encodePNG(p.dots(drawn, dotsPerInch))
+		dots := p.dots(drawn, dotsPerInch, press.take())
+		defer press.leave(dots.Pix)
+		return encodePNG(dots)
 	case SVG:
 		c := vgsvg.New(Width, p.Height)
 		p.onPaper(c, drawn)
@@ -92,12 +116,12 @@ func (p Page) onPaper(c vg.Canvas, drawn *recording) {
 }
 
 // Dots draws the page as a picture of so many dots to the inch.
-func (p Page) Dots(perInch int) *image.RGBA { return p.dots(p.drawn(), perInch) }
+func (p Page) Dots(perInch int) *image.RGBA { return p.dots(p.drawn(), perInch, nil) }
 
-func (p Page) dots(drawn *recording, perInch int) *image.RGBA {
-	c := vgimg.NewWith(vgimg.UseWH(Width, p.Height), vgimg.UseDPI(perInch))
-	drawn.on(boxed{c})
-	return c.Image().(*image.RGBA)
+func (p Page) dots(drawn *recording, perInch int, memory []uint8) *image.RGBA {
+	r := newRaster(p.Height, perInch, memory)
+	drawn.on(r)
+	return r.dots
 }
 
 // titled gives an SVG its title, which a screen reader says, and a list of

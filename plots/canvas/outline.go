@@ -2,37 +2,13 @@ package canvas
 
 import (
 	"image"
-	"image/color"
-	"strings"
 
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgpdf"
 )
-
-// boxed is a canvas that draws a box for each letter which the typeface lacks.
-type boxed struct{ *vgimg.Canvas }
-
-// FillString draws the text from its baseline.
-func (c boxed) FillString(face font.Face, at Point, text string) {
-	c.Canvas.FillString(face, at, strings.Map(func(r rune) rune { return drawable(face, r) }, text))
-}
-
-// DrawImage draws a picture, whose dots it takes faster if they have no palette.
-func (c boxed) DrawImage(r Rectangle, picture image.Image) {
-	if p, ok := picture.(*image.Paletted); ok {
-		plain := image.NewNRGBA(p.Rect)
-		for i, index := range p.Pix {
-			c := p.Palette[index].(color.NRGBA)
-			copy(plain.Pix[4*i:], []uint8{c.R, c.G, c.B, c.A})
-		}
-		picture = plain
-	}
-	c.Canvas.DrawImage(r, picture)
-}
 
 // drawable is the letter, or a box if the typeface lacks it.
 func drawable(face font.Face, r rune) rune {

@@ -76,17 +76,11 @@ func (p *Panel) AtY(y float64) Length {
 	return p.Box.Min.Y + p.Box.Size().Y*Length(p.Y.Norm(y))
 }
 
-// share is a place by its shares of the panel.
-func (p *Panel) share(u, v float64) Point {
-	size := p.Box.Size()
-	return Point{X: p.Box.Min.X + size.X*Length(u), Y: p.Box.Min.Y + size.Y*Length(v)}
-}
-
 // Grid draws level lines behind the data.
 func (p *Panel) Grid() {
 	for _, t := range p.Y.Ticks(ticksAlong(p.Box.Size().Y, false)) {
 		if t.Label != "" && p.Y.Holds(t.Value) {
-			p.Level(Stroke(palette.Faint, 0.8), t.Value)
+			p.level(Stroke(palette.Faint, 0.8), t.Value)
 		}
 	}
 }
@@ -94,18 +88,14 @@ func (p *Panel) Grid() {
 // UprightGrid draws upright lines behind the data.
 func (p *Panel) UprightGrid() {
 	for _, t := range p.X.Ticks(ticksAlong(p.Box.Size().X, true)) {
-		p.Upright(Stroke(palette.Faint, 0.8), t.Value)
+		x := p.AtX(t.Value)
+		p.Segment(Stroke(palette.Faint, 0.8), x, p.Box.Min.Y, x, p.Box.Max.Y)
 	}
 }
 
-// Level draws a line across the panel at a value of the vertical axis.
-func (p *Panel) Level(style LineStyle, y float64) {
+// level draws a line across the panel at a value of the vertical axis.
+func (p *Panel) level(style LineStyle, y float64) {
 	p.Segment(style, p.Box.Min.X, p.AtY(y), p.Box.Max.X, p.AtY(y))
-}
-
-// Upright draws a line up the panel at a value of the horizontal axis.
-func (p *Panel) Upright(style LineStyle, x float64) {
-	p.Segment(style, p.AtX(x), p.Box.Min.Y, p.AtX(x), p.Box.Max.Y)
 }
 
 // Frame draws the axes, their ticks, numbers and labels.
@@ -161,10 +151,11 @@ func (p *Panel) Line(style LineStyle, x, y []float64) {
 // Contours are lines through shares of the panel as lines on it.
 func (p *Panel) Contours(f field.Field, level float64) [][]Point {
 	var lines [][]Point
+	corner, size := p.Box.Min, p.Box.Size()
 	for _, line := range f.Contours(level) {
 		points := make([]Point, len(line))
 		for i, s := range line {
-			points[i] = p.share(s.U, s.V)
+			points[i] = corner.Add(Point{X: size.X * Length(s.U), Y: size.Y * Length(s.V)})
 		}
 		lines = append(lines, points)
 	}
@@ -182,7 +173,7 @@ func (p *Panel) Column(from, to float64, c palette.Colour) {
 // Limit draws a limit across the panel, if it is on the axis.
 func (p *Panel) Limit(y float64) {
 	if p.Y.Holds(y) {
-		p.Level(Stroke(palette.Ink, 2, Dashed()...), y)
+		p.level(Stroke(palette.Ink, 2, Dashed()...), y)
 	}
 }
 

@@ -26,8 +26,8 @@ func encodePNG(dots *image.RGBA) ([]byte, error) {
 		line := again
 		if !bytes.Equal(pixels, before) {
 			line, before = row, pixels
-			for x := range width {
-				copy(row[1+3*x:][:3], pixels[4*x:])
+			for from, to := 0, 1; from < len(pixels); from, to = from+4, to+3 {
+				row[to], row[to+1], row[to+2] = pixels[from], pixels[from+1], pixels[from+2]
 			}
 		}
 		if _, err := z.Write(line); err != nil {

@@ -59,10 +59,10 @@ func LogOver(values []float64) Scale {
 	return Scale{Min: low / room, Max: high * room, Log: true}
 }
 
-// Bounds are the least and the greatest of some values.
-func Bounds(values []float64) (low, high float64) {
+// Bounds are the least and the greatest of some values, row by row.
+func Bounds(rows ...[]float64) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
-	for _, v := range values {
+	for _, v := range slices.Concat(rows...) {
 		low, high = math.Min(low, v), math.Max(high, v)
 	}
 	return low, high

@@ -35,9 +35,6 @@ func (f Convergence) check() error {
 		if err := rising(o.Name, counted(o)); err != nil {
 			return err
 		}
-		if err := finite(o.Name, o.Measured, o.Stated); err != nil {
-			return err
-		}
 	}
 	return nil
 }
@@ -118,13 +115,12 @@ func refined(p *canvas.Panel, o prove.Order, c palette.Colour, above bool) {
 	k := len(o.Error) / 2
 	at, order := p.At(counted(o)[k], o.Error[k]), fmt.Sprintf("order %.2f", o.Measured)
 	const away, line = 8, canvas.TickSize * 1.2
-	if above {
-		p.Put(text, at.Add(canvas.Point{X: away, Y: away + line}), canvas.AboveRight, o.Name)
-		p.Put(text, at.Add(canvas.Point{X: away, Y: away}), canvas.AboveRight, order)
-		return
+	side, name, below := canvas.AboveRight, canvas.Point{X: away, Y: away + line}, canvas.Point{X: away, Y: away}
+	if !above {
+		side, name, below = canvas.BelowLeft, below.Scale(-1), name.Scale(-1)
 	}
-	p.Put(text, at.Sub(canvas.Point{X: away, Y: away}), canvas.BelowLeft, o.Name)
-	p.Put(text, at.Sub(canvas.Point{X: away, Y: away + line}), canvas.BelowLeft, order)
+	p.Put(text, at.Add(name), side, o.Name)
+	p.Put(text, at.Add(below), side, order)
 }
 
 // counted are the nodes or steps as numbers.

@@ -20,13 +20,8 @@ func hundredfold(v float64) float64 { return 100 * v }
 
 // percents gives a linear scale from zero to a little above the contents [%].
 func percents(contents ...[]float64) canvas.Scale {
-	high := 0.0
-	for _, some := range contents {
-		for _, v := range some {
-			high = math.Max(high, v)
-		}
-	}
-	return canvas.Scale{Max: high * 1.1}
+	_, high := canvas.Bounds(contents...)
+	return canvas.Scale{Max: max(high, 0) * 1.1}
 }
 
 // evenSteps are places between two others, close enough for a curve; one where they are the same.

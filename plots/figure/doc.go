@@ -3,7 +3,7 @@
 // and what lies between the points of a line or a map; people's units (°C, mm, % of dry
 // weight) are set here. It draws on [canvas.Page]; moisture as colour is that of package moisture.
 //
-// Every figure is a struct that [Encode] turns into a file's bytes: [Path],
+// Every figure is a struct that [EncodeAll] turns into a file's bytes: [Path],
 // [Profiles], [HeatMap], [Section], [Map], [Line], [Required], [Suits], [Doubt], and of the validation [Convergence] and
 // [Evidence]. Data that are
 // empty, ragged, NaN or infinite are refused. The same data give the same bytes.

@@ -40,13 +40,7 @@ func (f Doubt) check() error {
 		if r.Unknown == "" {
 			return errEmpty
 		}
-		if err := finite(r.Unknown, r.Left); err != nil {
-			return err
-		}
 		for _, x := range [...]sensitivity.Index{r.First, r.Total} {
-			if err := finite(r.Unknown, x.Value, x.Low, x.High); err != nil {
-				return err
-			}
 			if !(0 <= x.Low && x.Low <= x.Value && x.Value <= x.High && x.High <= 1) {
 				return fmt.Errorf("figure: %s: a share of %g between %g and %g", r.Unknown, x.Value, x.Low, x.High)
 			}

@@ -43,8 +43,8 @@ func TestDoubtRefusals(t *testing.T) {
 		"outside":       func(f *Doubt) { f.Rows[0].Total.Low = 0.5 }, "none decides": func(f *Doubt) { f.Decides = 0 }, "too many decide": func(f *Doubt) { f.Decides = 6 },
 	} {
 		f := aDoubt()
-		require.NoError(t, f.check())
+		require.NoError(t, checked(f))
 		spoil(&f)
-		require.Error(t, f.check(), name)
+		require.Error(t, checked(f), name)
 	}
 }

@@ -40,9 +40,6 @@ func (f ErrorTime) check() error {
 		if p.Code == "" {
 			return errEmpty
 		}
-		if err := finite("beta", p.Beta); err != nil {
-			return err
-		}
 		if err := positive("time and error of "+p.Code, p.Time, p.Error); err != nil {
 			return err
 		}

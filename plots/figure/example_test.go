@@ -2,13 +2,14 @@ package figure_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 
 	"strandry/plots/canvas"
 	"strandry/plots/figure"
 )
 
-func ExampleEncode() {
+func ExampleEncodeAll() {
 	f := figure.Line{
 		X:       figure.Axis{Name: "length of drum", Unit: "m", Values: []float64{1, 10, 100}, Log: true},
 		Content: []float64{0.02, 0.004, 0.001}, // [kg/kg dry]
@@ -16,9 +17,9 @@ func ExampleEncode() {
 		Frame:   figure.Frame{Notes: []string{"An example"}},
 	}
 	fmt.Println(f.Headline())
-	svg, err := figure.Encode(f, canvas.SVG)
-	fmt.Println(bytes.HasPrefix(svg[0], []byte("<?xml")), err)
+	drawn, err := figure.EncodeAll(context.Background(), []figure.Sheet{{Name: "line", Figure: f}}, canvas.SVG)
+	fmt.Println(bytes.HasPrefix(drawn[0].Files[0], []byte("<?xml")), err, drawn[0].Err)
 	// Output:
 	// The limit of 0.2 % asks for a length of drum of at least 31.7 m
-	// true <nil>
+	// true <nil> <nil>
 }

@@ -6,6 +6,8 @@ import (
 
 	"strandry/diffusion"
 	"strandry/materials"
+	"strandry/plots/canvas"
+	"strandry/scenarios/studies/required"
 )
 
 // The data below are made by formulas, not by the solver, so that a change of the solver moves no
@@ -118,7 +120,10 @@ func aLine() Line {
 }
 
 func aRequired() Required {
-	n := Required{Frame: frame(), Material: "PA6", Zone: "drum", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002, Speeds: []float64{0.0005, 0.001, 0.002, 0.004}}
+	n := Required{
+		Frame: frame(), Table: required.Table{Zone: "drum", Speeds: []float64{0.0005, 0.001, 0.002, 0.004}},
+		Material: "PA6", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002,
+	}
 	for t := 303.15; t <= 373.2; t += 5 {
 		n.Temperatures = append(n.Temperatures, t)
 	}
@@ -156,7 +161,7 @@ func aSuits() Suits {
 	s.Rows[11].Likely = 0
 	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Bears: 343.15, Any: true, Sure: true, Verdict: diffusion.Dry}},
 		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Bears: 323.15, Verdict: diffusion.Wet},
-			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone, ""}
+			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone}
 }
 
 // crossing is that strand with two covers on the drum: behind them the content stays, with the shape (1 - cos 2θ)²/4.
@@ -198,4 +203,9 @@ func all() map[string]Figure {
 		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aRequired(), "suits": aSuits(), "doubt": aDoubt(),
 	}
+}
+
+// Encode draws one figure.
+func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
+	return encode(new(canvas.Press), f, formats...)
 }

@@ -4,18 +4,17 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
+	"slices"
 	"strings"
 
-	"strandry/diffusion"
 	"strandry/diffusion/parallel"
 	"strandry/plots/canvas"
+	"strandry/plots/table"
 	"strandry/plots/words"
 )
 
 // Frame is what every figure says about itself.
 type Frame struct {
-	Say     string // the headline; "" for the one that the data give
 	Version string // of the program, such as "0.1.0"
 	Setup   Setup  // what the figure holds for
 	Notes   []string
@@ -23,18 +22,11 @@ type Frame struct {
 
 // foot is the line below a figure.
 func (f Frame) foot() string {
-	parts := append(f.Setup.parts(), f.Notes...)
+	by := ""
 	if f.Version != "" {
-		parts = append(parts, "strandry"+words.NBSP+f.Version)
+		by = "strandry" + words.NBSP + f.Version
 	}
-	return strings.Join(parts, " · ")
-}
-
-func (f Frame) headline(otherwise string) string {
-	if f.Say != "" {
-		return f.Say
-	}
-	return otherwise
+	return strings.Join(slices.Concat(f.Setup.parts(), f.Notes, told(by)), " · ")
 }
 
 func (f Frame) frame() Frame { return f }
@@ -49,13 +41,11 @@ type Figure interface {
 	draw(s *canvas.Sheet, room canvas.Rectangle)
 }
 
-// Encode draws the figure as files' bytes, in the order of the formats, which are the same for the same data. It
-// refuses data that are empty, ragged or not finite, and an unknown format.
-func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
-	if err := f.check(); err != nil {
+func encode(press *canvas.Press, f Figure, formats ...canvas.Format) ([][]byte, error) {
+	if err := checked(f); err != nil {
 		return nil, err
 	}
-	return page(f).Encode(formats...)
+	return press.Encode(page(f), formats...)
 }
 
 // Sheet is a figure with the name of its file, without an ending.
@@ -70,37 +60,34 @@ type Drawing struct {
 	Err   error
 }
 
-// EncodeAll draws sheets on all cores, in their order, each as by [Encode]; it gives up when the context ends.
+// EncodeAll draws sheets on all cores, in their order, each as files' bytes in the order of the formats, which are the same for the same data. It refuses data
+// that are empty, ragged or not finite, and an unknown format; it gives up when the context ends.
 func EncodeAll(ctx context.Context, sheets []Sheet, formats ...canvas.Format) ([]Drawing, error) {
+	var press canvas.Press
 	return parallel.Each(ctx, len(sheets), func(i int) (Drawing, error) {
-		files, err := Encode(sheets[i].Figure, formats...)
+		files, err := encode(&press, sheets[i].Figure, formats...)
 		return Drawing{files, err}, nil
 	})
 }
 
 // page is the figure between its headline and its foot.
 func page(f Figure) canvas.Page {
-	return canvas.Page{Headline: f.frame().headline(f.Headline()), Foot: f.frame().foot(), Height: f.height(), Draw: f.draw}
+	return canvas.Page{Headline: f.Headline(), Foot: f.frame().foot(), Height: f.height(), Draw: f.draw}
 }
 
 // errEmpty is given for a figure without data.
 var errEmpty = errors.New("figure: no data")
 
-// finite refuses values that are none.
-func finite(what string, values ...float64) error {
-	for i, v := range values {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return fmt.Errorf("figure: %s: value %d is %g; only finite numbers can be drawn", what, i+1, v)
-		}
+// checked refuses a figure with any number that is not finite, and what its kind cannot draw.
+func checked(f Figure) error {
+	if err := table.Finite("the figure", f); err != nil {
+		return err
 	}
-	return nil
+	return f.check()
 }
 
 // positive refuses values that a logarithmic axis cannot show.
 func positive(what string, values ...float64) error {
-	if err := finite(what, values...); err != nil {
-		return err
-	}
 	for i, v := range values {
 		if v <= 0 {
 			return fmt.Errorf("figure: %s: value %d is %g; a logarithmic axis needs numbers above zero", what, i+1, v)
@@ -111,9 +98,6 @@ func positive(what string, values ...float64) error {
 
 // rising refuses values that do not rise.
 func rising(what string, values []float64) error {
-	if err := finite(what, values...); err != nil {
-		return err
-	}
 	for i := 1; i < len(values); i++ {
 		if !(values[i] > values[i-1]) {
 			return fmt.Errorf("figure: %s: value %d is %g after %g; they must rise", what, i+1, values[i], values[i-1])
@@ -122,8 +106,8 @@ func rising(what string, values []float64) error {
 	return nil
 }
 
-// grid refuses rows of another shape than so many with so many values each, and what check refuses of a value.
-func grid[T any](what string, all [][]T, rows, values int, check func(v T) error) error {
+// grid refuses rows of another shape than so many with so many values each.
+func grid[T any](what string, all [][]T, rows, values int) error {
 	if len(all) != rows {
 		return fmt.Errorf("figure: %d rows of %s for %d", len(all), what, rows)
 	}
@@ -131,33 +115,24 @@ func grid[T any](what string, all [][]T, rows, values int, check func(v T) error
 		if len(row) != values {
 			return fmt.Errorf("figure: %s: row %d has %d values for %d", what, j+1, len(row), values)
 		}
-		for _, v := range row {
-			if err := check(v); err != nil {
-				return fmt.Errorf("%w (row %d)", err, j+1)
-			}
-		}
 	}
 	return nil
 }
 
 // optional is [grid] for what may be nil.
-func optional[T any](what string, all [][]T, rows, values int, check func(v T) error) error {
+func optional[T any](what string, all [][]T, rows, values int) error {
 	if all == nil {
 		return nil
 	}
-	return grid(what, all, rows, values, check)
+	return grid(what, all, rows, values)
 }
 
-// notNegative refuses a number below zero, and what is none.
-func notNegative(what string) func(v float64) error {
-	return func(v float64) error {
-		if v < 0 {
-			return fmt.Errorf("figure: a %s of %g; none lies below zero", what, v)
+// notNegative refuses numbers below zero.
+func notNegative(what string, all ...[]float64) error {
+	for j, row := range all {
+		if low, _ := canvas.Bounds(row); low < 0 {
+			return fmt.Errorf("figure: a %s of %g in row %d; none lies below zero", what, low, j+1)
 		}
-		return finite(what, v)
 	}
+	return nil
 }
-
-func checkRatio(r diffusion.Between) error { return positive("content over limit", r.Low, r.High) }
-
-func checkExcess(x diffusion.Excess) error { return finite("heat", x.Yield, x.Bear) }

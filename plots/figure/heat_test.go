@@ -127,11 +127,11 @@ func TestHeatNamesDoNotOverlap(t *testing.T) {
 func TestRefusedHeat(t *testing.T) {
 	f := hotMap(false)
 	f.Excess = f.Excess[1:]
-	require.ErrorContains(t, f.check(), "rows of heat")
+	require.ErrorContains(t, checked(f), "rows of heat")
 	f = hotMap(false)
 	f.Excess[2] = f.Excess[2][1:]
-	require.ErrorContains(t, f.check(), "row 3 has")
+	require.ErrorContains(t, checked(f), "row 3 has")
 	l := hotLine()
 	l.Excess = l.Excess[1:]
-	require.Error(t, l.check())
+	require.Error(t, checked(l))
 }

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"bytes"
+	"context"
 	"encoding/xml"
 	"errors"
 	"flag"
@@ -29,7 +30,7 @@ func TestReferenceImages(t *testing.T) {
 	for name, f := range all() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			require.NoError(t, f.check())
+			require.NoError(t, checked(f))
 			alike(t, f, 96, filepath.Join("..", "..", "testdata", "figures", name+".png"))
 		})
 	}
@@ -106,6 +107,22 @@ func TestSameBytesTwice(t *testing.T) {
 	}
 	one, two := page(aMap()).Dots(30), page(aMap()).Dots(30)
 	require.Equal(t, one.Pix, two.Pix)
+}
+
+// Sheets drawn one after the other, on the same memory, are what each is alone.
+func TestEncodeAllIsEachAlone(t *testing.T) {
+	var sheets []Sheet
+	for _, name := range []string{"path", "suits", "line", "map", "suits", "path", "line"} { // higher and lower ones
+		sheets = append(sheets, Sheet{name, all()[name]})
+	}
+	drawn, err := EncodeAll(context.Background(), sheets, canvas.PNG)
+	require.NoError(t, err)
+	for i, s := range sheets {
+		require.NoError(t, drawn[i].Err)
+		alone, err := Encode(s.Figure, canvas.PNG)
+		require.NoError(t, err)
+		require.True(t, bytes.Equal(alone[0], drawn[i].Files[0]), s.Name)
+	}
 }
 
 func TestSVGIsWholeAndSpeaks(t *testing.T) {

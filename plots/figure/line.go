@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -22,7 +23,8 @@ type Line struct {
 	Excess    []diffusion.Excess  // of the heat; nil where every strand holds
 	Limit     float64             // [kg/kg dry]
 	Ratio     []diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
-	Of        string              // what the content is, such as "moisture at the nozzle"
+	Of        string              // what the content is; "" for the moisture at the nozzle
+	Says      string              // the headline; "" for the one that the data give
 
 	// Met and Likely are those of [Map].
 	Met, Likely float64
@@ -31,12 +33,9 @@ type Line struct {
 func (f Line) height() canvas.Length { return 440 }
 
 func (f Line) check() error {
-	m, values := f.asMap(), len(f.X.Values)
-	number := func(v float64) error { return finite("content", v) }
-	err := errors.Join(f.X.check(), positive("limit", f.Limit), grid("content", m.Content, 1, values, number),
-		optional("heat", m.Excess, 1, values, checkExcess), optional("ratio", m.Ratio, 1, values, checkRatio))
+	err := errors.Join(f.X.check(), f.asMap().checkRows())
 	if f.Low != nil || f.High != nil {
-		err = errors.Join(err, grid("low and high content", [][]float64{f.Low, f.High}, 2, values, number))
+		err = errors.Join(err, grid("low and high content", [][]float64{f.Low, f.High}, 2, len(f.X.Values)))
 	}
 	return err
 }
@@ -63,6 +62,9 @@ func (f Line) asMap() Map {
 
 // Headline says where along the axis the limit is met, or how near the driest comes.
 func (f Line) Headline() string {
+	if f.Says != "" {
+		return f.Says
+	}
 	asMap := f.asMap()
 	if fit, soft, doubtful := asMap.Fits(); soft > 0 {
 		first, last := f.soft()
@@ -80,16 +82,8 @@ func (f Line) Headline() string {
 
 // soft is the first and the last value at which the strand softens.
 func (f Line) soft() (first, last float64) {
-	found := false
-	for i, x := range f.Excess {
-		if x.Survival() != diffusion.Softens {
-			continue
-		}
-		if last = f.X.Values[i]; !found {
-			first, found = last, true
-		}
-	}
-	return first, last
+	all := runs(len(f.Excess), func(i int) bool { return f.Excess[i].Survival() == diffusion.Softens })
+	return f.X.Values[all[0][0]], f.X.Values[all[len(all)-1][1]-1]
 }
 
 // moist is the headline of the moisture alone.
@@ -115,10 +109,6 @@ const deepest = 1e-3
 const steep = 30
 
 func (f Line) draw(s *canvas.Sheet, room canvas.Rectangle) {
-	of := f.Of
-	if of == "" {
-		of = "moisture at the nozzle"
-	}
 	all := each(slices.Concat(f.Content, f.Low, f.High, []float64{f.Limit}), hundredfold)
 	y := percents(all)
 	if low, high := canvas.Bounds(all); low > 0 && high/low > steep {
@@ -128,10 +118,10 @@ func (f Line) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	texts := []string{"limit " + words.Digits(100*f.Limit, 2) + words.NBSP + "%", "mean " + words.Digits(100*f.Content[len(f.Content)-1], 2) + words.NBSP + "%"}
 	a := canvas.Axes{
 		X: f.X.scale(), Y: y, XLabel: f.X.label(), Right: s.EndRoom(texts...),
-		YLabel: Axis{Name: of, Unit: "% of dry weight"}.label(),
+		YLabel: Axis{Name: cmp.Or(f.Of, "moisture at the nozzle"), Unit: "% of dry weight"}.label(),
 	}
-	if a.Strip = f.X.Heat.strip(a.X); f.X.Heat == nil && f.hot() {
-		a.Strip = heatStrip
+	if a.Strip = f.X.Heat.strip(a.X); f.X.Heat == nil && slices.ContainsFunc(f.Excess, func(x diffusion.Excess) bool { return x.Survival() != diffusion.Holds }) {
+		a.Strip = heatStrip // where it softens, or may
 	}
 	p := s.Panel(room, a)
 	f.shade(p)
@@ -206,9 +196,4 @@ func (f Line) survival(p *canvas.Panel, share float64) diffusion.Survival {
 	w := (share - a) / (b - a)
 	x, y := f.Excess[i], f.Excess[i+1]
 	return diffusion.Excess{Yield: x.Yield + w*(y.Yield-x.Yield), Bear: x.Bear + w*(y.Bear-x.Bear)}.Survival()
-}
-
-// hot tells that the strand softens somewhere, or may.
-func (f Line) hot() bool {
-	return slices.ContainsFunc(f.Excess, func(x diffusion.Excess) bool { return x.Survival() != diffusion.Holds })
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"strandry/diffusion"
 	"strandry/plots/canvas"
@@ -19,7 +20,6 @@ type Map struct {
 	Content [][]float64           // [kg/kg dry]; Content[j][i] at X.Values[i], Y.Values[j]
 	Limit   float64               // [kg/kg dry]
 	Excess  [][]diffusion.Excess  // of the heat; Excess[j][i] belongs to Content[j][i]; nil where every strand holds
-	Of      string                // what the content is, such as "moisture at the nozzle"
 	Here    *Mark                 // the scenario's own design; nil for none
 	Ratio   [][]diffusion.Between // 10 and 90 % points of the content over the limit [-]; nil where they are not known
 	Start   float64               // content that the strand sets off with, at which no line is drawn [kg/kg dry]
@@ -34,11 +34,15 @@ type Mark struct{ X, Y float64 }
 func (f Map) height() canvas.Length { return 500 }
 
 func (f Map) check() error {
+	return errors.Join(f.X.check(), f.Y.check(), f.checkRows(), notNegative("content", f.Content...))
+}
+
+// checkRows refuses what does not belong to the values of the axes.
+func (f Map) checkRows() error {
 	rows, values := len(f.Y.Values), len(f.X.Values)
-	err := errors.Join(f.X.check(), f.Y.check(), positive("limit", f.Limit), grid("content", f.Content, rows, values, notNegative("content")),
-		optional("heat", f.Excess, rows, values, checkExcess), optional("ratio", f.Ratio, rows, values, checkRatio))
-	if f.Here != nil {
-		err = errors.Join(err, finite("the scenario's own design", f.Here.X, f.Here.Y))
+	err := errors.Join(positive("limit", f.Limit), grid("content", f.Content, rows, values), optional("heat", f.Excess, rows, values), optional("ratio", f.Ratio, rows, values))
+	for _, r := range slices.Concat(f.Ratio...) {
+		err = errors.Join(err, positive("content over limit", r.Low, r.High))
 	}
 	return err
 }
@@ -81,15 +85,8 @@ func (f Map) moist() string {
 	if y, text, ok := f.threshold(); ok {
 		return fmt.Sprintf("At a %s of %s the limit of %s asks for a %s", f.Y.Name, f.Y.say(y), words.Percent(f.Limit), text)
 	}
-	count := 0
-	for _, row := range f.Content {
-		for _, v := range row {
-			if v <= f.Limit {
-				count++
-			}
-		}
-	}
-	share := float64(count) / float64(len(f.X.Values)*len(f.Y.Values))
+	fit, _, _ := f.Fits() // and none of them softens
+	share := float64(fit) / float64(len(f.X.Values)*len(f.Y.Values))
 	return fmt.Sprintf("%s %% of the designs shown meet the limit of %s; the driest keeps %s", words.Digits(100*share, 2), words.Percent(f.Limit), at(di, dj))
 }
 
@@ -103,10 +100,6 @@ func part(a, b, level float64) float64 {
 }
 
 func (f Map) draw(s *canvas.Sheet, room canvas.Rectangle) {
-	of := f.Of
-	if of == "" {
-		of = "moisture at the nozzle"
-	}
 	style := s.Style(canvas.TickSize, palette.Quiet, false)
 	room.Max.Y -= canvas.TickSize
 	under := canvas.Point{X: room.Min.X, Y: room.Max.Y + canvas.TickSize*0.4}
@@ -115,7 +108,7 @@ func (f Map) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	a.Strip = f.X.Heat.strip(a.X)
 	p := s.Panel(room, a)
 	m := moisture.NewMap(p, moisture.Grid{X: f.X.Values, Y: f.Y.Values, Content: f.Content, Limit: f.Limit, Start: f.Start, Excess: f.Excess, Ratio: f.Ratio})
-	key := "Colour: " + of + ", %, at the medians"
+	key := "Colour: moisture at the nozzle, %, at the medians"
 	if dashes := m.Dashes(); dashes != "" {
 		key += ". " + dashes
 	}

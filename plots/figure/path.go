@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -29,11 +30,6 @@ func (f Path) check() error {
 	if f.Span != nil && len(f.Span) != len(f.Trace.Points) {
 		return fmt.Errorf("figure: a band at %d places for %d points of the trace", len(f.Span), len(f.Trace.Points))
 	}
-	for i, b := range f.Span {
-		if err := finite(fmt.Sprintf("band at point %d", i+1), b.Low, b.High); err != nil {
-			return err
-		}
-	}
 	return nil
 }
 
@@ -51,21 +47,12 @@ func checkTrace(m *diffusion.Design, t *diffusion.Trace) error {
 	if m == nil || t == nil || len(t.Points) < 2 || len(m.Path) == 0 || len(t.Radius) < 2 {
 		return errEmpty
 	}
-	if err := rising("radius", t.Radius); err != nil {
-		return err
-	}
-	if err := positive("limit", m.Limit); err != nil {
+	if err := errors.Join(rising("radius", t.Radius), positive("limit", m.Limit)); err != nil {
 		return err
 	}
 	for i, p := range t.Points {
 		if p.Zone < 0 || p.Zone >= len(m.Path) || len(p.Profile) != len(t.Radius) {
 			return fmt.Errorf("figure: point %d of the trace does not belong to this model", i+1)
-		}
-		if err := finite(fmt.Sprintf("point %d", i+1), p.Position, p.Mean, p.Centre, p.Skin, p.Temperature, p.AirTemperature); err != nil {
-			return err
-		}
-		if err := finite(fmt.Sprintf("profile %d", i+1), p.Profile...); err != nil {
-			return err
 		}
 		if i > 0 && p.Position < t.Points[i-1].Position {
 			return fmt.Errorf("figure: point %d of the trace lies before the one before it", i+1)

@@ -74,7 +74,7 @@ func TestReadmeFigures(t *testing.T) {
 		}
 		t.Run(name, func(t *testing.T) {
 			f := draw()
-			require.NoError(t, f.check())
+			require.NoError(t, checked(f))
 			file := filepath.Join("..", "..", "testdata", "readme", name+".png")
 			alike(t, f, 84, file)
 			about, err := os.Stat(file)

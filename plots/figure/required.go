@@ -10,6 +10,7 @@ import (
 	"strandry/plots/canvas"
 	"strandry/plots/palette"
 	"strandry/plots/words"
+	"strandry/scenarios/studies/required"
 	"strandry/scenarios/studies/size"
 )
 
@@ -17,18 +18,12 @@ import (
 // feed speed.
 type Required struct {
 	Frame
-	Material     string          // as people write it
-	Zone         string          // the zone whose length is sought
-	Temperatures []float64       // of its air [K], rising
-	Speeds       []float64       // of the feed [m/s], rising
-	Lengths      [][]float64     // [m]; Lengths[k][i] at Speeds[k], Temperatures[i]; 0 where no length is enough, size.Shortest where the strand needs none of the zone
-	Own          int             // index of the scenario's own speed, if Likely is given
-	Likely       []float64       // lengths at that speed that meet the limit nine times in ten, for each temperature [m]; 0 where not known; nil for none
-	Unlikely     []float64       // one time in ten, the same
-	HeatLimit    float64         // highest to dry at: the usual one, or up to where the strand holds [K]
-	GivesWay     materials.Range // where a strand begins to give way [K]
-	Longest      float64         // path that can be built [m]
-	Limit        float64         // moisture that prints well [kg/kg dry]
+	required.Table
+	Material  string          // as people write it
+	HeatLimit float64         // highest to dry at: the usual one, or up to where the strand holds [K]
+	GivesWay  materials.Range // where a strand begins to give way [K]
+	Longest   float64         // path that can be built [m]
+	Limit     float64         // moisture that prints well [kg/kg dry]
 }
 
 func (f Required) height() canvas.Length { return 480 }
@@ -38,7 +33,7 @@ func (f Required) check() error {
 		return errEmpty
 	}
 	err := errors.Join(rising("temperature", f.Temperatures), positive("speed", f.Speeds...), rising("speed", f.Speeds),
-		grid("length", f.Lengths, len(f.Speeds), len(f.Temperatures), notNegative("length")),
+		grid("length", f.Lengths, len(f.Speeds), len(f.Temperatures)), notNegative("length", f.Lengths...),
 		positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit))
 	if f.Likely == nil {
 		return err
@@ -46,7 +41,7 @@ func (f Required) check() error {
 	if f.Own < 0 || f.Own >= len(f.Speeds) {
 		err = errors.Join(err, fmt.Errorf("figure: likely lengths at speed %d of %d", f.Own+1, len(f.Speeds)))
 	}
-	return errors.Join(err, grid("likely length", [][]float64{f.Likely, f.Unlikely}, 2, len(f.Temperatures), func(v float64) error { return finite("likely length", v) }))
+	return errors.Join(err, grid("likely length", [][]float64{f.Likely, f.Unlikely}, 2, len(f.Temperatures)))
 }
 
 // WithOwnLength puts what was found for the scenario's own zone, at a temperature [K] and its own speed, in the place of what the table has: the length that meets the

@@ -79,8 +79,8 @@ func (f Section) check() error {
 
 // checkSection refuses a section that cannot be drawn.
 func checkSection(s *diffusion.Section) error {
-	if len(s.Radius) < 2 || len(s.Angle) < 2 || len(s.Content) != len(s.Radius) {
-		return fmt.Errorf("%d radii, %d angles, %d rows of content", len(s.Radius), len(s.Angle), len(s.Content))
+	if len(s.Radius) < 2 || len(s.Angle) < 2 {
+		return errEmpty
 	}
 	if !(s.Exposed > 0 && s.Exposed < 1) || s.Arcs < 1 || s.Arcs > diffusion.MostArcs {
 		return fmt.Errorf("%d arcs with a share of %g exposed", s.Arcs, s.Exposed)
@@ -89,21 +89,7 @@ func checkSection(s *diffusion.Section) error {
 	if s.Radius[0] < 0 || s.Angle[0] < 0 || s.Angle[len(s.Angle)-1] > math.Pi/float64(s.Arcs)*(1+slack) {
 		return fmt.Errorf("a radius or an angle outside the sector")
 	}
-	if err := errors.Join(rising("radius", s.Radius), rising("angle", s.Angle)); err != nil {
-		return err
-	}
-	for _, row := range s.Content {
-		if len(row) != len(s.Angle) {
-			return fmt.Errorf("%d contents for %d angles", len(row), len(s.Angle))
-		}
-		if err := finite("content", row...); err != nil {
-			return err
-		}
-		if low, _ := canvas.Bounds(row); low < 0 {
-			return fmt.Errorf("a content of %g; allowed are none below zero", low)
-		}
-	}
-	return finite("section", s.Time, s.Mean)
+	return errors.Join(rising("radius", s.Radius), rising("angle", s.Angle), grid("content", s.Content, len(s.Radius), len(s.Angle)), notNegative("content", s.Content...))
 }
 
 // Headline compares the skin behind the cover with that which the air reaches.
@@ -156,13 +142,13 @@ func (f Section) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	room.Max.Y -= 8
 	all := f.sections()
 	var discs []*moisture.Disc
-	low, high := math.Inf(1), math.Inf(-1)
+	var bounds []float64
 	for _, one := range all {
 		d := moisture.NewDisc(one)
-		l, h := d.Bounds()
-		low, high = math.Min(low, l), math.Max(high, h)
-		discs = append(discs, d)
+		low, high := d.Bounds()
+		discs, bounds = append(discs, d), append(bounds, low, high)
 	}
+	low, high := canvas.Bounds(bounds)
 	t := moisture.TintOf(low, high, f.Model.Limit)
 	t.Bar(s, canvas.Rectangle{Min: room.Min, Max: canvas.Point{X: room.Max.X, Y: room.Min.Y + moisture.BarRoom}})
 	room.Min.Y += moisture.BarRoom

@@ -68,23 +68,19 @@ func startOf(m *diffusion.Design) string {
 
 // parts are what is left of it, each a part of a line.
 func (t Setup) parts() []string {
-	var place, all []string
-	if t.Length != "" {
-		place = append(place, t.Length)
-	}
+	place := t.Length
 	if t.Heat != "" {
-		place = append(place, "at "+t.Heat)
+		place = strings.TrimSpace(place + " at " + t.Heat)
 	}
-	air := strings.TrimSpace(strings.Join(append([]string{t.Zone}, place...), " "))
-	if len(place) == 0 {
-		air = ""
+	if place != "" {
+		place = strings.TrimSpace(t.Zone + " " + place)
 	}
-	for _, part := range [...]string{t.Strand, t.Feed, strings.Join(slices.DeleteFunc([]string{air, t.Air}, func(s string) bool { return s == "" }), ", "), t.Start} {
-		if part != "" {
-			all = append(all, part)
-		}
-	}
-	return all
+	return told(t.Strand, t.Feed, strings.Join(told(place, t.Air), ", "), t.Start)
+}
+
+// told are the texts that are not empty.
+func told(all ...string) []string {
+	return slices.DeleteFunc(all, func(text string) bool { return text == "" })
 }
 
 // without leaves out what a key varies.

@@ -83,7 +83,7 @@ func TestSolverFiguresRefuse(t *testing.T) {
 		change(&o)
 		return Convergence{Orders: []prove.Order{o, inTime}}
 	}
-	require.NoError(t, both(func(*prove.Order) {}).check())
+	require.NoError(t, checked(both(func(*prove.Order) {})))
 	good := Timed{"a", 0, 1e-3, 1e-3}
 	require.NoError(t, ErrorTime{Points: []Timed{good}, Error: 1e-3}.check())
 	for name, f := range map[string]Figure{

@@ -63,12 +63,8 @@ func floored(r *sweep.Row) float64 { return math.Max(r.Mean, 1e-6*r.Limit) }
 
 // known are the columns and the lines of the cut in which a row has odds.
 func (c *cut) known() (columns, lines []int) {
-	count := 1
-	if len(c.drawn) > 1 {
-		count = len(c.order[1])
-	}
 	seen := make([]bool, len(c.order[0]))
-	for j := range count {
+	for j := range c.lines() {
 		any := false
 		for i := range seen {
 			if c.row(i, j).Ratio.High > 0 {

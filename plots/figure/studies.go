@@ -51,19 +51,16 @@ func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 	if floor, ok := floorOf(s, t, f); ok {
 		return floor
 	}
-	n := Required{
-		Frame: f, Material: m.Material.Name, Zone: t.Zone, Temperatures: t.Temperatures, Speeds: t.Speeds, Lengths: t.Lengths, Own: t.Own,
-		HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit,
-	}
-	if t.Own >= 0 {
-		n.Likely, n.Unlikely = t.Likely, t.Unlikely
+	n := Required{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit}
+	if t.Own < 0 {
+		n.Likely, n.Unlikely = nil, nil
 	}
 	return n
 }
 
 // floorOf is the least moisture that any length leaves, over the temperature of the zone's air, at the scenario's own feed; ok tells that no length is
 // enough anywhere, and that it is known at two temperatures or more.
-func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Floor, ok bool) {
+func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Line, ok bool) {
 	for _, row := range t.Lengths {
 		for _, length := range row {
 			if length > 0 {
@@ -97,18 +94,10 @@ func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Floor, ok
 			best, found = i, true
 		}
 	}
-	return Floor{l, fmt.Sprintf("No length of %s brings %s within its limit of %s: at %s, up to where it holds, the least left is %s",
-		t.Zone, s.Model.Material.Name, words.Percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))}, true
+	l.Says = fmt.Sprintf("No length of %s brings %s within its limit of %s: at %s, up to where it holds, the least left is %s",
+		t.Zone, s.Model.Material.Name, words.Percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))
+	return l, true
 }
-
-// Floor is the least moisture that any length leaves, over a temperature.
-type Floor struct {
-	Line
-	says string
-}
-
-// Headline tells the least of them at which the strand holds.
-func (f Floor) Headline() string { return f.says }
 
 // FrameOf is the frame of a scenario.
 func FrameOf(s *scenarios.Scenario, version string) Frame {

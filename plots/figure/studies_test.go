@@ -29,7 +29,7 @@ func TestSuitsOf(t *testing.T) {
 		row("none", nowhere, none), row("any", everywhere, any), row("perhaps", everywhere, nine(3)), row("hardly", everywhere, none),
 	}
 	f := SuitsOf(&suits.Study{Zone: "drum", Length: 12, Longest: 20}, rows, frame())
-	require.NoError(t, f.check())
+	require.NoError(t, checked(f))
 	want := []Suit{
 		{Material: "usual", Length: 6, Likely: 18, Sure: true}, {Material: "long", Length: 6, Likely: 28},
 		{Material: "unsure", Length: 6}, {Material: "none"}, {Material: "any", Any: true, Sure: true}, {Material: "perhaps", Any: true, Likely: 3, Sure: true},
@@ -51,7 +51,7 @@ func TestOfAScenario(t *testing.T) {
 	table, err := required.Find(ctx, s, required.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
 	require.NoError(t, err)
 	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Required)
-	require.NoError(t, f.check())
+	require.NoError(t, checked(f))
 	require.Equal(t, table.Likely, f.Likely)
 	require.Positive(t, f.Likely[0])
 	require.Equal(t, "PC, 1.75 mm · dew point -10 °C · starts at 0.18 % · strandry 0.0.0", plain(f.foot()))
@@ -66,8 +66,8 @@ func TestFloor(t *testing.T) {
 	require.NoError(t, err)
 	table, err := required.Find(context.Background(), s, required.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
 	require.NoError(t, err)
-	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Floor)
-	require.NoError(t, f.check())
+	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Line)
+	require.NoError(t, checked(f))
 	require.InDeltaSlice(t, []float64{35, 45}, f.X.Values, 1e-9)
 	for i, left := range table.Least {
 		require.Equal(t, [...]float64{left.Low, left.Mean, left.High}, [...]float64{f.Low[i], f.Content[i], f.High[i]})
@@ -84,7 +84,7 @@ func TestNoLengthNeeded(t *testing.T) {
 			f.Lengths[k][i] = size.Shortest
 		}
 	}
-	require.NoError(t, f.check())
+	require.NoError(t, checked(f))
 	require.Equal(t, "PA6 can be dried at a feed of up to 4\u00a0mm/s (of those shown): at 30\u00a0°C it needs no drum", f.Headline())
 	files, err := Encode(f, canvas.SVG)
 	require.NoError(t, err)

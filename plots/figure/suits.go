@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -17,8 +16,7 @@ type Suits struct {
 	Rows    []Suit  // in the order shown, from above
 	Longest float64 // path that can be built [m]
 	Given   float64 // the path as it is [m]; 0 to leave it out
-	Zone    string  // whose length is meant; "" for that of the path
-	State   string  // of the strand as it sets off, such as "After 6 h in the room"; "" to leave it unsaid
+	Zone    string  // whose length is meant
 }
 
 // Suit is one material. A Length of 0 without Any is none: no path is long enough.
@@ -78,7 +76,7 @@ func (f Suits) check() error {
 		if r.Material == "" {
 			return errEmpty
 		}
-		if err := errors.Join(positive(r.Material, r.Temperature, r.Bears), finite(r.Material, r.Length, r.Likely)); err != nil {
+		if err := positive(r.Material, r.Temperature, r.Bears); err != nil {
 			return err
 		}
 		switch {
@@ -90,7 +88,7 @@ func (f Suits) check() error {
 			return fmt.Errorf("figure: %s: nine times in ten %g is enough, at the medians %g", r.Material, r.Likely, r.Length)
 		}
 	}
-	return errors.Join(finite("the path as it is", f.Given), positive("longest path", f.Longest))
+	return positive("longest path", f.Longest)
 }
 
 // Headline counts the materials that a path that can be built dries.
@@ -105,7 +103,7 @@ func (f Suits) Headline() string {
 			}
 		}
 	}
-	path := words.Metres(f.Longest) + " of " + f.zone()
+	path := words.Metres(f.Longest) + " of " + f.Zone
 	some := fmt.Sprintf("%d of them", sure)
 	switch sure {
 	case 0:
@@ -125,15 +123,5 @@ func (f Suits) Headline() string {
 	if len(names) > 0 {
 		text += " nine times in ten"
 	}
-	if f.State != "" {
-		text = f.State + ": " + text
-	}
 	return text
-}
-
-func (f Suits) zone() string {
-	if f.Zone == "" {
-		return "path"
-	}
-	return f.Zone
 }

@@ -21,7 +21,7 @@ func (f Suits) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	}
 	quiet := s.Style(canvas.TickSize, palette.Quiet, false)
 	a := canvas.Axes{
-		X: canvas.LogOver(slices.DeleteFunc(all, func(v float64) bool { return v <= 0 })), Y: canvas.Scale{Max: 1}, XLabel: "Length of " + f.zone() + " needed, m",
+		X: canvas.LogOver(slices.DeleteFunc(all, func(v float64) bool { return v <= 0 })), Y: canvas.Scale{Max: 1}, XLabel: "Length of " + f.Zone + " needed, m",
 		Left: min(canvas.Widest(quiet, names...), mostName) + 8, Right: canvas.Widest(quiet, texts...) + 16, Strip: canvas.TickSize * 2.45,
 	}
 	a.X.Max *= 1.3

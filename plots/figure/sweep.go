@@ -147,34 +147,31 @@ func (c *cut) sheet(f Frame) (Sheet, string) {
 	if err != nil {
 		return sheet, err.Error()
 	}
-	if len(c.drawn) == 1 {
-		sheet.Figure = c.line(f, x)
-		return sheet, ""
-	}
-	y, err := c.axis(1)
-	if err != nil {
-		return sheet, err.Error()
-	}
-	m := Map{Frame: f, X: x, Y: y, Limit: c.limit, Here: c.here(x, y), Start: c.scenario.Model.Start, Ratio: c.ratios()}
-	for j := range y.Values {
+	m := Map{Frame: f, X: x, Limit: c.limit, Start: c.scenario.Model.Start, Ratio: c.ratios()}
+	for j := range c.lines() {
 		line, excess := make([]float64, len(x.Values)), make([]diffusion.Excess, len(x.Values))
 		for i := range line {
 			line[i], excess[i] = c.row(i, j).Mean, c.row(i, j).Excess
 		}
 		m.Content, m.Excess = append(m.Content, line), append(m.Excess, excess)
 	}
+	if len(c.drawn) == 1 {
+		sheet.Figure = c.line(&m)
+		return sheet, ""
+	}
+	if m.Y, err = c.axis(1); err != nil {
+		return sheet, err.Error()
+	}
+	m.Here = c.here(x, m.Y)
 	sheet.Figure = m
 	return sheet, ""
 }
 
-func (c *cut) line(f Frame, x Axis) Line {
-	l := Line{Frame: f, X: x, Limit: c.limit}
-	for i := range x.Values {
-		row := c.row(i, 0)
-		l.Content, l.Excess = append(l.Content, row.Mean), append(l.Excess, row.Excess)
-	}
-	if all := c.ratios(); all != nil {
-		l.Ratio = all[0]
+// line is a map of one row as a line.
+func (c *cut) line(m *Map) Line {
+	l := Line{Frame: m.Frame, X: m.X, Limit: m.Limit, Content: m.Content[0], Excess: m.Excess[0]}
+	if m.Ratio != nil {
+		l.Ratio = m.Ratio[0]
 		l.Low = c.spread(func(r *sweep.Row) float64 { return r.Low })[0]
 		l.High = c.spread(func(r *sweep.Row) float64 { return r.High })[0]
 	}
@@ -226,14 +223,18 @@ func (c *cut) row(i, j int) *sweep.Row {
 	return &c.grid.Rows[c.grid.Index(at)]
 }
 
+// lines are how many rows lie above one another.
+func (c *cut) lines() int {
+	if len(c.drawn) < 2 {
+		return 1
+	}
+	return len(c.order[1])
+}
+
 // obstacle tells why the part cannot be drawn, and finds its limit.
 func (c *cut) obstacle() string {
-	lines := 1
-	if len(c.drawn) == 2 {
-		lines = len(c.order[1])
-	}
 	missing, shared := 0, true
-	for j := range lines {
+	for j := range c.lines() {
 		for i := range c.order[0] {
 			switch row := c.row(i, j); {
 			case row.Failed != "":

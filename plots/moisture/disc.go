@@ -25,11 +25,7 @@ const driestShown = 1e-6
 func NewDisc(s *diffusion.Section) *Disc {
 	const anglesDrawn, partsOfGaps = 96, 4
 	d := &Disc{arcs: s.Arcs, exposed: s.Exposed}
-	most := 0.0
-	for _, row := range s.Content {
-		_, high := canvas.Bounds(row)
-		most = math.Max(most, high)
-	}
+	_, most := canvas.Bounds(s.Content...)
 	least := math.Max(most*driestShown, 1e-12)
 	for j := range anglesDrawn + 1 {
 		d.field.V = append(d.field.V, float64(j)/anglesDrawn)
@@ -105,11 +101,7 @@ func axis(s *diffusion.Section, circles [][]float64) []float64 {
 
 // Bounds are the driest and the wettest content [kg/kg dry].
 func (d *Disc) Bounds() (low, high float64) {
-	low, high = math.Inf(1), math.Inf(-1)
-	for _, ray := range d.field.Z {
-		l, h := canvas.Bounds(ray)
-		low, high = math.Min(low, l), math.Max(high, h)
-	}
+	low, high = canvas.Bounds(d.field.Z...)
 	return math.Exp(low), math.Exp(high)
 }
 

@@ -52,11 +52,7 @@ type heat struct{ yield, bear field.Field }
 
 // NewMap lays a grid out on a panel.
 func NewMap(p *canvas.Panel, g Grid) *Map {
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, row := range g.Content {
-		l, h := canvas.Bounds(row)
-		low, high = math.Min(low, l), math.Max(high, h)
-	}
+	low, high := canvas.Bounds(g.Content...)
 	m := &Map{p: p, log: low > 0, bands: bandsOf(low, high, g.Limit, g.Start)}
 	m.field = g.over(p, func(j, i int) float64 { return m.inner(g.Content[j][i]) }).Finer(fine)
 	for _, level := range m.bands.levels {

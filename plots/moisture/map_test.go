@@ -15,7 +15,7 @@ import (
 
 func onSheet(t *testing.T, draw func(s *canvas.Sheet, room canvas.Rectangle)) string {
 	t.Helper()
-	out, err := canvas.Page{Height: 500, Draw: draw}.Encode(canvas.SVG)
+	out, err := new(canvas.Press).Encode(canvas.Page{Height: 500, Draw: draw}, canvas.SVG)
 	require.NoError(t, err)
 	return string(out[0])
 }

@@ -56,7 +56,9 @@ func (m *Map) place(level int, text string, bold bool) canvas.Rectangle {
 		if !strict && !bold {
 			break
 		}
-		free := func(r canvas.Rectangle) bool { return m.fits(r, level, strict) && (!strict || m.clearOfBorders(r)) }
+		free := func(r canvas.Rectangle) bool {
+			return m.fits(r, level, strict) && (!strict || m.unsure == nil || m.off(r, m.unsure.borders[0]) && m.off(r, m.unsure.borders[1]))
+		}
 		if r := m.gap(m.lines[level], style, text, free); r != (canvas.Rectangle{}) {
 			return r
 		}
@@ -79,11 +81,6 @@ func (m *Map) gap(lines [][]canvas.Point, style canvas.TextStyle, text string, f
 		}
 	}
 	return canvas.Rectangle{}
-}
-
-// clearOfBorders tells that the borders of what is unsure do not pass through a rectangle.
-func (m *Map) clearOfBorders(r canvas.Rectangle) bool {
-	return m.unsure == nil || m.off(r, m.unsure.borders[0]) && m.off(r, m.unsure.borders[1])
 }
 
 // fits tells that a rectangle lies on the panel, clear of other labels and, if strict, of the lines of other levels.

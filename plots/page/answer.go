@@ -53,16 +53,8 @@ func (l *Log) question() []block {
 			"Dry means nine times in ten or more, wet one time in ten or less, unsure what lies between; at the medians means with each thing in doubt at its middle value."),
 		text(fmt.Sprintf("A strand of %s, %s thick, sets off with %s of water and runs at %s through %s. "+
 			"Is it dry enough when it reaches the nozzle, with no more than %s? If not: what holds it back, and what would have to be built?",
-			m.Material.Name, table.Millimetres(2*m.Radius), table.Percent(r.Start.Mean), table.Speed(m.Speed), joined(zones), table.Limit(m.Limit))),
+			m.Material.Name, table.Millimetres(2*m.Radius), table.Percent(r.Start.Mean), table.Speed(m.Speed), table.Joined(zones), table.Limit(m.Limit))),
 	}
-}
-
-// joined lists names as a sentence does.
-func joined(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }
 
 func (l *Log) scenario() []block {
@@ -165,7 +157,7 @@ func (l *Log) answer() []block {
 	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
 	word, meaning, _ := strings.Cut(table.Meaning(m, r), ": ")
 	blocks := []block{
-		{Banner: &banner{Word: word, Text: meaning, Kind: verdictMeaning(r.Verdict)}},
+		{Banner: &banner{Word: word, Text: meaning, Kind: [...]palette.Meaning{diffusion.Unsure: palette.Unsure, diffusion.Dry: palette.Dry, diffusion.Wet: palette.Wet, diffusion.TooHot: palette.Softens}[r.Verdict]}},
 		{Facts: []fact{
 			{"Survives", table.Survives(m.Material.Name, r.Endurance)},
 			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
@@ -189,11 +181,6 @@ func (l *Log) answer() []block {
 		blocks = append(blocks, head("What changes would do"), text("Each row is a set of changes to be made together, assessed as it is written here. As it is, the design is dry "+table.Chance(r.Probability)+"."), block{Grid: g})
 	}
 	return blocks
-}
-
-// verdictMeaning is what the colours say of a verdict.
-func verdictMeaning(v diffusion.Verdict) palette.Meaning {
-	return [...]palette.Meaning{diffusion.Unsure: palette.Unsure, diffusion.Dry: palette.Dry, diffusion.Wet: palette.Wet, diffusion.TooHot: palette.Softens}[v]
 }
 
 func (l *Log) zones() *grid {

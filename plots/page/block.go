@@ -80,11 +80,3 @@ type banner struct {
 
 func text(s string) block { return block{Text: s} }
 func head(s string) block { return block{Head: s} }
-
-// listed is a list, or nothing for none.
-func listed(items []string) []block {
-	if len(items) == 0 {
-		return nil
-	}
-	return []block{{List: items}}
-}

@@ -56,17 +56,13 @@ func contradictions(study *suits.Study) []string {
 
 func suited(t *table.Suits, rows []suits.Row) *grid {
 	g := &grid{Heads: t.Heads()}
-	for _, class := range t.Groups() {
-		named := false
+	for _, group := range t.Groups() {
+		head := []line{{Group: group.Head}}
 		for i := range rows {
-			if rows[i].Class != class {
-				continue
+			if rows[i].Class == group.Class {
+				g.Rows, head = append(g.Rows, head...), nil
+				g.add(t.Cells(&rows[i])...)
 			}
-			if !named {
-				g.Rows = append(g.Rows, line{Group: t.Group(class)})
-				named = true
-			}
-			g.add(t.Cells(&rows[i])...)
 		}
 	}
 	return g

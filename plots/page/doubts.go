@@ -37,8 +37,11 @@ func (l *Log) doubts() []block {
 }
 
 func (l *Log) sources() []block {
-	return append([]block{text("Exactly the values that this answer rests on, grouped by where they come from. In brackets: the kind of knowledge.")},
-		listed(l.Answer.Sources())...)
+	blocks := []block{text("Exactly the values that this answer rests on, grouped by where they come from. In brackets: the kind of knowledge.")}
+	if all := l.Answer.Sources(); len(all) > 0 {
+		blocks = append(blocks, block{List: all})
+	}
+	return blocks
 }
 
 func (l *Log) assumptions() []block {

@@ -1,6 +1,7 @@
 package page
 
 import (
+	_ "embed"
 	"encoding/base64"
 	"html/template"
 	"io"
@@ -14,6 +15,11 @@ import (
 func dataURL(kind string, picture []byte) template.URL {
 	return template.URL("data:image/" + kind + ";base64," + base64.StdEncoding.EncodeToString(picture))
 }
+
+// layout is the template of a page. It is well-formed XML too.
+//
+//go:embed page.html
+var layout string
 
 func writeHTML(out io.Writer, d *document) error {
 	t, err := template.New("page").Funcs(functions()).Parse(layout)

@@ -17,11 +17,11 @@ func TestAddressesBecomeNoLinks(t *testing.T) {
 	d := made()
 	d.Title = "A strand " + strings.Join(addresses, " ") + " end"
 	d.Sections[0].Blocks = append(d.Sections[0].Blocks, text(d.Title), block{Facts: []fact{{d.Title, d.Title}}})
-	head, _, _ := strings.Cut(string(markdown(d)), "\n")
+	head, _, _ := strings.Cut(string(markdown(t, d)), "\n")
 	require.Equal(t, []string{"#", "Build", "log:", "A", "strand", "end"}, strings.Fields(withoutCode(head)))
 	require.Contains(t, head, "`https://example.org`")
 	require.Contains(t, head, "`` see:https://example.org`;x` ``")
-	for _, line := range strings.Split(string(markdown(d)), "\n") {
+	for _, line := range strings.Split(string(markdown(t, d)), "\n") {
 		if !strings.Contains(line, "title =") {
 			require.NotContains(t, withoutCode(line), "://")
 		}

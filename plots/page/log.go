@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"path/filepath"
 
@@ -42,13 +43,8 @@ func (l *Log) Files() ([]File, error) {
 		}
 		studies.Keeps = nil // some of its numbers may be infinite
 	}
-	for _, part := range []struct {
-		name  string
-		value any
-	}{{"the result", l.Answer.Assessment}, {"the diagnosis", &l.Answer.Diagnosis}, {"the studies", &studies}} {
-		if err := table.Finite(part.name, part.value); err != nil {
-			return nil, err
-		}
+	if err := errors.Join(l.Answer.Check(), table.Finite("the studies", &studies)); err != nil {
+		return nil, err
 	}
 	pictures, missing, err := l.pictures()
 	if err != nil {
@@ -59,11 +55,11 @@ func (l *Log) Files() ([]File, error) {
 	for _, p := range pictures {
 		files = append(files, File{Figures + "/" + p.Name + ".png", p.PNG}, File{Figures + "/" + p.Name + ".svg", p.SVG})
 	}
-	var page bytes.Buffer
-	if err := writeHTML(&page, d); err != nil {
+	var text, page bytes.Buffer
+	if err := errors.Join(writeMarkdown(&text, d), writeHTML(&page, d)); err != nil {
 		return nil, fmt.Errorf("page: %w", err)
 	}
-	return append(files, File{Markdown, markdown(d)}, File{HTML, page.Bytes()}), nil
+	return append(files, File{Markdown, text.Bytes()}, File{HTML, page.Bytes()}), nil
 }
 
 // Names lists every file that a build log of a scenario that varies these axes may have.

@@ -1,79 +1,30 @@
 package page
 
 import (
-	"bytes"
-	"fmt"
+	_ "embed"
+	"io"
 	"strings"
+	"text/template"
 )
 
-// markdown sets the document as Markdown with tables, its figures as files beside it.
-func markdown(d *document) []byte {
-	var b bytes.Buffer
-	fmt.Fprintf(&b, "# Build log: %s\n\n%s\n", escaped(d.Title), escaped(d.Lead))
-	for _, s := range d.Sections {
-		fmt.Fprintf(&b, "\n## %s\n", escaped(s.Head))
-		for i := range s.Blocks {
-			b.WriteByte('\n')
-			markdownBlock(&b, &s.Blocks[i])
-		}
+// markdownLayout is the template of a build log as Markdown.
+//
+//go:embed page.md
+var markdownLayout string
+
+// writeMarkdown sets the document as Markdown with tables, its figures as files beside it.
+func writeMarkdown(out io.Writer, d *document) error {
+	t, err := template.New("page").Funcs(template.FuncMap{"escaped": escaped, "fenced": fenced}).Parse(markdownLayout)
+	if err != nil {
+		return err
 	}
-	fmt.Fprintf(&b, "\n---\n\n%s\n", escaped(d.Foot))
-	return b.Bytes()
+	return t.Execute(out, d)
 }
 
-func markdownBlock(b *bytes.Buffer, k *block) {
-	switch {
-	case k.Head != "":
-		fmt.Fprintf(b, "### %s\n", escaped(k.Head))
-	case k.Text != "":
-		fmt.Fprintf(b, "%s\n", escaped(k.Text))
-	case k.List != nil:
-		for _, item := range k.List {
-			fmt.Fprintf(b, "- %s\n", escaped(item))
-		}
-	case k.Facts != nil:
-		for _, f := range k.Facts {
-			fmt.Fprintf(b, "- **%s:** %s\n", escaped(f.Name), escaped(f.Value))
-		}
-	case k.Banner != nil:
-		fmt.Fprintf(b, "**%s %s**: %s\n", k.Banner.Kind.Sign(), escaped(k.Banner.Word), escaped(k.Banner.Text))
-	case k.Grid != nil:
-		markdownGrid(b, k.Grid)
-	case k.Picture != nil:
-		p := k.Picture
-		fmt.Fprintf(b, "![%s](%s/%s.png)\n\n**Figure %d. %s.** %s (%s/%s.svg is the same as a drawing.)\n",
-			escaped(p.Alt), Figures, p.Name, p.Number, escaped(p.Head), escaped(p.Caption), Figures, p.Name)
-	case k.Code != "":
-		fence := strings.Repeat("`", max(3, longestRun(k.Code, '`')+1))
-		fmt.Fprintf(b, "%s\n%s\n%s\n", fence, strings.TrimRight(k.Code, "\n"), fence)
-	}
-}
-
-func markdownGrid(b *bytes.Buffer, g *grid) {
-	markdownRow(b, g.Heads)
-	rule := make([]string, len(g.Heads))
-	for i := range rule {
-		rule[i] = "---"
-		if !g.Words && i > 0 {
-			rule[i] = "--:"
-		}
-	}
-	fmt.Fprintf(b, "| %s |\n", strings.Join(rule, " | "))
-	for _, r := range g.Rows {
-		if r.Group == "" {
-			markdownRow(b, r.Cells)
-			continue
-		}
-		fmt.Fprintf(b, "| *%s* %s|\n", escaped(r.Group), strings.Repeat("| ", len(g.Heads)-1))
-	}
-}
-
-func markdownRow(b *bytes.Buffer, cells []string) {
-	out := make([]string, len(cells))
-	for i, c := range cells {
-		out[i] = escaped(c)
-	}
-	fmt.Fprintf(b, "| %s |\n", strings.Join(out, " | "))
+// fenced sets a text as a block of code.
+func fenced(code string) string {
+	fence := strings.Repeat("`", max(3, longestRun(code, '`')+1))
+	return fence + "\n" + strings.TrimRight(code, "\n") + "\n" + fence
 }
 
 // longestRun is the length of the longest run of a byte.

@@ -66,7 +66,7 @@ func madeHTML(t *testing.T) []byte {
 }
 
 func TestGoldenPages(t *testing.T) {
-	golden(t, "buildlog.md", markdown(made()))
+	golden(t, "buildlog.md", markdown(t, made()))
 	before, rest, found := bytes.Cut(madeHTML(t), []byte("<style>"))
 	require.True(t, found)
 	_, after, found := bytes.Cut(rest, []byte("</style>"))
@@ -137,7 +137,7 @@ func TestPageIsWellFormedAndLoadsNothing(t *testing.T) {
 
 func TestMarkdownIsInert(t *testing.T) {
 	outside, fenced := "", false
-	for _, l := range strings.Split(string(markdown(made())), "\n") {
+	for _, l := range strings.Split(string(markdown(t, made())), "\n") {
 		if strings.HasPrefix(l, "````") { // longer than the run inside
 			fenced = !fenced
 			continue
@@ -232,4 +232,11 @@ func TestLead(t *testing.T) {
 	require.Contains(t, l.lead(), "whether it bears the heat is doubtful")
 	a.Endurance = diffusion.Endurance{Survival: diffusion.Softens, Strand: 473.15, Zone: "oven"}
 	require.Contains(t, l.lead(), "PC softens on its way, at 200 °C in oven.")
+}
+
+func markdown(t *testing.T, d *document) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	require.NoError(t, writeMarkdown(&out, d))
+	return out.Bytes()
 }

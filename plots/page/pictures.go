@@ -87,7 +87,7 @@ func (l *Log) drawings() (all []drawing, missing []string, err error) {
 	heat := figure.HeatMap{Frame: frame, Model: m, Trace: v.Trace}
 	all = append(all, drawing{heatMapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
 	if disc, covered := figure.SectionOf(m, v.Trace, frame); covered {
-		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", sectionCaption(disc), disc})
+		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", plain(disc.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit.", disc})
 	}
 	studies, missing := l.studies(frame)
 	return append(all, studies...), missing, nil
@@ -115,7 +115,7 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 			d.caption = l.requiredCaption(f)
 		default:
 			d.head, d.kind = "What any length leaves, against temperature", "A line chart of the least moisture that any length leaves over temperature."
-			d.caption = l.floorCaption(f)
+			d.caption = l.floorCaption()
 		}
 		all = append(all, d)
 	} else {
@@ -198,7 +198,7 @@ func (l *Log) pathCaption(band bool) string {
 		before = z.Exit.Mean
 	}
 	text := fmt.Sprintf("The mean %s; the limit is %s. At the nozzle the centre holds %s, the skin %s.",
-		joined(ends), table.Limit(m.Limit), table.Cell(r.Nozzle.Centre)+" %", table.Percent(r.Nozzle.Skin))
+		table.Joined(ends), table.Limit(m.Limit), table.Cell(r.Nozzle.Centre)+" %", table.Percent(r.Nozzle.Skin))
 	if band {
 		text += " The grey band lies between two strands, of which one ends drier and one wetter than the mean does eight times in ten: " + table.Spanned(r.Low, r.High) + "."
 	}
@@ -211,10 +211,6 @@ func (l *Log) profilesCaption() string {
 	return fmt.Sprintf("At the end of %s the centre holds %s, the mean is %s and the skin holds %s, where %s would be at rest with the air. "+
 		"The Fourier number there is %s: nine tenths of the water need about 0.33.",
 		z.Name, table.Cell(z.Exit.Centre)+" %", table.Percent(z.Exit.Mean), table.Percent(z.Exit.Skin), table.Percent(z.Equilibrium), table.Significant(z.Fourier, 2))
-}
-
-func sectionCaption(f figure.Section) string {
-	return plain(f.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit."
 }
 
 func (l *Log) mapCaption(f figure.Map) string {
@@ -249,7 +245,7 @@ func (l *Log) requiredCaption(f figure.Required) string {
 		}
 	}
 	if len(each) > 0 {
-		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), joined(each))
+		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), table.Joined(each))
 	}
 	if t := l.Studies.Needed; t.Unanswered > 0 {
 		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)
@@ -259,7 +255,7 @@ func (l *Log) requiredCaption(f figure.Required) string {
 		table.Celsius(f.HeatLimit), table.Length(f.Longest), f.Material, table.Celsius(f.GivesWay.Min), table.Celsius(f.GivesWay.Max))
 }
 
-func (l *Log) floorCaption(f figure.Figure) string {
+func (l *Log) floorCaption() string {
 	m := l.Answer.Model
 	return fmt.Sprintf("No length of %s is enough at any of these temperatures and feeds, at the medians; what is left is shown in its place, with the band in which it lies eight times in ten. "+
 		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Studies.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))

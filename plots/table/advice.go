@@ -22,7 +22,7 @@ func (a *Answer) advised() string {
 	case v.Nearest == nil:
 		return " No change to the path was found within what can be built that brings it noticeably nearer." + elsewhere
 	}
-	return a.short() + elsewhere
+	return fmt.Sprintf(" No set of one, two or three changes within what can be built would do. The nearest would be %s: %s.", dryOdds(v.Nearest), a.Changes(v.Nearest)) + a.wanting() + elsewhere
 }
 
 const elsewhere = " Which materials this dryer is for, strandry suits tells."
@@ -54,25 +54,16 @@ func dryOdds(s *advice.Set) string {
 	return text
 }
 
-// short says how near what can be built comes, and what would have to give.
-func (a *Answer) short() string {
-	v := &a.Advice
-	return fmt.Sprintf(" No set of one, two or three changes within what can be built would do. The nearest would be %s: %s.", dryOdds(v.Nearest), a.Changes(v.Nearest)) + a.wanting()
-}
-
 // wanting says what would have to give besides the nearest set.
 func (a *Answer) wanting() string {
 	switch v := &a.Advice; {
 	case v.Floor > 0:
 		return fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, Percent(v.Floor), Times(v.Floor/a.Model.Limit))
 	case v.Length > 0:
-		return fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", Length(rounded(v.Length)), v.LengthZone)
+		return fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", Length(quantity.Outward(v.Length, 2, true)), v.LengthZone)
 	}
 	return " With all else as in these, no length of the drying zone up to 1 km would do."
 }
-
-// rounded is a length told as a rough one: two digits.
-func rounded(x float64) float64 { return quantity.Outward(x, 2, true) }
 
 // Changes lists the changes of a set in words, each with the key that makes it.
 func (a *Answer) Changes(s *advice.Set) string {
@@ -80,10 +71,15 @@ func (a *Answer) Changes(s *advice.Set) string {
 	for i := range s.Changes {
 		all = append(all, a.change(&s.Changes[i]))
 	}
-	if n := len(all); n > 1 {
-		return strings.Join(all[:n-1], ", ") + " and " + all[n-1]
+	return Joined(all)
+}
+
+// Joined lists some things as a sentence does.
+func Joined(all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
 	}
-	return strings.Join(all, "")
+	return strings.Join(all[:len(all)-1], ", ") + " and " + all[len(all)-1]
 }
 
 // change puts one in words.

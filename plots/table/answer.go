@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -27,26 +26,22 @@ type Answer struct {
 	Contradicting []measured.Comparison // figures of the material that lie outside what the library predicts
 }
 
-// WriteFull sets the answer with all its notes, sources and cautions. It writes nothing and
-// returns an error if any figure is not finite.
-func (a *Answer) WriteFull(out io.Writer) error {
-	if err := a.check(); err != nil {
-		return err
-	}
-	var b strings.Builder
-	a.head(&b)
-	a.path(&b)
-	a.nozzle(&b)
-	b.WriteByte('\n')
-	paragraph(&b, "", a.Conclusion())
-	a.notes(&b)
-	a.sources(&b)
-	a.cautions(&b)
-	a.foot(&b)
-	return written(out, &b)
+// Full is an answer with all its notes, sources and cautions.
+type Full struct{ *Answer }
+
+func (a Full) text(b *strings.Builder) {
+	a.head(b)
+	a.path(b)
+	a.nozzle(b)
+	apart(b, a.Conclusion())
+	a.notes(b)
+	a.sources(b)
+	cautions(b, a.Model)
+	a.foot(b)
 }
 
-func (a *Answer) check() error {
+// Check refuses what is not finite of the model, the result, the diagnosis and the advice.
+func (a *Answer) Check() error {
 	for _, part := range []struct {
 		name  string
 		value any
@@ -74,21 +69,37 @@ func (a *Answer) path(b *strings.Builder) {
 		{"mean", "%", 6}, {"centre", "%", 6}, {"skin", "%", 6}, {"equil.", "%", 6}, {"Fourier", "number", 7},
 	}
 	heads(b, columns)
-	s := a.Assessment.Start
-	row(b, columns, []string{"(start)", "", "", "", trim(s.Temperature-zeroCelsius, 1),
-		Cell(s.Mean), Cell(s.Centre), Cell(s.Skin), "", ""})
-	names := make([]string, len(a.Assessment.Zones))
-	for i, z := range a.Assessment.Zones {
-		names[i] = z.Name
+	all := make([]int, len(a.Assessment.Zones))
+	for i := range all {
+		all[i] = i
 	}
-	names = shortened(names, 13)
-	for i, z := range a.Assessment.Zones {
-		s := z.Exit
-		row(b, columns, []string{names[i], Length(z.Length), Duration(z.Residence),
-			trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
-			Cell(s.Mean), Cell(s.Centre), Cell(s.Skin), Cell(z.Equilibrium), short(z.Fourier, 2)})
+	for k, cells := range a.places(all, 13) {
+		if k == 0 {
+			row(b, columns, append(cells, "", ""))
+			continue
+		}
+		z := &a.Assessment.Zones[k-1]
+		row(b, columns, append(cells, Cell(z.Equilibrium), short(z.Fourier, 2)))
 	}
 	paragraph(b, "equil.: ", "what the strand would hold if left for ever in the air at its exit.")
+}
+
+// places are the cells of the start and of the ends of some zones, whose names are cut to so many letters.
+func (a *Answer) places(zones []int, most int) [][]string {
+	cells := func(name, length, time, air string, s diffusion.State) []string {
+		return []string{name, length, time, air, trim(s.Temperature-zeroCelsius, 1), Cell(s.Mean), Cell(s.Centre), Cell(s.Skin)}
+	}
+	var names []string
+	for _, i := range zones {
+		names = append(names, a.Assessment.Zones[i].Name)
+	}
+	names = shortened(names, most)
+	rows := [][]string{cells("(start)", "", "", "", a.Assessment.Start)}
+	for k, i := range zones {
+		z := &a.Assessment.Zones[i]
+		rows = append(rows, cells(names[k], Length(z.Length), Duration(z.Residence), trim(z.AirTemperature-zeroCelsius, 1), z.Exit))
+	}
+	return rows
 }
 
 func (a *Answer) nozzle(b *strings.Builder) {
@@ -138,16 +149,22 @@ func (a *Answer) notes(b *strings.Builder) {
 	for _, key := range hot(a.Model) {
 		notes = append(notes, fmt.Sprintf("Survives takes %s as given: that it is uncertain is not in it. Leave that much below what the strand bears.", key))
 	}
-	if held := a.Model.Held(); len(held) > 0 {
-		notes = append(notes, AirRule(held))
-	}
-	if len(a.Assumed) > 0 {
-		notes = append(notes, notGiven(a.Assumed))
-	}
+	notes = append(notes, taken(a.Model, a.Assumed)...)
 	if len(a.Unused) > 0 {
 		notes = append(notes, "Read and checked, without effect here: "+strings.Join(a.Unused, ", ")+".")
 	}
 	list(b, "Notes", notes)
+}
+
+// taken are the notes on what was taken as it stands: humidities that are held, and what the file left open.
+func taken(m *diffusion.Design, assumed []string) (notes []string) {
+	if held := m.Held(); len(held) > 0 {
+		notes = append(notes, AirRule(held))
+	}
+	if len(assumed) > 0 {
+		notes = append(notes, notGiven(assumed))
+	}
+	return notes
 }
 
 // doubts gives the first doubt about the data and where the others are.
@@ -174,9 +191,9 @@ func list(b *strings.Builder, heading string, texts []string) {
 	}
 }
 
-func (a *Answer) cautions(b *strings.Builder) {
+func cautions(b *strings.Builder, m *diffusion.Design) {
 	b.WriteString("\nCautions\n")
-	for _, c := range Cautions(a.Model) {
+	for _, c := range Cautions(m) {
 		paragraph(b, "  - ", c)
 	}
 }
@@ -191,8 +208,7 @@ func (a *Answer) foot(b *strings.Builder) {
 		}
 		heating = append(heating, fmt.Sprintf("%s %s, %s", z.Name, Significant(z.Biot, 2), how))
 	}
-	b.WriteByte('\n')
-	paragraph(b, "", fmt.Sprintf("strandry %s, %s; %d nodes along the radius, %d steps, resolution %s, tolerance %s; "+
+	apart(b, fmt.Sprintf("strandry %s, %s; %d nodes along the radius, %d steps, resolution %s, tolerance %s; "+
 		"water balance closes to %s. Biot number of heating, and temperature along the radius: %s.",
 		a.Version, a.File, r.Nodes, r.Steps, Given(r.Settings.Resolution), Given(r.Settings.Tolerance),
 		Significant(math.Abs(r.Balance), 1), strings.Join(heating, "; ")))

@@ -34,7 +34,8 @@ func (a *Answer) cause() string {
 		}
 		return "The air is too moist for more time alone to do: " + hindrance(d, m)
 	case advice.Flow, advice.Rewetting:
-		return capital(hindrance(d, m))
+		text := hindrance(d, m)
+		return strings.ToUpper(text[:1]) + text[1:]
 	}
 	return a.time()
 }
@@ -108,5 +109,3 @@ func hindrance(d *advice.Diagnosis, m *diffusion.Design) string {
 	}
 	return fmt.Sprintf("it is dry (%s) after %s and takes up water again before the nozzle.", Percent(d.Lowest), d.LowestZone)
 }
-
-func capital(sentence string) string { return strings.ToUpper(sentence[:1]) + sentence[1:] }

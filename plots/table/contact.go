@@ -6,20 +6,13 @@ import (
 	"strandry/diffusion"
 )
 
-// contact is what covers the strand in a zone, and how it was reckoned, as JSON.
-type contact struct {
-	Covered float64 `json:"covered"` // share of the perimeter
-	Arcs    int     `json:"arcs"`
-	Moves   bool    `json:"moves"`
-	Model   string  `json:"model"` // section: followed in radius and angle; film: along the radius, the film thinned by the share
-}
-
-func contactOf(c diffusion.Contact) contact {
-	out := contact{c.Covered, c.Arcs, c.Moves, "film"}
+// contactOf is what covers the strand in a zone, and how it was reckoned.
+func contactOf(c diffusion.Contact) object {
+	model := "film" // along the radius, the film thinned by the share
 	if c.Fixed() {
-		out.Model = "section"
+		model = "section" // followed in radius and angle
 	}
-	return out
+	return object{{"covered", c.Covered}, {"arcs", c.Arcs}, {"moves", c.Moves}, {"model", model}}
 }
 
 // Covers says for each zone with a cover how it was reckoned, and what stays behind one that keeps its place.

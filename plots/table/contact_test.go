@@ -23,7 +23,7 @@ func TestCoversSayWhichModelWasUsed(t *testing.T) {
 		"damp tube: 60 % of the strand's perimeter is covered by 4 arcs that stay in their places; the water behind has to go round (the section is followed in radius and angle). Behind the covers the skin holds 0.100 % at the exit.",
 		"roller: 20 % of the strand's perimeter is covered by a contact that wanders round the strand: the film is thinned by that share.",
 	}, Covers(r))
-	require.Equal(t, "section", contactOf(r.Zones[1].Contact).Model)
-	require.Equal(t, "film", contactOf(r.Zones[3].Contact).Model)
-	require.Equal(t, contact{Model: "film"}, contactOf(r.Zones[0].Contact))
+	require.Equal(t, "section", contactOf(r.Zones[1].Contact)[3].value)
+	require.Equal(t, "film", contactOf(r.Zones[3].Contact)[3].value)
+	require.Equal(t, object{{"covered", 0.0}, {"arcs", 0}, {"moves", false}, {"model", "film"}}, contactOf(r.Zones[0].Contact))
 }

@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -20,38 +19,28 @@ type Doubt struct {
 	Assumed []string // what the scenario left open and how it was taken
 }
 
-func (d *Doubt) check() error { return Finite("the study of the doubt", d.Study) }
+// Check refuses figures that are not finite.
+func (d *Doubt) Check() error { return Finite("the study of the doubt", d.Study) }
 
-// WriteText sets the shares as a table, and the order in which to measure. It writes nothing and returns an error if any figure is
-// not finite.
-func (d *Doubt) WriteText(out io.Writer) error {
-	if err := d.check(); err != nil {
-		return err
-	}
+// text sets the shares as a table, and the order in which to measure.
+func (d *Doubt) text(b *strings.Builder) {
 	t, m := d.Study, d.Study.Model
-	var b strings.Builder
-	paragraph(&b, "", d.Title)
-	paragraph(&b, "", fmt.Sprintf("%s, %s, fed at %s: what makes the answer doubtful, and what to measure first?", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
+	paragraph(b, "", d.Title)
+	paragraph(b, "", fmt.Sprintf("%s, %s, fed at %s: what makes the answer doubtful, and what to measure first?", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
 	b.WriteByte('\n')
-	for _, l := range d.Lines() {
-		paragraph(&b, fmt.Sprintf("%-15s", l[0]), l[1])
-	}
+	facts(b, d.Lines())
 	b.WriteByte('\n')
 	if len(t.Rows) > 0 {
-		d.shares(&b)
+		d.shares(b)
 		b.WriteByte('\n')
 	}
-	paragraph(&b, "", d.Conclusion())
-	list(&b, "What to measure, in this order", d.steps())
-	list(&b, "Notes", d.notes())
-	b.WriteString("\nCautions\n")
-	for _, c := range Cautions(m) {
-		paragraph(&b, "  - ", c)
-	}
+	paragraph(b, "", d.Conclusion())
+	list(b, "What to measure, in this order", d.steps())
+	list(b, "Notes", d.notes())
+	cautions(b, m)
 	b.WriteByte('\n')
 	s := t.Assessment.Settings
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s.", d.Version, d.File, Given(s.Resolution), Given(s.Tolerance)))
-	return written(out, &b)
+	paragraph(b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s.", d.Version, d.File, Given(s.Resolution), Given(s.Tolerance)))
 }
 
 // Lines are what the doubt is about, each with what it is.

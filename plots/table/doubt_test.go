@@ -42,7 +42,7 @@ func aDoubt() *Doubt {
 func doubtText(t *testing.T, d *Doubt) string {
 	t.Helper()
 	var out bytes.Buffer
-	require.NoError(t, d.WriteText(&out))
+	require.NoError(t, WriteText(&out, d))
 	within(t, out.String(), 79)
 	return out.String()
 }
@@ -50,7 +50,7 @@ func doubtText(t *testing.T, d *Doubt) string {
 func TestDoubtGolden(t *testing.T) {
 	golden(t, "doubt.txt", doubtText(t, aDoubt()))
 	var out bytes.Buffer
-	require.NoError(t, aDoubt().WriteJSON(&out))
+	require.NoError(t, WriteJSON(&out, aDoubt()))
 	golden(t, "doubt.json", out.String())
 	require.True(t, json.Valid(out.Bytes()))
 }
@@ -86,7 +86,7 @@ func TestDoubtOfNothing(t *testing.T) {
 	require.NotContains(t, text, "between")
 	require.NotContains(t, text, "factor")
 	var out bytes.Buffer
-	require.NoError(t, d.WriteJSON(&out))
+	require.NoError(t, WriteJSON(&out, d))
 	require.Contains(t, out.String(), `"unknowns": []`)
 	require.Contains(t, out.String(), `"measure": []`)
 }
@@ -98,8 +98,8 @@ func TestDoubtRefusesWhatIsNoNumber(t *testing.T) {
 		d := aDoubt()
 		spoil(d.Study)
 		var out bytes.Buffer
-		require.Error(t, d.WriteText(&out))
-		require.Error(t, d.WriteJSON(&out))
+		require.Error(t, WriteText(&out, d))
+		require.Error(t, WriteJSON(&out, d))
 		require.Empty(t, out.String())
 	}
 }

@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"strandry/scenarios/validation/measured"
@@ -14,14 +13,15 @@ type Evidence struct {
 	Evidence *measured.Evidence
 }
 
-// WriteText writes the sums, the figures material by material, and what could not be used.
-func (e *Evidence) WriteText(out io.Writer) error {
-	var b strings.Builder
-	e.sums(&b)
-	e.figures(&b)
-	list(&b, "NOT SET AGAINST A PREDICTION", e.asides())
-	e.laws(&b)
-	return written(out, &b)
+// Check refuses figures that are not finite.
+func (e *Evidence) Check() error { return Finite("the evidence", e.Evidence) }
+
+// text has the sums, the figures material by material, and what could not be used.
+func (e *Evidence) text(b *strings.Builder) {
+	e.sums(b)
+	e.figures(b)
+	list(b, "NOT SET AGAINST A PREDICTION", e.asides())
+	e.laws(b)
 }
 
 // Summary is the one line that says it all.
@@ -53,11 +53,12 @@ func (e *Evidence) sums(b *strings.Builder) {
 		{"Anchors alone: ", e.Evidence.AnchoredOnly},
 		{"No independent figure of how fast water moves: ", e.Evidence.DiffusivityUntested},
 	} {
-		paragraph(b, "", lack.words+orNone(lack.names)+".")
+		paragraph(b, "", lack.words+listed(lack.names)+".")
 	}
 }
 
-func orNone(names []string) string {
+// listed are names in a row, or the word for none.
+func listed(names []string) string {
 	if len(names) == 0 {
 		return "none"
 	}
@@ -103,20 +104,21 @@ func (e *Evidence) What(c *measured.Comparison) string {
 
 // Measured is the value or the range as it was measured.
 func (e *Evidence) Measured(c *measured.Comparison) string {
-	if c.Rounded {
-		return Given(inPeoples(c.Quantity, c.Middle())) + peoplesUnit(c.Quantity) + " (one digit)"
+	s := scaleOf(c.Quantity)
+	switch {
+	case c.Rounded:
+		return s.of(c.Middle()) + s.unit + " (one digit)"
+	case c.Low == c.High:
+		return s.of(c.Low) + s.unit
 	}
-	if c.Low == c.High {
-		return Given(inPeoples(c.Quantity, c.Low)) + peoplesUnit(c.Quantity)
-	}
-	return Given(inPeoples(c.Quantity, c.Low)) + " to " + Given(inPeoples(c.Quantity, c.High)) + peoplesUnit(c.Quantity)
+	return s.of(c.Low) + " to " + s.of(c.High) + s.unit
 }
 
 // Predicted is the predicted value with its interval.
 func (e *Evidence) Predicted(c *measured.Comparison) string {
-	p := c.Predicted
-	text := func(x float64) string { return Significant(inPeoples(c.Quantity, x), 3) }
-	return fmt.Sprintf("%s%s (%s to %s)", text(p.Value), peoplesUnit(c.Quantity), text(p.Low), text(p.High))
+	p, s := c.Predicted, scaleOf(c.Quantity)
+	text := func(x float64) string { return Significant(x*s.factor, 3) }
+	return fmt.Sprintf("%s%s (%s to %s)", text(p.Value), s.unit, text(p.Low), text(p.High))
 }
 
 // details are the source and what else is to be known of a figure.
@@ -133,27 +135,12 @@ func (e *Evidence) details(c *measured.Comparison) []string {
 	return lines
 }
 
-// inPeoples turns SI into what is printed: contents into %, energies into kJ/mol.
-func inPeoples(q measured.Quantity, x float64) float64 {
-	switch q {
-	case measured.Equilibrium, measured.Uptake:
-		return 100 * x
-	case measured.ActivationEnergy:
-		return x / 1000
-	}
-	return x
-}
-
-func peoplesUnit(q measured.Quantity) string {
-	switch q {
-	case measured.Equilibrium, measured.Uptake:
-		return " %"
-	case measured.ActivationEnergy:
-		return " kJ/mol"
-	case measured.Diffusivity:
-		return " m2/s"
-	}
-	return ""
+// scaleOf turns the SI value of a quantity into what is printed: contents into %, energies into kJ/mol.
+func scaleOf(q measured.Quantity) scale {
+	return map[measured.Quantity]scale{
+		measured.Equilibrium: {100, 0, " %", ""}, measured.Uptake: {100, 0, " %", ""}, measured.ActivationEnergy: {1e-3, 0, " kJ/mol", ""}, measured.Diffusivity: {1, 0, " m2/s", ""},
+		measured.DiffusivityRatio: {1, 0, "", ""}, measured.EquilibriumRatio: {1, 0, "", ""},
+	}[q]
 }
 
 // Contradictions are a line for each material with measured figures outside what the library predicts.

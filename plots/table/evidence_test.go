@@ -44,7 +44,7 @@ func evidence() *Evidence {
 
 func TestEvidenceText(t *testing.T) {
 	var b bytes.Buffer
-	require.NoError(t, evidence().WriteText(&b))
+	require.NoError(t, WriteText(&b, evidence()))
 	golden(t, "evidence.txt", b.String())
 	for _, line := range strings.Split(b.String(), "\n") {
 		require.LessOrEqual(t, len([]rune(line)), width)
@@ -53,12 +53,12 @@ func TestEvidenceText(t *testing.T) {
 
 func TestEvidenceJSON(t *testing.T) {
 	var b bytes.Buffer
-	require.NoError(t, evidence().WriteJSON(&b))
+	require.NoError(t, WriteJSON(&b, evidence()))
 	golden(t, "evidence.json", b.String())
 }
 
 func TestEvidenceWithoutANumberIsAnError(t *testing.T) {
 	e := evidence()
 	e.Evidence.Comparisons[0].Predicted.Value = math.NaN()
-	require.Error(t, e.WriteJSON(&bytes.Buffer{}))
+	require.Error(t, WriteJSON(&bytes.Buffer{}, e))
 }

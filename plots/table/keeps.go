@@ -2,11 +2,11 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
 	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/scenarios/studies/keeps"
 	"strandry/scenarios/studies/rest"
 )
@@ -35,26 +35,18 @@ func (k *Keeps) Check() error {
 	return Finite("the study", &study)
 }
 
-// WriteText sets two tables: the strand in the air, and in the store. It writes nothing and returns
-// an error if any figure is not finite.
-func (k *Keeps) WriteText(out io.Writer) error {
-	if err := k.Check(); err != nil {
-		return err
-	}
+// text sets two tables: the strand in the air, and in the store.
+func (k *Keeps) text(b *strings.Builder) {
 	t := k.Study
-	var b strings.Builder
-	paragraph(&b, "", k.Title)
-	paragraph(&b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", Millimetres(2*t.Radius)))
-	fmt.Fprintf(&b, "\nIn air of %s and %s %%\n", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
-	k.lying(&b)
-	o := t.Opening
+	paragraph(b, "", k.Title)
+	paragraph(b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", Millimetres(2*t.Radius)))
+	fmt.Fprintf(b, "\nIn air of %s and %s %%\n", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
+	k.lying(b)
+	apart(b, "In a store of "+k.store())
+	k.stored(b)
 	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("In a store of %s and %s %%, its door open for %s, %s a day, the air back with a time constant of %s",
-		Celsius(t.Store.Temperature), trim(100*t.Store.Humidity, 2), Duration(o.Duration), perDay(o.PerDay), Duration(o.TimeConstant)))
-	k.stored(&b)
-	b.WriteByte('\n')
-	cutLabels(&b, k.materials(), widestLabel)
-	legend(&b, [][2]string{
+	cutLabels(b, k.labels(), widestLabel)
+	legend(b, [][2]string{
 		{"limit:     ", "each material's own for " + t.Purpose.String() + ", or what the scenario states for its own"},
 		{"keeps:     ", "until the mean passes the limit at the medians of what is in doubt; 9 in 10: it is still within the limit nine times in ten until then"},
 		{"skin:      ", "content of the surface then; tenth: share of the water in the outer tenth of the radius"},
@@ -65,14 +57,12 @@ func (k *Keeps) WriteText(out io.Writer) error {
 		{"bears:     ", "openings a day that keep it within its limit in the long run, at this time constant and the medians"},
 		{"return:    ", "the longest time constant that does so at these openings a day. none: the shut store is too moist as it is, or the open door alone lets in too much"},
 	})
+	apart(b, k.Conclusion())
+	assumed(b, k.Assumed)
+	apart(b, "Do not breathe the dust of desiccants, and follow the maker's safety sheet when you regenerate them.")
 	b.WriteByte('\n')
-	paragraph(&b, "", k.Conclusion())
-	assumed(&b, k.Assumed)
-	b.WriteByte('\n')
-	paragraph(&b, "", "Do not breathe the dust of desiccants, and follow the maker's safety sheet when you regenerate them.")
-	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the times up to %s, of the gains up to %s.", k.Version, k.File, k.worst(false), k.worst(true)))
-	return written(out, &b)
+	times, gains := k.worst()
+	paragraph(b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the times up to %s, of the gains up to %s.", k.Version, k.File, times, gains))
 }
 
 func perDay(n float64) string {
@@ -82,36 +72,28 @@ func perDay(n float64) string {
 	return Given(n) + " times"
 }
 
-// worst is the largest numerical error over its figure.
-func (k *Keeps) worst(gain bool) string {
+// worst are the largest numerical errors, of a time and of a gain, each over its figure.
+func (k *Keeps) worst() (time, gain string) {
 	const least = 1e-7 // of gains below no digit is shown [kg/kg dry]
-	worst := 0.0
-	for i := range k.Study.Rows {
-		r := &k.Study.Rows[i]
-		switch {
-		case gain && r.Gain > least:
-			worst = math.Max(worst, r.GainNumericalError/r.Gain)
-		case !gain && !r.Hours.Never:
-			worst = math.Max(worst, r.Hours.NumericalError/r.Hours.Seconds)
+	var times, gains float64
+	for _, r := range k.Study.Rows {
+		if !r.Hours.Never {
+			times = math.Max(times, r.Hours.NumericalError/r.Hours.Seconds)
+		}
+		if r.Gain > least {
+			gains = math.Max(gains, r.GainNumericalError/r.Gain)
 		}
 	}
-	return Significant(100*worst, 1) + " %"
+	return Significant(100*times, 1) + " %", Significant(100*gains, 1) + " %"
 }
 
-// names are those of the rows as the tables show them, and their width.
-func (k *Keeps) names() ([]string, int) { return narrowed(k.materials(), widestLabel) }
-
-// materials are those of the study.
-func (k *Keeps) materials() []string {
-	var all []string
-	for i := range k.Study.Rows {
-		all = append(all, k.Study.Rows[i].Material.Label())
-	}
-	return all
+// labels are the materials of the study.
+func (k *Keeps) labels() []string {
+	return labelsOf(k.Study.Rows, func(r *keeps.Row) *materials.Polymer { return &r.Material })
 }
 
 func (k *Keeps) lying(b *strings.Builder) {
-	names, name := k.names()
+	names, name := narrowed(k.labels(), widestLabel)
 	columns := []column{
 		{"material", "", -name}, {"limit", "%", 5}, {"keeps", "", 8}, {"9 in 10", "", 8}, {"skin", "%", 5}, {"tenth", "%", 5},
 		{"equil.", "%", 6}, {"for ever", "% RH", 8}, {"survives", "", -8},
@@ -146,8 +128,19 @@ func humidityCell(h float64) string {
 	return Significant(100*h, 2)
 }
 
+// anyOrNone prints a number, but for one without end and for zero.
+func anyOrNone(x float64, text string) string {
+	switch {
+	case math.IsInf(x, 1):
+		return "any"
+	case x == 0:
+		return "none"
+	}
+	return text
+}
+
 func (k *Keeps) stored(b *strings.Builder) {
-	names, name := k.names()
+	names, name := narrowed(k.labels(), widestLabel)
 	columns := []column{
 		{"material", "", -name}, {"limit", "%", 5}, {"shut", "%", 6}, {"used", "%", 6}, {"one costs", "%", 9}, {"8 in 10", "%", -13},
 		{"bears", "a day", 6}, {"return", "", 8},
@@ -163,25 +156,9 @@ func (k *Keeps) stored(b *strings.Builder) {
 // cell2 prints a content in % with two significant digits, at most four decimals.
 func cell2(content float64) string { return short(100*content, 2) }
 
-func openings(n float64) string {
-	switch {
-	case math.IsInf(n, 1):
-		return "any"
-	case n == 0:
-		return "none"
-	}
-	return short(n, 2)
-}
+func openings(n float64) string { return anyOrNone(n, short(n, 2)) }
 
-func returning(s float64) string {
-	switch {
-	case math.IsInf(s, 1):
-		return "any"
-	case s == 0:
-		return "none"
-	}
-	return Duration(s)
-}
+func returning(s float64) string { return anyOrNone(s, Duration(s)) }
 
 // Conclusion names what keeps for long, and what the store does and does not keep.
 func (k *Keeps) Conclusion() string {
@@ -223,82 +200,43 @@ func (k *Keeps) Conclusion() string {
 	return text
 }
 
-func listed(names []string) string {
-	if len(names) == 0 {
-		return "none"
+// json has contents in kg/kg dry, humidities as fractions.
+func (k *Keeps) json() any {
+	t, o := k.Study, &k.Study.Opening
+	return object{
+		{"version", k.Version},
+		{"title", k.Title},
+		{"file", k.File},
+		{"diameter", 2 * t.Radius},
+		{"temperature", t.Air.Temperature}, // of the air in which the hours count
+		{"humidity", t.Air.Humidity()},
+		{"store", object{{"temperature", t.Store.Temperature}, {"humidity", t.Store.Humidity}}},
+		{"opening", object{{"duration", o.Duration}, {"time_constant", o.TimeConstant}, {"per_day", o.PerDay}}},
+		{"materials", each(t.Rows, keepsRow)}, // those that keep shortest first
+		{"conclusion", k.Conclusion()},
+		{"assumptions", k.Assumed},
 	}
-	return strings.Join(names, ", ")
 }
 
-// keepsDocument is the study as JSON: SI units, contents in kg/kg dry, humidities as fractions.
-type keepsDocument struct {
-	Version     string     `json:"version"`
-	Title       string     `json:"title"`
-	File        string     `json:"file"`
-	Diameter    float64    `json:"diameter"`
-	Temperature float64    `json:"temperature"` // of the air in which the hours count
-	Humidity    float64    `json:"humidity"`
-	Store       storeJSON  `json:"store"`
-	Opening     openJSON   `json:"opening"`
-	Materials   []keepsRow `json:"materials"` // those that keep shortest first
-	Conclusion  string     `json:"conclusion"`
-	Assumed     []string   `json:"assumptions"`
-}
-
-type storeJSON struct {
-	Temperature float64 `json:"temperature"`
-	Humidity    float64 `json:"humidity"`
-}
-
-type openJSON struct {
-	Duration     float64 `json:"duration"`
-	TimeConstant float64 `json:"time_constant"`
-	PerDay       float64 `json:"per_day"`
-}
-
-type keepsRow struct {
-	Material    string         `json:"material"`
-	Origin      string         `json:"origin"` // library, or the file that its values come from
-	Limit       float64        `json:"limit"`
-	Survives    string         `json:"survives"`          // the hotter of air and store: holds, doubtful, softens
-	Keeps       restJSON       `json:"keeps"`             // until the mean passes the limit, at the medians
-	KeepsLikely likelyTimeJSON `json:"keeps_nine_in_ten"` // until when it is within its limit nine times in ten
-	Skin        float64        `json:"skin"`              // at that time; 0 where never
-	SkinShare   float64        `json:"skin_share"`        // of the water in the outer tenth of the radius
-	Equilibrium float64        `json:"equilibrium"`
-	ForEver     float64        `json:"humidity_for_ever"`
-	Shut        float64        `json:"equilibrium_store_shut"`
-	Used        float64        `json:"content_with_openings"`
-	Gain        float64        `json:"gain_of_one_opening"`
-	GainLow     float64        `json:"gain_low"`  // 10 % point
-	GainHigh    float64        `json:"gain_high"` // 90 % point
-	GainError   float64        `json:"gain_numerical_error"`
-	// Bearable and Return are null for "any", 0 for "none".
-	Bearable *float64 `json:"openings_a_day"`
-	Return   *float64 `json:"longest_time_constant"`
-}
-
-// WriteJSON writes the study as indented JSON in SI units. It writes nothing and returns an error if
-// any figure is not finite.
-func (k *Keeps) WriteJSON(out io.Writer) error {
-	if err := k.Check(); err != nil {
-		return err
+func keepsRow(r *keeps.Row) object {
+	return object{
+		{"material", r.Material.ID},
+		{"origin", r.Material.Origin}, // library, or the file that its values come from
+		{"limit", r.Limit},
+		{"survives", r.Survives.String()}, // the hotter of air and store: holds, doubtful, softens
+		{"keeps", restOf(r.Hours)},        // until the mean passes the limit, at the medians
+		{"keeps_nine_in_ten", likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years")}, // until when it is within its limit so often
+		{"skin", r.Skin},            // at that time; 0 where never
+		{"skin_share", r.SkinShare}, // of the water in the outer tenth of the radius
+		{"equilibrium", r.Equilibrium},
+		{"humidity_for_ever", r.ForEver},
+		{"equilibrium_store_shut", r.Store},
+		{"content_with_openings", r.InStore},
+		{"gain_of_one_opening", r.Gain},
+		{"gain_low", r.GainLow},   // 10 % point
+		{"gain_high", r.GainHigh}, // 90 % point
+		{"gain_numerical_error", r.GainNumericalError},
+		{"openings_a_day", orNull(r.Bearable)}, // null for "any", 0 for "none", as below
+		{"longest_time_constant", orNull(r.SlowestTimeConstant)},
 	}
-	t := k.Study
-	d := keepsDocument{
-		Version: k.Version, Title: k.Title, File: k.File, Diameter: 2 * t.Radius, Temperature: t.Air.Temperature, Humidity: t.Air.Humidity(),
-		Store:      storeJSON{t.Store.Temperature, t.Store.Humidity},
-		Opening:    openJSON{t.Opening.Duration, t.Opening.TimeConstant, t.Opening.PerDay},
-		Conclusion: k.Conclusion(), Assumed: notNil(k.Assumed), Materials: []keepsRow{},
-	}
-	for i := range t.Rows {
-		r := &t.Rows[i]
-		d.Materials = append(d.Materials, keepsRow{
-			Material: r.Material.ID, Origin: r.Material.Origin, Limit: r.Limit, Survives: r.Survives.String(), Keeps: restOf(r.Hours), KeepsLikely: likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years"),
-			Skin: r.Skin, SkinShare: r.SkinShare, Equilibrium: r.Equilibrium, ForEver: r.ForEver, Shut: r.Store, Used: r.InStore,
-			Gain: r.Gain, GainLow: r.GainLow, GainHigh: r.GainHigh, GainError: r.GainNumericalError,
-			Bearable: orNull(r.Bearable), Return: orNull(r.SlowestTimeConstant),
-		})
-	}
-	return encode(out, d)
 }

@@ -29,26 +29,16 @@ func BothLimits(p *materials.Polymer, o *diffusion.Odds) string {
 		Limit(p.PrintingLimit.Value), Chance(o.Printing), Limit(p.MouldingLimit.Value), Chance(o.Moulding), harm)
 }
 
-// limits are they as JSON, with the words on them.
-type limits struct {
-	Limit    float64 `json:"limit"` // that the verdict is about
-	Printing float64 `json:"printing_limit"`
-	Moulding float64 `json:"moulding_limit"`
+// limitsOf are the limit that the verdict is about and the material's own.
+func limitsOf(m *diffusion.Design) object {
+	return object{{"limit", m.Limit}, {"printing_limit", m.Material.PrintingLimit.Value}, {"moulding_limit", m.Material.MouldingLimit.Value}}
 }
 
-type limitWords struct {
-	Of      string `json:"limit_of"`       // printing, moulding or stated
-	Meaning string `json:"limits_meaning"` // how often it is within each, and what lies beyond
-}
-
-func limitsOf(m *diffusion.Design) limits {
-	return limits{m.Limit, m.Material.PrintingLimit.Value, m.Material.MouldingLimit.Value}
-}
-
-func limitWordsOf(m *diffusion.Design, o *diffusion.Odds) limitWords {
-	out := limitWords{m.Purpose.String(), BothLimits(&m.Material, o)}
+// limitWordsOf says whose the limit is: printing, moulding or stated; how often the strand is within each, and what lies beyond.
+func limitWordsOf(m *diffusion.Design, o *diffusion.Odds) object {
+	of := m.Purpose.String()
 	if m.LimitStated {
-		out.Of = "stated"
+		of = "stated"
 	}
-	return out
+	return object{{"limit_of", of}, {"limits_meaning", BothLimits(&m.Material, o)}}
 }

@@ -1,9 +1,7 @@
 package table
 
 import (
-	"encoding/json"
 	"fmt"
-	"io"
 	"strings"
 	"unicode/utf8"
 
@@ -13,12 +11,13 @@ import (
 // widestName is how much of a long name the list shows [columns].
 const widestName = 22
 
-// Materials lists polymers, one line each. It writes nothing and returns an error
-// if any figure is not finite.
-func Materials(out io.Writer, all []materials.Polymer) error {
-	if err := Finite("the materials", all); err != nil {
-		return err
-	}
+// Polymers is a list of polymers, one line each.
+type Polymers []materials.Polymer
+
+// Check refuses figures that are not finite.
+func (all Polymers) Check() error { return Finite("the materials", []materials.Polymer(all)) }
+
+func (all Polymers) text(b *strings.Builder) {
 	name := utf8.RuneCountInString("material")
 	for i := range all {
 		name = max(name, min(widestName, utf8.RuneCountInString(all[i].ID)))
@@ -33,66 +32,60 @@ func Materials(out io.Writer, all []materials.Polymer) error {
 	}
 	family -= len(" ") // keep it off the numbers
 	columns = append(columns, column{" what it is", "", -family - 1})
-	var b strings.Builder
-	heads(&b, columns)
+	heads(b, columns)
 	for i := range all {
 		p := &all[i]
 		d, dryAt := &p.Diffusivity, p.DryingTemperature.Value
 		what, _, _ := strings.Cut(p.Family, ", ")
 		mark := ""
-		if unread(d.ReferenceValue.Kind) {
+		if k := d.ReferenceValue.Kind; k == materials.Memory || k == materials.PublishedWeak || k == materials.Practice {
 			mark = "~"
 		}
-		row(&b, columns, []string{shorten(p.ID, name), Given(100 * p.PrintingLimit.Value), Given(100 * p.MouldingLimit.Value),
+		row(b, columns, []string{shorten(p.ID, name), Given(100 * p.PrintingLimit.Value), Given(100 * p.MouldingLimit.Value),
 			Significant(100*p.Sorption.Content(0.5, roomTemperature), 2), trim(dryAt-zeroCelsius, 0),
 			mark + Significant(d.Dry(dryAt), 2), Given(d.Scatter.Value), " " + shorten(what, family)})
 	}
 	b.WriteByte('\n')
-	paragraph(&b, "print:   ", "wettest strand that prints without bubbles, strings or rough skin, % of dry weight; common practice")
-	paragraph(&b, "mould:   ", "wettest that moulders melt, so that no chain is cut and no streak shows, % of dry weight")
-	paragraph(&b, "room:    ", "content in equilibrium with air of 23 °C and 50 %, % of dry weight")
-	paragraph(&b, "dry at:  ", "usual highest drying temperature")
-	paragraph(&b, "D then:  ", "diffusivity of the dry polymer at that temperature; ~ where it rests on no reviewed measurement that was read")
-	paragraph(&b, "scatter: ", "the diffusivity may be this many times larger or smaller")
+	legend(b, [][2]string{
+		{"print:   ", "wettest strand that prints without bubbles, strings or rough skin, % of dry weight; common practice"},
+		{"mould:   ", "wettest that moulders melt, so that no chain is cut and no streak shows, % of dry weight"},
+		{"room:    ", "content in equilibrium with air of 23 °C and 50 %, % of dry weight"},
+		{"dry at:  ", "usual highest drying temperature"},
+		{"D then:  ", "diffusivity of the dry polymer at that temperature; ~ where it rests on no reviewed measurement that was read"},
+		{"scatter: ", "the diffusivity may be this many times larger or smaller"},
+	})
 	b.WriteString("\nstrandry materials NAME shows one whole: ranges, sources, doubts, cautions.\n")
-	return written(out, &b)
-}
-
-// unread tells that a number rests on no reviewed measurement that was read.
-func unread(k materials.Kind) bool {
-	return k == materials.Memory || k == materials.PublishedWeak || k == materials.Practice
 }
 
 // roomTemperature is that of the standard atmosphere 23/50 of ISO 291 [K].
 const roomTemperature = 296.15
 
-// Material shows one polymer with all its values, their ranges, kinds and sources.
-// It writes nothing and returns an error if any figure is not finite.
-func Material(out io.Writer, p materials.Polymer) error {
-	if err := Finite("the material", p); err != nil {
-		return err
-	}
-	var b strings.Builder
-	paragraph(&b, "", p.Name+": "+p.Family)
-	paragraph(&b, "", p.Summary)
-	paragraph(&b, "", structure(&p))
+// Polymer is one polymer with all its values, their ranges, kinds and sources.
+type Polymer struct{ materials.Polymer }
+
+// Check refuses figures that are not finite.
+func (one Polymer) Check() error { return Finite("the material", one.Polymer) }
+
+func (one Polymer) text(b *strings.Builder) {
+	p := &one.Polymer
+	paragraph(b, "", p.Name+": "+p.Family)
+	paragraph(b, "", p.Summary)
+	paragraph(b, "", structure(p))
 	b.WriteByte('\n')
-	for _, l := range lines(&p) {
+	for _, l := range lines(p) {
 		value := l.text
 		if l.reach != "" {
 			value += " (" + l.reach + ")"
 		}
-		fmt.Fprintf(&b, "%-42s %s\n", l.name, value)
-		paragraph(&b, "    ", origin(l.value.Kind, l.value.Source))
+		fmt.Fprintf(b, "%-42s %s\n", l.name, value)
+		paragraph(b, "    ", origin(l.value.Kind, l.value.Source))
 	}
 	d, s := &p.Diffusivity, &p.Sorption
-	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("Data hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).",
+	apart(b, fmt.Sprintf("Data hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).",
 		Celsius(d.Temperature.Min), Celsius(d.Temperature.Max), Celsius(s.Temperature.Min), Celsius(s.Temperature.Max),
 		trim(s.ActivityRange.Min, 3), trim(s.ActivityRange.Max, 3)))
-	list(&b, "Doubts", remarks(p.Doubts))
-	list(&b, "Cautions", remarks(p.Cautions))
-	return written(out, &b)
+	list(b, "Doubts", remarks(p.Doubts))
+	list(b, "Cautions", remarks(p.Cautions))
 }
 
 func remarks(notes []materials.Note) []string {
@@ -103,72 +96,27 @@ func remarks(notes []materials.Note) []string {
 	return all
 }
 
-// materialDocument is a polymer as JSON, in SI units.
-type materialDocument struct {
-	ID         string     `json:"id"`
-	Name       string     `json:"name"`
-	Family     string     `json:"family"`
-	Structure  string     `json:"structure"` // amorphous, semicrystalline
-	Summary    string     `json:"summary"`
-	Isotherm   string     `json:"isotherm"`
-	Properties []property `json:"properties"`
-	Doubts     []remark   `json:"doubts"`
-	Cautions   []remark   `json:"cautions"`
-}
+func (one Polymer) json() any { return polymerOf(&one.Polymer) }
 
-type property struct {
-	Name   string  `json:"name"`
-	Unit   string  `json:"unit"`
-	Value  float64 `json:"value"`
-	Low    float64 `json:"low"`
-	High   float64 `json:"high"`
-	Kind   string  `json:"kind"`
-	Source string  `json:"source"`
-}
+func (all Polymers) json() any { return each(all, polymerOf) }
 
-type remark struct {
-	Text   string `json:"text"`
-	Kind   string `json:"kind"`
-	Source string `json:"source"`
-}
-
-// MaterialJSON writes one polymer as JSON, values in SI.
-func MaterialJSON(out io.Writer, p materials.Polymer) error {
-	return encode(out, materialDocumentOf(p))
-}
-
-// MaterialsJSON writes polymers as a JSON array, values in SI.
-func MaterialsJSON(out io.Writer, all []materials.Polymer) error {
-	docs := make([]materialDocument, 0, len(all))
-	for _, p := range all {
-		docs = append(docs, materialDocumentOf(p))
+func polymerOf(p *materials.Polymer) object {
+	return object{
+		{"id", p.ID},
+		{"name", p.Name},
+		{"family", p.Family},
+		{"structure", p.Structure.String()}, // amorphous, semicrystalline
+		{"summary", p.Summary},
+		{"isotherm", p.Sorption.Form.String()},
+		{"properties", each(lines(p), func(l *line) object {
+			v := l.value
+			return object{{"name", l.name}, {"unit", l.si}, {"value", v.Value}, {"low", v.Low}, {"high", v.High}, {"kind", v.Kind.String()}, {"source", v.Source}}
+		})},
+		{"doubts", each(p.Doubts, remarkOf)},
+		{"cautions", each(p.Cautions, remarkOf)},
 	}
-	return encode(out, docs)
 }
 
-func materialDocumentOf(p materials.Polymer) materialDocument {
-	d := materialDocument{
-		ID: p.ID, Name: p.Name, Family: p.Family, Structure: p.Structure.String(), Summary: p.Summary, Isotherm: p.Sorption.Form.String(),
-		Doubts: remarksOf(p.Doubts), Cautions: remarksOf(p.Cautions),
-	}
-	for _, l := range lines(&p) {
-		v := l.value
-		d.Properties = append(d.Properties, property{l.name, l.si, v.Value, v.Low, v.High, v.Kind.String(), v.Source})
-	}
-	return d
-}
-
-func remarksOf(notes []materials.Note) []remark {
-	out := make([]remark, 0, len(notes))
-	for _, n := range notes {
-		out = append(out, remark{n.Text, n.Kind.String(), n.Source})
-	}
-	return out
-}
-
-func encode(out io.Writer, v any) error {
-	e := json.NewEncoder(out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(v)
+func remarkOf(n *materials.Note) object {
+	return object{{"text", n.Text}, {"kind", n.Kind.String()}, {"source", n.Source}}
 }

@@ -42,10 +42,19 @@ func (s *Suits) Cells(r *suits.Row) []string {
 		s.needed(r), s.likelyLength(r.Likely), s.dwell(r), restTime(r.Rest), likelyTime(r.RestLikely), narrowCell(r.Floor))
 }
 
-// Group is the heading of a class of rows.
-func (s *Suits) Group(c suits.Class) string { return group(c, s.Study.Longest) }
+// Group is a class of rows with its heading.
+type Group struct {
+	Class suits.Class
+	Head  string
+}
 
 // Groups lists the classes in the order of the rows.
-func (s *Suits) Groups() []suits.Class {
-	return []suits.Class{suits.AsItIs, suits.Buildable, suits.TooLong, suits.Unanswered, suits.Forbidden}
+func (s *Suits) Groups() []Group {
+	return []Group{
+		{suits.AsItIs, "at the medians: sets off within its limit, and may need no drying"},
+		{suits.Buildable, "at the medians: can be built, up to " + Length(s.Study.Longest)},
+		{suits.TooLong, "at the medians: longer than can be built"},
+		{suits.Unanswered, "no answer"},
+		{suits.Forbidden, "at the medians: no length will do"},
+	}
 }

@@ -50,8 +50,17 @@ func lines(p *materials.Polymer) []line {
 	}
 	add("beta, growth of diffusivity with content", d.Beta, scale{1, 0, "per kg/kg", "per kg/kg"}, true)
 	add("scatter of the diffusivity, a factor", d.Scatter, plain, true)
-	for _, v := range isotherm(&p.Sorption) {
-		add(v.name, v.value, v.scale, true)
+	switch s := &p.Sorption; s.Form {
+	case materials.GAB:
+		add("isotherm (GAB), monolayer", s.Monolayer, share, true)
+		add("isotherm (GAB), c", s.C, plain, true)
+		add("isotherm (GAB), k", s.K, plain, true)
+	case materials.TwoTerm:
+		add("isotherm (a + aⁿ), linear term", s.Linear, share, true)
+		add("isotherm (a + aⁿ), power term", s.Power, share, true)
+		add("isotherm (a + aⁿ), exponent", s.Exponent, plain, true)
+	default:
+		add("isotherm (Henry), content at saturation", s.Saturation, share, true)
 	}
 	add("enthalpy of mixing", p.Sorption.MixingEnthalpy, molar, true)
 	add("density", p.Density, scale{1, 0, "kg/m³", "kg/m³"}, true)
@@ -70,21 +79,4 @@ func lines(p *materials.Polymer) []line {
 		add("Young's modulus, cold and dry", *p.YoungsModulus, scale{1e-9, 0, "GPa", "Pa"}, false)
 	}
 	return out
-}
-
-type parameter struct {
-	name  string
-	value materials.Value
-	scale scale
-}
-
-func isotherm(s *materials.Sorption) []parameter {
-	share, plain := scale{100, 0, "%", "kg/kg"}, scale{1, 0, "", "1"}
-	switch s.Form {
-	case materials.GAB:
-		return []parameter{{"isotherm (GAB), monolayer", s.Monolayer, share}, {"isotherm (GAB), c", s.C, plain}, {"isotherm (GAB), k", s.K, plain}}
-	case materials.TwoTerm:
-		return []parameter{{"isotherm (a + aⁿ), linear term", s.Linear, share}, {"isotherm (a + aⁿ), power term", s.Power, share}, {"isotherm (a + aⁿ), exponent", s.Exponent, plain}}
-	}
-	return []parameter{{"isotherm (Henry), content at saturation", s.Saturation, share}}
 }

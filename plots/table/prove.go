@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 	"unicode/utf8"
@@ -124,30 +123,31 @@ func (p *Proof) Source(r *prove.Result) string {
 	return fmt.Sprintf("%s [%s; tolerance: %s]", r.Source, r.Kind, r.Tolerance.Reason)
 }
 
-// WriteText writes the failures, the table family by family, and the sums.
-func (p *Proof) WriteText(out io.Writer) error {
-	var b strings.Builder
-	p.failures(&b)
+// Check passes all: what is not a number is shown as none.
+func (p *Proof) Check() error { return nil }
+
+// text has the failures, the table family by family, and the sums.
+func (p *Proof) text(b *strings.Builder) {
+	p.failures(b)
 	source, family := "", ""
 	columns := []column{{width: -29}, {width: 15}, {width: 15}, {width: 9}, {width: 7}}
 	for i := range p.Results {
 		r := &p.Results[i]
 		if r.Family != family {
 			family, source = r.Family, ""
-			fmt.Fprintf(&b, "%s\n", strings.ToUpper(family))
-			row(&b, columns, []string{"", "expected", "got", "differs", "allowed"})
+			fmt.Fprintf(b, "%s\n", strings.ToUpper(family))
+			row(b, columns, []string{"", "expected", "got", "differs", "allowed"})
 		}
 		if s := p.Source(r); s != source {
 			source = s
-			paragraph(&b, "  ", s)
+			paragraph(b, "  ", s)
 		}
-		p.line(&b, columns, r)
+		p.line(b, columns, r)
 		if i+1 == len(p.Results) || p.Results[i+1].Family != family {
 			b.WriteByte('\n')
 		}
 	}
-	p.sums(&b)
-	return written(out, &b)
+	p.sums(b)
 }
 
 // line is one check; a name that is too long for its column stands above the figures.

@@ -27,7 +27,7 @@ func result(name string, expected, got, within float64) prove.Result {
 func proofText(t *testing.T, p *Proof) string {
 	t.Helper()
 	var out bytes.Buffer
-	require.NoError(t, p.WriteText(&out))
+	require.NoError(t, WriteText(&out, p))
 	return out.String()
 }
 
@@ -61,7 +61,7 @@ func TestProofFailuresStandFirst(t *testing.T) {
 	require.NotContains(t, text, "NaN")
 
 	var out bytes.Buffer
-	require.NoError(t, p.WriteJSON(&out))
+	require.NoError(t, WriteJSON(&out, p))
 	var d struct {
 		Passed   int
 		Families []struct {

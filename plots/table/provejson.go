@@ -1,85 +1,41 @@
 package table
 
-import (
-	"io"
-	"math"
+import "strandry/scenarios/validation/prove"
 
-	"strandry/scenarios/validation/prove"
-)
-
-// proofDocument is the table of checks as JSON, each value in its own unit.
-type proofDocument struct {
-	Version  string        `json:"version"`
-	Checks   int           `json:"checks"`
-	Passed   int           `json:"passed"`
-	Families []proofFamily `json:"families"`
-	Orders   []proofOrder  `json:"orders"`
-	Results  []proofResult `json:"results"`
-}
-
-type proofFamily struct {
-	Name   string   `json:"name"`
-	Checks int      `json:"checks"`
-	Passed int      `json:"passed"`
-	Worst  *float64 `json:"worst_of_tolerance"` // null where something was not computed
-}
-
-type proofOrder struct {
-	Problem  string    `json:"problem"`
-	In       string    `json:"in"` // space or time
-	Count    []int     `json:"nodes_or_steps"`
-	Error    []float64 `json:"error"`
-	Measured float64   `json:"measured"`
-	Stated   float64   `json:"stated"`
-}
-
-type proofResult struct {
-	Family     string   `json:"family"`
-	Case       string   `json:"case"`
-	Quantity   string   `json:"quantity"`
-	Unit       string   `json:"unit"`
-	Expected   *float64 `json:"expected"`
-	Got        *float64 `json:"got"` // null where nothing was computed
-	Difference *float64 `json:"difference"`
-	Allowed    *float64 `json:"allowed"`
-	Passed     bool     `json:"passed"`
-	Kind       string   `json:"kind"`
-	Source     string   `json:"source"`
-	Reason     string   `json:"reason_of_tolerance"`
-	Error      string   `json:"error,omitempty"`
-}
-
-// WriteJSON writes the table as indented JSON; what is not a number is null.
-func (p *Proof) WriteJSON(out io.Writer) error {
-	d := proofDocument{Version: p.Version, Checks: len(p.Results), Passed: p.Passed(), Orders: []proofOrder{}}
-	for _, f := range p.Families() {
-		d.Families = append(d.Families, proofFamily{f.Name, f.Checks, f.Passed, orNull(f.Worst.Share())})
+// json has each value in its own unit; what is not a number is null.
+func (p *Proof) json() any {
+	return object{
+		{"version", p.Version},
+		{"checks", len(p.Results)},
+		{"passed", p.Passed()},
+		{"families", each(p.Families(), func(f *ProofFamily) object {
+			return object{{"name", f.Name}, {"checks", f.Checks}, {"passed", f.Passed}, {"worst_of_tolerance", orNull(f.Worst.Share())}} // null where something was not computed
+		})},
+		{"orders", each(p.Orders, func(o *prove.Order) object {
+			return object{{"problem", o.Name}, {"in", refined(*o)}, {"nodes_or_steps", o.Count}, {"error", o.Error}, {"measured", o.Measured}, {"stated", o.Stated}}
+		})},
+		{"results", each(p.Results, proofOf)},
 	}
-	for _, o := range p.Orders {
-		d.Orders = append(d.Orders, proofOrder{o.Name, refined(o), o.Count, o.Error, o.Measured, o.Stated})
-	}
-	for i := range p.Results {
-		d.Results = append(d.Results, proofOf(&p.Results[i]))
-	}
-	return encode(out, d)
 }
 
-func proofOf(r *prove.Result) proofResult {
-	out := proofResult{
-		Family: r.Family, Case: r.Name, Quantity: r.Quantity, Unit: r.Unit, Expected: orNull(r.Expected), Got: orNull(r.Got),
-		Difference: orNull(r.Difference), Allowed: orNull(r.Within), Passed: r.Passed(), Kind: r.Kind.String(), Source: r.Source,
-		Reason: r.Tolerance.Reason,
-	}
+func proofOf(r *prove.Result) object {
+	failed := ""
 	if r.Err != nil {
-		out.Error = r.Err.Error()
+		failed = r.Err.Error()
 	}
-	return out
-}
-
-// orNull is nil for what is not a number.
-func orNull(x float64) *float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return nil
+	return object{
+		{"family", r.Family},
+		{"case", r.Name},
+		{"quantity", r.Quantity},
+		{"unit", r.Unit},
+		{"expected", orNull(r.Expected)},
+		{"got", orNull(r.Got)}, // null where nothing was computed
+		{"difference", orNull(r.Difference)},
+		{"allowed", orNull(r.Within)},
+		{"passed", r.Passed()},
+		{"kind", r.Kind.String()},
+		{"source", r.Source},
+		{"reason_of_tolerance", r.Tolerance.Reason},
+		filled("error", failed),
 	}
-	return &x
 }

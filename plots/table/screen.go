@@ -3,10 +3,8 @@ package table
 import (
 	"cmp"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
@@ -32,22 +30,17 @@ func shapes() []shape {
 	}
 }
 
-// WriteText sets the answer on one screen of 24 lines and 79 columns: the verdict, the numbers, the zones, what holds the design back and what
-// would do, and the notes that could change the verdict. WriteFull has the rest. It writes nothing and returns an error if any figure is not
-// finite.
-func (a *Answer) WriteText(out io.Writer) error {
-	if err := a.check(); err != nil {
-		return err
-	}
-	var text string
+// text sets the answer on one screen of 24 lines and 79 columns: the verdict, the numbers, the zones, what holds the design back and what
+// would do, and the notes that could change the verdict. [Full] has the rest.
+func (a *Answer) text(b *strings.Builder) {
 	notes := a.weighty()
 	for _, s := range shapes() {
-		var b strings.Builder
-		a.verdict(&b, s.steam)
-		a.briefPath(&b, s.zones)
+		b.Reset()
+		a.verdict(b, s.steam)
+		a.briefPath(b, s.zones)
 		b.WriteString(a.reasons(s.cut))
 		for _, note := range notes[:min(s.notes, len(notes))] {
-			paragraph(&b, "  ! ", note)
+			paragraph(b, "  ! ", note)
 		}
 		if s.spaced {
 			b.WriteByte('\n')
@@ -56,21 +49,19 @@ func (a *Answer) WriteText(out io.Writer) error {
 		if n := len(notes) - s.notes; n > 0 {
 			more = fmt.Sprintf("%d more %s", n, plural(n, "note", "notes"))
 		}
-		paragraph(&b, "", "Heat, mains and fumes can hurt. Cautions, "+more+", sources: run --full.")
-		if text = b.String(); strings.Count(text, "\n") <= screen {
-			break
+		paragraph(b, "", "Heat, mains and fumes can hurt. Cautions, "+more+", sources: run --full.")
+		if strings.Count(b.String(), "\n") <= screen {
+			return
 		}
 	}
-	_, err := io.WriteString(out, text)
-	return err
 }
 
 // verdict is the first lines: they alone must not mislead.
 func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
 	m, r := a.Model, a.Assessment
 	paragraph(b, "", Meaning(a.Model, r)+".")
-	cutLine(b, a.Title)
-	cutLine(b, fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
+	b.WriteString(shorten(a.Title, width) + "\n")
+	b.WriteString(shorten(fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)), width) + "\n")
 	b.WriteByte('\n')
 	paragraph(b, "At the nozzle  ", arrives(r))
 	paragraph(b, "Limit          ", a.briefLimit())
@@ -115,14 +106,6 @@ func steam(m *diffusion.Design, r *diffusion.Assessment) string {
 		Significant(r.Steam, 2), Celsius(m.NozzleTemperature), Significant(m.SteamPerVolume(m.Limit), 2))
 }
 
-// cutLine writes one, cut at the width of the text.
-func cutLine(b *strings.Builder, text string) {
-	if utf8.RuneCountInString(text) > width {
-		text = strings.TrimRight(string([]rune(text)[:width-1]), " ") + "…"
-	}
-	b.WriteString(text + "\n")
-}
-
 // briefPath is the table of the zones; of many, those in which the content changes most.
 func (a *Answer) briefPath(b *strings.Builder, most int) {
 	columns := []column{{"after", "", -18}, {"length", "", 8}, {"time", "", 7}, {"air °C", "", 6}, {"strand °C", "", 9},
@@ -133,21 +116,11 @@ func (a *Answer) briefPath(b *strings.Builder, most int) {
 		names[i] = c.head
 	}
 	row(b, columns, names)
-	s := a.Assessment.Start
-	row(b, columns, []string{"(start)", "", "", "", trim(s.Temperature-zeroCelsius, 1), Cell(s.Mean), Cell(s.Centre), Cell(s.Skin)})
-	zones := a.Assessment.Zones
 	shown := a.busiest(most)
-	names = names[:0]
-	for _, i := range shown {
-		names = append(names, zones[i].Name)
+	for _, cells := range a.places(shown, 18) {
+		row(b, columns, cells)
 	}
-	names = shortened(names, 18)
-	for k, i := range shown {
-		z, s := &zones[i], zones[i].Exit
-		row(b, columns, []string{names[k], Length(z.Length), Duration(z.Residence), trim(z.AirTemperature-zeroCelsius, 1), trim(s.Temperature-zeroCelsius, 1),
-			Cell(s.Mean), Cell(s.Centre), Cell(s.Skin)})
-	}
-	if left := len(zones) - len(shown); left > 0 {
+	if left := len(a.Assessment.Zones) - len(shown); left > 0 {
 		fmt.Fprintf(b, "(and %d more: --full)\n", left)
 	}
 }
@@ -196,7 +169,7 @@ func (a *Answer) reasons(cut bool) string {
 	paragraph(&b, "", head)
 	for i := range set.Changes {
 		if text := a.change(&set.Changes[i]); cut {
-			cutLine(&b, "  - "+text)
+			b.WriteString(shorten("  - "+text, width) + "\n")
 		} else {
 			paragraph(&b, "  - ", text)
 		}

@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -21,24 +20,17 @@ type Size struct {
 	Assumed []string // what the scenario left open and how it was taken
 }
 
-// WriteText sets the answer for a terminal. It writes nothing and returns an error if any
-// figure is not finite.
-func (s *Size) WriteText(out io.Writer) error {
-	if err := Finite("the size", s.Answer); err != nil {
-		return err
-	}
+// Check refuses figures that are not finite.
+func (s *Size) Check() error { return Finite("the size", s.Answer) }
+
+func (s *Size) text(b *strings.Builder) {
 	a := s.Answer
-	var b strings.Builder
-	paragraph(&b, "", s.Title)
-	paragraph(&b, "", fmt.Sprintf("%s, %s: which %s just meets the limit of %s?",
+	paragraph(b, "", s.Title)
+	paragraph(b, "", fmt.Sprintf("%s, %s: which %s just meets the limit of %s?",
 		a.Model.Material.Name, Millimetres(2*a.Model.Radius), a.Key.Name, Limit(a.Model.Limit)))
 	b.WriteByte('\n')
-	lines := s.Lines()
-	for _, l := range lines {
-		paragraph(&b, fmt.Sprintf("%-15s", l[0]), l[1])
-	}
-	b.WriteByte('\n')
-	paragraph(&b, "", s.Conclusion())
+	facts(b, s.Lines())
+	apart(b, s.Conclusion())
 	notes := s.notes()
 	switch {
 	case a.Usual:
@@ -46,15 +38,10 @@ func (s *Size) WriteText(out io.Writer) error {
 	case a.Bears:
 		notes = append(notes, "--to looks beyond the temperature up to which the strand holds.")
 	}
-	list(&b, "Notes", notes)
-	b.WriteString("\nCautions\n")
-	for _, c := range Cautions(a.Model) {
-		paragraph(&b, "  - ", c)
-	}
-	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; %d marches, and the odds at %d values; resolution %s, tolerance %s.", s.Version, s.File, a.Marches, a.Likely.Asked,
+	list(b, "Notes", notes)
+	cautions(b, a.Model)
+	apart(b, fmt.Sprintf("strandry %s, %s; %d marches, and the odds at %d values; resolution %s, tolerance %s.", s.Version, s.File, a.Marches, a.Likely.Asked,
 		Given(a.Check.Settings.Resolution), Given(a.Check.Settings.Tolerance)))
-	return written(out, &b)
 }
 
 // Lines are the figures, each with what it is.
@@ -232,19 +219,9 @@ func (s *Size) notes() []string {
 	a := s.Answer
 	var notes []string
 	for _, w := range a.Check.Warnings {
-		if text := say(w, a.Model); !marginal(text) {
-			notes = append(notes, text)
+		if w.Concern != diffusion.NumericalDoubt { // at a value that just meets the limit it says nothing
+			notes = append(notes, say(w, a.Model))
 		}
 	}
-	if held := a.Model.Held(); len(held) > 0 {
-		notes = append(notes, AirRule(held))
-	}
-	if len(s.Assumed) > 0 {
-		notes = append(notes, notGiven(s.Assumed))
-	}
-	return notes
+	return append(notes, taken(a.Model, s.Assumed)...)
 }
-
-// marginal tells of the warning that the numerical error is larger than the distance to the
-// limit, which at a value that just meets it says nothing.
-func marginal(text string) bool { return strings.HasPrefix(text, "The numerical error (") }

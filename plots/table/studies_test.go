@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/advice"
 	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/keeps"
@@ -69,7 +70,7 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 	} {
 		page := sizeOf(t, c.demo, c.key)
 		var b strings.Builder
-		require.NoError(t, page.WriteText(&b))
+		require.NoError(t, WriteText(&b, page))
 		within(t, b.String(), width)
 		joined := strings.Join(strings.Fields(b.String()), " ")
 		for _, says := range c.says {
@@ -87,23 +88,27 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 			require.InEpsilon(t, page.Answer.Value, x, 1e-3)
 		}
 		b.Reset()
-		require.NoError(t, page.WriteJSON(&b))
-		var d sizeDocument
+		require.NoError(t, WriteJSON(&b, page))
+		var d struct {
+			Outcome string
+			Value   float64
+			Points  []any
+		}
 		require.NoError(t, json.Unmarshal([]byte(b.String()), &d))
 		require.Equal(t, page.Answer.Outcome.String(), d.Outcome)
 		require.InDelta(t, page.Answer.Value, d.Value, 0)
 		require.Len(t, d.Points, len(page.Answer.Points))
 		page.Answer.NumericalError = math.NaN()
 		b.Reset()
-		require.ErrorContains(t, page.WriteText(&b), "NumericalError")
-		require.ErrorContains(t, page.WriteJSON(&b), "NumericalError")
+		require.ErrorContains(t, WriteText(&b, page), "NumericalError")
+		require.ErrorContains(t, WriteJSON(&b, page), "NumericalError")
 		require.Empty(t, b.String())
 	}
 	page := sizeOf(t, "clear-cover", "zone.oven.length")
-	require.ErrorIs(t, page.WriteText(broken{}), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, page), errBroken)
 	page.Answer.Outcome = size.Everywhere
 	var b strings.Builder
-	require.NoError(t, page.WriteText(&b))
+	require.NoError(t, WriteText(&b, page))
 	require.Contains(t, b.String(), "meets the limit at the medians")
 }
 
@@ -124,7 +129,7 @@ func TestSuitsTables(t *testing.T) {
 	require.NoError(t, err)
 	page := &Suits{Title: s.Title, File: s.File, Version: "0.0.0", Study: study, Assumed: s.Build.Assumed}
 	var b strings.Builder
-	require.NoError(t, page.WriteText(&b))
+	require.NoError(t, WriteText(&b, page))
 	within(t, b.String(), width)
 	for _, says := range []string{
 		"Soaked, as drawn, of 5: 1 needs no drying: pp; ", "Opened 6.0 h ago, as drawn, of 5: 1 needs no drying: pp; 1 is dry", "opened 6.0 h ago\n", "— soaked: needs no drying",
@@ -135,7 +140,7 @@ func TestSuitsTables(t *testing.T) {
 	drawn, built, found := strings.Cut(b.String(), "\nAs it could be built")
 	require.True(t, found)
 	require.NotContains(t, built, "\npp ", "it needs nothing")
-	for _, p := range page.materials() {
+	for _, p := range labels(study.Pairs()) {
 		require.Contains(t, drawn, "\n"+p+" ")
 	}
 	require.Less(t, strings.Index(b.String(), "\npp "), strings.Index(b.String(), "\nabs "))
@@ -143,8 +148,15 @@ func TestSuitsTables(t *testing.T) {
 	require.Less(t, strings.Index(b.String(), "\npa6 "), strings.Index(b.String(), "\npla "))
 
 	b.Reset()
-	require.NoError(t, page.WriteJSON(&b))
-	var d suitsDocument
+	require.NoError(t, WriteJSON(&b, page))
+	var d struct {
+		Soaked []struct {
+			Material string
+			Mean     float64
+			Length   struct{ Length, Dwell *float64 }
+			Rest     struct{ Time *float64 }
+		}
+	}
 	require.NoError(t, json.Unmarshal([]byte(b.String()), &d))
 	require.Len(t, d.Soaked, 5)
 	for i, r := range d.Soaked {
@@ -158,8 +170,8 @@ func TestSuitsTables(t *testing.T) {
 	}
 	study.Opened[0].Floor = math.Inf(1)
 	b.Reset()
-	require.ErrorContains(t, page.WriteText(&b), "Floor")
-	require.ErrorContains(t, page.WriteJSON(&b), "Floor")
+	require.ErrorContains(t, WriteText(&b, page), "Floor")
+	require.ErrorContains(t, WriteJSON(&b, page), "Floor")
 	require.Empty(t, b.String())
 }
 
@@ -185,7 +197,7 @@ func TestSuitsFigures(t *testing.T) {
 	require.Equal(t, append([]string{"Reedon"}, figures...), page.Cells(&page.Study.Soaked[0]))
 	require.Len(t, page.Heads(), 1+len(figures))
 	var b strings.Builder
-	require.NoError(t, page.WriteText(&b))
+	require.NoError(t, WriteText(&b, page))
 	joined := strings.Join(strings.Fields(b.String()), " ")
 	require.Contains(t, joined, "reedon 80 0.2 2.5 0.50–2.0 wet 4 2.5 0.10–0.40+ unsure? 50")
 	require.Contains(t, joined, "reedon 6.0 18 2.0 h none 20 21 3.0 min none", "what is longer than 20 m is not said to be 20 m")
@@ -193,6 +205,18 @@ func TestSuitsFigures(t *testing.T) {
 	require.Equal(t, "Soaked, as drawn, of 1: 1 is wet nine times in ten or more: reedon. With up to 20 m of drum, 1 more would be dry nine times in ten: reedon 18 m. "+
 		"Opened 60 min ago, as drawn, of 1: 1 is unsure, dry so many times in 100: reedon? 50. With up to 20 m of drum, none more would be dry nine times in ten. "+
 		"At the medians, but not so often: reedon?. ?: the strand may give way in the heat of the path.", page.Conclusion())
+}
+
+// The words for lengths that are no figures.
+func TestSuitsLengths(t *testing.T) {
+	page := &Suits{Study: &suits.Study{Longest: 20}}
+	for want, row := range map[string]suits.Row{
+		"any": {Needed: size.Length{Outcome: size.Everywhere, Value: 3}}, "none": {Needed: size.Length{Outcome: size.Nowhere, Value: 3}},
+		"3.0": {Needed: size.Length{Outcome: size.Met, Value: 3, From: 3}}, "≤3.0": {Needed: size.Length{Outcome: size.Met, Value: 3, From: size.Shortest}},
+		"air": {Class: suits.Forbidden, Obstacle: advice.Air}, "time": {Class: suits.Forbidden, Obstacle: advice.Time},
+	} {
+		require.Equal(t, want, page.needed(&row))
+	}
 }
 
 // One row by hand: it keeps for an hour, with an error of a hundredth, and stays within its limit in the shut store alone.
@@ -207,7 +231,7 @@ func TestKeepsFigures(t *testing.T) {
 		}},
 	}}
 	var b strings.Builder
-	require.NoError(t, page.WriteText(&b))
+	require.NoError(t, WriteText(&b, page))
 	joined := strings.Join(strings.Fields(b.String()), " ")
 	require.Contains(t, joined, "reedon 0.2 60 min 20 min 1.0 90 3.0 4.0")
 	require.Contains(t, joined, "reedon 0.2 0.10 0.30 0.010 0.0050–0.030 none none")
@@ -222,14 +246,24 @@ func TestKeepsTables(t *testing.T) {
 	require.NoError(t, err)
 	page := &Keeps{Title: s.Title, File: s.File, Version: "0.0.0", Study: study, Assumed: s.Store.Assumed}
 	var b strings.Builder
-	require.NoError(t, page.WriteText(&b))
+	require.NoError(t, WriteText(&b, page))
 	within(t, b.String(), width)
 	for _, says := range []string{"In air of 20 °C and 60 %", "In a store of 20 °C and 2 %", "for ever", "any", "none", "store.humidity: 2 %", "one costs"} {
 		require.Contains(t, b.String(), says)
 	}
 	b.Reset()
-	require.NoError(t, page.WriteJSON(&b))
-	var d keepsDocument
+	require.NoError(t, WriteJSON(&b, page))
+	var d struct {
+		Humidity  float64
+		Materials []struct {
+			Material string
+			Keeps    struct {
+				Never bool
+				Time  *float64
+			}
+			Bearable *float64 `json:"openings_a_day"`
+		}
+	}
 	require.NoError(t, json.Unmarshal([]byte(b.String()), &d))
 	require.Len(t, d.Materials, 4)
 	require.InEpsilon(t, 0.6, d.Humidity, 1e-9)
@@ -243,7 +277,7 @@ func TestKeepsTables(t *testing.T) {
 
 	study.Rows[0].Bearable = math.NaN()
 	b.Reset()
-	require.ErrorContains(t, page.WriteText(&b), "Bearable")
-	require.ErrorContains(t, page.WriteJSON(&b), "Bearable")
+	require.ErrorContains(t, WriteText(&b, page), "Bearable")
+	require.ErrorContains(t, WriteJSON(&b, page), "Bearable")
 	require.Empty(t, b.String())
 }

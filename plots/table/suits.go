@@ -1,12 +1,14 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
 	"strconv"
 
 	"strandry/diffusion/advice"
+	"strandry/materials"
 	"strandry/materials/text/quantity"
 	"strandry/scenarios/studies/rest"
 	"strandry/scenarios/studies/size"
@@ -25,59 +27,37 @@ type Suits struct {
 	Contradicting []measured.Comparison // figures of the materials that lie outside what the library predicts
 }
 
-// worst is the largest numerical error over its content.
-func (s *Suits) worst() string {
-	worst := 0.0
-	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
-		for _, r := range rows {
-			worst = math.Max(worst, r.NumericalError/math.Max(r.Mean, 1e-9))
+// worst are the largest numerical errors, of a content and of a length, each over its figure.
+func (s *Suits) worst() (content, length string) {
+	var most, longest float64
+	for _, r := range slices.Concat(s.Study.Soaked, s.Study.Opened) {
+		most = math.Max(most, r.NumericalError/math.Max(r.Mean, 1e-9))
+		if r.Needed.Outcome == size.Met {
+			longest = math.Max(longest, r.Needed.NumericalError/r.Needed.Value)
 		}
 	}
-	return Significant(100*worst, 1) + " %"
-}
-
-// worstLength is the largest numerical error over its length.
-func (s *Suits) worstLength() string {
-	worst := 0.0
-	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
-		for _, r := range rows {
-			if r.Needed.Outcome == size.Met {
-				worst = math.Max(worst, r.Needed.NumericalError/r.Needed.Value)
-			}
-		}
-	}
-	return Significant(100*worst, 1) + " %"
+	return Significant(100*most, 1) + " %", Significant(100*longest, 1) + " %"
 }
 
 // widestLabel is how much of a long name the tables of materials show [columns].
 const widestLabel = 9
 
-// materials are those of the study.
-func (s *Suits) materials() []string {
-	var all []string
-	for i := range s.Study.Soaked {
-		all = append(all, s.Study.Soaked[i].Material.Label())
+// labelsOf are the names of the materials of rows.
+func labelsOf[T any](rows []T, of func(r *T) *materials.Polymer) []string {
+	all := make([]string, len(rows))
+	for i := range rows {
+		all[i] = of(&rows[i]).Label()
 	}
 	return all
 }
 
-func eightInTen(r *suits.Row) string {
-	return narrowCell(r.Odds.Low) + "–" + narrowCell(r.Odds.High)
+// labels are the materials of pairs of views.
+func labels(pairs []suits.Pair) []string {
+	return labelsOf(pairs, func(p *suits.Pair) *materials.Polymer { return &p.Soaked.Material })
 }
 
-// group is the heading of a class.
-func group(c suits.Class, longest float64) string {
-	switch c {
-	case suits.AsItIs:
-		return "at the medians: sets off within its limit, and may need no drying"
-	case suits.Buildable:
-		return "at the medians: can be built, up to " + Length(longest)
-	case suits.TooLong:
-		return "at the medians: longer than can be built"
-	case suits.Unanswered:
-		return "no answer"
-	}
-	return "at the medians: no length will do"
+func eightInTen(r *suits.Row) string {
+	return narrowCell(r.Odds.Low) + "–" + narrowCell(r.Odds.High)
 }
 
 // narrowCell prints a content [kg/kg] in % with two significant digits, but no more than three decimals.
@@ -95,35 +75,25 @@ func narrowCell(content float64) string {
 
 func (s *Suits) needed(r *suits.Row) string {
 	if r.Class == suits.Forbidden {
-		return obstacleWord(r.Obstacle)
+		words := map[advice.Cause]string{advice.Air: "air", advice.Flow: "flow", advice.Rewetting: "rewets", advice.Softening: "softens"}
+		return cmp.Or(words[r.Obstacle], "time")
 	}
-	return s.shortLength(r.Needed)
+	n := &r.Needed
+	if n.Outcome == size.Met && n.None() {
+		return "≤" + s.metres(n.Value)
+	}
+	return s.length(n.Outcome, n.Value)
 }
 
-func obstacleWord(c advice.Cause) string {
-	switch c {
-	case advice.Air:
-		return "air"
-	case advice.Flow:
-		return "flow"
-	case advice.Rewetting:
-		return "rewets"
-	case advice.Softening:
-		return "softens"
-	}
-	return "time"
-}
-
-func (s *Suits) shortLength(l size.Length) string {
-	switch {
-	case l.Outcome == size.Everywhere:
+// length is one that was looked for.
+func (s *Suits) length(o size.Outcome, value float64) string {
+	switch o {
+	case size.Everywhere:
 		return "any"
-	case l.Outcome == size.Nowhere:
+	case size.Nowhere:
 		return "none"
-	case l.None():
-		return "≤" + s.metres(l.Value)
 	}
-	return s.metres(l.Value)
+	return s.metres(value)
 }
 
 // metres prints a length that was computed: two significant digits, to the centimetre and not
@@ -140,15 +110,7 @@ func (s *Suits) metres(x float64) string {
 }
 
 // likelyLength is what is needed nine times in ten.
-func (s *Suits) likelyLength(l size.LikelyLength) string {
-	switch l.Outcome {
-	case size.Everywhere:
-		return "any"
-	case size.Nowhere:
-		return "none"
-	}
-	return s.metres(l.Value)
-}
+func (s *Suits) likelyLength(l size.LikelyLength) string { return s.length(l.Outcome, l.Value) }
 
 func (s *Suits) dwell(r *suits.Row) string {
 	if r.Needed.Outcome != size.Met || r.Needed.None() {
@@ -174,13 +136,9 @@ func likelyTime(t rest.Likely) string {
 // Failures say which materials have no answer, and why.
 func (s *Suits) Failures() []string {
 	var all []string
-	for _, rows := range [][]suits.Row{s.Study.Soaked, s.Study.Opened} {
-		for i := range rows {
-			if r := &rows[i]; r.Failed != "" {
-				if why := fmt.Sprintf("No answer for %s: %s.", r.Material.Label(), r.Failed); !slices.Contains(all, why) {
-					all = append(all, why)
-				}
-			}
+	for _, r := range slices.Concat(s.Study.Soaked, s.Study.Opened) {
+		if why := fmt.Sprintf("No answer for %s: %s.", r.Material.Label(), r.Failed); r.Failed != "" && !slices.Contains(all, why) {
+			all = append(all, why)
 		}
 	}
 	return all

@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -11,45 +10,39 @@ import (
 	"strandry/scenarios/studies/suits"
 )
 
-// WriteText says which materials the dryer is for as it is drawn, then what could be built, each for both views. It writes nothing and
-// returns an error if any figure is not finite.
-func (s *Suits) WriteText(out io.Writer) error {
-	if err := Finite("the study", s.Study); err != nil {
-		return err
-	}
+// Check refuses figures that are not finite.
+func (s *Suits) Check() error { return Finite("the study", s.Study) }
+
+// text says which materials the dryer is for as it is drawn, then what could be built, each for both views.
+func (s *Suits) text(b *strings.Builder) {
 	t := s.Study
-	var b strings.Builder
-	paragraph(&b, "", s.Title)
-	paragraph(&b, "", fmt.Sprintf("Which materials is this dryer for, at %s? Heated zones at each material's own usual highest drying temperature, no hotter than it bears. %s Moisture is %% of dry weight.",
+	paragraph(b, "", s.Title)
+	paragraph(b, "", fmt.Sprintf("Which materials is this dryer for, at %s? Heated zones at each material's own usual highest drying temperature, no hotter than it bears. %s Moisture is %% of dry weight.",
 		Speed(t.Speed), AirRule(t.Held)))
 	for _, said := range s.conclusions() {
-		b.WriteByte('\n')
-		paragraph(&b, "", said)
+		apart(b, said)
 	}
 	pairs := t.Pairs()
-	fmt.Fprintf(&b, "\nAs drawn: %s %s\n", t.Zone, Length(t.Length))
-	s.drawn(&b, pairs)
-	fmt.Fprintf(&b, "\nAs it could be built: the length of %s, up to %s\n", t.Zone, Length(t.Longest))
-	s.built(&b, pairs)
+	fmt.Fprintf(b, "\nAs drawn: %s %s\n", t.Zone, Length(t.Length))
+	s.drawn(b, pairs)
+	fmt.Fprintf(b, "\nAs it could be built: the length of %s, up to %s\n", t.Zone, Length(t.Longest))
+	s.built(b, pairs)
 	b.WriteByte('\n')
-	cutLabels(&b, s.materials(), widestLabel)
-	s.legend(&b)
+	cutLabels(b, labels(pairs), widestLabel)
+	s.legend(b)
 	for _, why := range append(s.Failures(), Contradictions(s.Contradicting)...) {
-		b.WriteByte('\n')
-		paragraph(&b, "", why)
+		apart(b, why)
 	}
-	assumed(&b, s.Assumed)
+	assumed(b, s.Assumed)
+	apart(b, "Hot surfaces burn and hot plastic gives off fumes; some of these temperatures need an oven that was made for them. strandry materials NAME gives the cautions of each.")
 	b.WriteByte('\n')
-	paragraph(&b, "", "Hot surfaces burn and hot plastic gives off fumes; some of these temperatures need an oven that was made for them. strandry materials NAME gives the cautions of each.")
-	b.WriteByte('\n')
-	paragraph(&b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the moistures at the nozzle up to %s of the content, of the lengths up to %s.",
-		s.Version, s.File, s.worst(), s.worstLength()))
-	return written(out, &b)
+	content, length := s.worst()
+	paragraph(b, "", fmt.Sprintf("strandry %s, %s; numerical errors of the moistures at the nozzle up to %s of the content, of the lengths up to %s.", s.Version, s.File, content, length))
 }
 
 // drawn sets what the path as it is does for each material, both views beside each other.
 func (s *Suits) drawn(b *strings.Builder, pairs []suits.Pair) {
-	labels, name := narrowed(labelsOf(pairs), widestLabel)
+	names, name := narrowed(labels(pairs), widestLabel)
 	columns := []column{{"material", "", -name}, {"at", "°C", 3}, {"limit", "%", 5}}
 	for range 2 {
 		columns = append(columns, column{"start", "%", 5}, column{"8 in 10", "%", -12}, column{"in 100", "", -10})
@@ -60,9 +53,10 @@ func (s *Suits) drawn(b *strings.Builder, pairs []suits.Pair) {
 	for i, p := range pairs {
 		if k := p.Soaked.Kind(); k != kind {
 			kind = k
-			fmt.Fprintf(b, "— soaked: %s\n", kindWords(kind))
+			heading, _, _ := kindWords(kind)
+			fmt.Fprintf(b, "— soaked: %s\n", heading)
 		}
-		cells := []string{labels[i], trim(p.Soaked.Heated-zeroCelsius, 0), Given(100 * p.Soaked.Limit)}
+		cells := []string{names[i], trim(p.Soaked.Heated-zeroCelsius, 0), Given(100 * p.Soaked.Limit)}
 		row(b, columns, slices.Concat(cells, view(p.Soaked), view(p.Opened)))
 	}
 }
@@ -101,7 +95,7 @@ func unlessHolds(r *suits.Row) string {
 
 // built sets what each material needs of the zone that dries, those apart that need nothing in either view.
 func (s *Suits) built(b *strings.Builder, pairs []suits.Pair) {
-	labels, name := narrowed(labelsOf(pairs), widestLabel)
+	names, name := narrowed(labels(pairs), widestLabel)
 	columns := []column{{"material", "", -name}}
 	for range 2 {
 		columns = append(columns, column{"length", "m", 7}, column{"9 in 10", "m", 7}, column{"at rest", "", 8}, column{"9 in 10", "", 8})
@@ -118,7 +112,7 @@ func (s *Suits) built(b *strings.Builder, pairs []suits.Pair) {
 				fmt.Fprintf(b, "— soaked: %s\n", s.reachWords(group))
 				named = true
 			}
-			row(b, columns, slices.Concat(labels[i:i+1], s.lengths(p.Soaked), s.lengths(p.Opened)))
+			row(b, columns, slices.Concat(names[i:i+1], s.lengths(p.Soaked), s.lengths(p.Opened)))
 		}
 	}
 }
@@ -131,29 +125,17 @@ func (s *Suits) lengths(r *suits.Row) []string {
 	return []string{s.needed(r), s.likelyLength(r.Likely), restTime(r.Rest), likelyTime(r.RestLikely)}
 }
 
-func labelsOf(pairs []suits.Pair) []string {
-	all := make([]string, len(pairs))
-	for i, p := range pairs {
-		all[i] = p.Soaked.Material.Label()
-	}
-	return all
-}
-
-// kindWords are the heading of a kind.
-func kindWords(k suits.Kind) string {
-	switch k {
-	case suits.NeedsNone:
-		return "needs no drying, nine times in ten"
-	case suits.DryAsDrawn:
-		return "dry as drawn, nine times in ten or more"
-	case suits.UnsureAsDrawn:
-		return "unsure as drawn"
-	case suits.WetAsDrawn:
-		return "wet as drawn, nine times in ten or more"
-	case suits.SoftensAsDrawn:
-		return "softens in the heat"
-	}
-	return "no answer"
+// kindWords are the heading of a kind, and what is said of one material of it and of several.
+func kindWords(k suits.Kind) (heading, one, many string) {
+	words := map[suits.Kind][3]string{
+		suits.NeedsNone:      {"needs no drying, nine times in ten", "needs no drying", "need no drying"},
+		suits.DryAsDrawn:     {"dry as drawn, nine times in ten or more", "is dry nine times in ten or more", "are dry nine times in ten or more"},
+		suits.UnsureAsDrawn:  {"unsure as drawn", "is unsure, dry so many times in 100", "are unsure, dry so many times in 100"},
+		suits.WetAsDrawn:     {"wet as drawn, nine times in ten or more", "is wet nine times in ten or more", "are wet nine times in ten or more"},
+		suits.SoftensAsDrawn: {"softens in the heat", "softens", "soften"},
+		suits.Unknown:        {"no answer", "has no answer", "have no answer"},
+	}[k]
+	return words[0], words[1], words[2]
 }
 
 // reachWords are the heading of what can be reached.

@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"strandry/scenarios/studies/suits"
@@ -28,10 +27,11 @@ func (s *Suits) concludes(view string, unsorted []suits.Row) string {
 	for _, k := range suits.Kinds() {
 		said := label
 		if k == suits.UnsureAsDrawn {
-			said = withChance
+			said = func(r *suits.Row) string { return label(r) + " " + chance(r.Odds.Probability) }
 		}
 		if in := names(rows, func(r *suits.Row) bool { return r.Kind() == k }, said); len(in) > 0 {
-			kinds = append(kinds, kindShort(k, len(in))+": "+strings.Join(in, ", "))
+			_, one, many := kindWords(k)
+			kinds = append(kinds, fmt.Sprintf("%d %s: %s", len(in), plural(len(in), one, many), strings.Join(in, ", ")))
 		}
 	}
 	said := fmt.Sprintf("%s, as drawn, of %d: %s.", view, len(rows), strings.Join(kinds, "; "))
@@ -48,22 +48,7 @@ func (s *Suits) concludes(view string, unsorted []suits.Row) string {
 	return said
 }
 
-// kindShort says how many are of a kind.
-func kindShort(k suits.Kind, n int) string {
-	words := map[suits.Kind][2]string{
-		suits.NeedsNone: {"needs no drying", "need no drying"}, suits.DryAsDrawn: {"is dry nine times in ten or more", "are dry nine times in ten or more"},
-		suits.UnsureAsDrawn: {"is unsure, dry so many times in 100", "are unsure, dry so many times in 100"}, suits.WetAsDrawn: {"is wet nine times in ten or more", "are wet nine times in ten or more"},
-		suits.SoftensAsDrawn: {"softens", "soften"}, suits.Unknown: {"has no answer", "have no answer"},
-	}[k]
-	if n == 1 {
-		return "1 " + words[0]
-	}
-	return strconv.Itoa(n) + " " + words[1]
-}
-
 func label(r *suits.Row) string { return r.Material.Label() + unlessHolds(r) }
-
-func withChance(r *suits.Row) string { return label(r) + " " + chance(r.Odds.Probability) }
 
 // names lists those of the rows that are in.
 func names(rows []*suits.Row, in func(r *suits.Row) bool, said func(r *suits.Row) string) []string {

@@ -100,16 +100,14 @@ func structure(p *materials.Polymer) string {
 	return "Amorphous: a pulled strand holds up to about its glass transition."
 }
 
-// endurance is the heat of a path as JSON: temperatures in K.
-type endurance struct {
-	Zone   string  `json:"zone"` // where it is decided; "" as the strand sets off
-	Strand float64 `json:"strand_temperature"`
-	Air    float64 `json:"air_temperature"`
-	Bears  float64 `json:"holds_up_to"`
-	Yields float64 `json:"gives_way_above"`
-	Runs   bool    `json:"only_while_it_runs"`
-}
-
-func enduranceOf(e diffusion.Endurance) endurance {
-	return endurance{e.Zone, e.Strand, e.Air, e.Bears, e.Yields, e.Running()}
+// enduranceOf is the heat of a path: temperatures in K.
+func enduranceOf(e diffusion.Endurance) object {
+	return object{
+		{"zone", e.Zone}, // where it is decided; "" as the strand sets off
+		{"strand_temperature", e.Strand},
+		{"air_temperature", e.Air},
+		{"holds_up_to", e.Bears},
+		{"gives_way_above", e.Yields},
+		{"only_while_it_runs", e.Running()},
+	}
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"strandry/materials/text/inert"
@@ -32,13 +33,13 @@ func (s *Sweep) WriteCSV(out io.Writer) error {
 		return err
 	}
 	w := csv.NewWriter(out)
-	line := s.csvHeads()
+	line, columns := s.csvHeads(), s.columns()
 	err := w.Write(line)
 	for i := range s.Grid.Rows {
 		if err != nil {
 			return err
 		}
-		line = s.csvCells(line[:0], i)
+		line = s.csvCells(line[:0], columns, i)
 		err = w.Write(line)
 	}
 	w.Flush()
@@ -57,48 +58,63 @@ func (s *Sweep) csvHeads() []string {
 	for k, head := range heads {
 		heads[k] = inert.Cell(head)
 	}
-	heads = append(heads, "mean [%]", "centre [%]", "skin [%]")
-	if !s.Grid.Quick {
-		heads = append(heads, "low [%]", "high [%]", "probability")
+	for _, c := range s.columns() {
+		heads = append(heads, c.name+c.unit)
 	}
-	heads = append(heads, "limit [%]", "removed [%]")
-	if !s.Grid.Quick {
-		heads = append(heads, "verdict")
-	}
-	return append(heads, "survives", "resolution", "tolerance", "heat", "no answer because")
+	return append(heads, "no answer because")
 }
 
-func (s *Sweep) csvCells(line []string, i int) []string {
+func (s *Sweep) csvCells(line []string, columns []sweepColumn, i int) []string {
 	row := &s.Grid.Rows[i]
 	for k, place := range s.Grid.At(i) {
 		line = append(line, axisCell(s.Grid.Axes[k], place))
 	}
-	answered := row.Failed == ""
-	add := func(text string, known bool) {
-		if !known {
-			text = ""
+	for _, c := range columns {
+		text := ""
+		if c.known(row) {
+			switch x := c.value(row).(type) {
+			case float64:
+				if c.unit != "" {
+					x *= 100
+				}
+				text = exact(x)
+			case string:
+				text = x
+			}
 		}
 		line = append(line, text)
 	}
-	for _, x := range []float64{row.Mean, row.Centre, row.Skin} {
-		add(exact(100*x), answered)
-	}
-	if !s.Grid.Quick {
-		add(exact(100*row.Low), answered)
-		add(exact(100*row.High), answered)
-		add(exact(row.Probability), answered)
-	}
-	add(exact(100*row.Limit), row.Limit > 0)
-	add(exact(100*row.Removed), answered)
-	if !s.Grid.Quick {
-		add(row.Verdict.String(), answered)
-	}
-	add(row.Survives().String(), answered)
-	stated := row.Settings.Resolution > 0
-	add(exact(row.Settings.Resolution), stated)
-	add(exact(row.Settings.Tolerance), stated)
-	add(row.Settings.Heat.String(), stated)
 	return append(line, inert.Cell(row.Failed))
+}
+
+// sweepColumn is what is told of each row, for programs and for spreadsheets.
+type sweepColumn struct {
+	name, unit string // the unit after its name in CSV; in JSON SI holds
+	spread     bool   // of the odds, which a quick sweep has not
+	null       bool   // in JSON, where it is not known; else it is left out
+	known      func(r *sweep.Row) bool
+	value      func(r *sweep.Row) any // a number in SI, or a word
+}
+
+func (s *Sweep) columns() []sweepColumn {
+	answered := func(r *sweep.Row) bool { return r.Failed == "" }
+	stated := func(r *sweep.Row) bool { return r.Settings.Resolution > 0 }
+	all := []sweepColumn{
+		{"mean", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Mean }},
+		{"centre", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Centre }},
+		{"skin", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Skin }},
+		{"low", " [%]", true, false, answered, func(r *sweep.Row) any { return r.Low }},
+		{"high", " [%]", true, false, answered, func(r *sweep.Row) any { return r.High }},
+		{"probability", "", true, false, answered, func(r *sweep.Row) any { return r.Probability }},
+		{"limit", " [%]", false, true, stated, func(r *sweep.Row) any { return r.Limit }},
+		{"removed", " [%]", false, true, answered, func(r *sweep.Row) any { return r.Removed }},
+		{"verdict", "", true, false, answered, func(r *sweep.Row) any { return r.Verdict.String() }},
+		{"survives", "", false, false, answered, func(r *sweep.Row) any { return r.Survives().String() }}, // holds, doubtful, softens
+		{"resolution", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Resolution }},
+		{"tolerance", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Tolerance }},
+		{"heat", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Heat.String() }},
+	}
+	return slices.DeleteFunc(all, func(c sweepColumn) bool { return c.spread && s.Grid.Quick })
 }
 
 // exact writes a number so that reading gives the same bits.
@@ -129,44 +145,6 @@ func axisCell(a scenarios.Axis, place int) string {
 	return quantity.Number(x, digits)
 }
 
-// sweepHead is the JSON of a sweep before its rows, in SI units.
-type sweepHead struct {
-	Version        string      `json:"version"`
-	Title          string      `json:"title"`
-	File           string      `json:"file"`
-	Origin         string      `json:"origin"`
-	Axes           []sweepAxis `json:"axes"`
-	NumericalError float64     `json:"numerical_error"`
-	RelativeError  float64     `json:"relative_error"`
-	Checked        int         `json:"rows_checked_for_error"`
-	Figures        []string    `json:"figures"`
-}
-
-type sweepAxis struct {
-	Key    string    `json:"key"`
-	Unit   string    `json:"unit_in_scenario"` // the values are in SI
-	Values []float64 `json:"values,omitempty"`
-	Names  []string  `json:"names,omitempty"`
-}
-
-type sweepRow struct {
-	At         []int    `json:"at"`
-	Mean       *float64 `json:"mean"`
-	Centre     *float64 `json:"centre"`
-	Skin       *float64 `json:"skin"`
-	Low        *float64 `json:"low,omitempty"`
-	High       *float64 `json:"high,omitempty"`
-	Within     *float64 `json:"probability,omitempty"`
-	Limit      *float64 `json:"limit"`
-	Removed    *float64 `json:"removed"`
-	Verdict    string   `json:"verdict,omitempty"`
-	Survives   string   `json:"survives,omitempty"` // holds, doubtful, softens
-	Resolution float64  `json:"resolution,omitempty"`
-	Tolerance  float64  `json:"tolerance,omitempty"`
-	Heat       string   `json:"heat,omitempty"`
-	Failed     string   `json:"no_answer_because,omitempty"`
-}
-
 // WriteJSON writes the sweep as JSON in SI units, one line to a row; at gives the
 // places of a row on the axes, from 0.
 func (s *Sweep) WriteJSON(out io.Writer) error {
@@ -174,23 +152,37 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 		return err
 	}
 	g := s.Grid
-	head := sweepHead{
-		Version: s.Version, Title: s.Title, File: s.File, Origin: s.Origin.String(),
-		NumericalError: g.NumericalError, RelativeError: g.RelativeError, Checked: g.Checked, Figures: notNil(s.Figures),
-	}
-	for _, a := range g.Axes {
-		head.Axes = append(head.Axes, sweepAxis{a.Key.Name, unitOf(a), a.Values, a.Names})
+	head := object{
+		{"version", s.Version},
+		{"title", s.Title},
+		{"file", s.File},
+		{"origin", s.Origin.String()},
+		{"axes", each(g.Axes, func(a *scenarios.Axis) object {
+			out := object{{"key", a.Key.Name}, {"unit_in_scenario", unitOf(*a)}} // the values are in SI
+			if len(a.Values) > 0 {
+				out = append(out, member{"values", a.Values})
+			}
+			if len(a.Names) > 0 {
+				out = append(out, member{"names", a.Names})
+			}
+			return out
+		})},
+		{"numerical_error", g.NumericalError},
+		{"relative_error", g.RelativeError},
+		{"rows_checked_for_error", g.Checked},
+		{"figures", s.Figures},
 	}
 	text, err := json.MarshalIndent(head, "", "  ")
 	if err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(out, "%s,\n  \"rows\": [", text[:len(text)-2])
+	columns := s.columns()
 	for i := range g.Rows {
 		if err != nil {
 			return err
 		}
-		if text, err = json.Marshal(s.rowData(i)); err != nil {
+		if text, err = json.Marshal(s.rowData(columns, i)); err != nil {
 			return err
 		}
 		separator := ","
@@ -205,21 +197,16 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 	return err
 }
 
-func (s *Sweep) rowData(i int) sweepRow {
-	row := &s.Grid.Rows[i]
-	d := sweepRow{At: s.Grid.At(i), Failed: row.Failed}
-	if row.Settings.Resolution > 0 {
-		d.Limit, d.Resolution, d.Tolerance, d.Heat = &row.Limit, row.Settings.Resolution, row.Settings.Tolerance, row.Settings.Heat.String()
+func (s *Sweep) rowData(columns []sweepColumn, i int) object {
+	row, out := &s.Grid.Rows[i], object{{"at", s.Grid.At(i)}}
+	for _, c := range columns {
+		if c.known(row) {
+			out = append(out, member{c.name, c.value(row)})
+		} else if c.null {
+			out = append(out, member{c.name, nil})
+		}
 	}
-	if row.Failed != "" {
-		return d
-	}
-	d.Mean, d.Centre, d.Skin, d.Removed = &row.Mean, &row.Centre, &row.Skin, &row.Removed
-	d.Survives = row.Survives().String()
-	if !s.Grid.Quick {
-		d.Low, d.High, d.Within, d.Verdict = &row.Low, &row.High, &row.Probability, row.Verdict.String()
-	}
-	return d
+	return append(out, filled("no_answer_because", row.Failed))
 }
 
 func (s *Sweep) check() error { return Finite("the sweep", s.Grid) }

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -15,25 +16,22 @@ const mostShown = 50
 
 // WriteText writes what the sweep found in short; of one axis with few values
 // every row.
-func (s *Sweep) WriteText(out io.Writer) error {
-	if err := s.check(); err != nil {
-		return err
-	}
-	var b strings.Builder
-	paragraph(&b, "", s.Title)
+func (s *Sweep) WriteText(out io.Writer) error { return written(out, s.check, s.text) }
+
+func (s *Sweep) text(b *strings.Builder) {
+	paragraph(b, "", s.Title)
 	for _, axis := range s.Grid.Axes {
-		paragraph(&b, "  ", span(axis))
+		paragraph(b, "  ", span(axis))
 	}
 	b.WriteByte('\n')
 	if len(s.Grid.Axes) == 1 && len(s.Grid.Rows) <= mostShown {
-		s.rows(&b)
+		s.rows(b)
 		b.WriteByte('\n')
 	}
-	s.counts(&b)
-	s.extremes(&b)
-	s.failures(&b)
-	s.accuracy(&b)
-	return written(out, &b)
+	s.counts(b)
+	s.extremes(b)
+	s.failures(b)
+	s.accuracy(b)
 }
 
 // span tells how far an axis reaches.
@@ -128,20 +126,19 @@ func (s *Sweep) counts(b *strings.Builder) {
 }
 
 func (s *Sweep) extremes(b *strings.Builder) {
-	low, high := -1, -1
-	for i := range s.Grid.Rows {
-		if s.Grid.Rows[i].Failed != "" {
-			continue
-		}
-		if low < 0 || s.Grid.Rows[i].Mean < s.Grid.Rows[low].Mean {
-			low = i
-		}
-		if high < 0 || s.Grid.Rows[i].Mean > s.Grid.Rows[high].Mean {
-			high = i
-		}
-	}
+	low := s.first(true)
 	if low < 0 {
 		return
+	}
+	high := low
+	for i, r := range s.Grid.Rows {
+		switch {
+		case r.Failed != "":
+		case r.Mean < s.Grid.Rows[low].Mean:
+			low = i
+		case r.Mean > s.Grid.Rows[high].Mean:
+			high = i
+		}
 	}
 	paragraph(b, "Driest:  ", s.extreme(&s.Grid.Rows[low], low))
 	paragraph(b, "Wettest: ", s.extreme(&s.Grid.Rows[high], high))
@@ -158,30 +155,28 @@ func (s *Sweep) extreme(r *sweep.Row, i int) string {
 	return text
 }
 
+// first is the first row with an answer, or without one; -1 for none.
+func (s *Sweep) first(answered bool) int {
+	return slices.IndexFunc(s.Grid.Rows, func(r sweep.Row) bool { return (r.Failed == "") == answered })
+}
+
 func (s *Sweep) failures(b *strings.Builder) {
-	for i := range s.Grid.Rows {
-		if r := &s.Grid.Rows[i]; r.Failed != "" {
-			paragraph(b, "", fmt.Sprintf("Rows without an answer: %d. The first of them, at %s: %s",
-				len(s.Grid.Rows)-s.Grid.Answered(), s.where(i), r.Failed))
-			return
-		}
+	if i := s.first(false); i >= 0 {
+		paragraph(b, "", fmt.Sprintf("Rows without an answer: %d. The first of them, at %s: %s",
+			len(s.Grid.Rows)-s.Grid.Answered(), s.where(i), s.Grid.Rows[i].Failed))
 	}
 }
 
 func (s *Sweep) accuracy(b *strings.Builder) {
-	counted := ""
+	i, counted := s.first(true), ""
+	if i < 0 {
+		return
+	}
 	if !s.Grid.Quick {
 		counted = ", and by so much, but no more than " + Percent(s.Grid.NumericalError) + ", counted in the verdict of each row"
 	}
-	for i := range s.Grid.Rows {
-		r := &s.Grid.Rows[i]
-		if r.Failed != "" {
-			continue
-		}
-		b.WriteByte('\n')
-		paragraph(b, "", fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s. Numerical error at the corners and in the middle of the grid (rows: %d): "+
-			"up to %s %% of the content%s. [numerics] in the scenario sets finer steps.",
-			s.Version, s.File, Given(r.Settings.Resolution), Given(r.Settings.Tolerance), s.Grid.Checked, Significant(100*s.Grid.RelativeError, 2), counted))
-		return
-	}
+	n := s.Grid.Rows[i].Settings
+	apart(b, fmt.Sprintf("strandry %s, %s; resolution %s, tolerance %s. Numerical error at the corners and in the middle of the grid (rows: %d): "+
+		"up to %s %% of the content%s. [numerics] in the scenario sets finer steps.",
+		s.Version, s.File, Given(n.Resolution), Given(n.Tolerance), s.Grid.Checked, Significant(100*s.Grid.RelativeError, 2), counted))
 }

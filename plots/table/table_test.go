@@ -21,7 +21,7 @@ import (
 func textOf(t *testing.T, a *Answer) string {
 	t.Helper()
 	var b strings.Builder
-	require.NoError(t, a.WriteFull(&b))
+	require.NoError(t, WriteText(&b, Full{a}))
 	return b.String()
 }
 
@@ -29,7 +29,7 @@ func textOf(t *testing.T, a *Answer) string {
 func screenOf(t *testing.T, a *Answer) string {
 	t.Helper()
 	var b strings.Builder
-	require.NoError(t, a.WriteText(&b))
+	require.NoError(t, WriteText(&b, a))
 	narrow(t, b.String())
 	require.LessOrEqual(t, strings.Count(b.String(), "\n"), 24, b.String())
 	first, _, _ := strings.Cut(b.String(), "\n")
@@ -60,25 +60,25 @@ func TestGoldenAnswer(t *testing.T) {
 	golden(t, "answer.txt", text)
 	golden(t, "screen.txt", screenOf(t, answer()))
 	var b strings.Builder
-	require.NoError(t, answer().WriteJSON(&b))
+	require.NoError(t, WriteJSON(&b, answer()))
 	require.True(t, json.Valid([]byte(b.String())))
 	golden(t, "answer.json", b.String())
 }
 
 func TestGoldenMaterial(t *testing.T) {
 	var b strings.Builder
-	require.NoError(t, Material(&b, polymer()))
+	require.NoError(t, WriteText(&b, Polymer{polymer()}))
 	narrow(t, b.String())
 	golden(t, "material.txt", b.String())
 	b.Reset()
-	require.NoError(t, MaterialJSON(&b, polymer()))
+	require.NoError(t, WriteJSON(&b, Polymer{polymer()}))
 	golden(t, "material.json", b.String())
 
 	long := polymer()
 	long.ID = "a-name-that-somebody-thought-up-on-a-long-evening"
 	long.Diffusivity.ReferenceValue.Kind = materials.Published
 	b.Reset()
-	require.NoError(t, Materials(&b, []materials.Polymer{polymer(), long}))
+	require.NoError(t, WriteText(&b, Polymers([]materials.Polymer{polymer(), long})))
 	narrow(t, b.String())
 	golden(t, "materials.txt", b.String())
 }
@@ -88,17 +88,23 @@ func TestLibraryPages(t *testing.T) {
 	library, err := materials.Library()
 	require.NoError(t, err)
 	var b strings.Builder
-	require.NoError(t, Materials(&b, library))
+	require.NoError(t, WriteText(&b, Polymers(library)))
 	narrow(t, b.String())
 	for _, p := range library {
 		require.Contains(t, b.String(), "\n"+p.ID+" ")
 		var page strings.Builder
-		require.NoError(t, Material(&page, p))
+		require.NoError(t, WriteText(&page, Polymer{p}))
 		narrow(t, page.String())
 	}
 	b.Reset()
-	require.NoError(t, MaterialsJSON(&b, library))
-	var back []materialDocument
+	require.NoError(t, WriteJSON(&b, Polymers(library)))
+	var back []struct {
+		ID         string
+		Properties []struct {
+			Name, Unit       string
+			Value, Low, High float64
+		}
+	}
 	require.NoError(t, json.Unmarshal([]byte(b.String()), &back))
 	require.Len(t, back, len(library))
 	for i, d := range back {
@@ -136,16 +142,16 @@ func TestNothingShownThatIsNotFinite(t *testing.T) {
 			a := answer()
 			*figure(a) = bad
 			var b strings.Builder
-			require.ErrorContains(t, a.WriteText(&b), name)
-			require.ErrorContains(t, a.WriteFull(&b), name)
-			require.ErrorContains(t, a.WriteJSON(&b), name)
+			require.ErrorContains(t, WriteText(&b, a), name)
+			require.ErrorContains(t, WriteText(&b, Full{a}), name)
+			require.ErrorContains(t, WriteJSON(&b, a), name)
 			require.Empty(t, b.String())
 		}
 	}
 	p := polymer()
 	p.Diffusivity.Pieces[1].Activation.Value = math.NaN()
-	require.ErrorContains(t, Material(io.Discard, p), "Pieces[2].Activation.Value")
-	require.ErrorContains(t, Materials(io.Discard, []materials.Polymer{p}), "the materials[1]")
+	require.ErrorContains(t, WriteText(io.Discard, Polymer{p}), "Pieces[2].Activation.Value")
+	require.ErrorContains(t, WriteText(io.Discard, Polymers([]materials.Polymer{p})), "the materials[1]")
 }
 
 type broken struct{}
@@ -155,12 +161,12 @@ var errBroken = errors.New("no more paper")
 func (broken) Write([]byte) (int, error) { return 0, errBroken }
 
 func TestErrorsOfTheWriterComeBack(t *testing.T) {
-	require.ErrorIs(t, answer().WriteText(broken{}), errBroken)
-	require.ErrorIs(t, answer().WriteFull(broken{}), errBroken)
-	require.ErrorIs(t, answer().WriteJSON(broken{}), errBroken)
-	require.ErrorIs(t, Material(broken{}, polymer()), errBroken)
-	require.ErrorIs(t, Materials(broken{}, nil), errBroken)
-	require.ErrorIs(t, MaterialsJSON(broken{}, nil), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, answer()), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, Full{answer()}), errBroken)
+	require.ErrorIs(t, WriteJSON(broken{}, answer()), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, Polymer{polymer()}), errBroken)
+	require.ErrorIs(t, WriteText(broken{}, Polymers(nil)), errBroken)
+	require.ErrorIs(t, WriteJSON(broken{}, Polymers(nil)), errBroken)
 }
 
 // near makes the first set one that comes near.

@@ -1,7 +1,7 @@
 package table
 
 import (
-	"io"
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -19,12 +19,16 @@ func Celsius(kelvin float64) string { return trim(kelvin-zeroCelsius, 1) + " °C
 
 // trim prints x with at most the given decimals and no trailing zeros.
 func trim(x float64, decimals int) string {
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s := untailed(strconv.FormatFloat(x, 'f', decimals, 64)); s != "-0" {
+		return s
 	}
-	if s == "-0" {
-		return "0"
+	return "0"
+}
+
+// untailed takes the zeros from the end of a fraction.
+func untailed(s string) string {
+	if strings.Contains(s, ".") {
+		return strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
 	return s
 }
@@ -59,13 +63,10 @@ func exponent(x float64, digits int) int {
 func Given(x float64) string {
 	s := Significant(x, 4)
 	mantissa, power, scientific := strings.Cut(s, "e")
-	if strings.Contains(mantissa, ".") {
-		mantissa = strings.TrimRight(strings.TrimRight(mantissa, "0"), ".")
-	}
 	if scientific {
-		return mantissa + "e" + power
+		return untailed(mantissa) + "e" + power
 	}
-	return mantissa
+	return untailed(mantissa)
 }
 
 // Cell prints a content [kg/kg] in % for a column: three significant digits, at
@@ -143,12 +144,6 @@ func Times(x float64) string {
 	return Significant(x, 2) + " times"
 }
 
-// written gives a page away.
-func written(out io.Writer, b *strings.Builder) error {
-	_, err := io.WriteString(out, b.String())
-	return err
-}
-
 // paragraph sets text after a mark such as a number, in lines that end at the width
 // and begin below the text. A number stays with the word after it, most often its
 // unit. A word longer than a line is not broken.
@@ -173,6 +168,19 @@ func paragraph(b *strings.Builder, mark, text string) {
 	b.WriteByte('\n')
 }
 
+// apart sets text below an empty line.
+func apart(b *strings.Builder, text string) {
+	b.WriteByte('\n')
+	paragraph(b, "", text)
+}
+
+// facts sets what is told of each of some things.
+func facts(b *strings.Builder, lines [][2]string) {
+	for _, l := range lines {
+		paragraph(b, fmt.Sprintf("%-15s", l[0]), l[1])
+	}
+}
+
 // legend explains the columns of a table, each after its head.
 func legend(b *strings.Builder, columns [][2]string) {
 	for _, c := range columns {
@@ -183,8 +191,7 @@ func legend(b *strings.Builder, columns [][2]string) {
 // assumed tells what the file left open, below an empty line.
 func assumed(b *strings.Builder, what []string) {
 	if len(what) > 0 {
-		b.WriteByte('\n')
-		paragraph(b, "", notGiven(what))
+		apart(b, notGiven(what))
 	}
 }
 
