@@ -120,7 +120,11 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		x, err := e.measure(m)
 		return math.Log(x), err
 	}
-	if err := e.marches.run(m, e.settings, e.near, &e.result); err != nil {
+	err := e.marches.run(m, e.settings, e.near, &e.result)
+	if err != nil { // where there is hardly any air, steps may be too coarse for an answer
+		err = e.marches.run(m, e.settings.finer(), e.near, &e.result)
+	}
+	if err != nil {
 		return 0, err
 	}
 	return e.log(e.result.Nozzle.Mean), nil

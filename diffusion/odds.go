@@ -57,6 +57,12 @@ func drawSettings(s Settings) Settings {
 	return s
 }
 
+// finer are the settings of a draw that has no answer by those.
+func (s Settings) finer() Settings {
+	s.Resolution, s.Tolerance = 3.2, 1e-2
+	return s
+}
+
 // Odds finds the odds of a design.
 func (w *March) Odds(d *Design, s Settings) (Odds, error) {
 	e, err := w.ensemble(d, drawSettings(s))

@@ -12,7 +12,7 @@ import (
 )
 
 // course is how the numbers of a model go with the deviate of a key that is in doubt: to read a scenario anew takes as long as a march, and odds ask
-// for some thousands of deviates. It is known at every half of a deviate as the scenario itself has it, with a smooth curve between.
+// for some thousands of deviates. It is known at every quarter of a deviate as the scenario itself has it, with monotone curves between, below the median and above it, which leave no limit of the key.
 type course struct {
 	numbers []number
 	ends    [2]float64 // deviates between which it is known
@@ -22,12 +22,20 @@ type course struct {
 type number struct {
 	path  []int // to it: indices of fields and, where a slice is met, of its elements
 	value float64
-	curve interp.NotAKnotCubic
+	below interp.FritschButland // the median of the key, at which a doubt that is wider on one side bends
+	above interp.FritschButland
+}
+
+func (n *number) at(deviate float64) float64 {
+	if deviate < 0 {
+		return n.below.Predict(deviate)
+	}
+	return n.above.Predict(deviate)
 }
 
 // course of a key; false where the scenario cannot be read at one of the deviates.
 func (s *Scenario) course(at func(deviate float64) (*Scenario, error)) (*course, bool) {
-	const farthest, step = 4, 0.5
+	const farthest, step = 4, 0.25
 	c := course{ends: [2]float64{-farthest, farthest}}
 	var places []float64
 	var models []reflect.Value
@@ -40,7 +48,8 @@ func (s *Scenario) course(at func(deviate float64) (*Scenario, error)) (*course,
 	}
 	ok := true
 	c.follow(reflect.ValueOf(s.Model), models, nil, func(n number, values []float64) {
-		ok = ok && n.curve.Fit(places, values) == nil
+		middle := len(places) / 2
+		ok = ok && n.below.Fit(places[:middle+1], values[:middle+1]) == nil && n.above.Fit(places[middle:], values[middle:]) == nil
 		c.numbers = append(c.numbers, n)
 	})
 	return &c, ok
@@ -90,7 +99,7 @@ func (c *course) change(m *diffusion.Model, deviate float64) bool {
 				v = v.Field(index)
 			}
 		}
-		shift(v, n.value, n.curve.Predict(deviate))
+		shift(v, n.value, n.at(deviate))
 	}
 	return true
 }

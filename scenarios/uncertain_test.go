@@ -167,7 +167,7 @@ low = "3 L/min"
 high = "8 L/min"
 [[uncertain]]
 key = "room.humidity"
-deviation = "20 %"
+deviation = "8 %"
 `)
 	require.Len(t, s.Given, 4)
 	for i, given := range s.Given {
@@ -183,8 +183,24 @@ deviation = "20 %"
 				{want.Model.Path[0].Air.Temperature, got.Temperature}, {want.Model.Path[0].Air.VapourPressure, got.VapourPressure},
 				{want.Model.Path[0].Air.VolumeFlow, got.VolumeFlow}, {want.Model.Start, m.Start}, {want.Model.StartActivity, m.StartActivity},
 			} {
-				require.InDelta(t, pair[0], pair[1], 3e-4*pair[0], "%s at %g: %d", given.Name, z, k)
+				require.InDelta(t, pair[0], pair[1], 2e-4*pair[0], "%s at %g: %d", given.Name, z, k)
 			}
 		}
+	}
+}
+
+// A doubt that is wider than what a key takes ends where that does.
+func TestDoubtsEndWhereTheirKeysDo(t *testing.T) {
+	s := readDoubted(t, `
+[[uncertain]]
+key = "room.humidity"
+deviation = "30 %"
+`)
+	for z := -5.0; z <= 5; z += 0.1 {
+		m := s.Model
+		require.NoError(t, s.Given[0].Change(&m, z))
+		require.GreaterOrEqual(t, m.StartActivity, 0.0)
+		require.LessOrEqual(t, m.StartActivity, 1.0)
+		require.InDelta(t, s.Uncertain[0].At(z), m.StartActivity, 0.005)
 	}
 }

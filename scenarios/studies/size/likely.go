@@ -21,10 +21,7 @@ func (t *task) likely() (Likely, error) {
 		return found, err
 	}
 	o, err := t.march.Odds(m, s)
-	if err != nil {
-		return found, err
-	}
-	if found.Outcome != Nowhere && o.Probability < diffusion.Likely {
+	if err != nil || found.Outcome != Nowhere && o.Probability < diffusion.Likely {
 		return t.likelyBy(t.march.Odds)
 	}
 	found.Probability = o.Probability
