@@ -63,8 +63,9 @@ func (w *March) Cautious(designs []*Design, c *Caution, s Settings) []float64 {
 }
 
 // boundedSettings are those of marches of which there are many, and none is worth waiting for.
-func boundedSettings(s Settings) Settings {
-	s = drawSettings(s)
+func boundedSettings(s Settings) Settings { return drawSettings(s).bounded() }
+
+func (s Settings) bounded() Settings {
 	s.boundedSteps = true
 	return s
 }

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"strandry/diffusion/parallel"
+	"strandry/diffusion/rosenbrock"
 	"strandry/diffusion/surrogate"
 )
 
@@ -41,7 +42,11 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 // draws is estimated by.
 func (e *ensemble) begin() {
 	agree := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
-	err := e.marches.runFrom(e.from, &e.design.Model, e.settings, &e.result)
+	err := e.marches.runFrom(e.from, &e.design.Model, e.settings.bounded(), &e.result)
+	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
+		e.settings = e.settings.as(RoughSettings())
+		err = e.marches.runFrom(e.from, &e.design.Model, e.settings, &e.result)
+	}
 	e.near, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
 	case agree && err != nil:
@@ -120,9 +125,9 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		x, err := e.measure(m)
 		return math.Log(x), err
 	}
-	err := e.marches.run(m, e.settings, e.near, &e.result)
-	if err != nil { // where there is hardly any air, steps may be too coarse for an answer
-		err = e.marches.run(m, e.settings.finer(), e.near, &e.result)
+	err := e.marches.run(m, e.settings.bounded(), e.near, &e.result)
+	if errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps {
+		err = e.marches.run(m, e.settings.as(RoughSettings()), e.near, &e.result)
 	}
 	if err != nil {
 		return 0, err
@@ -275,7 +280,7 @@ func fill(values []float64, another float64) []float64 {
 // centre is the logarithm of the content at the medians at the usual steps, where those of the draws have no answer.
 func (e *ensemble) centre() float64 {
 	usual := *e
-	usual.settings.Resolution, usual.settings.Tolerance = DefaultSettings().Resolution, DefaultSettings().Tolerance
+	usual.settings = e.settings.as(DefaultSettings())
 	return usual.march(make([]float64, len(e.unknowns)))
 }
 

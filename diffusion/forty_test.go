@@ -94,7 +94,8 @@ func fortySettings() []struct {
 		settings diffusion.Settings
 	}{
 		{"per mille", perMille()},
-		{"odds", asTransit(diffusion.Settings{Resolution: 3.2, Tolerance: 1e-2})},
+		{"odds", asTransit(diffusion.DrawSettings())},
+		{"rough", asTransit(diffusion.RoughSettings())},
 		{"sweep", asTransit(diffusion.CoarseSettings())},
 		{"run", asTransit(diffusion.DefaultSettings())},
 	}
@@ -121,7 +122,7 @@ func TestFortyTransits(t *testing.T) {
 	models, answers := forty(t)
 	w := diffusion.NewMarch()
 	bounds := map[string][3]float64{
-		"per mille": {3e-4, 9e-4, 3e-3}, "odds": {1.2e-4, 4e-4, 1.5e-3}, "sweep": {6e-5, 1.7e-4, 5e-4}, "run": {2.2e-5, 6.5e-5, 1.6e-4},
+		"per mille": {3e-4, 9e-4, 3e-3}, "odds": {2.2e-4, 7e-4, 2.5e-3}, "rough": {1.2e-4, 4e-4, 1.5e-3}, "sweep": {6e-5, 1.7e-4, 5e-4}, "run": {2.2e-5, 6.5e-5, 1.6e-4},
 	}
 	for _, c := range fortySettings() {
 		t.Run(c.name, func(t *testing.T) {

@@ -11,9 +11,7 @@ import (
 
 // The first step into a zone is seldom too long, whatever the strand has been through: of the tries of a march hardly one is in vain.
 func TestStepsAreTaken(t *testing.T) {
-	draws := diffusion.DefaultSettings()
-	draws.Resolution, draws.Tolerance = 3.2, 1e-2 // those of the odds
-	for name, settings := range map[string]diffusion.Settings{"run": diffusion.DefaultSettings(), "sweep": diffusion.CoarseSettings(), "odds": draws} {
+	for name, settings := range map[string]diffusion.Settings{"run": diffusion.DefaultSettings(), "sweep": diffusion.CoarseSettings(), "odds": diffusion.DrawSettings()} {
 		for _, demo := range scenarios.Demos() {
 			s, err := scenarios.Demo(demo)
 			require.NoError(t, err)

@@ -124,9 +124,8 @@ func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Sett
 		return point(x, &result), err
 	}
 	// The rough look is off by some 2e-4 of the content, and ten times as much as the other at the settings that are usual.
-	rough := s
+	rough := s.Rough()
 	var seen, seenBefore diffusion.Result
-	rough.Resolution, rough.Tolerance = min(s.Resolution, 3.2), max(s.Tolerance, 1e-2)
 	search := &search{
 		at: at,
 		rough: func(x float64) (Point, error) {
