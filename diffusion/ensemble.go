@@ -45,7 +45,7 @@ func (e *ensemble) begin() {
 	err := e.marches.runFrom(e.from, &e.design.Model, e.settings.bounded(), &e.result)
 	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
 		e.settings = e.settings.as(RoughSettings())
-		err = e.marches.runFrom(e.from, &e.design.Model, e.settings, &e.result)
+		err = e.marches.runFrom(e.from, &e.design.Model, e.settings.bounded(), &e.result)
 	}
 	e.near, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
@@ -127,7 +127,7 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 	}
 	err := e.marches.run(m, e.settings.bounded(), e.near, &e.result)
 	if errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps {
-		err = e.marches.run(m, e.settings.as(RoughSettings()), e.near, &e.result)
+		err = e.marches.run(m, e.settings.as(RoughSettings()).bounded(), e.near, &e.result)
 	}
 	if err != nil {
 		return 0, err
