@@ -123,12 +123,12 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 // models makes the model at each temperature; nil where the air cannot be.
 func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Design, error) {
 	if r.Zone < 0 || r.Zone >= len(s.Model.Path) || len(r.Temperatures) == 0 || len(r.Speeds) == 0 {
-		return nil, errors.New("needed: a zone of the path, temperatures and speeds are needed")
+		return nil, errors.New("lengths over temperature and feed: a zone of the path, temperatures and speeds are needed")
 	}
 	name := s.ZoneKey(r.Zone, "temperature")
 	key, ok := s.Key(name)
 	if !ok {
-		return nil, fmt.Errorf("needed: the scenario has no %s", name)
+		return nil, fmt.Errorf("lengths over temperature and feed: the scenario has no %s", name)
 	}
 	models, some := make([]*diffusion.Design, len(r.Temperatures)), false
 	var last error
