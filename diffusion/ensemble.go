@@ -15,19 +15,20 @@ import (
 
 // ensemble marches a design at deviates of its unknowns.
 type ensemble struct {
-	marches  *March
-	design   *Design
-	unknowns []Unknown
-	settings Settings
-	result   Result
-	begun    bool                            // near and drift are known
-	from     []agreement                     // of air and strand in a similar design, from which that at the medians is sought; nil for none
-	near     []agreement                     // and at the medians, from which that of each draw is sought
-	middle   float64                         // logarithm of the content at the medians; no number where it is not known
-	by       *estimator                      // by what the medians have met; nil for none
-	drift    surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
-	failed   error                           // the first march without an answer
-	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
+	marches    *March
+	design     *Design
+	unknowns   []Unknown
+	settings   Settings
+	result     Result
+	begun      bool                            // near and drift are known
+	unanswered bool                            // the medians have no answer in those steps
+	from       []agreement                     // of air and strand in a similar design, from which that at the medians is sought; nil for none
+	near       []agreement                     // and at the medians, from which that of each draw is sought
+	middle     float64                         // logarithm of the content at the medians; no number where it is not known
+	by         *estimator                      // by what the medians have met; nil for none
+	drift      surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
+	failed     error                           // the first march without an answer
+	measure    func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 }
 
 func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
@@ -54,7 +55,7 @@ func (e *ensemble) begin() {
 	case agree:
 		e.near = slices.Clone(e.result.agreements)
 	}
-	e.middle = math.NaN()
+	e.middle, e.unanswered = math.NaN(), err != nil
 	if _, bored := e.design.unboundedBores(); err == nil && e.measure == nil && !bored {
 		e.middle = e.log(e.result.Nozzle.Mean)
 	}
@@ -189,6 +190,12 @@ func (w *March) at(f *surrogate.Surrogate, points [][]float64) []float64 {
 
 // emulate finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
 func (e *ensemble) emulate(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
+	if !e.begun {
+		e.begin()
+	}
+	if e.unanswered && math.IsNaN(e.centre()) {
+		return nil, nil, surrogate.ErrTooFew
+	}
 	k := e.sampled(marched)
 	f, err := k.fit()
 	for i, more := range further(len(e.unknowns))[:most] {
