@@ -15,7 +15,7 @@ type Caution struct {
 	Deviates []float64 // of each, standard normal
 	Limit    float64   // as strict as it may be [kg/kg dry]
 
-	near []agreement // of air and strand at the medians
+	medianBalances []airBalance // of air and strand at the medians
 }
 
 // Caution finds the cautious case of a design from its marches at the centre and on the axes of [surrogate.Points], a fifth or so of those of
@@ -36,7 +36,7 @@ func (w *March) Caution(d *Design, s Settings) (Caution, error) {
 // caution is the case from the logarithms of the content at the centre and on the axes.
 func (e *ensemble) caution(values []float64) Caution {
 	limit := e.design.LimitInDoubt()
-	c := Caution{Deviates: make([]float64, len(e.unknowns)), Limit: limit.Value, near: e.near}
+	c := Caution{Deviates: make([]float64, len(e.unknowns)), Limit: limit.Value, medianBalances: e.medianBalances}
 	strict := math.Log(limit.Value / limit.LogNormal(-1))
 	sum := strict * strict
 	for i, u := range e.unknowns {
@@ -75,7 +75,7 @@ func (w *March) cautious(d *Design, c *Caution, s Settings) float64 {
 	if err != nil {
 		return math.NaN()
 	}
-	e.near = c.near
+	e.medianBalances = c.medianBalances
 	log, err := e.tried(c.deviates(e.unknowns))
 	if err != nil {
 		return math.NaN()

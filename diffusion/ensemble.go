@@ -15,19 +15,19 @@ import (
 
 // ensemble marches a design at deviates of its unknowns.
 type ensemble struct {
-	marches  *March
-	design   *Design
-	unknowns []Unknown
-	settings Settings
-	result   Result
-	begun    bool                            // near and drift are known
-	from     []agreement                     // of air and strand in a similar design, from which that at the medians is sought; nil for none
-	near     []agreement                     // and at the medians, from which that of each draw is sought
-	middle   float64                         // logarithm of the content at the medians; no number where it is not known
-	by       *estimator                      // by what the medians have met; nil for none
-	drift    surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
-	failed   error                           // the first march without an answer
-	measure  func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
+	marches         *March
+	design          *Design
+	unknowns        []Unknown
+	settings        Settings
+	result          Result
+	begun           bool                            // medianBalances and drift are known
+	similarBalances []airBalance                    // of air and strand in a similar design, from which those at the medians are sought; nil for none
+	medianBalances  []airBalance                    // and at the medians, from which those of each draw are sought
+	middle          float64                         // logarithm of the content at the medians; no number where it is not known
+	by              *estimator                      // by what the medians have met; nil for none
+	drift           surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
+	failed          error                           // the first march without an answer
+	measure         func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 }
 
 func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
@@ -41,18 +41,18 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 // begin marches at the medians: where air and strand agree there is where that of the draws is sought from, and what the zones do there is what the content at the
 // draws is estimated by.
 func (e *ensemble) begin() {
-	agree := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
-	err := e.marches.runFrom(e.from, &e.design.Model, e.settings.bounded(), &e.result)
+	balanced := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
+	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.bounded(), &e.result)
 	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
 		e.settings = e.settings.as(RoughSettings())
-		err = e.marches.runFrom(e.from, &e.design.Model, e.settings, &e.result)
+		err = e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings, &e.result)
 	}
-	e.near, e.by, e.drift, e.begun = nil, nil, nil, true
+	e.medianBalances, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
-	case agree && err != nil:
-		e.near = make([]agreement, len(e.design.Path))
-	case agree:
-		e.near = slices.Clone(e.result.agreements)
+	case balanced && err != nil:
+		e.medianBalances = make([]airBalance, len(e.design.Path))
+	case balanced:
+		e.medianBalances = slices.Clone(e.result.balances)
 	}
 	e.middle = math.NaN()
 	if _, bored := e.design.unboundedBores(); err == nil && e.measure == nil && !bored {
@@ -125,9 +125,9 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		x, err := e.measure(m)
 		return math.Log(x), err
 	}
-	err := e.marches.run(m, e.settings.bounded(), e.near, &e.result)
+	err := e.marches.run(m, e.settings.bounded(), e.medianBalances, &e.result)
 	if errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps {
-		err = e.marches.run(m, e.settings.as(RoughSettings()), e.near, &e.result)
+		err = e.marches.run(m, e.settings.as(RoughSettings()), e.medianBalances, &e.result)
 	}
 	if err != nil {
 		return 0, err
