@@ -191,8 +191,8 @@ func (w *March) at(f *surrogate.Surrogate, points [][]float64) []float64 {
 func (e *ensemble) emulate(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
 	k := e.sampled(marched)
 	f, err := k.fit()
-	for i, more := range further(len(e.unknowns))[:most] {
-		if err != nil || f.Error <= max(off, worth(i)) || len(e.unknowns) < 2 {
+	for i, more := range moreDraws(len(e.unknowns))[:most] {
+		if err != nil || f.Error <= max(off, worthwhileError(i)) || len(e.unknowns) < 2 {
 			break
 		}
 		k.add(more, marched(more))
@@ -287,8 +287,8 @@ func (e *ensemble) centre() float64 {
 // batches are the most that are made.
 const batches = 5
 
-// worth is the error of a surrogate, relative to the content, above which the marches of a batch are made: the more they are, the larger.
-func worth(batch int) float64 {
+// worthwhileError is the error of a surrogate, relative to the content, above which the marches of a batch are made: the more they are, the larger.
+func worthwhileError(batch int) float64 {
 	errors := [...]float64{0.015, 0.02, 0.03}
 	if batch < len(errors) {
 		return errors[batch]
@@ -296,8 +296,8 @@ func worth(batch int) float64 {
 	return 0.05
 }
 
-// further are batches of draws for a surrogate that serves badly, each twice the one before.
-func further(unknowns int) [][][]float64 {
+// moreDraws are batches of draws for a surrogate that serves badly, each twice the one before.
+func moreDraws(unknowns int) [][][]float64 {
 	const least, seed = 16, 77
 	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
 	out := make([][][]float64, batches)
