@@ -34,7 +34,7 @@ func (o *Odds) alike(unknowns []Unknown) bool {
 
 // like is the surrogate by that of a similar design.
 func (e *ensemble) like(other *Odds) (*surrogate.Surrogate, error) {
-	e.similarBalances = other.Cautious.medianBalances
+	e.similarBalances = other.DesignPoint.medianBalances
 	e.begin()
 	centre := e.middle
 	if math.IsNaN(centre) {
