@@ -55,7 +55,7 @@ func (e *ensemble) begin() {
 		e.medianBalances = slices.Clone(e.result.balances)
 	}
 	e.middle = math.NaN()
-	if _, bored := e.design.unboundedBores(); err == nil && e.measure == nil && !bored {
+	if _, hasBores := e.design.withOpenBores(); err == nil && e.measure == nil && !hasBores {
 		e.middle = e.log(e.result.Nozzle.Mean)
 	}
 	if err == nil && e.measure == nil {
@@ -71,7 +71,7 @@ func (e *ensemble) estimated(by *estimator) surrogate.Drift {
 	}
 	medians, unknowns := *e.design, e.unknowns
 	medians.Path = slices.Clone(medians.Path)
-	_, bored := medians.unboundedBores()
+	_, hasBores := medians.withOpenBores()
 	memory := sync.Pool{New: func() any { return new(drawing) }}
 	return func(deviates []float64) float64 {
 		drawing := memory.Get().(*drawing)
@@ -81,11 +81,11 @@ func (e *ensemble) estimated(by *estimator) surrogate.Drift {
 			return e.log(medians.Start)
 		}
 		log := e.log(by.content(m))
-		if !bored {
+		if !hasBores {
 			return log
 		}
-		endless, _ := m.unboundedBores()
-		return betweenMouths(log, e.log(by.content(&endless)), open)
+		openBores, _ := m.withOpenBores()
+		return betweenMouths(log, e.log(by.content(&openBores)), open)
 	}
 }
 
@@ -105,11 +105,11 @@ func (e *ensemble) tried(deviates []float64) (float64, error) {
 		return 0, err
 	}
 	log, err := e.logarithm(&m)
-	endless, bored := m.unboundedBores()
-	if err != nil || !bored {
+	openBores, hasBores := m.withOpenBores()
+	if err != nil || !hasBores {
 		return log, err
 	}
-	most, err := e.logarithm(&endless)
+	most, err := e.logarithm(&openBores)
 	return betweenMouths(log, most, open), err
 }
 

@@ -82,11 +82,11 @@ func (f *family) along(deviates []float64) []float64 {
 		return slices.Repeat([]float64{math.NaN()}, len(f.lengths))
 	}
 	logs := f.logarithms(&m)
-	endless, bored := m.unboundedBores()
-	if !bored {
+	openBores, hasBores := m.withOpenBores()
+	if !hasBores {
 		return logs
 	}
-	for i, most := range f.logarithms(&endless) {
+	for i, most := range f.logarithms(&openBores) {
 		logs[i] = betweenMouths(logs[i], most, open)
 	}
 	return logs
