@@ -191,7 +191,7 @@ func (d *asked) suits(whole bool) {
 	for _, name := range [...]string{own.ID, "peek", "pla"} {
 		p, err := materials.Lookup(name)
 		require.NoError(d.t, err)
-		a, err := w.Assess(suits.Model(d.scenario, &p, 0), d.scenario.Settings)
+		a, err := w.Assess(suits.Design(d.scenario, &p, 0), d.scenario.Settings)
 		require.NoError(d.t, err)
 		d.same("suits: "+name, a.Nozzle.Mean, d.other(name))
 	}

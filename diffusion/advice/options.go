@@ -19,13 +19,13 @@ func (f *finder) changes(of []int) []Change {
 
 // ratios are the logarithms of content over limit with sets of changes at a design point; infinite where there is no answer.
 func (f *finder) ratios(sets [][]Change, point *diffusion.DesignPoint) []float64 {
-	models := make([]*diffusion.Design, len(sets))
+	designs := make([]*diffusion.Design, len(sets))
 	for i, set := range sets {
-		models[i] = changed(f.design, set, f.room)
+		designs[i] = changed(f.design, set, f.room)
 	}
-	out := f.march.AtDesignPoint(models, point, f.settings)
+	out := f.march.AtDesignPoint(designs, point, f.settings)
 	for i, x := range out {
-		if math.IsNaN(x) || !sound(models[i]) {
+		if math.IsNaN(x) || !sound(designs[i]) {
 			out[i] = math.Inf(1)
 		}
 	}

@@ -111,5 +111,5 @@ func PathOf(w *diffusion.March, m *diffusion.Design, t *diffusion.Trace, o *diff
 		places[i] = p.Position
 	}
 	span, err := w.Span(m, o, n, places)
-	return Path{Frame: f, Model: m, Trace: t, Odds: o, Span: span}, err
+	return Path{Frame: f, Design: m, Trace: t, Odds: o, Span: span}, err
 }

@@ -14,7 +14,7 @@ import (
 )
 
 // doubt finds Likely, Unlikely and Least at a few temperatures, and fills in those between. longest is what can be built [m].
-func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Design, own []place, longest float64) error {
+func (t *Table) doubt(ctx context.Context, r *Request, designs []*diffusion.Design, own []place, longest float64) error {
 	n := len(own)
 	t.Likely, t.Unlikely, t.Least = make([]float64, n), make([]float64, n), make([]Left, n)
 	d := doubting{march: diffusion.NewMarch(), request: r}
@@ -33,13 +33,13 @@ func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Desig
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
-		t.Unlikely[i], t.Likely[i] = d.lengths(models[i], own[i].length)
+		t.Unlikely[i], t.Likely[i] = d.lengths(designs[i], own[i].length)
 	}
 	for _, i := range inwards(few(unmet)) {
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
-		t.Least[i].Low, t.Least[i].High = d.left(models[i], own[i].nearest)
+		t.Least[i].Low, t.Least[i].High = d.left(designs[i], own[i].nearest)
 	}
 	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Likely[i] })
 	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Unlikely[i] })

@@ -118,9 +118,9 @@ type dryer struct {
 	zone     int
 }
 
-// Model is the scenario with another material on its path; lain is the time that it has lain dry in
+// Design is the scenario with another material on its path; lain is the time that it has lain dry in
 // the room before [s], zero for a strand in equilibrium with the room.
-func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Design {
+func Design(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Design {
 	m, room := s.Design, s.Room
 	own := p.Same(&m.Material)
 	if !own {
@@ -148,7 +148,7 @@ type known struct{ path, rest *diffusion.Odds }
 
 // row finds out all about one material, and keeps its odds where none are known.
 func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64, k *known) (Row, error) {
-	m := Model(d.scenario, p, lain)
+	m := Design(d.scenario, p, lain)
 	n, zone := d.scenario.Settings, m.Path[d.zone]
 	r := Row{Material: m.Material, Limit: m.Limit, Heated: zone.Air.Temperature}
 	air := diffusion.Air{Temperature: zone.Air.Temperature, VapourPressure: zone.Air.VapourPressure}
