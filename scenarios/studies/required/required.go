@@ -39,12 +39,12 @@ type Table struct {
 	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known or far beyond what can be built,
 	// size.Shortest where none is needed.
 	Likely, Unlikely []float64
-	// Least is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
-	Least []Left
+	// Residual is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
+	Residual []Residual
 }
 
-// Left is a content at the nozzle at the medians of what is in doubt, and its 10 and 90 % points; those are zero where they are not known [kg/kg dry].
-type Left struct{ Mean, Low, High float64 }
+// Residual is a content at the nozzle at the medians of what is in doubt, and its 10 and 90 % points; those are zero where they are not known [kg/kg dry].
+type Residual struct{ Mean, Low, High float64 }
 
 // Usual asks for a zone of the path from fifty kelvins below the material's usual highest drying
 // temperature, though not below the room's, to twenty above, and a quarter, half, once, twice and
