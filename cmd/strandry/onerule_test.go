@@ -252,7 +252,7 @@ func TestOneLengthInABuildLog(t *testing.T) {
 	require.NotEqual(t, before, humid)
 	s, err := scenarios.Read("clear-cover.toml", []byte(humid))
 	require.NoError(t, err)
-	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.Lain)
+	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.RoomTime)
 	require.NoError(t, err)
 	lengths, err := required.Find(t.Context(), s, required.Usual(s, 0))
 	require.NoError(t, err)

@@ -36,7 +36,7 @@ func (l *Log) suits() []block {
 			"At rest: the time that a loose strand would need in still air of the same state, the same way. Floor: what that air leaves in it for ever, at the medians.",
 			table.Speed(study.Speed), table.AirRule(study.Held), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), block{Grid: suited(t, study.Soaked)},
-		head("Dry, then "+table.Duration(study.Lain)+" in the room"), block{Grid: suited(t, study.Opened)},
+		head("Dry, then "+table.Duration(study.RoomTime)+" in the room"), block{Grid: suited(t, study.Opened)},
 		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; none that was looked at does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. A time at rest that is none is longer than thirty years."),
 	)
 }
