@@ -78,28 +78,28 @@ func (z *Zone) checkFlow(m *Model) error {
 	return nil
 }
 
-// unboundedBores is the model with air without limit where the strand drags its own along, and whether there is such a bore.
+// withOpenBores is the model with bores whose mouths take in air without limit where the strand drags its own along, and whether there is such a bore.
 // Vapour that diffuses in through the mouths of a bore is not followed; what it brings lies between the two.
-func (m *Model) unboundedBores() (open Model, bored bool) {
-	open = *m
-	open.Path = slices.Clone(m.Path)
-	for i := range open.Path {
-		if air := &open.Path[i].Air; air.Dragged {
-			*air, bored = air.WithoutLimit(), true
+func (m *Model) withOpenBores() (openBores Model, hasBores bool) {
+	openBores = *m
+	openBores.Path = slices.Clone(m.Path)
+	for i := range openBores.Path {
+		if air := &openBores.Path[i].Air; air.Dragged {
+			*air, hasBores = air.WithoutLimit(), true
 		}
 	}
-	return open, bored
+	return openBores, hasBores
 }
 
 // mouths is the mean content at the nozzle if the bores in which the strand drags its air had air without limit; zero if
 // there are none [kg/kg dry].
 func (w *March) mouths(m *Model, s Settings) (float64, error) {
-	open, bored := m.unboundedBores()
-	if !bored {
+	openBores, hasBores := m.withOpenBores()
+	if !hasBores {
 		return 0, nil
 	}
 	var r Result
-	err := w.Run(&open, s, &r)
+	err := w.Run(&openBores, s, &r)
 	return r.Nozzle.Mean, err
 }
 

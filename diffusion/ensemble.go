@@ -15,20 +15,20 @@ import (
 
 // ensemble marches a design at deviates of its unknowns.
 type ensemble struct {
-	marches    *March
-	design     *Design
-	unknowns   []Unknown
-	settings   Settings
-	result     Result
-	begun      bool                            // near and drift are known
-	unanswered bool                            // the medians have no answer in those steps
-	from       []agreement                     // of air and strand in a similar design, from which that at the medians is sought; nil for none
-	near       []agreement                     // and at the medians, from which that of each draw is sought
-	middle     float64                         // logarithm of the content at the medians; no number where it is not known
-	by         *estimator                      // by what the medians have met; nil for none
-	drift      surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
-	failed     error                           // the first march without an answer
-	measure    func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
+	marches         *March
+	design          *Design
+	unknowns        []Unknown
+	settings        Settings
+	result          Result
+	begun           bool                            // medianBalances and drift are known
+	unanswered      bool                            // the medians have no answer in those steps
+	similarBalances []airBalance                    // of air and strand in a similar design, from which those at the medians are sought; nil for none
+	medianBalances  []airBalance                    // and at the medians, from which those of each draw are sought
+	middle          float64                         // logarithm of the content at the medians; no number where it is not known
+	by              *estimator                      // by what the medians have met; nil for none
+	drift           surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
+	failed          error                           // the first march without an answer
+	measure         func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
 }
 
 func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
@@ -42,21 +42,21 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 // begin marches at the medians: where air and strand agree there is where that of the draws is sought from, and what the zones do there is what the content at the
 // draws is estimated by.
 func (e *ensemble) begin() {
-	agree := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
-	err := e.marches.runFrom(e.from, &e.design.Model, e.settings.bounded(), &e.result)
+	balanced := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
+	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.bounded(), &e.result)
 	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
 		e.settings = e.settings.as(RoughSettings())
-		err = e.marches.runFrom(e.from, &e.design.Model, e.settings.bounded(), &e.result)
+		err = e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.bounded(), &e.result)
 	}
-	e.near, e.by, e.drift, e.begun = nil, nil, nil, true
+	e.medianBalances, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
-	case agree && err != nil:
-		e.near = make([]agreement, len(e.design.Path))
-	case agree:
-		e.near = slices.Clone(e.result.agreements)
+	case balanced && err != nil:
+		e.medianBalances = make([]airBalance, len(e.design.Path))
+	case balanced:
+		e.medianBalances = slices.Clone(e.result.balances)
 	}
 	e.middle, e.unanswered = math.NaN(), err != nil
-	if _, bored := e.design.unboundedBores(); err == nil && e.measure == nil && !bored {
+	if _, hasBores := e.design.withOpenBores(); err == nil && e.measure == nil && !hasBores {
 		e.middle = e.log(e.result.Nozzle.Mean)
 	}
 	if err == nil && e.measure == nil {
@@ -72,7 +72,7 @@ func (e *ensemble) estimated(by *estimator) surrogate.Drift {
 	}
 	medians, unknowns := *e.design, e.unknowns
 	medians.Path = slices.Clone(medians.Path)
-	_, bored := medians.unboundedBores()
+	_, hasBores := medians.withOpenBores()
 	memory := sync.Pool{New: func() any { return new(drawing) }}
 	return func(deviates []float64) float64 {
 		drawing := memory.Get().(*drawing)
@@ -82,11 +82,11 @@ func (e *ensemble) estimated(by *estimator) surrogate.Drift {
 			return e.log(medians.Start)
 		}
 		log := e.log(by.content(m))
-		if !bored {
+		if !hasBores {
 			return log
 		}
-		endless, _ := m.unboundedBores()
-		return betweenMouths(log, e.log(by.content(&endless)), open)
+		openBores, _ := m.withOpenBores()
+		return betweenMouths(log, e.log(by.content(&openBores)), open)
 	}
 }
 
@@ -106,11 +106,11 @@ func (e *ensemble) tried(deviates []float64) (float64, error) {
 		return 0, err
 	}
 	log, err := e.logarithm(&m)
-	endless, bored := m.unboundedBores()
-	if err != nil || !bored {
+	openBores, hasBores := m.withOpenBores()
+	if err != nil || !hasBores {
 		return log, err
 	}
-	most, err := e.logarithm(&endless)
+	most, err := e.logarithm(&openBores)
 	return betweenMouths(log, most, open), err
 }
 
@@ -126,9 +126,9 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		x, err := e.measure(m)
 		return math.Log(x), err
 	}
-	err := e.marches.run(m, e.settings.bounded(), e.near, &e.result)
+	err := e.marches.run(m, e.settings.bounded(), e.medianBalances, &e.result)
 	if errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps {
-		err = e.marches.run(m, e.settings.as(RoughSettings()).bounded(), e.near, &e.result)
+		err = e.marches.run(m, e.settings.as(RoughSettings()).bounded(), e.medianBalances, &e.result)
 	}
 	if err != nil {
 		return 0, err
@@ -198,8 +198,8 @@ func (e *ensemble) emulate(off float64, most int, marched func(points [][]float6
 	}
 	k := e.sampled(marched)
 	f, err := k.fit()
-	for i, more := range further(len(e.unknowns))[:most] {
-		if err != nil || f.Error <= max(off, worth(i)) || len(e.unknowns) < 2 {
+	for i, more := range moreDraws(len(e.unknowns))[:most] {
+		if err != nil || f.Error <= max(off, worthwhileError(i)) || len(e.unknowns) < 2 {
 			break
 		}
 		k.add(more, marched(more))
@@ -294,8 +294,8 @@ func (e *ensemble) centre() float64 {
 // batches are the most that are made.
 const batches = 5
 
-// worth is the error of a surrogate, relative to the content, above which the marches of a batch are made: the more they are, the larger.
-func worth(batch int) float64 {
+// worthwhileError is the error of a surrogate, relative to the content, above which the marches of a batch are made: the more they are, the larger.
+func worthwhileError(batch int) float64 {
 	errors := [...]float64{0.015, 0.02, 0.03}
 	if batch < len(errors) {
 		return errors[batch]
@@ -303,8 +303,8 @@ func worth(batch int) float64 {
 	return 0.05
 }
 
-// further are batches of draws for a surrogate that serves badly, each twice the one before.
-func further(unknowns int) [][][]float64 {
+// moreDraws are batches of draws for a surrogate that serves badly, each twice the one before.
+func moreDraws(unknowns int) [][][]float64 {
 	const least, seed = 16, 77
 	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
 	out := make([][][]float64, batches)

@@ -19,7 +19,7 @@ type LengthOdds struct {
 	design   Design
 	zone     int
 	settings Settings
-	base     Odds // of which there is the surrogate, the unknowns and the cautious case
+	base     Odds // of which there is the surrogate, the unknowns and the design point
 	draws    [][]float64
 	places   []lengthPlace
 }
@@ -113,9 +113,9 @@ func (l *LengthOdds) tell(p *lengthPlace) error {
 	return nil
 }
 
-// Cautious is the logarithm of the content over the limit at a length, as the estimate has it, in the case in which all that is in doubt conspires against the strand (see
-// [Caution]); about zero or less where it is met nine times in ten.
-func (l *LengthOdds) Cautious(length float64) (float64, error) {
+// AtDesignPoint is the logarithm of the content over the limit at a length, as the estimate has it, at the design point of the first-order reliability method (see
+// [DesignPoint]), where all that is in doubt conspires against the strand; about zero or less where the limit is met nine times in ten.
+func (l *LengthOdds) AtDesignPoint(length float64) (float64, error) {
 	p, err := l.near(math.Log(length), math.Inf(1))
 	if err != nil {
 		return 0, err
@@ -124,8 +124,8 @@ func (l *LengthOdds) Cautious(length float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	c := &l.base.Cautious
-	return p.like.With(e.estimated(p.by)).At(c.deviates(e.unknowns)) - math.Log(c.Limit), nil
+	point := &l.base.DesignPoint
+	return p.like.With(e.estimated(p.by)).At(point.deviates(e.unknowns)) - math.Log(point.Limit), nil
 }
 
 // ensemble of the design at a length.
@@ -159,7 +159,7 @@ func (l *LengthOdds) near(log, within float64) (*lengthPlace, error) {
 		if err != nil {
 			return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))
 		}
-		l.take(Odds{surrogate: fit, Unknowns: names(e.unknowns), Cautious: e.caution(values[:1+2*len(e.unknowns)])})
+		l.take(Odds{surrogate: fit, Unknowns: names(e.unknowns), DesignPoint: e.designPoint(values[:1+2*len(e.unknowns)])})
 		p.like = fit
 	} else if p.like, err = e.like(&l.base); err != nil {
 		return nil, fmt.Errorf("the odds over a length: %w", errors.Join(err, e.failed))

@@ -64,13 +64,13 @@ func overLengths(t *testing.T, w *diffusion.March, d *diffusion.Design, s diffus
 	}
 }
 
-// Where the estimate has the limit met in the cautious case it is met nine times in ten, about.
-func TestLengthOddsInTheCautiousCase(t *testing.T) {
+// Where the estimate has the limit met at the design point it is met nine times in ten, about.
+func TestLengthOddsAtDesignPoint(t *testing.T) {
 	w, d := diffusion.NewMarch(), undecided(t)
 	l, err := w.LengthOdds(d, 1, nil, diffusion.Settings{})
 	require.NoError(t, err)
 	at := func(length float64) float64 {
-		over, err := l.Cautious(length)
+		over, err := l.AtDesignPoint(length)
 		require.NoError(t, err)
 		return over
 	}
@@ -96,7 +96,7 @@ func TestLengthOddsWithoutAnAnswer(t *testing.T) {
 	require.NoError(t, err)
 	_, err = l.Probability(-1, 0)
 	require.Error(t, err)
-	_, err = l.Cautious(math.Inf(1))
+	_, err = l.AtDesignPoint(math.Inf(1))
 	require.Error(t, err)
 	require.Nil(t, l.Base())
 }
@@ -120,6 +120,6 @@ func TestAssessLike(t *testing.T) {
 	require.NotEqual(t, own.High, like.High, "by fewer marches")
 	require.InEpsilon(t, own.ByDiffusivity.Low, like.ByDiffusivity.Low, 0.05)
 	require.InEpsilon(t, own.ByDiffusivity.High, like.ByDiffusivity.High, 0.05)
-	require.InDeltaSlice(t, own.Cautious.Deviates, like.Cautious.Deviates, 0.1)
+	require.InDeltaSlice(t, own.DesignPoint.Deviates, like.DesignPoint.Deviates, 0.1)
 	require.Equal(t, own.FastIsWetter, like.FastIsWetter)
 }

@@ -17,8 +17,8 @@ func (w *March) RunLengths(m *Model, zone int, lengths []float64, s Settings, us
 	return w.runLengths(m, zone, lengths, nil, s, use)
 }
 
-// runLengths starts the agreement of air and strand for each length from that of a similar model; nil for none.
-func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agreement, s Settings, use func(i int, r *Result) error) error {
+// runLengths starts the balance of air and strand for each length from that of a similar model; nil for none.
+func (w *March) runLengths(m *Model, zone int, lengths []float64, similarBalances [][]airBalance, s Settings, use func(i int, r *Result) error) error {
 	s, err := w.checked(m, s)
 	if err == nil {
 		err = m.has(zone)
@@ -42,11 +42,11 @@ func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agree
 			if next, err := w.grid(&varied, s); err != nil || next != g {
 				break
 			}
-			if near != nil && !slices.Equal(near[last][:zone], near[first][:zone]) {
+			if similarBalances != nil && !slices.Equal(similarBalances[last][:zone], similarBalances[first][:zone]) {
 				break // they would come to the zone by other marches
 			}
 		}
-		b := branching{march: w, model: &varied, zone: zone, near: near, settings: s, use: use, result: &result}
+		b := branching{march: w, model: &varied, zone: zone, similarBalances: similarBalances, settings: s, use: use, result: &result}
 		if err := b.run(g, lengths[first:last], first); err != nil {
 			return err
 		}
@@ -57,21 +57,21 @@ func (w *March) runLengths(m *Model, zone int, lengths []float64, near [][]agree
 
 // branching is one pass through the zone for several lengths.
 type branching struct {
-	march    *March
-	model    *Model
-	zone     int
-	near     [][]agreement
-	settings Settings
-	use      func(i int, r *Result) error
-	result   *Result
+	march           *March
+	model           *Model
+	zone            int
+	similarBalances [][]airBalance
+	settings        Settings
+	use             func(i int, r *Result) error
+	result          *Result
 }
 
-// start is what the agreements of a length are sought from.
-func (b *branching) start(i int) []agreement {
-	if b.near == nil {
+// similarTo are the balances of a similar model from which those of a length are sought; nil for none.
+func (b *branching) similarTo(i int) []airBalance {
+	if b.similarBalances == nil {
 		return nil
 	}
-	return b.near[i]
+	return b.similarBalances[i]
 }
 
 func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
@@ -81,7 +81,7 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		return b.separately(lengths, offset)
 	}
 	z.Extend(lengths[len(lengths)-1])
-	l.start = b.start(offset)
+	l.similarBalances = b.similarTo(offset)
 	if err := l.begin(m, b.settings, g, r); err != nil {
 		return err
 	}
@@ -113,8 +113,8 @@ func (b *branching) run(g *radial.Grid, lengths []float64, offset int) error {
 		}
 		r.Start, r.Zones = start, append(r.Zones[:b.zone], ZoneResult{})
 		r.Radius, r.Profile = r.Radius[:0], r.Profile[:0]
-		r.agreements = append(r.agreements[:b.zone], agreement{})
-		from.start = b.start(offset + i)
+		r.balances = append(r.balances[:b.zone], airBalance{})
+		from.similarBalances = b.similarTo(offset + i)
 		from.leave(&l.around, z, films[i], before, &r.Zones[b.zone])
 		if err := from.along(b.zone+1, len(m.Path), b.settings, r); err != nil {
 			return err
@@ -151,7 +151,7 @@ func (b *branching) films(lengths []float64, entered float64) (all []film.Coeffi
 func (b *branching) separately(lengths []float64, offset int) error {
 	for i, length := range lengths {
 		b.model.Path[b.zone].Extend(length)
-		if err := b.march.run(b.model, b.settings, b.start(offset+i), b.result); err != nil {
+		if err := b.march.run(b.model, b.settings, b.similarTo(offset+i), b.result); err != nil {
 			return err
 		}
 		if err := b.use(offset+i, b.result); err != nil {

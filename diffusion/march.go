@@ -41,8 +41,8 @@ type strand struct {
 	floor     float64 // smallest scale of the error of a step [kg/kg dry]
 	trace     *Trace  // nil for none
 
-	start        []agreement // of the zones of a similar path, from which those of this one are sought; nil for none
-	near, agreed agreement   // of the zone at hand: there, and as found
+	similarBalances  []airBalance // of the zones of a similar path, from which those of this one are sought; nil for none
+	similar, balance airBalance   // of the zone at hand: there, and as found
 }
 
 // NewMarch makes the working memory.
@@ -89,20 +89,20 @@ func (w *March) Run(m *Model, s Settings, result *Result) error {
 }
 
 // RunFrom is Run from what a similar model has found: where air and strand have to agree, that is sought from where they did there, which
-// saves marches. It moves the result within the error of the agreement. What has no answer from there is sought as by Run.
+// saves marches. It moves the result within the error of that balance. What has no answer from there is sought as by Run.
 func (w *March) RunFrom(similar *Result, m *Model, s Settings, result *Result) error {
-	return w.runFrom(slices.Clone(similar.agreements), m, s, result)
+	return w.runFrom(slices.Clone(similar.balances), m, s, result)
 }
 
-func (w *March) runFrom(near []agreement, m *Model, s Settings, result *Result) error {
-	err := w.run(m, s, near, result)
-	if err != nil && near != nil {
+func (w *March) runFrom(similarBalances []airBalance, m *Model, s Settings, result *Result) error {
+	err := w.run(m, s, similarBalances, result)
+	if err != nil && similarBalances != nil {
 		err = w.run(m, s, nil, result)
 	}
 	return err
 }
 
-func (w *March) run(m *Model, s Settings, near []agreement, result *Result) error {
+func (w *March) run(m *Model, s Settings, similarBalances []airBalance, result *Result) error {
 	s, err := w.checked(m, s)
 	if err != nil {
 		return err
@@ -112,8 +112,8 @@ func (w *March) run(m *Model, s Settings, near []agreement, result *Result) erro
 		return err
 	}
 	l := &w.main
-	if l.start = near; len(near) != len(m.Path) {
-		l.start = nil
+	if l.similarBalances = similarBalances; len(similarBalances) != len(m.Path) {
+		l.similarBalances = nil
 	}
 	if err := l.begin(m, s, g, result); err != nil {
 		return err
@@ -158,15 +158,15 @@ func (l *strand) along(first, last int, s Settings, result *Result) error {
 	for i := first; i < last; i++ {
 		z := &l.model.Path[i]
 		result.Zones = append(result.Zones, ZoneResult{})
-		if l.agreed = (agreement{}); l.start != nil {
-			l.near = l.start[i]
+		if l.balance = (airBalance{}); l.similarBalances != nil {
+			l.similar = l.similarBalances[i]
 		}
 		err := l.pass(z, s, &result.Zones[i])
-		l.near = agreement{}
+		l.similar = airBalance{}
 		if err != nil {
 			return fmt.Errorf("zone %q: %w", z.Name, err)
 		}
-		result.agreements = append(result.agreements, l.agreed)
+		result.balances = append(result.balances, l.balance)
 	}
 	return nil
 }

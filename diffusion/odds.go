@@ -25,7 +25,7 @@ type Odds struct {
 	Moulding      float64 // and within its moulding limit
 	Fit           float64 // error of the surrogate: root mean square, relative to the content
 	Unknowns      []string
-	Cautious      Caution // in which case of the unknowns and the limit the strand is wetter for its limit than nine times in ten
+	DesignPoint   DesignPoint // the most likely case of the unknowns and the limit in which the strand is wetter for its limit than nine times in ten
 
 	surrogate *surrogate.Surrogate // that they rest on: see [March.Span] and [March.OddsLike]
 }
@@ -84,7 +84,7 @@ func (e *ensemble) odds(d *Design, f fitted) Odds {
 	b := likely(sample)
 	o.Low, o.High, o.Ratio = b.Low, b.High, ratio(limit, sample)
 	if f.axes != nil {
-		o.Cautious = e.caution(f.axes)
+		o.DesignPoint = e.designPoint(f.axes)
 	}
 	return o
 }

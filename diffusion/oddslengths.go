@@ -26,14 +26,14 @@ func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, 
 	for _, length := range lengths {
 		varied.Path[zone].Extend(length)
 		e.begin()
-		if f.drifts = append(f.drifts, e.drift); e.near != nil {
-			f.near = append(f.near, e.near)
+		if f.drifts = append(f.drifts, e.drift); e.medianBalances != nil {
+			f.medianBalances = append(f.medianBalances, e.medianBalances)
 		}
 	}
 	for i, length := range lengths {
 		varied.Path[zone].Extend(length)
-		if e.failed, e.drift = nil, f.drifts[i]; f.near != nil {
-			e.near = f.near[i]
+		if e.failed, e.drift = nil, f.drifts[i]; f.medianBalances != nil {
+			e.medianBalances = f.medianBalances[i]
 		}
 		fit, err := e.fit(func(points [][]float64) []float64 { return f.at(points, i) })
 		var o Odds
@@ -50,11 +50,11 @@ func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, 
 // family is an ensemble over several lengths of a zone.
 type family struct {
 	*ensemble
-	zone    int
-	lengths []float64
-	near    [][]agreement
-	drifts  []surrogate.Drift
-	table   [][]float64 // values at [surrogate.Points], for each length
+	zone           int
+	lengths        []float64
+	medianBalances [][]airBalance
+	drifts         []surrogate.Drift
+	table          [][]float64 // values at [surrogate.Points], for each length
 }
 
 // at gives the values at points for the length with index i. Those at the centre and on the axes are marched for all lengths at once.
@@ -82,11 +82,11 @@ func (f *family) along(deviates []float64) []float64 {
 		return slices.Repeat([]float64{math.NaN()}, len(f.lengths))
 	}
 	logs := f.logarithms(&m)
-	endless, bored := m.unboundedBores()
-	if !bored {
+	openBores, hasBores := m.withOpenBores()
+	if !hasBores {
 		return logs
 	}
-	for i, most := range f.logarithms(&endless) {
+	for i, most := range f.logarithms(&openBores) {
 		logs[i] = betweenMouths(logs[i], most, open)
 	}
 	return logs
@@ -94,7 +94,7 @@ func (f *family) along(deviates []float64) []float64 {
 
 func (f *family) logarithms(m *Model) []float64 {
 	logs := make([]float64, 0, len(f.lengths))
-	err := f.marches.runLengths(m, f.zone, f.lengths, f.near, f.settings, func(_ int, r *Result) error {
+	err := f.marches.runLengths(m, f.zone, f.lengths, f.medianBalances, f.settings, func(_ int, r *Result) error {
 		logs = append(logs, logarithm(r.Nozzle.Mean, f.design.Limit))
 		return nil
 	})
@@ -105,8 +105,8 @@ func (f *family) logarithms(m *Model) []float64 {
 	logs = logs[:0]
 	for i, length := range f.lengths {
 		m.Path[f.zone].Extend(length)
-		if f.near != nil {
-			f.ensemble.near = f.near[i]
+		if f.medianBalances != nil {
+			f.ensemble.medianBalances = f.medianBalances[i]
 		}
 		log, err := f.logarithm(m)
 		if err != nil {

@@ -34,7 +34,7 @@ func (o *Odds) alike(unknowns []Unknown) bool {
 
 // like is the surrogate by that of a similar design.
 func (e *ensemble) like(other *Odds) (*surrogate.Surrogate, error) {
-	e.from = other.Cautious.near
+	e.similarBalances = other.DesignPoint.medianBalances
 	e.begin()
 	centre := e.middle
 	if math.IsNaN(centre) {

@@ -21,8 +21,8 @@ type Result struct {
 	Rejected int     // steps tried and not taken
 	Nodes    int     // of the grid
 
-	agreements []agreement // of each zone
-	below      float64     // the most that was cut off a node of the profile to make it no less than zero [kg/kg dry]
+	balances []airBalance // of each zone
+	below    float64      // the most that was cut off a node of the profile to make it no less than zero [kg/kg dry]
 }
 
 // ZoneResult is what one march has found in one zone.
@@ -47,7 +47,7 @@ type ZoneResult struct {
 }
 
 func (r *Result) reset(m *Model) {
-	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0], agreements: r.agreements[:0]}
+	*r = Result{Zones: r.Zones[:0], Radius: r.Radius[:0], Profile: r.Profile[:0], balances: r.balances[:0]}
 	if cap(r.Zones) < len(m.Path) {
 		r.Zones = make([]ZoneResult, 0, len(m.Path))
 	}

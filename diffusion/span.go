@@ -39,11 +39,11 @@ func (w *March) meansAt(d *Design, deviates []float64, s Settings, places []floa
 		return nil, err
 	}
 	means, err := w.meansOf(&drawn, s, places)
-	endless, bored := drawn.unboundedBores()
-	if err != nil || !bored {
+	openBores, hasBores := drawn.withOpenBores()
+	if err != nil || !hasBores {
 		return means, err
 	}
-	most, err := w.meansOf(&endless, s, places)
+	most, err := w.meansOf(&openBores, s, places)
 	if err != nil {
 		return nil, err
 	}

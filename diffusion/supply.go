@@ -46,7 +46,7 @@ func (l *strand) through(z *Zone, s Settings) error {
 		l.trace.rewind()
 		c.Time, c.Lost, c.Beside, c.Gathered = time, lost, beside, 0
 		l.hottest = hottest
-		c.Stats = stats // the steps of the march that agrees count, those of the search do not
+		c.Stats = stats // the steps of the march that balances count, those of the search do not
 		a.forget()
 		a.supply = supply
 		a.supply.base += supply.gain * total
@@ -59,8 +59,8 @@ func (l *strand) through(z *Zone, s Settings) error {
 		failed = l.advance(l.problem(), residence, n)
 		return c.Lost - lost - total, failed
 	}
-	found, err := agree(given, l.near, closeness{max(c.Grid.Content(l.saved), 1e-6), s.Tolerance})
-	l.agreed = found
+	found, err := balanceAir(given, l.similar, balanceTolerance{max(c.Grid.Content(l.saved), 1e-6), s.Tolerance})
+	l.balance = found
 	if err != nil && (failed == nil || z.Air.Direction == Against) {
 		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
 			"give it several times as much (in bad cases fifty times), or let it run with the strand", ErrTooLittleAir, preposition(z.Air.Direction))
@@ -85,46 +85,46 @@ func preposition(d Direction) string {
 	return d.String()
 }
 
-// agreement is what a zone gives off to air that has to agree with it.
-type agreement struct {
+// airBalance is what a zone gives off to air that has to agree with it: the balance of water between the two.
+type airBalance struct {
 	total float64 // as [radial.March.Lost] counts; zero where nothing had to agree
 	slope float64 // how that would change with the total that the air is taken to have taken up
 }
 
-// closeness is how near air and strand have to agree: a content at the entry, and the tolerance of a step.
-type closeness struct{ entry, tolerance float64 }
+// balanceTolerance is how near air and strand have to agree: a content at the entry, and the tolerance of a step.
+type balanceTolerance struct{ entry, tolerance float64 }
 
 // width of a bracket that is narrow.
-func (c closeness) width() float64 { return 1e-2 * c.tolerance * c.entry }
+func (c balanceTolerance) width() float64 { return 1e-2 * c.tolerance * c.entry }
 
 // met tells whether a total that may be off by so much is near enough.
-func (c closeness) met(total, off float64) bool {
+func (c balanceTolerance) met(total, off float64) bool {
 	return off <= max(c.width(), 1e-1*c.tolerance*min(c.entry, c.entry-total))
 }
 
-// agree seeks x with f(x) = g(x) - x = 0 for a falling f by the Illinois form of
+// balanceAir seeks x with f(x) = g(x) - x = 0 for a falling f by the Illinois form of
 // regula falsi, from the bracket between a start and the g there, until g(x) lies within the tolerance of where it is at the end: with plenty of air
 // g hardly depends on x, and two evaluations do, or one if a similar zone was seen before: its total is the start, zero if there is
 // none, and its slope, thrice over for what differs, tells what the first evaluation is off by. Step control may leave small jumps
 // in f: in a bracket as narrow as the tolerance a hundred times as much will do, and a
 // larger jump means that there is no answer. Package root is not used here: in the middle of a bracket, where it may look, a march may have no
 // answer, and of 600 random designs with hardly any air it left three more without one.
-func agree(f func(x float64) (float64, error), near agreement, within closeness) (agreement, error) {
+func balanceAir(f func(x float64) (float64, error), similar airBalance, within balanceTolerance) (airBalance, error) {
 	const cautious = 3
 	steep := 1.0
-	if near.total != 0 {
-		steep = min(1, cautious*math.Abs(near.slope))
+	if similar.total != 0 {
+		steep = min(1, cautious*math.Abs(similar.slope))
 	}
-	low := near.total
+	low := similar.total
 	atLow, err := f(low)
 	if err != nil || within.met(low+atLow, math.Abs(atLow)*steep) {
-		return agreement{low + atLow, near.slope}, err
+		return airBalance{low + atLow, similar.slope}, err
 	}
 	high := low + atLow
 	atHigh, err := f(high)
 	slope := (atHigh - atLow) / (high - low) // of f; that of g is one more
 	for range 40 {
-		found := agreement{high + atHigh, 1 + slope}
+		found := airBalance{high + atHigh, 1 + slope}
 		if err != nil || within.met(found.total, math.Abs(atHigh)*min(1, math.Abs(found.slope))) {
 			return found, err
 		}
@@ -132,7 +132,7 @@ func agree(f func(x float64) (float64, error), near agreement, within closeness)
 			if math.Abs(atHigh) <= 100*within.width() {
 				return found, nil
 			}
-			return agreement{}, ErrTooLittleAir
+			return airBalance{}, ErrTooLittleAir
 		}
 		x := high - atHigh*(high-low)/(atHigh-atLow)
 		var at float64
@@ -145,7 +145,7 @@ func agree(f func(x float64) (float64, error), near agreement, within closeness)
 		}
 		high, atHigh = x, at
 	}
-	return agreement{}, ErrTooLittleAir
+	return airBalance{}, ErrTooLittleAir
 }
 
 // ErrTooLittleAir is what becomes of a zone whose air and strand do not agree.

@@ -81,7 +81,7 @@ func (d *Design) Unknowns() []Unknown {
 		films := m.filmSpreads()
 		all = append(all, Unknown{UnknownFilm, func(d *draw, z float64) { d.film, d.films = z, films }})
 	}
-	if _, bored := m.unboundedBores(); bored {
+	if _, hasBores := m.withOpenBores(); hasBores {
 		all = append(all, Unknown{UnknownMouths, func(d *draw, z float64) { d.open = z }})
 	}
 	for _, g := range d.Given {

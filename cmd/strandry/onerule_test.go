@@ -191,7 +191,7 @@ func (d *asked) suits(whole bool) {
 	for _, name := range [...]string{own.ID, "peek", "pla"} {
 		p, err := materials.Lookup(name)
 		require.NoError(d.t, err)
-		a, err := w.Assess(suits.Model(d.scenario, &p, 0), d.scenario.Settings)
+		a, err := w.Assess(suits.Design(d.scenario, &p, 0), d.scenario.Settings)
 		require.NoError(d.t, err)
 		d.same("suits: "+name, a.Nozzle.Mean, d.other(name))
 	}
@@ -252,7 +252,7 @@ func TestOneLengthInABuildLog(t *testing.T) {
 	require.NotEqual(t, before, humid)
 	s, err := scenarios.Read("clear-cover.toml", []byte(humid))
 	require.NoError(t, err)
-	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.Lain)
+	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.RoomTime)
 	require.NoError(t, err)
 	lengths, err := required.Find(t.Context(), s, required.Usual(s, 0))
 	require.NoError(t, err)

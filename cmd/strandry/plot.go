@@ -129,8 +129,8 @@ func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace,
 	}
 	sheets := []figure.Sheet{
 		{Name: "path", Figure: path},
-		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Model: &s.Design, Trace: trace, Odds: &odds}},
-		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Model: &s.Design, Trace: trace}},
+		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Design: &s.Design, Trace: trace, Odds: &odds}},
+		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Design: &s.Design, Trace: trace}},
 	}
 	if f, covered := figure.SectionOf(&s.Design, trace, frame); covered {
 		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})

@@ -79,7 +79,7 @@ func assess(s *scenarios.Scenario) (*table.Answer, error) {
 		return nil, err
 	}
 	return &table.Answer{
-		Title: s.Title, File: s.File, Version: version, Model: m, Assessment: a, Diagnosis: d, Advice: v,
+		Title: s.Title, File: s.File, Version: version, Design: m, Assessment: a, Diagnosis: d, Advice: v,
 		Assumed: assumed, Unused: s.Unused, Contradicting: contradicting,
 	}, nil
 }

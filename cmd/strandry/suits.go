@@ -35,8 +35,8 @@ then how long the zone that dries would have to be, whether that can be built
 air. Two views: a strand in equilibrium with the room, and one that was dry and
 has lain in the room for a few hours (--opened).`,
 	}, func(c *cobra.Command, s *scenarios.Scenario) error {
-		lain, err := quantity.Duration().Parse(opened)
-		if err != nil || lain < 1 || lain > 10*365.25*86400 {
+		roomTime, err := quantity.Duration().Parse(opened)
+		if err != nil || roomTime < 1 || roomTime > 10*365.25*86400 {
 			return misuse{fmt.Errorf("--opened %q: give a time such as \"6 h\", from 1 s to ten years", opened)}
 		}
 		all, err := chosen(c, s, material)
@@ -44,7 +44,7 @@ has lain in the room for a few hours (--opened).`,
 			return err
 		}
 		return answer(c, asJSON, func(ctx context.Context) (table.Page, error) {
-			study, err := suits.Find(ctx, s, all, lain)
+			study, err := suits.Find(ctx, s, all, roomTime)
 			if err != nil {
 				return nil, err
 			}

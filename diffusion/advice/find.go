@@ -46,7 +46,7 @@ func Find(w *diffusion.March, draft Draft, m *diffusion.Design, s diffusion.Sett
 		return Advice{}
 	}
 	b.Hottest = min(b.Hottest, m.Material.GivesWay().Min)
-	f := &finder{march: w, draft: draft, design: m, settings: s, room: b.Room, dryer: d.Dryer, caution: a.Cautious}
+	f := &finder{march: w, draft: draft, design: m, settings: s, room: b.Room, dryer: d.Dryer, designPoint: a.DesignPoint}
 	base := m
 	if a.Endurance.Survival == diffusion.Softens {
 		cooler, ok := draft.Written(b.cool(m))
@@ -79,20 +79,20 @@ func (f *finder) taken(all []Change) []Change {
 const most = 3
 
 type finder struct {
-	march    *diffusion.March
-	draft    Draft
-	design   *diffusion.Design
-	settings diffusion.Settings
-	room     float64
-	dryer    int
-	caution  diffusion.Caution // of the design as drawn
+	march       *diffusion.March
+	draft       Draft
+	design      *diffusion.Design
+	settings    diffusion.Settings
+	room        float64
+	dryer       int
+	designPoint diffusion.DesignPoint // of the design as drawn
 
 	forced   []Change // what each set holds: less heat, where the strand softens
 	possible []Change // the others, each at its bound
 	nearest  option   // the driest that was looked at
 }
 
-// option is a set of changes by their indices, without the forced ones, and the logarithm of content over limit in the cautious case.
+// option is a set of changes by their indices, without the forced ones, and the logarithm of content over limit at the design point.
 type option struct {
 	of    []int
 	ratio float64
@@ -148,7 +148,7 @@ func (f *finder) short(out *Advice) {
 	if err != nil {
 		return
 	}
-	if _, err = f.march.Caution(m, f.settings); err != nil {
+	if _, err = f.march.DesignPoint(m, f.settings); err != nil {
 		return // its odds would take long
 	}
 	t, ok := f.tried(changes)
@@ -173,7 +173,7 @@ func (f *finder) short(out *Advice) {
 // farthest is the longest zone of which anything is told [m].
 const farthest = 1e3
 
-// length is how long the dryer would have to be about [m]; zero where no length does. What the cautious case gives is set right by the odds there, along
+// length is how long the dryer would have to be about [m]; zero where no length does. What the design point gives is set right by the odds there, along
 // a power of the length.
 func (f *finder) length(t *trial) float64 {
 	drawn := t.design.Path[f.dryer].Length
@@ -182,7 +182,7 @@ func (f *finder) length(t *trial) float64 {
 	}
 	ever := Change{Kind: Longer, Parts: []Part{{Zone: f.dryer, From: drawn, Bound: farthest}}}
 	on := finder{march: f.march, design: t.design, settings: f.settings, room: f.room}
-	share, ok := on.needed([]Change{ever}, 0, &t.odds.Cautious, 0)
+	share, ok := on.needed([]Change{ever}, 0, &t.odds.DesignPoint, 0)
 	if !ok {
 		return 0
 	}
@@ -193,7 +193,7 @@ func (f *finder) length(t *trial) float64 {
 		return 0
 	}
 	const flat, most = 0.15, 2
-	steep := f.march.Cautious([]*diffusion.Design{t.design}, &t.odds.Cautious, f.settings)[0] / math.Log(to/drawn)
+	steep := f.march.AtDesignPoint([]*diffusion.Design{t.design}, &t.odds.DesignPoint, f.settings)[0] / math.Log(to/drawn)
 	lacks := (diffusion.Likely - odds.Probability) / max(odds.Density, flat)
 	if change := math.Exp(lacks / steep); change > 0 {
 		to *= min(max(change, 1./most), most)

@@ -17,15 +17,15 @@ func (f *finder) changes(of []int) []Change {
 	return out
 }
 
-// ratios are the logarithms of content over limit with sets of changes in a cautious case; infinite where there is no answer.
-func (f *finder) ratios(sets [][]Change, c *diffusion.Caution) []float64 {
-	models := make([]*diffusion.Design, len(sets))
+// ratios are the logarithms of content over limit with sets of changes at a design point; infinite where there is no answer.
+func (f *finder) ratios(sets [][]Change, point *diffusion.DesignPoint) []float64 {
+	designs := make([]*diffusion.Design, len(sets))
 	for i, set := range sets {
-		models[i] = changed(f.design, set, f.room)
+		designs[i] = changed(f.design, set, f.room)
 	}
-	out := f.march.Cautious(models, c, f.settings)
+	out := f.march.AtDesignPoint(designs, point, f.settings)
 	for i, x := range out {
-		if math.IsNaN(x) || !sound(models[i]) {
+		if math.IsNaN(x) || !sound(designs[i]) {
 			out[i] = math.Inf(1)
 		}
 	}
@@ -39,7 +39,7 @@ func (f *finder) looked(sets [][]int) []option {
 		all[i] = f.changes(of)
 	}
 	out := make([]option, len(sets))
-	for i, x := range f.ratios(all, &f.caution) {
+	for i, x := range f.ratios(all, &f.designPoint) {
 		out[i] = option{sets[i], x}
 		const worth = 0.02
 		if len(f.forced)+len(sets[i]) <= most && x < f.nearest.ratio-worth*float64(max(0, len(sets[i])-len(f.nearest.of))) {
@@ -86,7 +86,7 @@ func (f *finder) promising(all []option) []option {
 	return enough
 }
 
-// near is how far above its limit a strand may be in the cautious case, by its logarithm, to be looked at closer: the case is not exact.
+// near is how far above its limit a strand may be at the design point, by its logarithm, to be looked at closer: the case is not exact.
 const near = 0.03
 
 // matter are the changes that do most, alone or by what is lost without them among all; those without which all the others do not do; and

@@ -16,11 +16,11 @@ type trial struct {
 	odds   diffusion.Odds
 }
 
-// sufficient reduces an option to what it needs, and tries it as it is written until it is dry and not much more. The cautious case is that of the
+// sufficient reduces an option to what it needs, and tries it as it is written until it is dry and not much more. The design point is that of the
 // design with the changes; what its odds differ from it is learnt from each trial.
 func (f *finder) sufficient(o option) (Set, bool) {
 	const tries, ample = 3, 0.96
-	caution, changes, ok := f.settled(f.changes(o.of))
+	point, changes, ok := f.settled(f.changes(o.of))
 	if !ok {
 		return Set{}, false
 	}
@@ -43,37 +43,37 @@ func (f *finder) sufficient(o option) (Set, bool) {
 		if dry && t.Probability <= ample || !dry && found {
 			break
 		}
-		caution = t.odds.Cautious
-		if changes, ok = f.reduced(f.changes(o.of), &caution, f.target(&t)); !ok && found {
+		point = t.odds.DesignPoint
+		if changes, ok = f.reduced(f.changes(o.of), &point, f.target(&t)); !ok && found {
 			break
 		}
 	}
 	return best, found
 }
 
-// settled reduces changes in the cautious case of the design with them, which is found in two rounds. It is false where even their bounds are far from
+// settled reduces changes at the design point of the design with them, which is found in two rounds. It is false where even their bounds are far from
 // enough then.
-func (f *finder) settled(bounds []Change) (diffusion.Caution, []Change, bool) {
+func (f *finder) settled(bounds []Change) (diffusion.DesignPoint, []Change, bool) {
 	const rounds, far = 2, 0.1
-	c := f.caution
-	changes, _ := f.reduced(bounds, &c, 0)
+	point := f.designPoint
+	changes, _ := f.reduced(bounds, &point, 0)
 	for range rounds {
 		if changes == nil {
 			break
 		}
 		m, err := f.draft.Changed(changes)
 		if err != nil {
-			return c, nil, false
+			return point, nil, false
 		}
-		if c, err = f.march.Caution(m, f.settings); err != nil || !(f.ratios([][]Change{bounds}, &c)[0] <= far) {
-			return c, nil, false
+		if point, err = f.march.DesignPoint(m, f.settings); err != nil || !(f.ratios([][]Change{bounds}, &point)[0] <= far) {
+			return point, nil, false
 		}
 		before := changes
-		if changes, _ = f.reduced(bounds, &c, 0); alike(changes, before) {
+		if changes, _ = f.reduced(bounds, &point, 0); alike(changes, before) {
 			break
 		}
 	}
-	return c, changes, changes != nil
+	return point, changes, changes != nil
 }
 
 // alike tells that two sets of changes are written alike.
@@ -83,17 +83,17 @@ func alike(x, y []Change) bool {
 	})
 }
 
-// target is the ratio that a model like the one on trial must reach in its cautious case to be dry nine times in ten.
+// target is the ratio that a model like the one on trial must reach at its design point to be dry nine times in ten.
 func (f *finder) target(t *trial) float64 {
 	const spare, flat, furthest = 0.004, 0.15, 1.5
 	gap := (diffusion.Likely + spare - t.odds.Probability) / max(t.odds.Density, flat)
-	return f.march.Cautious([]*diffusion.Design{t.design}, &t.odds.Cautious, f.settings)[0] - min(max(gap, -furthest), furthest)
+	return f.march.AtDesignPoint([]*diffusion.Design{t.design}, &t.odds.DesignPoint, f.settings)[0] - min(max(gap, -furthest), furthest)
 }
 
 // reduced takes each change back to what is needed, in the order of the kinds, and writes it down. It is false, and
 // all are at their bounds, where even those are not enough; they are nil where they cannot be written.
-func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64) ([]Change, bool) {
-	if math.IsNaN(target) || !(f.ratios([][]Change{changes}, c)[0] <= target) {
+func (f *finder) reduced(changes []Change, point *diffusion.DesignPoint, target float64) ([]Change, bool) {
+	if math.IsNaN(target) || !(f.ratios([][]Change{changes}, point)[0] <= target) {
 		out, _ := f.written(changes)
 		return out, false
 	}
@@ -107,7 +107,7 @@ func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64)
 		if i < len(f.forced) {
 			continue
 		}
-		share, _ := f.needed(out, i, c, target)
+		share, _ := f.needed(out, i, point, target)
 		written, ok := f.draft.Written(changes[i].share(share))
 		if !ok {
 			return nil, false
@@ -119,7 +119,7 @@ func (f *finder) reduced(changes []Change, c *diffusion.Caution, target float64)
 
 // needed is the share of a change that is needed, with the others as they are, to some hundredth: by thirds, since two marches take no longer than one. It
 // is false where even all of it is not enough.
-func (f *finder) needed(all []Change, i int, c *diffusion.Caution, target float64) (share float64, ok bool) {
+func (f *finder) needed(all []Change, i int, point *diffusion.DesignPoint, target float64) (share float64, ok bool) {
 	const rounds = 4
 	enough := func(shares ...float64) int {
 		sets := make([][]Change, len(shares))
@@ -127,7 +127,7 @@ func (f *finder) needed(all []Change, i int, c *diffusion.Caution, target float6
 			sets[k] = slices.Clone(all)
 			sets[k][i] = all[i].share(share)
 		}
-		return slices.IndexFunc(f.ratios(sets, c), func(x float64) bool { return x <= target })
+		return slices.IndexFunc(f.ratios(sets, point), func(x float64) bool { return x <= target })
 	}
 	low, high := 0.0, 1.0
 	for range rounds {

@@ -61,8 +61,8 @@ func TestNothingOverlaps(t *testing.T) {
 		require.NoError(t, err)
 		tr, err := diffusion.NewMarch().Trace(&s.Model, diffusion.CoarseSettings())
 		require.NoError(t, err)
-		clean(t, name+" path", Path{Frame: FrameOf(s, "0.0.0"), Model: &s.Design, Trace: tr})
-		clean(t, name+" profiles", Profiles{Frame: FrameOf(s, "0.0.0"), Model: &s.Design, Trace: tr})
+		clean(t, name+" path", Path{Frame: FrameOf(s, "0.0.0"), Design: &s.Design, Trace: tr})
+		clean(t, name+" profiles", Profiles{Frame: FrameOf(s, "0.0.0"), Design: &s.Design, Trace: tr})
 		clean(t, name+" heat map", HeatMap{FrameOf(s, "0.0.0"), &s.Design, tr})
 	}
 }
@@ -73,9 +73,9 @@ func TestNothingOverlapsAtTheWorst(t *testing.T) {
 	long := "A scenario whose title goes on and on, as titles do that were written by somebody who wanted to say everything in it, twice"
 	p := aPath()
 	p.Notes = []string{long}
-	p.Model.Path[0].Name, p.Model.Path[1].Name = "the drum that was wound last winter", "the guide between the drum and the nozzle"
+	p.Design.Path[0].Name, p.Design.Path[1].Name = "the drum that was wound last winter", "the guide between the drum and the nozzle"
 	clean(t, "path", p)
-	clean(t, "heat map", HeatMap{p.Frame, p.Model, p.Trace})
+	clean(t, "heat map", HeatMap{p.Frame, p.Design, p.Trace})
 	n := aRequired()
 	n.Speeds = []float64{0.001, 0.00101, 0.00102, 0.00103, 0.00104, 0.00105, 0.00106}
 	n.Lengths = nil

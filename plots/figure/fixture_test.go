@@ -98,7 +98,7 @@ func around(content []float64, limit float64) []diffusion.Between {
 
 // aPath is that strand with a band that widens to a factor of two either way.
 func aPath() Path {
-	p := Path{Frame: frame(), Model: model(), Trace: trace()}
+	p := Path{Frame: frame(), Design: model(), Trace: trace()}
 	for _, at := range p.Trace.Points {
 		by := math.Pow(2, at.Position/12.6)
 		p.Span = append(p.Span, diffusion.Between{Low: at.Mean / by, High: at.Mean * by})

@@ -91,12 +91,12 @@ func TestFate(t *testing.T) {
 		want      string
 	}{{300, 310, "; but it softens, at 90\u00a0°C in drum"}, {350, 370, "; but it may soften, at 90\u00a0°C in drum"}, {364, 370, ""}} {
 		m.Material.Softening = materials.Value{Low: c.low, Value: c.low, High: c.high}
-		for _, f := range []Figure{Path{Frame: frame(), Model: m, Trace: tr}, HeatMap{frame(), m, tr}, Profiles{Frame: frame(), Model: m, Trace: tr}} {
+		for _, f := range []Figure{Path{Frame: frame(), Design: m, Trace: tr}, HeatMap{frame(), m, tr}, Profiles{Frame: frame(), Design: m, Trace: tr}} {
 			require.Regexp(t, c.want+"$", f.Headline())
 			clean(t, c.want, f)
 		}
 	}
-	require.NotContains(t, Path{Frame: frame(), Model: m, Trace: tr}.Headline(), "soften")
+	require.NotContains(t, Path{Frame: frame(), Design: m, Trace: tr}.Headline(), "soften")
 }
 
 // Names of the heat stand clear of all else, wherever the range lies on the axis.

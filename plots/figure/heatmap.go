@@ -14,14 +14,14 @@ import (
 // HeatMap is the moisture over radius and place on the path.
 type HeatMap struct {
 	Frame
-	Model *diffusion.Design
-	Trace *diffusion.Trace
+	Design *diffusion.Design
+	Trace  *diffusion.Trace
 }
 
 func (f HeatMap) height() canvas.Length { return 470 }
 
 func (f HeatMap) check() error {
-	if err := checkTrace(f.Model, f.Trace); err != nil {
+	if err := checkTrace(f.Design, f.Trace); err != nil {
 		return err
 	}
 	if x, _ := f.columns(); len(x) < 2 {
@@ -31,7 +31,7 @@ func (f HeatMap) check() error {
 }
 
 // Headline tells how much of the section is within the limit where the strand is driest.
-func (f HeatMap) Headline() string { return f.moist() + heatWarning(f.Model, f.Trace) }
+func (f HeatMap) Headline() string { return f.moist() + heatWarning(f.Design, f.Trace) }
 
 func (f HeatMap) moist() string {
 	points := f.Trace.Points
@@ -41,7 +41,7 @@ func (f HeatMap) moist() string {
 			best = i
 		}
 	}
-	p, name, limit := points[best], f.Model.Material.Name, words.Percent(f.Model.Limit)
+	p, name, limit := points[best], f.Design.Material.Name, words.Percent(f.Design.Limit)
 	depth, share := f.within(best)
 	at := "At its driest, after " + words.Place(p.Position) + ", "
 	switch {
@@ -61,7 +61,7 @@ func (f HeatMap) moist() string {
 // it is [m].
 func (f HeatMap) within(point int) (depth, share float64) {
 	r, profile := section(f.Trace, point)
-	n, limit := len(r)-1, f.Model.Limit
+	n, limit := len(r)-1, f.Design.Limit
 	crossings, at := 0, 0.0
 	for i := range n {
 		inside, next := profile[i] <= limit, profile[i+1] <= limit
@@ -89,7 +89,7 @@ func (f HeatMap) within(point int) (depth, share float64) {
 // million times below the wettest content counts as that, so that the steps of the map
 // can be ratios.
 func (f HeatMap) columns() (x []float64, profiles [][]float64) {
-	most := f.Model.Limit
+	most := f.Design.Limit
 	for _, p := range f.Trace.Points {
 		_, high := canvas.Bounds(p.Profile)
 		most = math.Max(most, high)
@@ -127,25 +127,25 @@ func (f HeatMap) draw(s *canvas.Sheet, room canvas.Rectangle) {
 		XLabel: "Place on the path, m", YLabel: "Radius, mm (centre at 0)", Right: moisture.KeyRoom, Strip: canvas.TickSize * 1.2,
 	}
 	p := s.Panel(room, a)
-	m := moisture.NewMap(p, moisture.Grid{X: x, Y: radius, Content: z, Limit: f.Model.Limit, Start: f.Trace.Points[0].Centre})
+	m := moisture.NewMap(p, moisture.Grid{X: x, Y: radius, Content: z, Limit: f.Design.Limit, Start: f.Trace.Points[0].Centre})
 	m.Paint()
 	f.borders(p)
 	m.Contours()
 	m.Regions()
 	p.Frame()
 	m.Key()
-	nameZones(p, f.Model, p.Box.Max.Y+canvas.TickSize*0.65, false)
+	nameZones(p, f.Design, p.Box.Max.Y+canvas.TickSize*0.65, false)
 }
 
 // borders draws where one zone ends and the next begins.
 func (f HeatMap) borders(p *canvas.Panel) {
 	from := 0.0
-	for i := range f.Model.Path {
+	for i := range f.Design.Path {
 		if i > 0 {
 			x := p.AtX(from)
 			p.Segment(canvas.Stroke(palette.Paper, 2.4), x, p.Box.Min.Y, x, p.Box.Max.Y)
 			p.Segment(canvas.Stroke(palette.Quiet, 1, 4, 3), x, p.Box.Min.Y, x, p.Box.Max.Y+canvas.TickSize*1.1)
 		}
-		from += f.Model.Path[i].Length
+		from += f.Design.Path[i].Length
 	}
 }

@@ -15,16 +15,16 @@ import (
 // air beneath.
 type Path struct {
 	Frame
-	Model *diffusion.Design
-	Trace *diffusion.Trace
-	Odds  *diffusion.Odds     // of the content at the nozzle; nil where they are not known
-	Span  []diffusion.Between // 10 and 90 % points of the mean at the points of the trace [kg/kg dry]; nil where they are not known
+	Design *diffusion.Design
+	Trace  *diffusion.Trace
+	Odds   *diffusion.Odds     // of the content at the nozzle; nil where they are not known
+	Span   []diffusion.Between // 10 and 90 % points of the mean at the points of the trace [kg/kg dry]; nil where they are not known
 }
 
 func (f Path) height() canvas.Length { return 540 }
 
 func (f Path) check() error {
-	if err := checkTrace(f.Model, f.Trace); err != nil {
+	if err := checkTrace(f.Design, f.Trace); err != nil {
 		return err
 	}
 	if f.Span != nil && len(f.Span) != len(f.Trace.Points) {
@@ -63,7 +63,7 @@ func checkTrace(m *diffusion.Design, t *diffusion.Trace) error {
 
 // Headline compares the mean at the nozzle with the limit.
 func (f Path) Headline() string {
-	m, end := f.Model, f.Trace.Points[len(f.Trace.Points)-1]
+	m, end := f.Design, f.Trace.Points[len(f.Trace.Points)-1]
 	text := fmt.Sprintf("%s reaches the nozzle with %s of water, ", m.Material.Name, atNozzle(f.Trace, f.Odds))
 	if end.Mean <= m.Limit {
 		return text + fmt.Sprintf("within the limit of %s", words.Percent(m.Limit)) + heatWarning(m, f.Trace)
@@ -90,15 +90,15 @@ func (f Path) series() series {
 func (f Path) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	c := f.series()
 	last := len(c.x) - 1
-	limit := 100 * f.Model.Limit
+	limit := 100 * f.Design.Limit
 	along := canvas.Scale{Min: c.x[0], Max: c.x[last]}
-	texts := []string{"centre " + words.Percent(c.centre[last]/100), "limit " + words.Percent(f.Model.Limit), "strand " + words.Celsius(f.Trace.Points[last].Temperature)}
+	texts := []string{"centre " + words.Percent(c.centre[last]/100), "limit " + words.Percent(f.Design.Limit), "strand " + words.Celsius(f.Trace.Points[last].Temperature)}
 	upper := canvas.Axes{
 		X: along, Y: percents([]float64{limit}, c.mean, c.centre, c.skin, c.high),
 		YLabel: "Moisture, % of dry weight", Bare: true, Right: s.EndRoom(texts...),
 	}
 	upper.Y.Max *= 1.08
-	heat := heatOf(f.Model.Material.GivesWay())
+	heat := heatOf(f.Design.Material.GivesWay())
 	lower := canvas.Axes{
 		X: along, Y: canvas.LinearOver(slices.Concat(c.strand, c.air, []float64{heat.Bears})), XLabel: "Place on the path, m", YLabel: "Temperature, °C", Right: upper.Right,
 	}
@@ -114,14 +114,14 @@ func (f Path) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	lower.Left = upper.Left
 
 	p := s.Panel(top, upper)
-	zones(p, f.Model)
+	zones(p, f.Design)
 	var labels []canvas.Label
 	if c.low != nil {
 		p.Band(c.x, c.low, c.high, palette.Doubted)
 		labels = append(labels, canvas.Label{Text: "8 in 10", At: p.At(c.x[last], (c.high[last]+c.mean[last])/2), Colour: palette.Quiet})
 	}
 	p.Grid()
-	nameZones(p, f.Model, p.Box.Max.Y-canvas.TickSize*0.8, true)
+	nameZones(p, f.Design, p.Box.Max.Y-canvas.TickSize*0.8, true)
 	p.Limit(limit)
 	p.Line(canvas.Stroke(palette.Quiet, 1.6, canvas.Dotted()...), c.x, c.centre)
 	p.Line(canvas.Stroke(palette.Vermilion, 1.8, 8, 3, 2, 3), c.x, c.skin)
@@ -135,7 +135,7 @@ func (f Path) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	))
 
 	q := s.Panel(bottom, lower)
-	zones(q, f.Model)
+	zones(q, f.Design)
 	q.Grid()
 	var passing []canvas.Point
 	for i := 1; i <= last; i++ {

@@ -13,19 +13,19 @@ import (
 // Profiles is the moisture from the surface to the centre at several places of the path.
 type Profiles struct {
 	Frame
-	Model *diffusion.Design
-	Trace *diffusion.Trace
-	Odds  *diffusion.Odds // of the content at the nozzle; nil where they are not known
+	Design *diffusion.Design
+	Trace  *diffusion.Trace
+	Odds   *diffusion.Odds // of the content at the nozzle; nil where they are not known
 }
 
 func (f Profiles) height() canvas.Length { return 460 }
-func (f Profiles) check() error          { return checkTrace(f.Model, f.Trace) }
+func (f Profiles) check() error          { return checkTrace(f.Design, f.Trace) }
 
 // Headline compares what centre and mean lose on the way.
 func (f Profiles) Headline() string {
 	first, last := f.Trace.Points[0], f.Trace.Points[len(f.Trace.Points)-1]
 	return fmt.Sprintf("From start to nozzle the centre of %s goes from %s to %s, its mean from %s to %s",
-		f.Model.Material.Name, words.Percent(first.Centre), words.Percent(last.Centre), words.Percent(first.Mean), atNozzle(f.Trace, f.Odds)) + heatWarning(f.Model, f.Trace)
+		f.Design.Material.Name, words.Percent(first.Centre), words.Percent(last.Centre), words.Percent(first.Mean), atNozzle(f.Trace, f.Odds)) + heatWarning(f.Design, f.Trace)
 }
 
 // mostPlaces is how many profiles can be told apart.
@@ -81,7 +81,7 @@ func (f Profiles) name(i int) string {
 	case i == len(points)-1:
 		return words.Place(p.Position) + ", nozzle"
 	case points[i+1].Zone != p.Zone:
-		return words.Place(p.Position) + ", " + words.Clipped(f.Model.Path[p.Zone].Name, 10) + " ends"
+		return words.Place(p.Position) + ", " + words.Clipped(f.Design.Path[p.Zone].Name, 10) + " ends"
 	}
 	return words.Place(p.Position)
 }
@@ -103,7 +103,7 @@ func inward(x []float64) []float64 {
 }
 
 func (f Profiles) draw(s *canvas.Sheet, room canvas.Rectangle) {
-	limit := 100 * f.Model.Limit
+	limit := 100 * f.Design.Limit
 	radius, _ := section(f.Trace, 0)
 	surface := radius[len(radius)-1]
 	depth := each(inward(radius), func(r float64) float64 { return 1000 * (surface - r) })

@@ -64,7 +64,7 @@ func TestReadmeFigures(t *testing.T) {
 				require.NoError(t, err)
 				some = append(some, p)
 			}
-			study, err := suits.Find(context.Background(), s, some, buildlog.Lain)
+			study, err := suits.Find(context.Background(), s, some, buildlog.RoomTime)
 			require.NoError(t, err)
 			return SuitsOf(study, study.Soaked, FrameOf(s, version))
 		},

@@ -13,8 +13,8 @@ import (
 func TestRefusals(t *testing.T) {
 	t.Parallel()
 	broken := func(change func(m *diffusion.Design, t *diffusion.Trace)) Path {
-		p := Path{Frame: frame(), Model: model(), Trace: trace()}
-		change(p.Model, p.Trace)
+		p := Path{Frame: frame(), Design: model(), Trace: trace()}
+		change(p.Design, p.Trace)
 		return p
 	}
 	cut := func(change func(s *diffusion.Section)) Section {
@@ -23,12 +23,12 @@ func TestRefusals(t *testing.T) {
 		return f
 	}
 	for name, f := range map[string]Figure{
-		"no trace":          Path{Frame: frame(), Model: model()},
+		"no trace":          Path{Frame: frame(), Design: model()},
 		"no model":          HeatMap{Frame: frame(), Trace: trace()},
 		"one point":         broken(func(_ *diffusion.Design, t *diffusion.Trace) { t.Points = t.Points[:1] }),
 		"mean not a number": broken(func(_ *diffusion.Design, t *diffusion.Trace) { t.Points[3].Mean = math.NaN() }),
 		"profile not a number": func() Figure {
-			p := Profiles{Frame: frame(), Model: model(), Trace: trace()}
+			p := Profiles{Frame: frame(), Design: model(), Trace: trace()}
 			p.Trace.Points[3].Profile[2] = math.Inf(1)
 			return p
 		}(),

@@ -15,9 +15,9 @@ import (
 // Section is the section of a strand as a disc, at three times in a zone whose cover keeps its place.
 type Section struct {
 	Frame
-	Model *diffusion.Design
-	Trace *diffusion.Trace
-	Zone  int // index in the path
+	Design *diffusion.Design
+	Trace  *diffusion.Trace
+	Zone   int // index in the path
 }
 
 // SectionOf draws up the zone that the strand leaves least even round its skin, of those whose cover keeps its place; false
@@ -59,14 +59,14 @@ func (f Section) sections() []*diffusion.Section {
 }
 
 func (f Section) check() error {
-	if err := checkTrace(f.Model, f.Trace); err != nil {
+	if err := checkTrace(f.Design, f.Trace); err != nil {
 		return err
 	}
 	all := f.sections()
 	if len(all) == 0 {
 		return errEmpty
 	}
-	if len(all) > mostDiscs || f.Zone >= len(f.Model.Path) {
+	if len(all) > mostDiscs || f.Zone >= len(f.Design.Path) {
 		return fmt.Errorf("figure: the %d sections of zone %d do not belong to this model", len(all), f.Zone+1)
 	}
 	for i, s := range all {
@@ -97,7 +97,7 @@ func (f Section) Headline() string {
 	all := f.sections()
 	s := all[len(all)-1]
 	behind, open := ends(s)
-	name, zone := f.Model.Material.Name, f.Model.Path[f.Zone].Name
+	name, zone := f.Design.Material.Name, f.Design.Path[f.Zone].Name
 	cover, text := "the cover", ""
 	if s.Arcs > 1 {
 		cover = "the covers"
@@ -110,7 +110,7 @@ func (f Section) Headline() string {
 	default:
 		text = fmt.Sprintf("Behind %s the skin of %s holds only %s as it leaves %s; where the air reaches it, %s", cover, name, held, zone, words.Percent(open))
 	}
-	return text + heatWarning(f.Model, f.Trace)
+	return text + heatWarning(f.Design, f.Trace)
 }
 
 // caption says what is covered, and which zone of several this is.
@@ -120,10 +120,10 @@ func (f Section) caption() string {
 	if s.Arcs > 1 {
 		arcs = fmt.Sprintf("%d arcs that keep their places", s.Arcs)
 	}
-	text := fmt.Sprintf("%s: %s%s%% of the strand's perimeter is covered, by %s.", f.Model.Path[f.Zone].Name, words.Digits(100*(1-s.Exposed), 3), words.NBSP, arcs)
+	text := fmt.Sprintf("%s: %s%s%% of the strand's perimeter is covered, by %s.", f.Design.Path[f.Zone].Name, words.Digits(100*(1-s.Exposed), 3), words.NBSP, arcs)
 	zones := 0
-	for i := range f.Model.Path {
-		if f.Model.Path[i].Contact.Fixed() {
+	for i := range f.Design.Path {
+		if f.Design.Path[i].Contact.Fixed() {
 			zones++
 		}
 	}
@@ -149,7 +149,7 @@ func (f Section) draw(s *canvas.Sheet, room canvas.Rectangle) {
 		discs, bounds = append(discs, d), append(bounds, low, high)
 	}
 	low, high := canvas.Bounds(bounds)
-	t := moisture.TintOf(low, high, f.Model.Limit)
+	t := moisture.TintOf(low, high, f.Design.Limit)
 	t.Bar(s, canvas.Rectangle{Min: room.Min, Max: canvas.Point{X: room.Max.X, Y: room.Min.Y + moisture.BarRoom}})
 	room.Min.Y += moisture.BarRoom
 	for k, cell := range canvas.Columns(room, len(all), 0) {

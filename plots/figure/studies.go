@@ -72,15 +72,15 @@ func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Line, ok 
 	l := Line{Frame: f, Limit: s.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
 	l.Setup.Feed = words.Speed(s.Model.Speed)
 	spread := true
-	for i, left := range t.Least {
-		if left.Mean <= 0 {
+	for i, residual := range t.Residual {
+		if residual.Mean <= 0 {
 			continue
 		}
 		celsius := t.Temperatures[i] - words.ZeroCelsius
-		l.X.Values, l.Content = append(l.X.Values, celsius), append(l.Content, left.Mean)
-		l.Low, l.High = append(l.Low, left.Low), append(l.High, left.High)
+		l.X.Values, l.Content = append(l.X.Values, celsius), append(l.Content, residual.Mean)
+		l.Low, l.High = append(l.Low, residual.Low), append(l.High, residual.High)
 		l.Excess = append(l.Excess, diffusion.Excess{Yield: celsius - way.Yields, Bear: celsius - way.Bears})
-		spread = spread && left.Low > 0
+		spread = spread && residual.Low > 0
 	}
 	if !spread {
 		l.Low, l.High = nil, nil
@@ -111,5 +111,5 @@ func PathOf(w *diffusion.March, m *diffusion.Design, t *diffusion.Trace, o *diff
 		places[i] = p.Position
 	}
 	span, err := w.Span(m, o, n, places)
-	return Path{Frame: f, Model: m, Trace: t, Odds: o, Span: span}, err
+	return Path{Frame: f, Design: m, Trace: t, Odds: o, Span: span}, err
 }

@@ -69,8 +69,8 @@ func TestFloor(t *testing.T) {
 	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Line)
 	require.NoError(t, checked(f))
 	require.InDeltaSlice(t, []float64{35, 45}, f.X.Values, 1e-9)
-	for i, left := range table.Least {
-		require.Equal(t, [...]float64{left.Low, left.Mean, left.High}, [...]float64{f.Low[i], f.Content[i], f.High[i]})
+	for i, residual := range table.Residual {
+		require.Equal(t, [...]float64{residual.Low, residual.Mean, residual.High}, [...]float64{f.Low[i], f.Content[i], f.High[i]})
 	}
 	require.Regexp(t, `^No length of warm box brings PLA within its limit of 0.025 %: at 45 °C, up to where it holds, the least left is 0.12 % \(0.0\d+ to 0.\d+\)$`, plain(f.Headline()))
 	clean(t, "floor", f)

@@ -13,7 +13,7 @@ import (
 
 // lead is the answer in one line, below the title.
 func (l *Log) lead() string {
-	m, r := l.Answer.Model, l.Answer.Assessment
+	m, r := l.Answer.Design, l.Answer.Assessment
 	word := "within"
 	if r.Nozzle.Mean > m.Limit {
 		word = table.Times(r.Nozzle.Mean / m.Limit)
@@ -41,7 +41,7 @@ func where(e diffusion.Endurance) string {
 }
 
 func (l *Log) question() []block {
-	m, r := l.Answer.Model, l.Answer.Assessment
+	m, r := l.Answer.Design, l.Answer.Assessment
 	var zones []string
 	for i := range m.Path {
 		zones = append(zones, m.Path[i].Name)
@@ -58,7 +58,7 @@ func (l *Log) question() []block {
 }
 
 func (l *Log) scenario() []block {
-	m, room := l.Answer.Model, l.Scenario.Room
+	m, room := l.Answer.Design, l.Scenario.Room
 	p := &m.Material
 	blocks := []block{
 		text(fmt.Sprintf("The strand is %s: %s. %s", p.Name, p.Family, p.Summary)),
@@ -93,7 +93,7 @@ func openToAir(c diffusion.Contact) string {
 
 // start tells how the strand sets off.
 func (l *Log) start() string {
-	m, s := l.Answer.Model, l.Answer.Assessment.Start
+	m, s := l.Answer.Design, l.Answer.Assessment.Start
 	if len(m.Storage) == 0 {
 		return fmt.Sprintf("It sets off at %s with %s of water, the same all through.", table.Celsius(m.StartTemperature), table.Percent(m.Start))
 	}
@@ -136,7 +136,7 @@ func (l *Log) moisture(z *diffusion.Zone) string {
 
 // flow tells how much air there is, as a volume at the room's temperature and pressure.
 func (l *Log) flow(z *diffusion.Zone) string {
-	m, room := l.Answer.Model, l.Scenario.Room
+	m, room := l.Answer.Design, l.Scenario.Room
 	flow := m.DryFlow(z)
 	if flow == 0 {
 		return "without limit"
@@ -154,7 +154,7 @@ func (l *Log) flow(z *diffusion.Zone) string {
 }
 
 func (l *Log) answer() []block {
-	a, m, r := l.Answer, l.Answer.Model, l.Answer.Assessment
+	a, m, r := l.Answer, l.Answer.Design, l.Answer.Assessment
 	word, meaning, _ := strings.Cut(table.Meaning(m, r), ": ")
 	blocks := []block{
 		{Banner: &banner{Word: word, Text: meaning, Kind: [...]palette.Meaning{diffusion.Unsure: palette.Unsure, diffusion.Dry: palette.Dry, diffusion.Wet: palette.Wet, diffusion.TooHot: palette.Softens}[r.Verdict]}},

@@ -36,7 +36,7 @@ func (l *Log) suits() []block {
 			"At rest: the time that a loose strand would need in still air of the same state, the same way. Floor: what that air leaves in it for ever, at the medians.",
 			table.Speed(study.Speed), table.AirRule(study.Held), study.Zone, table.Length(study.Length))),
 		head("In equilibrium with the room"), block{Grid: suited(t, study.Soaked)},
-		head("Dry, then "+table.Duration(study.Lain)+" in the room"), block{Grid: suited(t, study.Opened)},
+		head("Dry, then "+table.Duration(study.RoomTime)+" in the room"), block{Grid: suited(t, study.Opened)},
 		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; none that was looked at does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. A time at rest that is none is longer than thirty years."),
 	)
 }
@@ -69,7 +69,7 @@ func suited(t *table.Suits, rows []suits.Row) *grid {
 }
 
 func (l *Log) build() []block {
-	m, v := l.Answer.Model, l.Studies
+	m, v := l.Answer.Design, l.Studies
 	zone := m.Path[v.Zone].Name
 	blocks := []block{text(l.sized())}
 	for _, part := range []struct {
@@ -104,7 +104,7 @@ func (l *Log) build() []block {
 
 // sized says what to build, from the length that just meets the limit.
 func (l *Log) sized() string {
-	a, m := l.Studies.Length.Answer, l.Answer.Model
+	a, m := l.Studies.Length.Answer, l.Answer.Design
 	if a == nil {
 		return "No length could be sized."
 	}
@@ -157,7 +157,7 @@ func (l *Log) likely(long func(x float64) string) string {
 
 // films lists air and film of each zone.
 func (l *Log) films() *grid {
-	m := l.Answer.Model
+	m := l.Answer.Design
 	g := &grid{Heads: []string{"Zone", "Length and time", "Air", "Moisture of the air", "Flow", "Film", "Heat, W/(m² K)", "Vapour, m/s"}, Words: true}
 	for i, z := range l.Answer.Assessment.Zones {
 		in := &m.Path[i]

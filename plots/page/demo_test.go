@@ -31,7 +31,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 	require.NoError(t, err)
 	l := page.Log{
 		Scenario: s, Studies: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
-		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Model: &s.Design, Assessment: a, Diagnosis: d, Advice: would, Assumed: s.Assumed, Unused: s.Unused},
+		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Design: &s.Design, Assessment: a, Diagnosis: d, Advice: would, Assumed: s.Assumed, Unused: s.Unused},
 	}
 	files, err := l.Files()
 	require.NoError(t, err)

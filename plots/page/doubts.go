@@ -12,7 +12,7 @@ import (
 )
 
 func (l *Log) doubts() []block {
-	m, r, f := l.Answer.Model, l.Answer.Assessment, l.Studies.Film
+	m, r, f := l.Answer.Design, l.Answer.Assessment, l.Studies.Film
 	g := &grid{Heads: []string{"What is in doubt", "By how much", "Mean at the nozzle"}, Words: true}
 	g.add("All that is drawn: "+strings.Join(r.Unknowns, ", "), "nine times in ten between the ends of each, see the sources", table.Spanned(r.Low, r.High)+", eight times in ten")
 	g.add("The diffusivity of "+m.Material.Name+" alone", "a factor of "+table.Given(m.Material.Diffusivity.Scatter.Value)+" either way, nine times in ten", table.Spanned(r.ByDiffusivity.Low, r.ByDiffusivity.High)+", eight times in ten")
@@ -63,7 +63,7 @@ func (l *Log) assumptions() []block {
 		"A cover that wanders round the strand, fast against the time of its skin, thins the film by the share that it covers.",
 		"The diffusivity depends on temperature and on the moisture itself; the skin is at each moment in the equilibrium that the film and the isotherm allow.",
 		"The strand takes the temperature of the air through the film: as a whole where the Biot number is at most 0.1, along its radius above. The film follows the strand's temperature, and the heat of the water that evaporates is taken from the strand.",
-		table.AirRule(l.Answer.Model.Held()),
+		table.AirRule(l.Answer.Design.Held()),
 		"A limited flow of air takes up what the strand gives off; a zone is otherwise the same all along. The air in a bore without a flow is what the strand drags along; vapour that finds its way in at the mouths is not followed.",
 	}}, head("What it leaves out"), block{List: []string{
 		"swelling, the change of radius, crystallisation, and the slow second stage of sorption in glassy polymers",
@@ -75,7 +75,7 @@ func (l *Log) assumptions() []block {
 }
 
 func (l *Log) safety() []block {
-	all := append(table.Cautions(l.Answer.Model),
+	all := append(table.Cautions(l.Answer.Design),
 		"Things that turn and a strand under tension catch fingers, hair and sleeves: guard them, and stop them before you reach in.",
 		"This page is the outcome of a computation, not a tested design. Where it differs from the law, from your local codes or from what a licensed electrician or engineer tells you, follow them.")
 	return []block{{List: all}}

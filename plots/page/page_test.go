@@ -224,7 +224,7 @@ func TestLead(t *testing.T) {
 	a := &diffusion.Assessment{}
 	a.Nozzle.Mean, a.Low, a.High, a.Probability = 1e-5, 2e-5, 3e-4, 0.96
 	m := &diffusion.Design{Model: diffusion.Model{Material: materials.Polymer{Name: "PC"}}, Target: diffusion.Target{Limit: 5e-4}}
-	l := &Log{Answer: &table.Answer{Model: m, Assessment: a}}
+	l := &Log{Answer: &table.Answer{Design: m, Assessment: a}}
 	require.Equal(t, "PC reaches the nozzle with 0.00100 % of water (0.0020 to 0.030 %, eight times in ten), within the limit of 0.05 %.", l.lead())
 	a.Mouths = 1e-3
 	require.Equal(t, "PC reaches the nozzle with 0.0020 to 0.030 % of water, eight times in ten; the limit is 0.05 %, met 96 times in 100.", l.lead())

@@ -73,7 +73,7 @@ func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 // drawings lists the figures in their order.
 func (l *Log) drawings() (all []drawing, missing []string, err error) {
-	m, v := l.Answer.Model, l.Studies
+	m, v := l.Answer.Design, l.Studies
 	frame := figure.FrameOf(l.Scenario, l.Answer.Version)
 	odds := &l.Answer.Assessment.Odds
 	path, err := figure.PathOf(diffusion.NewMarch(), m, v.Trace, odds, l.Answer.Assessment.Settings, frame)
@@ -82,9 +82,9 @@ func (l *Log) drawings() (all []drawing, missing []string, err error) {
 	}
 	all = []drawing{
 		{pathName, "Moisture along the path", "A line chart of moisture and temperature over the place on the path.", l.pathCaption(path.Span != nil), path},
-		{profilesName, "From the surface to the centre", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Model: m, Trace: v.Trace, Odds: odds}},
+		{profilesName, "From the surface to the centre", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Design: m, Trace: v.Trace, Odds: odds}},
 	}
-	heat := figure.HeatMap{Frame: frame, Model: m, Trace: v.Trace}
+	heat := figure.HeatMap{Frame: frame, Design: m, Trace: v.Trace}
 	all = append(all, drawing{heatMapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
 	if disc, covered := figure.SectionOf(m, v.Trace, frame); covered {
 		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", plain(disc.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit.", disc})
@@ -186,7 +186,7 @@ func shown(pictures []*picture, missing []string) []block {
 }
 
 func (l *Log) pathCaption(band bool) string {
-	m, r := l.Answer.Model, l.Answer.Assessment
+	m, r := l.Answer.Design, l.Answer.Assessment
 	var ends []string
 	before := r.Start.Mean
 	for _, z := range r.Zones {
@@ -250,13 +250,13 @@ func (l *Log) requiredCaption(f figure.Required) string {
 	if t := l.Studies.Needed; t.Unanswered > 0 {
 		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)
 	}
-	text += " " + table.AirRule(l.Answer.Model.Held())
+	text += " " + table.AirRule(l.Answer.Design.Held())
 	return text + fmt.Sprintf(" Beyond %s, the highest to dry at, and beyond %s, the longest that is to be built, the ground is shaded. A strand of %s begins to give way between %s and %s; there is no line where it softens.",
 		table.Celsius(f.HeatLimit), table.Length(f.Longest), f.Material, table.Celsius(f.GivesWay.Min), table.Celsius(f.GivesWay.Max))
 }
 
 func (l *Log) floorCaption() string {
-	m := l.Answer.Model
+	m := l.Answer.Design
 	return fmt.Sprintf("No length of %s is enough at any of these temperatures and feeds, at the medians; what is left is shown in its place, with the band in which it lies eight times in ten. "+
 		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Studies.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))
 }

@@ -58,7 +58,7 @@ func dryOdds(s *advice.Set) string {
 func (a *Answer) wanting() string {
 	switch v := &a.Advice; {
 	case v.Floor > 0:
-		return fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, Percent(v.Floor), Times(v.Floor/a.Model.Limit))
+		return fmt.Sprintf(" Even then the driest air (%s) would leave %s, %s the limit, however long the strand stays.", v.FloorZone, Percent(v.Floor), Times(v.Floor/a.Design.Limit))
 	case v.Length > 0:
 		return fmt.Sprintf(" With all else as in these, some %s of %s would be needed.", Length(quantity.Outward(v.Length, 2, true)), v.LengthZone)
 	}
@@ -88,7 +88,7 @@ func (a *Answer) change(c *advice.Change) string {
 	for i := range c.Parts {
 		p := &c.Parts[i]
 		if p.Zone >= 0 {
-			zones = append(zones, a.Model.Path[p.Zone].Name)
+			zones = append(zones, a.Design.Path[p.Zone].Name)
 		}
 		sets = append(sets, fmt.Sprintf("%s = %q", p.Key, p.Is))
 	}
@@ -113,7 +113,7 @@ func (a *Answer) change(c *advice.Change) string {
 		text = fmt.Sprintf("dry air through %s", zone)
 	case advice.MoreAir:
 		was := p.Was
-		if a.Model.Path[p.Zone].Air.Dragged {
+		if a.Design.Path[p.Zone].Air.Dragged {
 			was = "the little that the strand drags in"
 		}
 		text = fmt.Sprintf("more air through %s, %s instead of %s", zone, p.Is, was)

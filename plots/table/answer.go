@@ -16,7 +16,7 @@ type Answer struct {
 	Title      string
 	File       string
 	Version    string
-	Model      *diffusion.Design
+	Design     *diffusion.Design
 	Assessment *diffusion.Assessment
 	Diagnosis  advice.Diagnosis
 	Advice     advice.Advice
@@ -36,7 +36,7 @@ func (a Full) text(b *strings.Builder) {
 	apart(b, a.Conclusion())
 	a.notes(b)
 	a.sources(b)
-	cautions(b, a.Model)
+	cautions(b, a.Design)
 	a.foot(b)
 }
 
@@ -45,7 +45,7 @@ func (a *Answer) Check() error {
 	for _, part := range []struct {
 		name  string
 		value any
-	}{{"the model", a.Model}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}} {
+	}{{"the model", a.Design}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}} {
 		if err := Finite(part.name, part.value); err != nil {
 			return err
 		}
@@ -54,7 +54,7 @@ func (a *Answer) Check() error {
 }
 
 func (a *Answer) head(b *strings.Builder) {
-	m := a.Model
+	m := a.Design
 	paragraph(b, "", a.Title)
 	paragraph(b, "", fmt.Sprintf("%s, %s, fed at %s. Moisture is %% of dry weight.",
 		m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
@@ -103,12 +103,12 @@ func (a *Answer) places(zones []int, most int) [][]string {
 }
 
 func (a *Answer) nozzle(b *strings.Builder) {
-	m, r := a.Model, a.Assessment
+	m, r := a.Design, a.Assessment
 	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)%s\n", Bounded(r.Nozzle.Mean, r.NumericalError), shut(r))
 	fmt.Fprintf(b, "               centre %s, skin %s\n", Bounded(r.Nozzle.Centre, r.Errors.Centre), Bounded(r.Nozzle.Skin, r.Errors.Skin))
 	paragraph(b, "               ", Likely(&r.Odds))
 	paragraph(b, "Limit          ", Limits(m))
-	paragraph(b, "Verdict        ", Meaning(a.Model, r))
+	paragraph(b, "Verdict        ", Meaning(a.Design, r))
 	paragraph(b, "Means          ", BothLimits(&m.Material, &r.Odds))
 	paragraph(b, "Survives       ", Survives(m.Material.Name, r.Endurance))
 	fmt.Fprintf(b, "Removed        %s\n", Removed(r))
@@ -140,16 +140,16 @@ func (a *Answer) notes(b *strings.Builder) {
 		if w.Concern == diffusion.AirSetsFloor && (a.Diagnosis.Cause == advice.Air || a.Diagnosis.Cause == advice.Flow) {
 			continue // the conclusion has said it
 		}
-		notes = append(notes, say(w, a.Model))
+		notes = append(notes, say(w, a.Design))
 	}
-	if doubts := a.Model.Material.Doubts; len(doubts) > 0 {
+	if doubts := a.Design.Material.Doubts; len(doubts) > 0 {
 		notes = append(notes, a.doubts(doubts))
 	}
 	notes = append(notes, Contradictions(a.Contradicting)...)
-	for _, key := range hot(a.Model) {
+	for _, key := range hot(a.Design) {
 		notes = append(notes, fmt.Sprintf("Survives takes %s as given: that it is uncertain is not in it. Leave that much below what the strand bears.", key))
 	}
-	notes = append(notes, taken(a.Model, a.Assumed)...)
+	notes = append(notes, taken(a.Design, a.Assumed)...)
 	if len(a.Unused) > 0 {
 		notes = append(notes, "Read and checked, without effect here: "+strings.Join(a.Unused, ", ")+".")
 	}
@@ -169,12 +169,12 @@ func taken(m *diffusion.Design, assumed []string) (notes []string) {
 
 // doubts gives the first doubt about the data and where the others are.
 func (a *Answer) doubts(doubts []materials.Note) string {
-	text := fmt.Sprintf("Doubtful in the data of %s: %s", a.Model.Material.Name, doubts[0].Text)
+	text := fmt.Sprintf("Doubtful in the data of %s: %s", a.Design.Material.Name, doubts[0].Text)
 	if len(doubts) == 1 {
 		return text
 	}
 	where := ""
-	if p := &a.Model.Material; p.Origin == materials.FromLibrary {
+	if p := &a.Design.Material; p.Origin == materials.FromLibrary {
 		where = ": strandry materials " + p.ID
 	}
 	return fmt.Sprintf("%s (And %d more%s.)", text, len(doubts)-1, where)

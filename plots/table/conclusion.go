@@ -15,13 +15,13 @@ func (a *Answer) Conclusion() string { return a.hindered() + a.advised() }
 func (a *Answer) hindered() string {
 	text := a.cause()
 	if a.Diagnosis.Cause != advice.Softening {
-		text += heats(a.Model.Material.Name, a.Assessment.Endurance)
+		text += heats(a.Design.Material.Name, a.Assessment.Endurance)
 	}
 	return text
 }
 
 func (a *Answer) cause() string {
-	d, m, r := &a.Diagnosis, a.Model, a.Assessment
+	d, m, r := &a.Diagnosis, a.Design, a.Assessment
 	switch d.Cause {
 	case advice.Softening:
 		return fmt.Sprintf("Heat holds this design back: %s would reach the nozzle with %s, within its limit of %s, but it softens: %s.",
@@ -47,7 +47,7 @@ func (a *Answer) time() string {
 	spent, reached, behind := 0.0, 0.0, ""
 	var zones []string
 	for _, z := range a.Assessment.Zones {
-		if z.Supplied <= a.Model.Limit {
+		if z.Supplied <= a.Design.Limit {
 			spent, reached = spent+z.Residence, reached+z.Fourier
 			zones = append(zones, z.Name)
 			if z.Contact.Fixed() {
@@ -73,7 +73,7 @@ func (a *Answer) time() string {
 
 // nothing is the sentence on a strand that is within its limit at the medians of all that is in doubt.
 func (a *Answer) nothing() string {
-	m, r := a.Model, a.Assessment
+	m, r := a.Design, a.Assessment
 	within := fmt.Sprintf("%s reaches the nozzle within its limit of %s %s", m.Material.Name, Limit(m.Limit), Chance(r.Probability))
 	switch {
 	case r.Verdict == diffusion.Dry && r.Condenses(&m.Model):

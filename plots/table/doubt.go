@@ -24,7 +24,7 @@ func (d *Doubt) Check() error { return Finite("the study of the doubt", d.Study)
 
 // text sets the shares as a table, and the order in which to measure.
 func (d *Doubt) text(b *strings.Builder) {
-	t, m := d.Study, d.Study.Model
+	t, m := d.Study, d.Study.Design
 	paragraph(b, "", d.Title)
 	paragraph(b, "", fmt.Sprintf("%s, %s, fed at %s: what makes the answer doubtful, and what to measure first?", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
 	b.WriteByte('\n')
@@ -46,14 +46,14 @@ func (d *Doubt) text(b *strings.Builder) {
 // Lines are what the doubt is about, each with what it is.
 func (d *Doubt) Lines() [][2]string {
 	t, a := d.Study, d.Study.Assessment
-	limits := Limits(t.Model)
+	limits := Limits(t.Design)
 	if t.Limit.Low < t.Limit.High {
 		limits += fmt.Sprintf("; nine times in ten from %s to %s", Limit(t.Limit.Low), Limit(t.Limit.High))
 	}
 	lines := [][2]string{
 		{"At the nozzle", Bounded(a.Nozzle.Mean, a.NumericalError) + "; " + Likely(&a.Odds)},
 		{"Limit", limits},
-		{"Verdict", Meaning(t.Model, a)},
+		{"Verdict", Meaning(t.Design, a)},
 	}
 	if t.Variance > 0 {
 		lines = append(lines, [2]string{"Doubt", fmt.Sprintf("the content is %s to %s times the limit, eight times in ten: a factor of %s",
@@ -159,7 +159,7 @@ func (d *Doubt) steps() []string {
 		if i > 0 {
 			left += ", those before being known"
 		}
-		all = append(all, fmt.Sprintf("%s: %s. %s", s.Unknown, left, measuring(s.Unknown, d.Study.Model)))
+		all = append(all, fmt.Sprintf("%s: %s. %s", s.Unknown, left, measuring(s.Unknown, d.Study.Design)))
 	}
 	return all
 }

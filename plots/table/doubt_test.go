@@ -26,7 +26,7 @@ func aDoubt() *Doubt {
 	return &Doubt{
 		Title: a.Title, File: a.File, Version: a.Version, Assumed: a.Assumed,
 		Study: &doubt.Study{
-			Model: a.Model, Assessment: a.Assessment, Limit: materials.Value{Value: 0.002, Low: 0.001, High: 0.004}, Fit: 0.02,
+			Design: a.Design, Assessment: a.Assessment, Limit: materials.Value{Value: 0.002, Low: 0.001, High: 0.004}, Fit: 0.02,
 			Spread: sensitivity.Range{Low: math.Log(2.5), High: math.Log(10)}, Variance: 0.3, Together: 0.03,
 			Rows: []doubt.Row{
 				{Unknown: diffusion.UnknownLimit, First: index(0.6, 0.03), Total: index(0.61, 0.03), Left: 0.6},
@@ -106,7 +106,7 @@ func TestDoubtRefusesWhatIsNoNumber(t *testing.T) {
 
 // Each unknown has its own way to be measured, a key of the scenario too.
 func TestMeasuring(t *testing.T) {
-	m := answer().Model
+	m := answer().Design
 	seen := map[string]bool{}
 	for _, name := range []string{
 		diffusion.UnknownDiffusivity, diffusion.UnknownActivation, diffusion.UnknownBeta, diffusion.UnknownIsotherm, diffusion.UnknownMixing, diffusion.UnknownFilm,

@@ -20,7 +20,7 @@ func (e *Evidence) Check() error { return Finite("the evidence", e.Evidence) }
 func (e *Evidence) text(b *strings.Builder) {
 	e.sums(b)
 	e.figures(b)
-	list(b, "NOT SET AGAINST A PREDICTION", e.asides())
+	list(b, "NOT SET AGAINST A PREDICTION", e.unusable())
 	e.laws(b)
 }
 
@@ -161,9 +161,9 @@ func Contradictions(all []measured.Comparison) []string {
 	return order
 }
 
-func (e *Evidence) asides() []string {
+func (e *Evidence) unusable() []string {
 	var all []string
-	for _, a := range e.Evidence.Asides {
+	for _, a := range e.Evidence.Unusable {
 		text := a.What + ". " + a.Source + ": " + a.Why + "."
 		if len(a.Materials) > 0 {
 			text = strings.Join(a.Materials, ", ") + ": " + text

@@ -35,7 +35,7 @@ func evidence() *Evidence {
 				Read: "abstract", Source: "C. Author (1903)"},
 				measured.Prediction{Value: 1.1, Low: 0.9, High: 1.3}, measured.Inside),
 		},
-		Asides:      []measured.Aside{{Materials: []string{"cedar"}, What: "a curve", Why: "not read", Source: "D. Author (1904)"}, {What: "another", Why: "not read", Source: "E. Author (1905)"}},
+		Unusable:    []measured.Unusable{{Materials: []string{"cedar"}, What: "a curve", Why: "not read", Source: "D. Author (1904)"}, {What: "another", Why: "not read", Source: "E. Author (1905)"}},
 		Independent: measured.Tally{Inside: 2, Partly: 1, Outside: 1},
 		Anchors:     measured.Tally{Inside: 1},
 		Unmeasured:  []string{"cedar"}, DiffusivityUntested: []string{"alder", "cedar"},

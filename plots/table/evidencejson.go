@@ -12,7 +12,7 @@ func (e *Evidence) json() any {
 		{"with_anchors_alone", all.AnchoredOnly},
 		{"without_independent_figure_of_diffusivity", all.DiffusivityUntested},
 		{"figures", each(all.Comparisons, figureOf)},
-		{"not_set_against_a_prediction", each(all.Asides, func(a *measured.Aside) object {
+		{"not_set_against_a_prediction", each(all.Unusable, func(a *measured.Unusable) object {
 			return object{{"materials", a.Materials}, {"what", a.What}, {"why", a.Why}, {"source", a.Source}}
 		})},
 	}

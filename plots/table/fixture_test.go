@@ -94,7 +94,7 @@ func answer() *Answer {
 		Removed: 0.51864, Balance: -3e-16, Steps: 89, Nodes: 3,
 	}
 	return &Answer{
-		Title: "Reedon for a winch drum: twelve metres at 90 °C", File: "drum.toml", Version: "0.0.0", Model: m,
+		Title: "Reedon for a winch drum: twelve metres at 90 °C", File: "drum.toml", Version: "0.0.0", Design: m,
 		Assessment: &diffusion.Assessment{
 			Result: r, Odds: diffusion.Odds{Probability: 0.004, Low: 0.00587, High: 0.0169, ByDiffusivity: diffusion.Between{Low: 0.0061, High: 0.015}, Fit: 0.01, Unknowns: []string{diffusion.UnknownDiffusivity}},
 			NumericalError: 8.7e-7, Verdict: diffusion.Wet, Steam: 33.4,

@@ -6,7 +6,7 @@ import (
 )
 
 func (a *Answer) json() any {
-	m, r := a.Model, a.Assessment
+	m, r := a.Design, a.Assessment
 	var zones []object
 	for i := range r.Zones {
 		zones = append(zones, zoneOf(&r.Zones[i], m.Path[i].Air.Held, r.ZoneErrors[i]))

@@ -18,13 +18,13 @@ func Wrapped(text string) string {
 func (a *Answer) Warnings() []string {
 	var out []string
 	for _, w := range a.Assessment.Warnings {
-		out = append(out, say(w, a.Model))
+		out = append(out, say(w, a.Design))
 	}
 	return append(out, Contradictions(a.Contradicting)...)
 }
 
 // Doubts lists what is doubtful in the data of the material, each with its source.
-func (a *Answer) Doubts() []string { return remarks(a.Model.Material.Doubts) }
+func (a *Answer) Doubts() []string { return remarks(a.Design.Material.Doubts) }
 
 // Heads are the columns of [Suits.Cells].
 func (s *Suits) Heads() []string {

@@ -58,8 +58,8 @@ func (a *Answer) text(b *strings.Builder) {
 
 // verdict is the first lines: they alone must not mislead.
 func (a *Answer) verdict(b *strings.Builder, withSteam bool) {
-	m, r := a.Model, a.Assessment
-	paragraph(b, "", Meaning(a.Model, r)+".")
+	m, r := a.Design, a.Assessment
+	paragraph(b, "", Meaning(a.Design, r)+".")
 	b.WriteString(shorten(a.Title, width) + "\n")
 	b.WriteString(shorten(fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)), width) + "\n")
 	b.WriteByte('\n')
@@ -85,7 +85,7 @@ func arrives(r *diffusion.Assessment) string {
 
 // briefLimit is the limit, how well it is known, and how often the other one is met.
 func (a *Answer) briefLimit() string {
-	m, o := a.Model, &a.Assessment.Odds
+	m, o := a.Design, &a.Assessment.Odds
 	own := Limit(m.Limit)
 	if l := m.LimitInDoubt(); l.Low < l.High {
 		own = fmt.Sprintf("%s (%s to %s)", own, Given(100*l.Low), Given(100*l.High))

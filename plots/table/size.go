@@ -27,7 +27,7 @@ func (s *Size) text(b *strings.Builder) {
 	a := s.Answer
 	paragraph(b, "", s.Title)
 	paragraph(b, "", fmt.Sprintf("%s, %s: which %s just meets the limit of %s?",
-		a.Model.Material.Name, Millimetres(2*a.Model.Radius), a.Key.Name, Limit(a.Model.Limit)))
+		a.Design.Material.Name, Millimetres(2*a.Design.Radius), a.Key.Name, Limit(a.Design.Limit)))
 	b.WriteByte('\n')
 	facts(b, s.Lines())
 	apart(b, s.Conclusion())
@@ -39,7 +39,7 @@ func (s *Size) text(b *strings.Builder) {
 		notes = append(notes, "--to looks beyond the temperature up to which the strand holds.")
 	}
 	list(b, "Notes", notes)
-	cautions(b, a.Model)
+	cautions(b, a.Design)
 	apart(b, fmt.Sprintf("strandry %s, %s; %d marches, and the odds at %d values; resolution %s, tolerance %s.", s.Version, s.File, a.Marches, a.Likely.Asked,
 		Given(a.Check.Settings.Resolution), Given(a.Check.Settings.Tolerance)))
 }
@@ -48,7 +48,7 @@ func (s *Size) text(b *strings.Builder) {
 func (s *Size) Lines() [][2]string {
 	a := s.Answer
 	check := fmt.Sprintf("%s at the nozzle; limit %s; %s; within it %s", Bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
-		Limit(a.Model.Limit), Likely(&a.Check.Odds), Chance(a.Check.Probability))
+		Limit(a.Design.Limit), Likely(&a.Check.Odds), Chance(a.Check.Probability))
 	value, off := s.written()
 	lines := [][2]string{{"Nine in ten", s.nineInTen()}}
 	switch a.Outcome {
@@ -63,7 +63,7 @@ func (s *Size) Lines() [][2]string {
 		lines = append(lines, [2]string{"Value", "none that was looked at meets the limit, at the medians of what is in doubt"},
 			[2]string{"Driest", value}, [2]string{"Run at it", check})
 	}
-	lines = append(lines, [2]string{"Survives", Survives(a.Model.Material.Name, a.Check.Endurance)})
+	lines = append(lines, [2]string{"Survives", Survives(a.Design.Material.Name, a.Check.Endurance)})
 	if from, to, ok := a.Softening(); ok {
 		lines = append(lines, [2]string{"Too hot", "of the values tried that meet the limit the strand softens at " + s.span(from, to)})
 	}
@@ -155,10 +155,10 @@ func (s *Size) ends() string {
 	a := s.Answer
 	text := fmt.Sprintf("%s to %s", s.value(a.From), s.value(a.To))
 	if a.Usual {
-		text += ", the usual highest drying temperature of " + a.Model.Material.Name
+		text += ", the usual highest drying temperature of " + a.Design.Material.Name
 	}
 	if a.Bears {
-		text += ", up to which a strand of " + a.Model.Material.Name + " holds"
+		text += ", up to which a strand of " + a.Design.Material.Name + " holds"
 	}
 	if a.Narrowed {
 		text += "; beyond, the scenario or its air does not allow it"
@@ -172,9 +172,9 @@ func (s *Size) Conclusion() string {
 	a := s.Answer
 	text := s.outcome()
 	if a.Check.Endurance.Survival == diffusion.Softens && a.Outcome != size.Nowhere {
-		text += " It is no answer all the same: the strand softens, " + heat(a.Model.Material.Name, a.Check.Endurance) + "."
+		text += " It is no answer all the same: the strand softens, " + heat(a.Design.Material.Name, a.Check.Endurance) + "."
 	} else {
-		text += heats(a.Model.Material.Name, a.Check.Endurance)
+		text += heats(a.Design.Material.Name, a.Check.Endurance)
 	}
 	if from, to, ok := a.Softening(); ok && a.Check.Endurance.Survival != diffusion.Softens {
 		text += " Not every value that meets the limit will do: the strand softens at " + s.span(from, to) + "."
@@ -193,7 +193,7 @@ func (s *Size) outcome() string {
 		return fmt.Sprintf("Every %s from %s to %s meets the limit at the medians. To be dry nine times in ten: %s.", a.Key.Name, s.value(a.From), s.value(a.To), s.nineInTen())
 	}
 	text := fmt.Sprintf("No %s from %s to %s meets the limit at the medians; the best is %s, which leaves %s, %s the limit.", a.Key.Name,
-		s.value(a.From), s.value(a.To), s.value(a.Value), Percent(a.Check.Nozzle.Mean), Times(a.Check.Nozzle.Mean/a.Model.Limit))
+		s.value(a.From), s.value(a.To), s.value(a.Value), Percent(a.Check.Nozzle.Mean), Times(a.Check.Nozzle.Mean/a.Design.Limit))
 	if a.Inside {
 		text += " On both sides of it the strand is wetter."
 	}
@@ -203,7 +203,7 @@ func (s *Size) outcome() string {
 // obstacle says what stands in the way at the best value.
 func (s *Size) obstacle() string {
 	a := s.Answer
-	d, m := &a.Diagnosis, a.Model
+	d, m := &a.Diagnosis, a.Design
 	switch d.Cause {
 	case advice.Air:
 		return "The air stands in the way: " + hindrance(d, m) + " The question has no answer without drier air."
@@ -220,8 +220,8 @@ func (s *Size) notes() []string {
 	var notes []string
 	for _, w := range a.Check.Warnings {
 		if w.Concern != diffusion.NumericalDoubt { // at a value that just meets the limit it says nothing
-			notes = append(notes, say(w, a.Model))
+			notes = append(notes, say(w, a.Design))
 		}
 	}
-	return append(notes, taken(a.Model, s.Assumed)...)
+	return append(notes, taken(a.Design, s.Assumed)...)
 }

@@ -9,8 +9,8 @@ func (s *Size) json() any {
 		{"version", s.Version},
 		{"title", s.Title},
 		{"file", s.File},
-		{"material", a.Model.Material.ID},
-		{"origin", a.Model.Material.Origin}, // of the material: library, or the file that its values come from
+		{"material", a.Design.Material.ID},
+		{"origin", a.Design.Material.Origin}, // of the material: library, or the file that its values come from
 		{"key", a.Key.Name},
 		{"outcome", a.Outcome.String()}, // met, everywhere, nowhere
 		{"value", a.Value},              // that meets the limit at the medians, else the driest
@@ -28,9 +28,9 @@ func (s *Size) json() any {
 			{"probability", l.Probability}, // of meeting the limit at the value
 			{"survives", l.Survives.String()},
 		}},
-		{"limit", a.Model.Limit},
-		{"", limitWordsOf(a.Model, &r.Odds)},
-		{"check", moistureOf(a.Model, r)}, // the run at the value
+		{"limit", a.Design.Limit},
+		{"", limitWordsOf(a.Design, &r.Odds)},
+		{"check", moistureOf(a.Design, r)}, // the run at the value
 		{"verdict", r.Verdict.String()},
 		{"survives", r.Endurance.Survival.String()}, // at the value: holds, doubtful, softens
 		{"heat", enduranceOf(r.Endurance)},

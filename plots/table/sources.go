@@ -60,7 +60,7 @@ func kind(k materials.Kind) string {
 
 // Sources lists those of the values and of the film correlations.
 func (a *Answer) Sources() []string {
-	out := Sources(&a.Model.Material)
+	out := Sources(&a.Design.Material)
 	seen := map[string]bool{}
 	for _, z := range a.Assessment.Zones {
 		c := z.Film

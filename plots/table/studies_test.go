@@ -181,7 +181,7 @@ func TestSuitsFigures(t *testing.T) {
 		return size.Length{Outcome: size.Met, Value: m, From: m, NumericalError: 0.002 * m}
 	}
 	page := &Suits{Title: "made up", File: "made.toml", Version: "0.0.0", Study: &suits.Study{
-		Zone: "drum", Length: 12, Speed: 1e-3, Longest: 20, Lain: 3600,
+		Zone: "drum", Length: 12, Speed: 1e-3, Longest: 20, RoomTime: 3600,
 		Soaked: []suits.Row{{
 			Material: polymer(), Class: suits.Buildable, Limit: 0.002, Start: 0.025, Heated: 353.15, Floor: 1e-4, Verdict: diffusion.Wet,
 			Mean: 0.01, Odds: diffusion.Odds{Low: 0.005, High: 0.02, Probability: 0.04}, NumericalError: 1e-5, Needed: met(6), Rest: rest.Time{Seconds: 7200},

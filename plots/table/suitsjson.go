@@ -17,7 +17,7 @@ func (s *Suits) json() any {
 		{"length", t.Length},             // that it has
 		{"longest_buildable", t.Longest}, // [build] longest
 		{"speed", t.Speed},
-		{"lain", t.Lain},                      // time in the room of the second view
+		{"lain", t.RoomTime},                  // time in the room of the second view
 		{"soaked", each(t.Soaked, s.jsonRow)}, // in equilibrium with the room
 		{"opened", each(t.Opened, s.jsonRow)}, // dry, then in the room
 		{"held_humidity", t.Held},             // zones whose relative humidity is held

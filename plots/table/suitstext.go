@@ -47,7 +47,7 @@ func (s *Suits) drawn(b *strings.Builder, pairs []suits.Pair) {
 	for range 2 {
 		columns = append(columns, column{"start", "%", 5}, column{"8 in 10", "%", -12}, column{"in 100", "", -10})
 	}
-	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+len(" 100 0.000")), strings.Repeat(" ", utf8.RuneCountInString("0.000 0.001–0.003+ unsure? 88 ")-len("soaked")), Duration(s.Study.Lain))
+	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+len(" 100 0.000")), strings.Repeat(" ", utf8.RuneCountInString("0.000 0.001–0.003+ unsure? 88 ")-len("soaked")), Duration(s.Study.RoomTime))
 	heads(b, columns)
 	kind := suits.Kind(-1)
 	for i, p := range pairs {
@@ -100,7 +100,7 @@ func (s *Suits) built(b *strings.Builder, pairs []suits.Pair) {
 	for range 2 {
 		columns = append(columns, column{"length", "m", 7}, column{"9 in 10", "m", 7}, column{"at rest", "", 8}, column{"9 in 10", "", 8})
 	}
-	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+2), strings.Repeat(" ", 34-len(" soaked")), Duration(s.Study.Lain))
+	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+2), strings.Repeat(" ", 34-len(" soaked")), Duration(s.Study.RoomTime))
 	heads(b, columns)
 	for _, group := range [...]suits.Reach{suits.Likely, suits.AtMedians, suits.Beyond, suits.Never} {
 		named := false

@@ -13,7 +13,7 @@ func (s *Suits) Conclusion() string { return strings.Join(s.conclusions(), " ") 
 // conclusions say it for each view, as it is drawn and as it could be built.
 func (s *Suits) conclusions() []string {
 	t := s.Study
-	out := []string{s.concludes("Soaked", t.Soaked), s.concludes("Opened "+Duration(t.Lain)+" ago", t.Opened)}
+	out := []string{s.concludes("Soaked", t.Soaked), s.concludes("Opened "+Duration(t.RoomTime)+" ago", t.Opened)}
 	if strings.Contains(strings.Join(out, ""), "?") {
 		out = append(out, "?: the strand may give way in the heat of the path.")
 	}

@@ -134,8 +134,8 @@ func TestNothingShownThatIsNotFinite(t *testing.T) {
 		"the diagnosis.Floor":            func(a *Answer) *float64 { return &a.Diagnosis.Floor },
 		"the advice.Sets[2].Mean":        func(a *Answer) *float64 { return &a.Advice.Sets[1].Mean },
 		"the advice.Length":              func(a *Answer) *float64 { return &a.Advice.Length },
-		"the model.Material.Melting.Low": func(a *Answer) *float64 { return &a.Model.Material.Melting.Low },
-		"the model.Path[1].Air.DryFlow":  func(a *Answer) *float64 { return &a.Model.Path[0].Air.DryFlow },
+		"the model.Material.Melting.Low": func(a *Answer) *float64 { return &a.Design.Material.Melting.Low },
+		"the model.Path[1].Air.DryFlow":  func(a *Answer) *float64 { return &a.Design.Path[0].Air.DryFlow },
 	}
 	for name, figure := range figures {
 		for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
@@ -200,12 +200,12 @@ func TestOddAnswers(t *testing.T) {
 		{func(a *Answer) { a.Diagnosis.Cause = advice.Rewetting }, "takes up water again", "Time holds"},
 		{func(a *Answer) {
 			a.Assessment.Zones[0].Contact, a.Assessment.Zones[1].Contact = diffusion.Contact{}, diffusion.Contact{}
-			a.Model.Material.Doubts = nil
+			a.Design.Material.Doubts = nil
 			a.Assessment.Warnings, a.Assumed, a.Unused = nil, nil, nil
 		}, "Sources", "\nNotes"},
-		{func(a *Answer) { a.Model.Material.Doubts = a.Model.Material.Doubts[:1] }, "Doubtful in the data", "(And"},
-		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", materials.FromLibrary }, "strandry materials pa6", ""},
-		{func(a *Answer) { a.Model.Material.ID, a.Model.Material.Origin = "pa6", "own/pa6.toml" }, "(And 1 more.)", "strandry materials pa6"},
+		{func(a *Answer) { a.Design.Material.Doubts = a.Design.Material.Doubts[:1] }, "Doubtful in the data", "(And"},
+		{func(a *Answer) { a.Design.Material.ID, a.Design.Material.Origin = "pa6", materials.FromLibrary }, "strandry materials pa6", ""},
+		{func(a *Answer) { a.Design.Material.ID, a.Design.Material.Origin = "pa6", "own/pa6.toml" }, "(And 1 more.)", "strandry materials pa6"},
 		{func(a *Answer) {
 			a.Diagnosis.Cause = advice.Air
 			a.Assessment.Warnings = []diffusion.Warning{{Concern: diffusion.AirSetsFloor, Value: 0.01, Limit: 0.002}}
@@ -233,10 +233,10 @@ func TestMuchOnOneScreen(t *testing.T) {
 	a := answer()
 	for len(a.Assessment.Zones) < 100 {
 		a.Assessment.Zones = append(a.Assessment.Zones, a.Assessment.Zones[0])
-		a.Model.Path = append(a.Model.Path, a.Model.Path[0])
+		a.Design.Path = append(a.Design.Path, a.Design.Path[0])
 	}
 	a.Title = strings.Repeat("a long title ", 20)
-	a.Model.Material.Name = "a polymer with quite a long name of its own"
+	a.Design.Material.Name = "a polymer with quite a long name of its own"
 	for c := diffusion.DiffusivityRange; c <= diffusion.FilmNote; c++ {
 		a.Assessment.Warnings = append(a.Assessment.Warnings, diffusion.Warning{Concern: c, Zone: "hot drum of the long kind", Value: 400, Limit: 350})
 	}

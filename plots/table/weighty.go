@@ -25,7 +25,7 @@ func (a *Answer) weighty() []string {
 		all = append(all, note{6, fmt.Sprintf("%d measured %s outside what these data predict: see strandry evidence %s.",
 			n, plural(n, "figure lies", "figures lie"), a.Contradicting[0].Material)})
 	}
-	for _, key := range hot(a.Model) {
+	for _, key := range hot(a.Design) {
 		all = append(all, note{3, fmt.Sprintf("Survives takes %s as given: that it is uncertain is not in it.", key)})
 	}
 	if n := len(a.Assumed); n > 0 {
@@ -52,7 +52,7 @@ func hot(m *diffusion.Design) []string {
 
 // inShort puts a warning that could change the verdict in a few words, with its weight, the less the more; "" for others.
 func (a *Answer) inShort(w diffusion.Warning) (weight int, text string) {
-	name := a.Model.Material.Name
+	name := a.Design.Material.Name
 	switch w.Concern {
 	case diffusion.NumericalDoubt:
 		return 0, fmt.Sprintf("The numerical error (%s) is larger than the distance to the limit: refine [numerics].", Percent(w.Value))
@@ -71,7 +71,7 @@ func (a *Answer) inShort(w diffusion.Warning) (weight int, text string) {
 	case diffusion.IsothermActivity:
 		return 5, fmt.Sprintf("%s: air this damp lies beyond the data of %s.", w.Zone, name)
 	case diffusion.UnmeasuredDiffusivity:
-		return 7, fmt.Sprintf("The diffusivity of %s is %s: take the eight in ten, not the number.", name, kind(a.Model.Material.Diffusivity.ReferenceValue.Kind))
+		return 7, fmt.Sprintf("The diffusivity of %s is %s: take the eight in ten, not the number.", name, kind(a.Design.Material.Diffusivity.ReferenceValue.Kind))
 	}
 	return 0, ""
 }

@@ -52,7 +52,7 @@ func distinct(t *testing.T, count int, text func(i int) string) {
 }
 
 func TestEveryConcernHasWords(t *testing.T) {
-	m := answer().Model
+	m := answer().Design
 	count := members(t, "diffusion/warnings.go", "Concern")
 	distinct(t, count, func(i int) string {
 		s := say(diffusion.Warning{Concern: diffusion.Concern(i), Zone: "drum", Value: 353.15, Limit: 343.15, Text: ""}, m)
@@ -100,7 +100,7 @@ func TestOriginAlwaysTellsTheKind(t *testing.T) {
 
 // Desiccant is spoken of where the air is as dry as only a desiccant makes it.
 func TestCautions(t *testing.T) {
-	m := answer().Model
+	m := answer().Design
 	require.Contains(t, strings.Join(Cautions(m), " "), "desiccant dust")
 	m.Path[0].Air.VapourPressure = 1200
 	all := strings.Join(Cautions(m), " ")
@@ -115,7 +115,7 @@ func TestUnsureByTheNumbers(t *testing.T) {
 	a := answer()
 	a.Assessment.Verdict, a.Assessment.NumericallyUnsure, a.Assessment.Endurance.Survival = diffusion.Unsure, true, diffusion.Holds
 	a.Assessment.Probability = 0.91
-	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Model, a.Assessment))
+	require.Equal(t, "UNSURE: within the limit 91 times in 100, but for the numerical error", Meaning(a.Design, a.Assessment))
 	a.Diagnosis.Cause = advice.Nothing
 	require.Contains(t, a.cause(), "which the numerical error leaves in doubt")
 }

@@ -57,8 +57,8 @@ func (z Sized) Least() (met, likely float64) {
 // Steps is how often Of calls its step.
 const Steps = 7
 
-// Lain is how long the strand that was dry lies in the room before it is dried again [s].
-const Lain = 6 * 3600
+// RoomTime is how long the strand that was dry lies in the room before it is dried again [s].
+const RoomTime = 6 * 3600
 
 // Of makes the studies of a scenario whose assessment is given, on all cores. It calls step
 // after each, from the caller's goroutine. The error is that of the context, or of a model that
@@ -111,7 +111,7 @@ func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
 func (v *Survey) materials(ctx context.Context, s *scenarios.Scenario) {
 	all, err := s.Materials()
 	if err == nil {
-		v.Suits, err = suits.Find(ctx, s, all, Lain)
+		v.Suits, err = suits.Find(ctx, s, all, RoomTime)
 	}
 	if err != nil {
 		v.Suits, v.SuitsReason = nil, err.Error()

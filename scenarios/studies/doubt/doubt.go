@@ -15,7 +15,7 @@ import (
 
 // Study is what decides the doubt about a scenario.
 type Study struct {
-	Model      *diffusion.Design
+	Design     *diffusion.Design
 	Assessment *diffusion.Assessment // with the odds, those of a run
 	Limit      materials.Value       // with its doubt [kg/kg dry]
 	Fit        float64               // error of the surrogate where it was tried, relative to the content
@@ -53,7 +53,7 @@ func Find(ctx context.Context, s *scenarios.Scenario) (*Study, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", s.File, err)
 	}
-	out := &Study{Model: &s.Design, Assessment: a, Limit: d.Limit, Fit: d.Fit}
+	out := &Study{Design: &s.Design, Assessment: a, Limit: d.Limit, Fit: d.Fit}
 	f := sensitivity.Function{Unknowns: len(d.Unknowns), At: d.At, Off: d.Fit}
 	if f.Unknowns == 0 {
 		at := d.At(nil)

@@ -30,7 +30,7 @@ func (s Search) Lengths(over *diffusion.LengthOdds) (Found, error) {
 	return l.closer(f)
 }
 
-// begin sets the first step to where the limit is met in the cautious case. Where it is far from met at the beginning, it is not asked how likely it is there.
+// begin sets the first step to where the limit is met at the design point. Where it is far from met at the beginning, it is not asked how likely it is there.
 func (l *lengths) begin() {
 	const step, hopeless = 0.5, 0.7
 	if l.over.Base() == nil {
@@ -40,7 +40,7 @@ func (l *lengths) begin() {
 	}
 	before := math.NaN()
 	for u := l.From; ; u = l.end(u + math.Copysign(step, l.To-l.From)) {
-		over, err := l.over.Cautious(math.Exp(u))
+		over, err := l.over.AtDesignPoint(math.Exp(u))
 		switch {
 		case err != nil:
 			return

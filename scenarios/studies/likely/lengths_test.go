@@ -146,8 +146,8 @@ k_m = "0.03 m/s"
 	require.InDelta(t, 0.9, probability(t, w, s, f.Place), 0.05)
 }
 
-// A search towards shorter lengths: a dry strand takes up water in a guide, of which less than some length is short enough nine times in ten. From where the cautious
-// case of another place misleads, and where the stretch ends before it is met, the answer is that of the odds too.
+// A search towards shorter lengths: a dry strand takes up water in a guide, of which less than some length is short enough nine times in ten. From where the design
+// point of another place misleads, and where the stretch ends before it is met, the answer is that of the odds too.
 func TestLengthsThatWet(t *testing.T) {
 	s, err := scenarios.Read("guide.toml", []byte(`
 [strand]

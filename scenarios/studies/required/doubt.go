@@ -13,10 +13,10 @@ import (
 	"strandry/scenarios/studies/size"
 )
 
-// doubt finds Likely, Unlikely and Least at a few temperatures, and fills in those between. longest is what can be built [m].
-func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Design, own []place, longest float64) error {
+// doubt finds Likely, Unlikely and Residual at a few temperatures, and fills in those between. longest is what can be built [m].
+func (t *Table) doubt(ctx context.Context, r *Request, designs []*diffusion.Design, own []place, longest float64) error {
 	n := len(own)
-	t.Likely, t.Unlikely, t.Least = make([]float64, n), make([]float64, n), make([]Left, n)
+	t.Likely, t.Unlikely, t.Residual = make([]float64, n), make([]float64, n), make([]Residual, n)
 	d := doubting{march: diffusion.NewMarch(), request: r}
 	var met, unmet []int
 	for i, p := range own {
@@ -26,25 +26,25 @@ func (t *Table) doubt(ctx context.Context, r *Request, models []*diffusion.Desig
 			met = append(met, i)
 		case p.nearest > 0:
 			unmet = append(unmet, i)
-			t.Least[i].Mean = p.least
+			t.Residual[i].Mean = p.least
 		}
 	}
 	for _, i := range inwards(few(met)) {
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
-		t.Unlikely[i], t.Likely[i] = d.lengths(models[i], own[i].length)
+		t.Unlikely[i], t.Likely[i] = d.lengths(designs[i], own[i].length)
 	}
 	for _, i := range inwards(few(unmet)) {
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
-		t.Least[i].Low, t.Least[i].High = d.left(models[i], own[i].nearest)
+		t.Residual[i].Low, t.Residual[i].High = d.residual(designs[i], own[i].nearest)
 	}
 	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Likely[i] })
 	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Unlikely[i] })
-	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Least[i].Low })
-	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Least[i].High })
+	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Residual[i].Low })
+	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Residual[i].High })
 	return nil
 }
 
@@ -93,8 +93,8 @@ type doubting struct {
 	base    *diffusion.Odds
 }
 
-// left is the 10 and 90 % points of the content at the nozzle; zero where there is no answer.
-func (d *doubting) left(m *diffusion.Design, length float64) (low, high float64) {
+// residual is the 10 and 90 % points of the content at the nozzle; zero where there is no answer.
+func (d *doubting) residual(m *diffusion.Design, length float64) (low, high float64) {
 	o, err := d.march.OddsLike(d.base, with(m, d.request.Zone, length), d.request.Settings)
 	if err != nil {
 		return 0, 0

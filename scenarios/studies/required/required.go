@@ -39,12 +39,12 @@ type Table struct {
 	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known or far beyond what can be built,
 	// size.Shortest where none is needed.
 	Likely, Unlikely []float64
-	// Least is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
-	Least []Left
+	// Residual is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
+	Residual []Residual
 }
 
-// Left is a content at the nozzle at the medians of what is in doubt, and its 10 and 90 % points; those are zero where they are not known [kg/kg dry].
-type Left struct{ Mean, Low, High float64 }
+// Residual is a content at the nozzle at the medians of what is in doubt, and its 10 and 90 % points; those are zero where they are not known [kg/kg dry].
+type Residual struct{ Mean, Low, High float64 }
 
 // Usual asks for a zone of the path from fifty kelvins below the material's usual highest drying
 // temperature, though not below the room's, to twenty above, and a quarter, half, once, twice and
@@ -69,7 +69,7 @@ func Usual(s *scenarios.Scenario, zone int) Request {
 // for all of them.
 func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error) {
 	t := &Table{Temperatures: r.Temperatures, Speeds: r.Speeds, Own: slices.Index(r.Speeds, s.Model.Speed)}
-	models, err := r.models(s)
+	designs, err := r.designs(s)
 	if err != nil {
 		return nil, err
 	}
@@ -81,10 +81,10 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 	}
 	all, err := parallel.Map(ctx, diffusion.Marches(len(r.Speeds)*n), len(r.Speeds)*n, func(w *diffusion.March, job int) (a answer, _ error) {
 		k, i := job/n, job%n
-		if models[i] == nil {
+		if designs[i] == nil {
 			return a, nil
 		}
-		m := *models[i]
+		m := *designs[i]
 		m.Speed = r.Speeds[k]
 		if a.place, a.failed = shortest(w, &m, r.Zone, r.Settings); a.failed != nil {
 			a.failed = fmt.Errorf("%.4g mm/s at %.4g °C: %w", 1000*m.Speed, r.Temperatures[i]-273.15, a.failed)
@@ -117,11 +117,11 @@ func Find(ctx context.Context, s *scenarios.Scenario, r Request) (*Table, error)
 	for i, a := range all[t.Own*n : (t.Own+1)*n] {
 		own[i] = a.place
 	}
-	return t, t.doubt(ctx, &r, models, own, s.Build.Longest)
+	return t, t.doubt(ctx, &r, designs, own, s.Build.Longest)
 }
 
-// models makes the model at each temperature; nil where the air cannot be.
-func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Design, error) {
+// designs makes the design at each temperature; nil where the air cannot be.
+func (r Request) designs(s *scenarios.Scenario) ([]*diffusion.Design, error) {
 	if r.Zone < 0 || r.Zone >= len(s.Model.Path) || len(r.Temperatures) == 0 || len(r.Speeds) == 0 {
 		return nil, errors.New("lengths over temperature and feed: a zone of the path, temperatures and speeds are needed")
 	}
@@ -130,7 +130,7 @@ func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Design, error) {
 	if !ok {
 		return nil, fmt.Errorf("lengths over temperature and feed: the scenario has no %s", name)
 	}
-	models, some := make([]*diffusion.Design, len(r.Temperatures)), false
+	designs, some := make([]*diffusion.Design, len(r.Temperatures)), false
 	var last error
 	for i, t := range r.Temperatures {
 		const digits = 12
@@ -138,7 +138,7 @@ func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Design, error) {
 		var refused strict.Faults
 		switch {
 		case err == nil:
-			models[i], some = &varied.Design, true
+			designs[i], some = &varied.Design, true
 		case errors.As(err, &refused):
 			last = err
 		default:
@@ -148,7 +148,7 @@ func (r Request) models(s *scenarios.Scenario) ([]*diffusion.Design, error) {
 	if !some {
 		return nil, last
 	}
-	return models, nil
+	return designs, nil
 }
 
 // place is what was found at one temperature and speed.

@@ -99,7 +99,7 @@ func TestLengthsNineTimesInTen(t *testing.T) {
 	for i, temperature := range r.Temperatures {
 		require.Less(t, table.Unlikely[i], table.Lengths[1][i])
 		require.Greater(t, table.Unlikely[i], 0.1*table.Lengths[1][i])
-		require.Zero(t, table.Least[i])
+		require.Zero(t, table.Residual[i])
 		if i%3 != 1 { // between knots too
 			continue
 		}
@@ -124,9 +124,9 @@ func TestNoLengthIsEnough(t *testing.T) {
 	require.Zero(t, table.Lengths[0][0])
 	air := s.Model.Path[0].Air
 	floor := s.Model.Material.Sorption.Content(air.VapourPressure/humidair.SaturationPressure(318.15), 318.15)
-	require.InEpsilon(t, floor, table.Least[0].Mean, 1e-3)
-	require.Less(t, table.Least[0].Low, table.Least[0].Mean)
-	require.Greater(t, table.Least[0].High, table.Least[0].Mean)
+	require.InEpsilon(t, floor, table.Residual[0].Mean, 1e-3)
+	require.Less(t, table.Residual[0].Low, table.Residual[0].Mean)
+	require.Greater(t, table.Residual[0].High, table.Residual[0].Mean)
 }
 
 func TestUsual(t *testing.T) {

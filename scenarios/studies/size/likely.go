@@ -89,7 +89,7 @@ func (t *task) from(odds odder, one, other float64, asked *int) (likely.Found, e
 		const parts = 8
 		search.Step = math.Abs(s.scale(a.To)-s.scale(a.From)) / parts
 	case search.Crossing:
-		search.Step = FirstStep(a.Model)
+		search.Step = FirstStep(a.Design)
 	default:
 		search.Step = farStep
 	}

@@ -116,7 +116,7 @@ func TestLikelyLength(t *testing.T) {
 	for _, id := range samples.Each(2, []string{"petg", "pa6"}) {
 		p, err := materials.Lookup(id)
 		require.NoError(t, err)
-		m := suits.Model(s, &p, 0)
+		m := suits.Design(s, &p, 0)
 		shortest, err := size.ShortestOf(w, m, 0, s.Settings)
 		require.NoError(t, err)
 		l, err := size.LikelyOf(w, m, 0, shortest, nil, 0, s.Settings)

@@ -42,7 +42,7 @@ type Answer struct {
 	Points         []Point // that were tried at the medians, rising
 
 	Now       Point // the value in force; Ratio is zero where there is none
-	Model     *diffusion.Design
+	Design    *diffusion.Design
 	Check     *diffusion.Assessment // a run at the value, as it is written
 	Diagnosis advice.Diagnosis      // of that run
 }

@@ -137,7 +137,7 @@ k_m = "1 m/s"
 	}
 	off := func(a *size.Answer) float64 {
 		mean := a.Check.Nozzle.Mean
-		return (a.Check.NumericalError + math.Abs(mean-a.Model.Limit)) / mean
+		return (a.Check.NumericalError + math.Abs(mean-a.Design.Limit)) / mean
 	}
 	a := find(t, s, "zone.box.length")
 	require.InEpsilon(t, a.Value*off(a)/(j02*fourier(a.Value, 313.15)), a.NumericalError, 0.01)
@@ -198,9 +198,9 @@ func TestFloorOfTheAirIsRefused(t *testing.T) {
 		a := find(t, s, key)
 		require.Equal(t, size.Nowhere, a.Outcome)
 		require.Equal(t, advice.Air, a.Diagnosis.Cause, key)
-		z := a.Model.Path[0]
-		require.InEpsilon(t, a.Model.Material.Sorption.Content(a.Check.Zones[0].AirActivity, z.Air.Temperature), a.Diagnosis.Floor, 1e-9)
-		require.Greater(t, a.Diagnosis.Floor, a.Model.Limit)
+		z := a.Design.Path[0]
+		require.InEpsilon(t, a.Design.Material.Sorption.Content(a.Check.Zones[0].AirActivity, z.Air.Temperature), a.Diagnosis.Floor, 1e-9)
+		require.Greater(t, a.Diagnosis.Floor, a.Design.Limit)
 		require.Equal(t, size.Nowhere, a.Likely.Outcome)
 		require.Equal(t, a.Check.Probability, a.Likely.Probability)
 		require.Zero(t, a.NumericalError)
@@ -255,7 +255,7 @@ func TestRanges(t *testing.T) {
 	a, err := ask("winch-drum", "zone.drum.temperature")
 	require.NoError(t, err)
 	require.True(t, a.Usual)
-	require.InDelta(t, a.Model.Material.DryingTemperature.Value, a.To, 1e-9)
+	require.InDelta(t, a.Design.Material.DryingTemperature.Value, a.To, 1e-9)
 	require.Equal(t, size.Nowhere, a.Outcome)
 	require.Equal(t, advice.Time, a.Diagnosis.Cause)
 	a, err = ask("winch-drum", "zone.drum.temperature", "80 °C", "160 °C")

@@ -247,10 +247,10 @@ func (t *task) check(f found) error {
 	case f.to:
 		a.DryTo = a.Value
 	}
-	a.Model = &s.Design
+	a.Design = &s.Design
 	t.marches += checked
 	if a.Outcome == Nowhere {
-		a.Diagnosis = advice.Diagnose(t.march, a.Model, a.Check)
+		a.Diagnosis = advice.Diagnose(t.march, a.Design, a.Check)
 	}
 	if a.Key.Known {
 		if now, err := t.point(a.Key.Value); err == nil {
@@ -262,7 +262,7 @@ func (t *task) check(f found) error {
 		return nil
 	}
 	before := central.marches
-	off := math.Abs(a.Check.Nozzle.Mean-a.Model.Limit) + a.Check.NumericalError
+	off := math.Abs(a.Check.Nozzle.Mean-a.Design.Limit) + a.Check.NumericalError
 	a.NumericalError, err = central.errorOf(a.Value, off/a.Check.Nozzle.Mean)
 	t.marches += central.marches - before
 	return err

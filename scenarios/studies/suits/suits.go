@@ -18,15 +18,15 @@ import (
 
 // Study is the answer for all materials.
 type Study struct {
-	Zone    string            // whose length is sought: that the design dries with
-	Length  float64           // that it has in the scenario [m]
-	Speed   float64           // of the feed [m/s]
-	Purpose materials.Purpose // of the limits, but for one that the scenario states
-	Longest float64           // that can be built [m]
-	Lain    float64           // that the strand of the second view has lain in the room [s]
-	Held    []string          // zones whose humidity is held, whatever their temperature
-	Soaked  []Row             // first view, in the order in which it is shown
-	Opened  []Row             // second view, the same
+	Zone     string            // whose length is sought: that the design dries with
+	Length   float64           // that it has in the scenario [m]
+	Speed    float64           // of the feed [m/s]
+	Purpose  materials.Purpose // of the limits, but for one that the scenario states
+	Longest  float64           // that can be built [m]
+	RoomTime float64           // that the strand of the second view has lain in the room [s]
+	Held     []string          // zones whose humidity is held, whatever their temperature
+	Soaked   []Row             // first view, in the order in which it is shown
+	Opened   []Row             // second view, the same
 }
 
 // Row is one material on this dryer.
@@ -79,20 +79,20 @@ func (c Class) String() string {
 }
 
 // Find answers for the materials, on all cores, in the order of the classes and there of the length
-// needed. lain is the time that the strand of the second view has lain in the room [s].
-func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, lain float64) (*Study, error) {
+// needed. roomTime is the time that the strand of the second view has lain in the room [s].
+func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, roomTime float64) (*Study, error) {
 	asDrawn, err := diffusion.NewMarch().Trace(&s.Model, s.Settings) // which has the Fourier numbers
 	if err != nil {
 		return nil, err
 	}
 	d := dryer{scenario: s, zone: advice.Dryer(&s.Design, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, Lain: lain, Held: s.Model.Held(), Purpose: s.Purpose}
+	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
 	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		var soaked known
-		for k, lain := range [2]float64{0, lain} {
-			r, err := d.row(w, &all[i], lain, &soaked)
+		for k, roomTime := range [2]float64{0, roomTime} {
+			r, err := d.row(w, &all[i], roomTime, &soaked)
 			if err != nil {
 				none := size.Length{Outcome: size.Nowhere}
 				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Likely: size.LikelyLength{Outcome: size.Nowhere}}
@@ -118,9 +118,9 @@ type dryer struct {
 	zone     int
 }
 
-// Model is the scenario with another material on its path; lain is the time that it has lain dry in
+// Design is the scenario with another material on its path; roomTime is the time that it has lain dry in
 // the room before [s], zero for a strand in equilibrium with the room.
-func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion.Design {
+func Design(s *scenarios.Scenario, p *materials.Polymer, roomTime float64) *diffusion.Design {
 	m, room := s.Design, s.Room
 	own := p.Same(&m.Material)
 	if !own {
@@ -130,10 +130,10 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 	m.StartTemperature, m.Storage = room.Temperature, nil
 	m.Path = slices.Clone(m.Path)
 	advice.Reheat(&m, room.Temperature)
-	if lain > 0 {
+	if roomTime > 0 {
 		m.Start, m.StartActivity = 0, 0
 		m.Storage = []diffusion.Zone{{
-			Name: "room", Duration: lain, Film: scenarios.StillAir(),
+			Name: "room", Duration: roomTime, Film: scenarios.StillAir(),
 			Air: diffusion.Air{Temperature: room.Temperature, VapourPressure: room.VapourPressure},
 		}}
 		return &m
@@ -147,8 +147,8 @@ func Model(s *scenarios.Scenario, p *materials.Polymer, lain float64) *diffusion
 type known struct{ path, rest *diffusion.Odds }
 
 // row finds out all about one material, and keeps its odds where none are known.
-func (d *dryer) row(w *diffusion.March, p *materials.Polymer, lain float64, k *known) (Row, error) {
-	m := Model(d.scenario, p, lain)
+func (d *dryer) row(w *diffusion.March, p *materials.Polymer, roomTime float64, k *known) (Row, error) {
+	m := Design(d.scenario, p, roomTime)
 	n, zone := d.scenario.Settings, m.Path[d.zone]
 	r := Row{Material: m.Material, Limit: m.Limit, Heated: zone.Air.Temperature}
 	air := diffusion.Air{Temperature: zone.Air.Temperature, VapourPressure: zone.Air.VapourPressure}

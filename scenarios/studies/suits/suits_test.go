@@ -187,7 +187,7 @@ func TestOwnMaterial(t *testing.T) {
 	s, err := demo(t, "clear-cover").With(scenarios.Setting{Key: "strand.limit", Value: "0.05 %"},
 		scenarios.Setting{Key: "strand.properties.drying_temperature", Value: "100 °C"}, scenarios.Setting{Key: "nozzle.temperature", Value: "300 °C"})
 	require.NoError(t, err)
-	require.InDelta(t, 573.15, suits.Model(s, &s.Model.Material, 0).NozzleTemperature, 1e-9)
+	require.InDelta(t, 573.15, suits.Design(s, &s.Model.Material, 0).NozzleTemperature, 1e-9)
 	library, err := materials.Lookup("pc")
 	require.NoError(t, err)
 	study, err := suits.Find(t.Context(), s, []materials.Polymer{library, s.Model.Material}, 6*3600)
@@ -296,7 +296,7 @@ func TestRestIsTheDwellInStillAir(t *testing.T) {
 func TestNoneNeeded(t *testing.T) {
 	s, err := scenarios.Read("oven.toml", []byte(oven+"[[zone]]\nname = \"steam\"\nlength = \"90 m\"\ntemperature = \"80 °C\"\nair = { humidity = \"30 %\" }\n"))
 	require.NoError(t, err)
-	m := suits.Model(s, &s.Model.Material, 0)
+	m := suits.Design(s, &s.Model.Material, 0)
 	m.Path[0].Length = 20
 	l, err := size.ShortestOf(diffusion.NewMarch(), m, 1, s.Settings)
 	require.NoError(t, err)

@@ -72,7 +72,7 @@ func (t *Tally) add(v Verdict) {
 // Evidence is the library beside all that was measured.
 type Evidence struct {
 	Comparisons []Comparison // material by material in the order of the library, within it in that of the data
-	Asides      []Aside
+	Unusable    []Unusable
 
 	Independent Tally // of the figures that nothing in the library was made from
 	Anchors     Tally // of the others
@@ -89,7 +89,7 @@ func Compare(names ...string) (*Evidence, error) {
 	if err != nil {
 		return nil, err
 	}
-	asides, err := Asides()
+	unusable, err := UnusableFigures()
 	if err != nil {
 		return nil, err
 	}
@@ -100,13 +100,13 @@ func Compare(names ...string) (*Evidence, error) {
 	if len(names) > 0 {
 		named := func(name string) bool { return slices.Contains(names, name) }
 		library = slices.DeleteFunc(library, func(p materials.Polymer) bool { return !named(p.ID) })
-		asides = slices.DeleteFunc(asides, func(a Aside) bool { return !slices.ContainsFunc(a.Materials, named) })
+		unusable = slices.DeleteFunc(unusable, func(u Unusable) bool { return !slices.ContainsFunc(u.Materials, named) })
 	}
-	return compare(library, figures, asides), nil
+	return compare(library, figures, unusable), nil
 }
 
-func compare(library []materials.Polymer, figures []Figure, asides []Aside) *Evidence {
-	e := &Evidence{Asides: asides}
+func compare(library []materials.Polymer, figures []Figure, unusable []Unusable) *Evidence {
+	e := &Evidence{Unusable: unusable}
 	for i := range library {
 		p := &library[i]
 		own := slices.DeleteFunc(slices.Clone(figures), func(f Figure) bool { return f.Material != p.ID })

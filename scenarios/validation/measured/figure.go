@@ -70,8 +70,8 @@ func (f *Figure) Independent() bool { return f.Anchor == "" }
 // Middle is the value, or the middle of the range, [Quantity.Unit].
 func (f *Figure) Middle() float64 { return (f.Low + f.High) / 2 }
 
-// Aside is a measurement that cannot be set against a prediction.
-type Aside struct {
+// Unusable is a measurement that cannot be set against a prediction.
+type Unusable struct {
 	Materials []string // names in the library; none where the source names none
 	What      string
 	Why       string // it cannot be used

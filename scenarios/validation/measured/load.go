@@ -16,8 +16,8 @@ var data embed.FS
 // Figures returns all measured figures in the order of the data.
 func Figures() ([]Figure, error) { return load("figures.toml", "figure", readFigure) }
 
-// Asides returns what was found and cannot be used.
-func Asides() ([]Aside, error) { return load("aside.toml", "aside", readAside) }
+// UnusableFigures returns what was found and cannot be used.
+func UnusableFigures() ([]Unusable, error) { return load("aside.toml", "aside", readUnusable) }
 
 func load[T any](file, key string, read func(*strict.Table) T) ([]T, error) {
 	text, err := data.ReadFile("data/" + file)
@@ -124,16 +124,16 @@ func readValue(t *strict.Table, key string, q Quantity) (float64, bool) {
 	return t.Number(key, positive)
 }
 
-func readAside(t *strict.Table) (a Aside) {
+func readUnusable(t *strict.Table) (u Unusable) {
 	t.Require("materials", "what", "why", "source")
-	a.Materials, _ = t.Texts("materials")
-	for _, name := range a.Materials {
+	u.Materials, _ = t.Texts("materials")
+	for _, name := range u.Materials {
 		if !slices.Contains(materials.Names(), name) {
 			t.Fault("materials", fmt.Sprintf("%q is not in the library", name), "")
 		}
 	}
-	a.What, _ = t.Text("what")
-	a.Why, _ = t.Text("why")
-	a.Source, _ = t.Text("source")
-	return a
+	u.What, _ = t.Text("what")
+	u.Why, _ = t.Text("why")
+	u.Source, _ = t.Text("source")
+	return u
 }

@@ -270,9 +270,9 @@ func TestFaultsOfTheDataAreFound(t *testing.T) {
 	}
 	_, err = readAll("x.toml", []byte("[[figure"), "figure", readFigure)
 	require.Error(t, err)
-	_, err = readAll("x.toml", []byte("[[aside]]\nmaterials = [\"pcc\"]\nwhat = \"x\"\nwhy = \"x\"\nsource = \"x\"\n"), "aside", readAside)
+	_, err = readAll("x.toml", []byte("[[aside]]\nmaterials = [\"pcc\"]\nwhat = \"x\"\nwhy = \"x\"\nsource = \"x\"\n"), "aside", readUnusable)
 	require.ErrorContains(t, err, "pcc")
-	_, err = readAll("x.toml", []byte("[[aside"), "aside", readAside)
+	_, err = readAll("x.toml", []byte("[[aside"), "aside", readUnusable)
 	require.Error(t, err)
 }
 
