@@ -14,7 +14,7 @@ type lengths struct {
 }
 
 // reach is how far from a length that was marched the probability is told by the estimate while it is sought, and close how far where it is found, as logarithms.
-const reach, close = 0.4, 0.15
+const reach, close = 0.4, 0.08
 
 // Lengths searches over the logarithm of the length [m] of a zone, or of its duration [s] if it has one; At is not used. The estimate tells where to look, in the case in which
 // all conspires against the strand, and it mostly takes two or three lengths, of eight marches each, besides what the odds rest on. Against the odds at the
