@@ -37,7 +37,7 @@ func charted(t testing.TB, name string) (*scenarios.Scenario, *diffusion.Chart) 
 
 // A chart against marches and odds at places of their own: the first look tells about how wet, and refining makes it truer.
 func TestChart(t *testing.T) {
-	places := samples.Of(10, 30, 300)
+	places := samples.Of(6, 30, 300)
 	for _, name := range samples.Each(2, scenarios.Demos()) {
 		s, c := charted(t, name)
 		first := c.Marches

@@ -98,7 +98,7 @@ func TestBoneDryDesigns(t *testing.T) {
 					}
 				}
 			}
-			if name == "cold and dry" || samples.Of(1, 2, 2) == 2 {
+			if samples.Of(1, 2, 2) == 2 {
 				mustAnswer(t, "plot", file, "-o", filepath.Join(folder, "plot"))
 			}
 			if name == "cold and dry" && samples.Of(1, 2, 2) == 2 { // the odds of the whole library

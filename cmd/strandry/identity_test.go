@@ -78,7 +78,9 @@ func TestTwoMaterialsOfOneName(t *testing.T) {
 		if verb == "suits" && samples.Of(1, 2, 2) == 1 {
 			continue // the odds of the whole library
 		}
-		require.Equal(t, both, rowsOf(t, decoded(t, verb, scenario, "--json"), list, "pa6"), verb)
+		if samples.Of(1, 2, 2) == 2 { // the whole library once is enough for its text
+			require.Equal(t, both, rowsOf(t, decoded(t, verb, scenario, "--json"), list, "pa6"), verb)
+		}
 		require.Equal(t, map[string]float64{"library": 0.003}, rowsOf(t, decoded(t, verb, scenario, "--material", "pa6", "--json"), list, "pa6"), verb)
 		d := decoded(t, verb, scenario, "--material", material, "--json") // by another way to the file
 		require.Equal(t, map[string]float64{"own/pa6.toml": 0.0005}, rowsOf(t, d, list, "pa6"), verb)

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -10,19 +11,36 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/plots/folder"
+	"strandry/scenarios"
 )
 
 // The lamp shade can never be dry: the figures say so, each in three formats, and nothing else is left
-// in the folder.
+// in the folder. Where it lies on the floor of its box the section is drawn too.
 func TestPlot(t *testing.T) {
-	t.Parallel()
+	for _, covered := range samples.Each(2, []bool{true, false}) {
+		t.Run(fmt.Sprint(covered), func(t *testing.T) {
+			t.Parallel()
+			plotOfTheLampShade(t, covered)
+		})
+	}
+}
+
+func plotOfTheLampShade(t *testing.T, covered bool) {
 	path := filepath.Join(t.TempDir(), "new", "figures")
+	args, figures := []string{"plot", "--demo", "lamp-shade", "-o", path}, []string{"heatmap", "line", "map", "needed", "path", "profiles"}
+	if covered {
+		open, err := scenarios.DemoText("lamp-shade")
+		require.NoError(t, err)
+		text := bytes.Replace(open, []byte("length = \"3 m\""), []byte("length = \"3 m\"\nexposed = \"70 %\""), 1)
+		args, figures = []string{"plot", scenarioFile(t, string(text)), "-o", path}, append(figures, "section")
+	}
 	var out, errOut bytes.Buffer
-	require.Equal(t, answered, run(context.Background(), []string{"plot", "--demo", "lamp-shade", "-o", path}, &out, &errOut), errOut.String())
+	require.Equal(t, answered, run(context.Background(), args, &out, &errOut), errOut.String())
 	require.Empty(t, errOut.String())
 	var want []string
-	for _, name := range []string{"heatmap", "line", "map", "needed", "path", "profiles"} {
+	for _, name := range figures {
 		for _, format := range []string{"pdf", "png", "svg"} {
 			want = append(want, name+"."+format)
 		}
@@ -42,26 +60,10 @@ func TestPlot(t *testing.T) {
 	}
 	require.Equal(t, want, got)
 	require.Contains(t, unwrapped(out.String()), "No length of warm box brings PLA within its limit")
+	if covered {
+		require.Regexp(t, `section\.png, section\.svg, section\.pdf: Behind the cover the skin of PLA still holds 0\.[0-9]+ % as it leaves warm box; where the air reaches it, 0\.[0-9]+ %\. `, unwrapped(out.String()))
+	}
 	narrow(t, out.String())
-}
-
-// A box on whose floor the strand lies: the section is drawn too.
-func TestPlotOfACoveredStrand(t *testing.T) {
-	t.Parallel()
-	if testing.Short() {
-		t.Skip("long; others meet the same goroutines")
-	}
-	open, err := os.ReadFile(filepath.Join("..", "..", "scenarios", "demos", "lamp-shade.toml"))
-	require.NoError(t, err)
-	folder := t.TempDir()
-	file := filepath.Join(folder, "covered.toml")
-	require.NoError(t, os.WriteFile(file, bytes.Replace(open, []byte("length = \"3 m\""), []byte("length = \"3 m\"\nexposed = \"70 %\""), 1), 0o600))
-	var out, errOut bytes.Buffer
-	require.Equal(t, answered, run(context.Background(), []string{"plot", file, "-o", folder}, &out, &errOut), errOut.String())
-	require.Regexp(t, `section\.png, section\.svg, section\.pdf: Behind the cover the skin of PLA still holds 0\.[0-9]+ % as it leaves warm box; where the air reaches it, 0\.[0-9]+ %\. `, unwrapped(out.String()))
-	for _, format := range []string{"pdf", "png", "svg"} {
-		require.FileExists(t, filepath.Join(folder, "section."+format))
-	}
 }
 
 func TestPlotRefuses(t *testing.T) {

@@ -36,7 +36,7 @@ func TestStudiesOfEveryDemonstration(t *testing.T) {
 				require.Contains(t, []any{"air", "time", "rewetting"}, at(t, d, "cause"))
 			}
 			var pages []string
-			for verb, whole := range map[string]bool{"keeps": samples.Of(1, 2, 2) == 2, "suits": name == "lamp-shade" || name == "clear-cover" && samples.Of(1, 2, 2) == 2} {
+			for verb, whole := range map[string]bool{"keeps": samples.Of(1, 2, 2) == 2, "suits": (name == "lamp-shade" || name == "clear-cover") && samples.Of(1, 2, 2) == 2} {
 				if whole {
 					pages = append(pages, mustAnswer(t, verb, "--demo", name))
 				} else { // for suits the air of the others has to be sought for each length

@@ -51,7 +51,7 @@ func TestFilesOfTheUser(t *testing.T) {
 			if force != "" {
 				args = append(args, force)
 			}
-			if testing.Short() && c.args[0] != "sweep" || force != "" && c.args[0] == "plot" && samples.Of(1, 2, 2) == 1 {
+			if testing.Short() && c.args[0] != "sweep" || (force != "" || c.name == "map.pdf") && c.args[0] == "plot" && samples.Of(1, 2, 2) == 1 {
 				continue
 			}
 			status, _, errOut := call(args...)
@@ -111,7 +111,9 @@ func TestChangedFigures(t *testing.T) {
 	}{{"proof.html", []string{"prove", "-o", t.TempDir()}}, {"path.svg", plot}}) {
 		page := filepath.Join(c.args[len(c.args)-1], c.name)
 		first := mustAnswer(t, c.args...)
-		require.Equal(t, first, mustAnswer(t, c.args...))
+		if samples.Of(1, 2, 2) == 2 {
+			require.Equal(t, first, mustAnswer(t, c.args...))
+		}
 		whole := content(t, page)
 		require.NoError(t, os.WriteFile(page, []byte("retouched"), 0o600))
 		status, out, errOut := call(c.args...)
@@ -173,7 +175,7 @@ func TestLinksAndPipesOfAFolder(t *testing.T) {
 // While one sweep is at work, from before it reads what there is to after its last file, others are told so.
 func TestTwoSweepsAtOnce(t *testing.T) {
 	folder := t.TempDir()
-	args := []string{"sweep", "--demo", "clear-cover", "--cores", "1", "-o", folder, "--vary", "feed.speed=1 mm/s..4 mm/s:6", "--vary", "zone.oven.temperature=100 °C..115 °C:5"}
+	args := []string{"sweep", "--demo", "clear-cover", "--quick", "--cores", "1", "-o", folder, "--vary", "feed.speed=1 mm/s..4 mm/s:6", "--vary", "zone.oven.temperature=100 °C..115 °C:5"}
 	done := make(chan string)
 	go func() {
 		status, out, errOut := call(args...)
@@ -305,7 +307,7 @@ func TestInterruptedWhileDrawing(t *testing.T) {
 	}
 	folder := filepath.Join(t.TempDir(), "plot")
 	began := time.Now()
-	heard(func() bool { return time.Since(began) > 1500*time.Millisecond }, "plot", manyZones(t), "-o", folder)
+	heard(func() bool { return time.Since(began) > time.Duration(samples.Of(700, 1500, 1500))*time.Millisecond }, "plot", manyZones(t), "-o", folder)
 	require.NoDirExists(t, folder)
 
 	// Four maps in two formats: their drawing takes longer than the look at the rows.

@@ -3,6 +3,7 @@ package sweep
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"math"
 	"os"
 	"os/exec"
@@ -192,7 +193,7 @@ func TestMaterialFilesBelongToTheOrigin(t *testing.T) {
 
 // A sweep that is interrupted again and again ends in the same bits.
 func TestInterruptedAndContinued(t *testing.T) {
-	s := Sweep{Scenario: rough(t, demo(t, "clear-cover", "zone.guide.length=0.1 m..20 m:12:log", "feed.speed=1 mm/s..4 mm/s:3")), Workers: 2}
+	s := Sweep{Scenario: rough(t, demo(t, "clear-cover", fmt.Sprintf("zone.guide.length=0.1 m..20 m:%d:log", samples.Of(5, 12, 12)), "feed.speed=1 mm/s..4 mm/s:3")), Workers: 2}
 	want := grid(t, s)
 	root, o := rooted(t, t.TempDir()), origin(t, s)
 	for range 100 {
