@@ -39,6 +39,13 @@ func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
 	return &ensemble{marches: w, design: d, unknowns: d.Unknowns(), settings: s}, nil
 }
 
+// ready begins what has not begun.
+func (e *ensemble) ready() {
+	if !e.begun {
+		e.begin()
+	}
+}
+
 // begin marches at the medians: where air and strand agree there is where that of the draws is sought from, and what the zones do there is what the content at the
 // draws is estimated by.
 func (e *ensemble) begin() {
@@ -190,9 +197,7 @@ func (w *March) at(f *surrogate.Surrogate, points [][]float64) []float64 {
 
 // emulate finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
 func (e *ensemble) emulate(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
-	if !e.begun {
-		e.begin()
-	}
+	e.ready()
 	if e.unanswered && math.IsNaN(e.centre()) {
 		return nil, nil, surrogate.ErrTooFew
 	}
@@ -240,9 +245,7 @@ func (e *ensemble) draws(values []float64) [][]float64 {
 
 // sampled marches at [surrogate.Points], on the line that they give, and at the first draws.
 func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
-	if !e.begun {
-		e.begin()
-	}
+	e.ready()
 	n := len(e.unknowns)
 	k := samples{drift: e.drift, points: surrogate.Points(n)}
 	k.values = marched(k.points)
@@ -313,19 +316,6 @@ func moreDraws(unknowns int) [][][]float64 {
 		out[i], all = all[:count], all[count:]
 	}
 	return out
-}
-
-// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, and whether it is greater where the diffusivity is,
-// from the values at [surrogate.Points].
-func (e *ensemble) byDiffusivity(values []float64) (b Between, fastIsWetter bool) {
-	b = Between{math.Exp(values[0]), math.Exp(values[0])}
-	if len(e.unknowns) == 0 || e.unknowns[0].Name != UnknownDiffusivity {
-		return b, false
-	}
-	for _, v := range values[1:3] {
-		b.Low, b.High = min(b.Low, math.Exp(v)), max(b.High, math.Exp(v))
-	}
-	return b, values[1] > values[2]
 }
 
 // each marches at some points, on several cores; which core marches where changes nothing.

@@ -89,6 +89,19 @@ func (e *ensemble) odds(d *Design, f fitted) Odds {
 	return o
 }
 
+// byDiffusivity are the 10 and 90 % points of the content by the diffusivity alone, and whether it is greater where the diffusivity is,
+// from the values at [surrogate.Points].
+func (e *ensemble) byDiffusivity(values []float64) (b Between, fastIsWetter bool) {
+	b = Between{math.Exp(values[0]), math.Exp(values[0])}
+	if len(e.unknowns) == 0 || e.unknowns[0].Name != UnknownDiffusivity {
+		return b, false
+	}
+	for _, v := range values[1:3] {
+		b.Low, b.High = min(b.Low, math.Exp(v)), max(b.High, math.Exp(v))
+	}
+	return b, values[1] > values[2]
+}
+
 // ratio is what the content over the limit stays below one time and nine times in ten, from a sorted sample. Every eighth of it does: the limit's own doubt
 // smooths the rest.
 func ratio(limit materials.Value, sorted []float64) Between {
