@@ -350,10 +350,11 @@ func (s *search) slope(u, step float64) (float64, error) {
 		return 0, err
 	}
 	atB, err := s.roughHeight(b)
-	if err == nil {
-		s.steep = steep{u, (atB - atA) / (b - a)}
+	if err != nil {
+		return 0, err
 	}
-	return (atB - atA) / (b - a), err
+	s.steep = steep{u, (atB - atA) / (b - a)}
+	return s.steep.slope, nil
 }
 
 // changes lists the points after which the limit is crossed.
