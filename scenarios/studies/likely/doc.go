@@ -5,8 +5,8 @@
 // scale of standard normal deviates, on which the probability is nearly a straight line. Where it passes
 // its best on the way, as where a strand dries and is wetted again, the best is sought.
 //
-// Over the lengths of a zone the design point of package diffusion tells first where to look, in a few marches, and a surrogate over the lengths about that place finds it.
-// Where it is not there, the stretch is walked through as above.
+// Over the lengths of a zone the estimate of package diffusion tells where the limit is met at the design point of the odds that are known, which is the first step; the walk asks for
+// odds like those at two or three lengths, and what it finds is marched once more where none of them was near.
 //
 // Left out: stretches that lie outside that of the medians, and a second stretch in it.
 package likely

@@ -13,8 +13,8 @@ type lengths struct {
 	over *diffusion.LengthOdds
 }
 
-// reach is how far from a length that was marched the probability is told by the estimate while it is sought, and close how far where it is found, as logarithms.
-const reach, close = 0.4, 0.08
+// reach is how far from a length that was marched the probability is told by the estimate while it is sought, and nearby how far where it is found, as logarithms.
+const reach, nearby = 0.4, 0.08
 
 // Lengths searches over the logarithm of the length [m] of a zone, or of its duration [s] if it has one; At is not used. The estimate tells where to look, in the case in which
 // all conspires against the strand, and it mostly takes two or three lengths, of eight marches each, besides what the odds rest on. Against the odds at the
@@ -71,7 +71,7 @@ func (l *lengths) end(u float64) float64 {
 func (l *lengths) closer(f Found) (Found, error) {
 	const rounds = 3
 	for range rounds {
-		p, err := l.over.Probability(math.Exp(f.Place), close)
+		p, err := l.over.Probability(math.Exp(f.Place), nearby)
 		if err != nil {
 			return f, err
 		}
@@ -80,7 +80,7 @@ func (l *lengths) closer(f Found) (Found, error) {
 		if f.Outcome == Met {
 			f = l.again(f)
 		}
-		if math.Abs(f.Place-before) <= close {
+		if math.Abs(f.Place-before) <= nearby {
 			break
 		}
 	}
