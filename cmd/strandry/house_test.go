@@ -154,6 +154,7 @@ func foreignPackages(t *testing.T, all []source) {
 		"github.com/schollz/progressbar/v3": {"cmd"},
 		"git.sr.ht/~sbinet/gg":              {"plots/canvas"}, // what gonum/plot draws with
 		"golang.org/x/image":                {"plots/canvas"}, // the same
+		"codeberg.org/go-pdf/fpdf":          {"plots/canvas"}, // and what it writes PDF with
 		"golang.org/x/term":                 {"cmd"},
 		"github.com/gofrs/flock":            {"plots/folder"},
 		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},
@@ -201,6 +202,7 @@ func readOnly() []string {
 		"diffusion/rosenbrock/method.go: rodas",              // a table of coefficients
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
+		"plots/canvas/encode.go: inFixedOrder",               // a switch that is thrown once
 		"plots/page/html.go: layout",                         // an embedded text
 		"plots/page/markdown.go: markdownLayout",             // an embedded text
 		"plots/page/style.go: style",                         // an embedded text

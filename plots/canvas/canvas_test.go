@@ -192,3 +192,10 @@ func TestWrapAndClip(t *testing.T) {
 func TestPicturesOfAPDFAreTurned(t *testing.T) {
 	require.Equal(t, []uint8{5, 6, 3, 4, 1, 2}, upsideDown([]uint8{1, 2, 3, 4, 5, 6}, 2))
 }
+
+// A picture that is widened has the column in its middle once more, and all the others.
+func TestWidened(t *testing.T) {
+	require.Equal(t, []uint8{1, 2, 2, 3, 4, 5, 5, 6}, widened([]uint8{1, 2, 3, 4, 5, 6}, 3, 1, 1))
+	require.Equal(t, []uint8{1, 2, 3, 4, 3, 4, 3, 4}, widened([]uint8{1, 2, 3, 4}, 4, 2, 2))
+	require.Equal(t, []uint8{1, 2}, widened([]uint8{1, 2}, 2, 1, 0))
+}

@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"sync"
 
+	"codeberg.org/go-pdf/fpdf"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgpdf"
 	"gonum.org/v1/plot/vg/vgsvg"
@@ -100,13 +101,18 @@ func (press *Press) encode(p Page, drawn *recording, format Format) ([]byte, err
 		_, err := c.WriteTo(&out)
 		return titled(out.Bytes(), p.Headline), err
 	case PDF:
+		inFixedOrder()
 		c := vgpdf.New(Width, p.Height)
-		p.onPaper(outlined{c}, drawn)
+		p.onPaper(outlined{c, map[int]bool{}}, drawn)
 		_, err := c.WriteTo(&out)
 		return undated(out.Bytes()), err
 	}
 	return nil, fmt.Errorf("figure: no format is called %q; allowed: png, svg, pdf", format)
 }
+
+// inFixedOrder has the library of the PDF write what it holds in a fixed order, pictures by their width, so that one page is always the same bytes. It is a switch for the whole
+// program, thrown once.
+var inFixedOrder = sync.OnceFunc(func() { fpdf.SetDefaultCatalogSort(true) })
 
 // onPaper draws the page on a canvas that has no ground.
 func (p Page) onPaper(c vg.Canvas, drawn *recording) {

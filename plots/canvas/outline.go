@@ -20,22 +20,48 @@ func drawable(face font.Face, r rune) rune {
 }
 
 // outlined is a canvas that draws letters as their outlines.
-type outlined struct{ *vgpdf.Canvas }
+type outlined struct {
+	*vgpdf.Canvas
+	widths map[int]bool // of the pictures so far [dots]
+}
 
 // DrawImage draws a picture, which the canvas would set upside down: its axis points up
-// already.
+// already. A picture as wide as one before gets a column more, since it is by their widths that pictures are told apart in the file.
 func (c outlined) DrawImage(r Rectangle, picture image.Image) {
+	width := picture.Bounds().Dx()
+	more := 0
+	for c.widths[width+more] {
+		more++
+	}
+	c.widths[width+more] = true
 	switch p := picture.(type) {
 	case *image.Paletted:
-		turned := *p
-		turned.Pix = upsideDown(p.Pix, p.Stride)
-		picture = &turned
+		wide := image.NewPaletted(image.Rect(0, 0, width+more, p.Rect.Dy()), p.Palette)
+		wide.Pix = upsideDown(widened(p.Pix, p.Stride, 1, more), wide.Stride)
+		picture = wide
 	case *image.NRGBA:
-		turned := *p
-		turned.Pix = upsideDown(p.Pix, p.Stride)
-		picture = &turned
+		wide := image.NewNRGBA(image.Rect(0, 0, width+more, p.Rect.Dy()))
+		wide.Pix = upsideDown(widened(p.Pix, p.Stride, 4, more), wide.Stride)
+		picture = wide
 	}
 	c.Canvas.DrawImage(r, picture)
+}
+
+// widened repeats the column in the middle of a picture, of so many bytes to the dot, so many times more.
+func widened(dots []uint8, stride, each, more int) []uint8 {
+	if more == 0 {
+		return dots
+	}
+	middle := stride / each / 2 * each
+	var out []uint8
+	for ; len(dots) >= stride; dots = dots[stride:] {
+		out = append(out, dots[:middle]...)
+		for range more {
+			out = append(out, dots[middle:middle+each]...)
+		}
+		out = append(out, dots[middle:stride]...)
+	}
+	return out
 }
 
 // upsideDown turns the rows of a picture.

@@ -146,3 +146,16 @@ func TestSVGIsWholeAndSpeaks(t *testing.T) {
 		require.NotContains(t, pictures.ReplaceAllString(text, ""), "NaN", name)
 	}
 }
+
+// A page with several pictures is the same bytes however often it is drawn: by itself the library of the PDF would write them in the order of a map.
+func TestPDFOfSeveralPicturesIsAlwaysTheSame(t *testing.T) {
+	var first []byte
+	for range 12 {
+		files, err := Encode(aSection(), canvas.PDF)
+		require.NoError(t, err)
+		if first == nil {
+			first = files[0]
+		}
+		require.True(t, bytes.Equal(first, files[0]))
+	}
+}
