@@ -72,27 +72,25 @@ func (l *LengthOdds) Probability(length, within float64) (float64, error) {
 	if p.log == log {
 		return p.probability, nil
 	}
-	return distuv.UnitNormal.CDF(deviateOf(p.probability) + p.rises*(log-p.log)), nil
+	return distuv.UnitNormal.CDF(Deviate(p.probability, tellsApart) + p.rises*(log-p.log)), nil
 }
 
-// deviateOf a probability, no further out than a sample of a few hundred tells.
-func deviateOf(p float64) float64 {
-	const least = 1e-3
-	return distuv.UnitNormal.Quantile(min(max(p, least), 1-least))
+// tellsApart is the probability below which, and that above which, a sample of a few hundred tells nothing apart.
+const tellsApart = 1e-3
+
+// Deviate is the standard normal deviate of a probability, which is taken to be no nearer to 0 or 1 than least.
+func Deviate(probability, least float64) float64 {
+	return distuv.UnitNormal.Quantile(min(max(probability, least), 1-least))
 }
 
 // tell finds what a place tells. For a length that is a little longer only the draws whose contents are nearest to the limit are asked.
 func (l *LengthOdds) tell(p *lengthPlace) error {
 	const step, few = 0.2, 160
-	e, err := l.ensemble(math.Exp(p.log))
-	if err != nil {
-		return err
-	}
 	longer, err := l.ensemble(math.Exp(p.log + step))
 	if err != nil {
 		return err
 	}
-	logs, limit := l.march.at(p.like.With(e.estimated(p.by)), l.draws), e.design.LimitInDoubt()
+	logs, limit := l.march.at(p.like, l.draws), l.design.LimitInDoubt()
 	p.probability = meets(limit, logs, 0)
 	order := make([]int, len(logs))
 	for i := range order {
@@ -109,7 +107,7 @@ func (l *LengthOdds) tell(p *lengthPlace) error {
 	for k, i := range order {
 		logs[i] = after[k]
 	}
-	p.rises = (deviateOf(meets(limit, logs, 0)) - deviateOf(p.probability)) / step
+	p.rises = (Deviate(meets(limit, logs, 0), tellsApart) - Deviate(p.probability, tellsApart)) / step
 	return nil
 }
 

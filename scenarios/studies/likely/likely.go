@@ -4,8 +4,6 @@ import (
 	"errors"
 	"math"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"strandry/diffusion"
 	"strandry/diffusion/root"
 )
@@ -49,13 +47,13 @@ const within = 0.01
 // called dry.
 func enough() float64 {
 	const more = 0.002
-	return distuv.UnitNormal.Quantile(diffusion.Likely) + within + more
+	return deviate(diffusion.Likely) + within + more
 }
 
 // deviate of a probability, no further out than a sample of a few thousand tells.
 func deviate(p float64) float64 {
 	const least = 1e-4
-	return distuv.UnitNormal.Quantile(math.Min(math.Max(p, least), 1-least))
+	return diffusion.Deviate(p, least)
 }
 
 // place is one that was looked at: what the deviate there lacks.

@@ -6,8 +6,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"strandry/diffusion"
 	"strandry/diffusion/root"
 	"strandry/scenarios/studies/size"
@@ -122,7 +120,7 @@ func edge(over *diffusion.LengthOdds, from, step, share float64) float64 {
 	at := func(u float64) (float64, error) {
 		const least = 1e-3
 		p, err := over.Probability(math.Exp(u), reach)
-		return distuv.UnitNormal.Quantile(share) - distuv.UnitNormal.Quantile(min(max(p, least), 1-least)), err
+		return diffusion.Deviate(share, least) - diffusion.Deviate(p, least), err
 	}
 	here := root.Place{X: math.Log(from)}
 	var err error
