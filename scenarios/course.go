@@ -47,7 +47,7 @@ func (s *Scenario) course(at func(deviate float64) (*Scenario, error)) (*course,
 		places, models = append(places, z), append(models, reflect.ValueOf(varied.Model))
 	}
 	ok := true
-	c.follow(reflect.ValueOf(s.Model), models, nil, func(n number, values []float64) {
+	differing(reflect.ValueOf(s.Model), models, nil, func(n number, values []float64) {
 		middle := len(places) / 2
 		ok = ok && n.below.Fit(places[:middle+1], values[:middle+1]) == nil && n.above.Fit(places[middle:], values[middle:]) == nil
 		c.numbers = append(c.numbers, n)
@@ -55,15 +55,15 @@ func (s *Scenario) course(at func(deviate float64) (*Scenario, error)) (*course,
 	return &c, ok
 }
 
-// follow finds the numbers that are not the same everywhere.
-func (c *course) follow(own reflect.Value, models []reflect.Value, path []int, found func(n number, values []float64)) {
+// differing finds the numbers of a model that are not the same in all of some others, and their values there.
+func differing(own reflect.Value, models []reflect.Value, path []int, found func(n number, values []float64)) {
 	inside := func(count int, part func(v reflect.Value, i int) reflect.Value) {
 		for i := range count {
 			parts := make([]reflect.Value, len(models))
 			for k, m := range models {
 				parts[k] = part(m, i)
 			}
-			c.follow(part(own, i), parts, append(slices.Clone(path), i), found)
+			differing(part(own, i), parts, append(slices.Clone(path), i), found)
 		}
 	}
 	switch own.Kind() {
@@ -90,27 +90,26 @@ func (c *course) change(m *diffusion.Model, deviate float64) bool {
 		return false
 	}
 	for i := range c.numbers {
-		n := &c.numbers[i]
-		v := reflect.ValueOf(m).Elem()
-		for _, index := range n.path {
-			if v.Kind() == reflect.Slice {
-				v = v.Index(index)
-			} else {
-				v = v.Field(index)
-			}
-		}
-		shift(v, n.value, n.at(deviate))
+		c.numbers[i].shift(m, c.numbers[i].at(deviate))
 	}
 	return true
 }
 
-// shift moves a number, which others may have changed before, by what one changes into another.
-func shift(v reflect.Value, from, to float64) {
-	if v.Float() == from {
+// shift moves the number of a model, which others may have changed before, by what its own value lies from another.
+func (n *number) shift(m *diffusion.Model, to float64) {
+	v := reflect.ValueOf(m).Elem()
+	for _, index := range n.path {
+		if v.Kind() == reflect.Slice {
+			v = v.Index(index)
+		} else {
+			v = v.Field(index)
+		}
+	}
+	if v.Float() == n.value {
 		v.SetFloat(to)
 		return
 	}
-	v.SetFloat(v.Float() + to - from)
+	v.SetFloat(v.Float() + to - n.value)
 }
 
 // doubt hands the uncertainties over to the model. Those of the material's own properties and of the limit take the place of what the material says.
@@ -138,7 +137,7 @@ func (s *Scenario) doubt() {
 			if err != nil {
 				return fmt.Errorf("%s: %w", u.Key.Name, err)
 			}
-			carry(reflect.ValueOf(m).Elem(), reflect.ValueOf(s.Model), reflect.ValueOf(varied.Model))
+			differing(reflect.ValueOf(s.Model), []reflect.Value{reflect.ValueOf(varied.Model)}, nil, func(n number, values []float64) { n.shift(m, values[0]) })
 			return nil
 		}})
 	}

@@ -2,7 +2,6 @@ package scenarios
 
 import (
 	"math"
-	"reflect"
 	"slices"
 	"strings"
 
@@ -133,26 +132,6 @@ func (s *Scenario) own(u *Uncertainty) bool {
 	}
 	v.Low, v.High = low, high
 	return true
-}
-
-// carry adds to each number of a model by how much it differs between two others, where they differ.
-func carry(to, from, changed reflect.Value) {
-	switch to.Kind() {
-	case reflect.Float64:
-		if a, b := from.Float(), changed.Float(); a != b {
-			shift(to, a, b)
-		}
-	case reflect.Struct:
-		for i := range to.NumField() {
-			carry(to.Field(i), from.Field(i), changed.Field(i))
-		}
-	case reflect.Slice:
-		if to.Len() == from.Len() && to.Len() == changed.Len() {
-			for i := range to.Len() {
-				carry(to.Index(i), from.Index(i), changed.Index(i))
-			}
-		}
-	}
 }
 
 // tryDoubts reads the scenario with both ends of each uncertainty, so that one that contradicts the rest of the file is found at once.
