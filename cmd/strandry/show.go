@@ -5,10 +5,9 @@ import (
 	"errors"
 	"io"
 
-	"strandry/diffusion/parallel"
-
 	"github.com/spf13/cobra"
 
+	"strandry/diffusion/parallel"
 	"strandry/plots/table"
 )
 

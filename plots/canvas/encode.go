@@ -2,8 +2,8 @@ package canvas
 
 import (
 	"bytes"
+	"context"
 	"encoding/xml"
-	"errors"
 	"fmt"
 	"html"
 	"image"
@@ -16,6 +16,7 @@ import (
 	"gonum.org/v1/plot/vg/vgpdf"
 	"gonum.org/v1/plot/vg/vgsvg"
 
+	"strandry/diffusion/parallel"
 	"strandry/plots/palette"
 )
 
@@ -76,16 +77,7 @@ func (press *Press) leave(memory []uint8) {
 // Encode draws a page once and gives it as files' bytes, in the order of the formats; they are the same for the same page. It refuses an unknown format.
 func (press *Press) Encode(p Page, formats ...Format) ([][]byte, error) {
 	drawn := p.drawn()
-	out, failed := make([][]byte, len(formats)), make([]error, len(formats))
-	var all sync.WaitGroup
-	for i, format := range formats {
-		all.Go(func() { out[i], failed[i] = press.encode(p, drawn, format) })
-	}
-	all.Wait()
-	if err := errors.Join(failed...); err != nil {
-		return nil, err
-	}
-	return out, nil
+	return parallel.Each(context.Background(), len(formats), func(i int) ([]byte, error) { return press.encode(p, drawn, formats[i]) })
 }
 
 func (press *Press) encode(p Page, drawn *recording, format Format) ([]byte, error) {

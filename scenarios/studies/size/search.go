@@ -287,9 +287,7 @@ func (s *search) narrow(a, b Point) (float64, error) {
 				return 0, err
 			}
 		}
-		if bracket.AtA, bracket.AtB = height(a.Ratio), height(b.Ratio); bracket.AtA*bracket.AtB > 0 {
-			return 0, errNowhere
-		}
+		bracket.AtA, bracket.AtB = height(a.Ratio), height(b.Ratio)
 	}
 	u, err := root.Find(s.height, bracket, within)
 	switch u {
