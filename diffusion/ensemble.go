@@ -134,8 +134,8 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		return math.Log(x), err
 	}
 	err := e.marches.run(m, e.settings.bounded(), e.medianBalances, &e.result)
-	if errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps {
-		err = e.marches.run(m, e.settings.as(RoughSettings()).bounded(), e.medianBalances, &e.result)
+	if finer := e.settings.as(RoughSettings()); errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps && e.settings.Resolution < finer.Resolution {
+		err = e.marches.run(m, finer.bounded(), e.medianBalances, &e.result)
 	}
 	if err != nil {
 		return 0, err
@@ -198,8 +198,10 @@ func (w *March) at(f *surrogate.Surrogate, points [][]float64) []float64 {
 // emulate finds a surrogate, from more marches, in so many batches at most, while it is off by more than this, and the values that it rests on.
 func (e *ensemble) emulate(off float64, most int, marched func(points [][]float64) []float64) (*surrogate.Surrogate, []float64, error) {
 	e.ready()
-	if e.unanswered && math.IsNaN(e.centre()) {
-		return nil, nil, surrogate.ErrTooFew
+	if e.unanswered {
+		if e.middle = e.centre(); math.IsNaN(e.middle) {
+			return nil, nil, surrogate.ErrTooFew
+		}
 	}
 	k := e.sampled(marched)
 	f, err := k.fit()
@@ -250,7 +252,7 @@ func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 	k := samples{drift: e.drift, points: surrogate.Points(n)}
 	k.values = marched(k.points)
 	if math.IsNaN(k.values[0]) {
-		k.values[0] = e.centre()
+		k.values[0] = e.atMedians()
 	}
 	if more := e.draws(k.values); more != nil {
 		k.points, k.values = append(k.points, more...), append(k.values, marched(more)...)
@@ -287,7 +289,15 @@ func fill(values []float64, another float64) []float64 {
 	return values
 }
 
-// centre is the logarithm of the content at the medians at the usual steps, where those of the draws have no answer.
+// atMedians is the logarithm of the content at the medians, which may be known.
+func (e *ensemble) atMedians() float64 {
+	if math.IsNaN(e.middle) {
+		e.middle = e.centre()
+	}
+	return e.middle
+}
+
+// centre is the same at the usual steps, where those of the draws have no answer.
 func (e *ensemble) centre() float64 {
 	usual := *e
 	usual.settings = e.settings.as(DefaultSettings())
@@ -364,29 +374,4 @@ func (w *March) cores(tasks int) []*March {
 		w.more = append(w.more, marchOn(w.grids))
 	}
 	return append([]*March{w}, w.more[:count-1]...)
-}
-
-// drawsFor are the points at which the odds ask a surrogate.
-func (w *March) drawsFor(f *surrogate.Surrogate, unknowns int) [][]float64 {
-	all := w.draws(unknowns)
-	flat := make([]float64, 0, len(all)*unknowns)
-	out := make([][]float64, len(all))
-	for i, z := range all {
-		flat = append(flat, z...)
-		out[i] = flat[i*unknowns:]
-	}
-	f.Along(out)
-	return out
-}
-
-// draws are points that are drawn.
-func (w *March) draws(unknowns int) [][]float64 {
-	const count, seed = 2048, 1
-	for len(w.drawn) <= unknowns {
-		w.drawn = append(w.drawn, nil)
-	}
-	if w.drawn[unknowns] == nil {
-		w.drawn[unknowns] = surrogate.Draws(count, unknowns, seed)
-	}
-	return w.drawn[unknowns]
 }

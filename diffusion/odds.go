@@ -171,3 +171,28 @@ func meets(limit materials.Value, sample []float64, by float64) float64 {
 	}
 	return sum / float64(len(sample))
 }
+
+// drawsFor are the points at which the odds ask a surrogate.
+func (w *March) drawsFor(f *surrogate.Surrogate, unknowns int) [][]float64 {
+	all := w.draws(unknowns)
+	flat := make([]float64, 0, len(all)*unknowns)
+	out := make([][]float64, len(all))
+	for i, z := range all {
+		flat = append(flat, z...)
+		out[i] = flat[i*unknowns:]
+	}
+	f.Along(out)
+	return out
+}
+
+// draws are points that are drawn.
+func (w *March) draws(unknowns int) [][]float64 {
+	const count, seed = 2048, 1
+	for len(w.drawn) <= unknowns {
+		w.drawn = append(w.drawn, nil)
+	}
+	if w.drawn[unknowns] == nil {
+		w.drawn[unknowns] = surrogate.Draws(count, unknowns, seed)
+	}
+	return w.drawn[unknowns]
+}

@@ -3,8 +3,6 @@ package diffusion
 import (
 	"math"
 	"slices"
-
-	"strandry/diffusion/surrogate"
 )
 
 // OddsLengths finds the odds of the design for each of the rising lengths [m] of the zone with the given index, or durations [s] if it has one, and calls use with each in
@@ -23,18 +21,19 @@ func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, 
 		return err
 	}
 	f := family{ensemble: e, zone: zone, lengths: lengths}
+	fresh := *e
 	for _, length := range lengths {
 		varied.Path[zone].Extend(length)
-		e.begin()
-		if f.drifts = append(f.drifts, e.drift); e.medianBalances != nil {
-			f.medianBalances = append(f.medianBalances, e.medianBalances)
+		begun := fresh
+		begun.begin()
+		if f.atLengths = append(f.atLengths, begun); begun.medianBalances != nil {
+			f.medianBalances = append(f.medianBalances, begun.medianBalances)
 		}
+		f.uneven = f.uneven || begun.settings != f.atLengths[0].settings
 	}
 	for i, length := range lengths {
 		varied.Path[zone].Extend(length)
-		if e.failed, e.drift = nil, f.drifts[i]; f.medianBalances != nil {
-			e.medianBalances = f.medianBalances[i]
-		}
+		*e = f.atLengths[i]
 		fit, err := e.fit(func(points [][]float64) []float64 { return f.at(points, i) })
 		var o Odds
 		if err == nil {
@@ -52,15 +51,16 @@ type family struct {
 	*ensemble
 	zone           int
 	lengths        []float64
+	atLengths      []ensemble // begun at each
 	medianBalances [][]airBalance
-	drifts         []surrogate.Drift
+	uneven         bool        // some lengths have no answer in the steps of the others
 	table          [][]float64 // values at [surrogate.Points], for each length
 }
 
 // at gives the values at points for the length with index i. Those at the centre and on the axes are marched for all lengths at once.
 func (f *family) at(points [][]float64, i int) []float64 {
 	n := len(f.unknowns)
-	if len(points) != 1+2*n || len(f.lengths) == 1 || len(f.design.Given) > 0 {
+	if len(points) != 1+2*n || len(f.lengths) == 1 || f.uneven || len(f.design.Given) > 0 {
 		return f.each(points) // what is given may change the length itself
 	}
 	if f.table == nil {
@@ -94,7 +94,7 @@ func (f *family) along(deviates []float64) []float64 {
 
 func (f *family) logarithms(m *Model) []float64 {
 	logs := make([]float64, 0, len(f.lengths))
-	err := f.marches.runLengths(m, f.zone, f.lengths, f.medianBalances, f.settings, func(_ int, r *Result) error {
+	err := f.marches.runLengths(m, f.zone, f.lengths, f.medianBalances, f.settings.bounded(), func(_ int, r *Result) error {
 		logs = append(logs, logarithm(r.Nozzle.Mean, f.design.Limit))
 		return nil
 	})
@@ -103,12 +103,13 @@ func (f *family) logarithms(m *Model) []float64 {
 	}
 	// One of the lengths has no answer; the others may.
 	logs = logs[:0]
+	own := *f.ensemble
 	for i, length := range f.lengths {
 		m.Path[f.zone].Extend(length)
 		if f.medianBalances != nil {
-			f.ensemble.medianBalances = f.medianBalances[i]
+			own.medianBalances = f.medianBalances[i]
 		}
-		log, err := f.logarithm(m)
+		log, err := own.logarithm(m)
 		if err != nil {
 			f.fails(err)
 			log = math.NaN()

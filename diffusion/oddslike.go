@@ -13,11 +13,14 @@ import (
 // a factor of four, lengths by a factor of twenty too, and temperatures by 20 K, the probability was within 0.003 in nine of ten and 0.022 in all, Low and
 // High within 3 % in nine of ten, mostly within 14 %. Fit is that of the other.
 func (w *March) OddsLike(o *Odds, d *Design, s Settings) (Odds, error) {
+	if o == nil {
+		return w.Odds(d, s)
+	}
 	e, err := w.ensemble(d, drawSettings(s))
 	if err != nil {
 		return Odds{}, err
 	}
-	if o == nil || !o.alike(e.unknowns) {
+	if !o.alike(e.unknowns) {
 		return w.Odds(d, s)
 	}
 	like, err := e.like(o)
@@ -36,13 +39,10 @@ func (o *Odds) alike(unknowns []Unknown) bool {
 func (e *ensemble) like(other *Odds) (*surrogate.Surrogate, error) {
 	e.similarBalances = other.DesignPoint.medianBalances
 	e.begin()
-	centre := e.middle
-	if math.IsNaN(centre) {
-		centre = e.march(make([]float64, len(e.unknowns)))
+	if math.IsNaN(e.middle) {
+		e.middle = e.march(make([]float64, len(e.unknowns)))
 	}
-	if math.IsNaN(centre) {
-		centre = e.centre()
-	}
+	centre := e.atMedians()
 	line := e.each(other.surrogate.Line())
 	return other.surrogate.Like(e.drift, centre, fill(line, e.wet(append([]float64{centre}, line...))))
 }
