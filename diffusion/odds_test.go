@@ -219,6 +219,31 @@ func TestOddsOfLengthsAreThoseOfEach(t *testing.T) {
 	}
 }
 
+// Where there is hardly any air against the strand the medians of a long zone have no answer in the steps of a short one: each length has the odds of its own, or none as by itself.
+func TestOddsOfLengthsInHardlyAnyAir(t *testing.T) {
+	answered := 0
+	for material, flow := range map[string]float64{"pa6": 1e-8, "pva": 3e-9} {
+		m := path(t, material, 6, 90, dry)
+		m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = flow, diffusion.Against
+		lengths := []float64{0.05, 0.5, 3}
+		err := diffusion.NewMarch().OddsLengths(m, 0, lengths, diffusion.DefaultSettings(), func(i int, o diffusion.Odds, err error) error {
+			alone := *m
+			alone.Path = slices.Clone(m.Path)
+			alone.Path[0].Length = lengths[i]
+			want, wants := diffusion.NewMarch().Odds(&alone, diffusion.DefaultSettings())
+			require.Equal(t, wants == nil, err == nil, "%s, %g m", material, lengths[i])
+			require.Equal(t, want.Numbers(), o.Numbers(), "%s, %g m", material, lengths[i])
+			if err == nil {
+				answered++
+			}
+			return nil
+		})
+		require.NoError(t, err)
+	}
+	require.Positive(t, answered)
+	require.Less(t, answered, 6, "some have none")
+}
+
 // A draw without an answer counts as wet, and for one of several lengths as it does for that length alone.
 func TestOddsOfDrawsWithoutAnAnswer(t *testing.T) {
 	m := path(t, "pa6", 6, 90, dry)
