@@ -221,8 +221,11 @@ func TestOddsOfLengthsAreThoseOfEach(t *testing.T) {
 
 // Where there is hardly any air against the strand the medians of a long zone have no answer in the steps of a short one: each length has the odds of its own, or none as by itself.
 func TestOddsOfLengthsInHardlyAnyAir(t *testing.T) {
-	answered := 0
-	for material, flow := range map[string]float64{"pa6": 1e-8, "pva": 3e-9} {
+	answered, flows := 0, map[string]float64{"pa6": 1e-8, "pva": 3e-9}
+	if samples.Of(0, 1, 1) > 0 {
+		flows["pc"] = 1e-8 // whose long zone has an answer in finer steps
+	}
+	for material, flow := range flows {
 		m := path(t, material, 6, 90, dry)
 		m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = flow, diffusion.Against
 		lengths := []float64{0.05, 0.5, 3}
@@ -241,7 +244,7 @@ func TestOddsOfLengthsInHardlyAnyAir(t *testing.T) {
 		require.NoError(t, err)
 	}
 	require.Positive(t, answered)
-	require.Less(t, answered, 6, "some have none")
+	require.Less(t, answered, 3*len(flows), "some have none")
 }
 
 // A draw without an answer counts as wet, and for one of several lengths as it does for that length alone.

@@ -197,5 +197,6 @@ func TestPicturesOfAPDFAreTurned(t *testing.T) {
 func TestWidened(t *testing.T) {
 	require.Equal(t, []uint8{1, 2, 2, 3, 4, 5, 5, 6}, widened([]uint8{1, 2, 3, 4, 5, 6}, 3, 1, 1))
 	require.Equal(t, []uint8{1, 2, 3, 4, 3, 4, 3, 4}, widened([]uint8{1, 2, 3, 4}, 4, 2, 2))
+	require.Equal(t, []uint8{1, 2, 3, 4, 3, 4, 5, 6}, widened([]uint8{1, 2, 3, 4, 5, 6}, 6, 2, 1), "whole dots")
 	require.Equal(t, []uint8{1, 2}, widened([]uint8{1, 2}, 2, 1, 0))
 }
