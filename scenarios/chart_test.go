@@ -126,3 +126,44 @@ func TestChartRefusesAndEnds(t *testing.T) {
 	}
 	require.Equal(t, 5, refined)
 }
+
+// A moist box wets a strand so steeply that some draws stall on the coarse grid of the odds; they are marched on a finer one. The probability is that of
+// 600 draws on the grid of a run, 0.832, of which 0.015 is chance.
+func TestOddsWhereCoarseGridsStall(t *testing.T) {
+	if samples.Of(0, 1, 1) == 0 {
+		t.Skip("takes some seconds")
+	}
+	s, err := scenarios.Read("steep.toml", []byte(`
+[strand]
+material = "pa6"
+diameter = "2.03 mm"
+limit = "0.7888 %"
+[feed]
+flow = "4.606 mm3/s"
+[room]
+temperature = "27.24 °C"
+humidity = "1.025 %"
+[[zone]]
+name = "hot"
+length = "94.14 m"
+temperature = "60.1 °C"
+air = { vapour_pressure = "16.08 Pa" }
+vertical = true
+[[zone]]
+name = "warm box"
+length = "13.83 m"
+temperature = "92.55 °C"
+air = { dew_point = "83.09 °C", speed = "0.2298 m/s", past = "along" }
+[[zone]]
+name = "bore"
+length = "48.72 m"
+temperature = "99.49 °C"
+contact = { share = "9.81 %", moves = true }
+bore = "2.188 mm"
+air = { humidity = "0.6402 %" }
+`))
+	require.NoError(t, err)
+	o, err := diffusion.NewMarch().Odds(&s.Design, s.Settings)
+	require.NoError(t, err)
+	require.InDelta(t, 0.832, o.Probability, 0.03)
+}
