@@ -3,7 +3,7 @@ package scenarios
 import (
 	"strings"
 
-	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/materials/text/quantity"
 	"strandry/materials/text/strict"
 )
@@ -21,22 +21,32 @@ func (s section) warms(temperature float64) {
 	}
 }
 
-// melted is the problem of air in which nothing of a strand would be left.
-const melted = "the strand would melt before it reaches the nozzle"
+// airTemperature reads the temperature of the air of a table [K].
+func (s section) airTemperature(otherwise float64) float64 {
+	temperature := s.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), otherwise)
+	s.warms(temperature)
+	return temperature
+}
+
+// melted is the problem of air in which nothing of a strand would be left, and meltedAtRest that of one that goes nowhere.
+const (
+	melted       = "the strand would melt before it reaches the nozzle"
+	meltedAtRest = "the strand would melt"
+)
 
 // melts reports every stated temperature of air in which the strand would melt: above its melting, or above the
-// temperature of the nozzle.
-func (r *reading) melts(m *diffusion.Design) {
-	most := m.Material.HottestAir(m.NozzleTemperature)
+// temperature of the nozzle [K].
+func (r *reading) melts(p *materials.Polymer, nozzle float64, problem string) {
+	most := p.HottestAir(nozzle)
 	allowed := "up to " + quantity.Temperature().Format(most, "°C", 5)
-	if most < m.NozzleTemperature {
-		allowed += ", where " + m.Material.Name + " melts"
+	if most < nozzle {
+		allowed += ", where " + p.Name + " melts"
 	} else {
 		allowed += ", the temperature of the nozzle"
 	}
 	for _, w := range r.warmed {
 		if most > 0 && w.temperature > most {
-			w.at.fault("temperature", melted, allowed)
+			w.at.fault("temperature", problem, allowed)
 		}
 	}
 }

@@ -47,6 +47,15 @@ func Open(path string) (*Document, error) {
 // Text reads a text file whole. It refuses what [Open] refuses; its errors are for
 // people and do not repeat the path.
 func Text(path string) ([]byte, error) {
+	content, err := whole(path, strict.MaxSize)
+	if err == nil && bytes.IndexByte(content, 0) >= 0 {
+		return nil, errors.New("this is no text file: it holds zero bytes")
+	}
+	return content, err
+}
+
+// whole reads a file of at most so many bytes.
+func whole(path string, most int) ([]byte, error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -63,21 +72,19 @@ func Text(path string) ([]byte, error) {
 		return nil, fmt.Errorf("cannot be opened: %w", errors.Unwrap(err))
 	}
 	defer file.Close()
-	content, err := io.ReadAll(io.LimitReader(file, strict.MaxSize+1))
+	content, err := io.ReadAll(io.LimitReader(file, int64(most)+1))
 	switch {
 	case err != nil:
 		return nil, fmt.Errorf("cannot be read: %w", err)
-	case len(content) > strict.MaxSize:
-		return nil, fmt.Errorf("the file is too long; up to %d KiB is read", strict.MaxSize>>10)
-	case bytes.IndexByte(content, 0) >= 0:
-		return nil, errors.New("this is no text file: it holds zero bytes")
+	case len(content) > most:
+		return nil, fmt.Errorf("the file is too long; up to %d KiB is read", most>>10)
 	}
 	return content, nil
 }
 
 var errMissing = errors.New("there is no such file")
 
-// neighbour is the file beside a missing one that its name most likely meant.
+// neighbour is the file of the same kind beside a missing one that its name most likely meant.
 func neighbour(path string, err error) string {
 	if !errors.Is(err, errMissing) {
 		return ""
@@ -85,7 +92,7 @@ func neighbour(path string, err error) string {
 	entries, _ := os.ReadDir(filepath.Dir(path))
 	var names []string
 	for _, entry := range entries {
-		if filepath.Ext(entry.Name()) == ".toml" {
+		if filepath.Ext(entry.Name()) == filepath.Ext(path) {
 			names = append(names, entry.Name())
 		}
 	}

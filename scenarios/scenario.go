@@ -107,7 +107,7 @@ func (r *reading) scenario(root section) *Scenario {
 	}
 	r.nozzle(root.sub("nozzle"), m)
 	m.Path = r.zones(root, s)
-	r.melts(m)
+	r.melts(&m.Material, m.NozzleTemperature, melted)
 	s.Numerics = root.has("numerics")
 	s.Settings = numerics(root.sub("numerics"))
 	r.studies(root, s)
@@ -119,12 +119,11 @@ func (r *reading) scenario(root section) *Scenario {
 
 func (r *reading) room(t section) Room {
 	room := Room{
-		Temperature: t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), 296.15),
+		Temperature: t.airTemperature(296.15),
 		Humidity:    t.quantityOr("humidity", quantity.Humidity(), Humidities(), 0.5),
 		Pressure: t.quantityOr("pressure", quantity.Pressure(),
 			strict.Limits{Min: 5e4, Max: 1.2e5, Unit: "kPa"}, humidair.StandardPressure),
 	}
-	t.warms(room.Temperature)
 	room.VapourPressure = humidair.VapourPressureAt(room.Humidity, room.Temperature)
 	if room.VapourPressure > diffusion.MostVapour*room.Pressure {
 		t.fault("humidity", "so hot and humid that no air is left in the room", "a vapour pressure of up to 99 % of the room's pressure")

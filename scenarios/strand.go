@@ -15,14 +15,19 @@ import (
 // strand reads [strand]: what runs, how thick, how wet, and where it lay.
 func (r *reading) strand(t section, s *Scenario) {
 	m := &s.Design
-	m.Radius = t.quantityOr("diameter", quantity.Length(), strict.Limits{Min: 1e-4, Max: 0.01, Unit: "mm"}, 0.00175) / 2
-	known := false
-	m.Material, known = r.material(t)
-	r.properties(t, &m.Material)
-	r.registerProperties(&m.Material)
+	known := r.body(t, &m.Model)
 	r.start(t, s, known)
 	m.Storage = r.storage(t, s.Room)
 	r.limit(t, m, known)
+}
+
+// body reads what the strand is made of, and how thick it is; known tells that its material is.
+func (r *reading) body(t section, m *diffusion.Model) (known bool) {
+	m.Radius = t.quantityOr("diameter", quantity.Length(), strict.Limits{Min: 1e-4, Max: 0.01, Unit: "mm"}, 0.00175) / 2
+	m.Material, known = r.material(t)
+	r.properties(t, &m.Material)
+	r.registerProperties(&m.Material)
+	return known
 }
 
 // limit reads how wet the strand may be: a content, or for which purpose, which then names one of the material's own limits.
@@ -151,8 +156,7 @@ func (r *reading) start(t section, s *Scenario, known bool) {
 		return
 	case "room":
 		room := t.sub("room")
-		m.StartTemperature = room.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), m.StartTemperature)
-		room.warms(m.StartTemperature)
+		m.StartTemperature = room.airTemperature(m.StartTemperature)
 		humidity = room.quantityOr("humidity", quantity.Humidity(), Humidities(), humidity)
 	default:
 		r.assume("strand.moisture: in equilibrium with the room")
@@ -174,8 +178,7 @@ func (r *reading) storage(t section, room Room) []diffusion.Zone {
 		rest := section{r: r, table: table, path: fmt.Sprintf("%s.%d", t.name("storage"), i+1)}
 		z := diffusion.Zone{Name: fmt.Sprintf("storage %d", i+1), Film: StillAir()}
 		z.Duration, _ = rest.required("duration", quantity.Duration(), durations)
-		z.Air.Temperature = rest.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), room.Temperature)
-		rest.warms(z.Air.Temperature)
+		z.Air.Temperature = rest.airTemperature(room.Temperature)
 		z.Air.VapourPressure = room.VapourPressure
 		if humidity, ok := rest.quantity("humidity", quantity.Humidity(), Humidities()); ok {
 			z.Air = diffusion.HeldAt(humidity, z.Air.Temperature)

@@ -51,8 +51,7 @@ func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
 func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	z := diffusion.Zone{Name: name}
 	z.Length, _ = t.required("length", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"})
-	z.Air.Temperature = t.quantityOr("temperature", quantity.Temperature(), AirTemperatures(), s.Room.Temperature)
-	t.warms(z.Air.Temperature)
+	z.Air.Temperature = t.airTemperature(s.Room.Temperature)
 	z.Contact = r.contact(t)
 	air := t.sub("air")
 	r.air(t, air, &z, s.Room)
@@ -111,25 +110,37 @@ const fastestAir = 100
 // leastBore is the narrowest bore around a strand in diameters: twice as far from the strand as package film asks.
 const leastBore = 1 + 2e-6
 
+// coefficients reads what is known of the exchange between strand and air at any flow.
+func (s section) coefficients(f *diffusion.Film) {
+	f.Heat, _ = s.quantity("h", quantity.HeatTransfer(), strict.Limits{Min: 0.1, Max: 1000, Unit: "W/m2/K"})
+	f.Mass, _ = s.quantity("k_m", quantity.Speed(), strict.Limits{Min: 1e-5, Max: 1, Unit: "m/s"})
+	f.Emissivity = s.number("emissivity", strict.Limits{Min: 0, Max: 1}, emissivity)
+	f.Vertical = s.truth("vertical", false)
+}
+
+// passing reads how fast air goes past the strand, and which way. Moving tells that a speed is given.
+func (s section) passing() (speed float64, moving bool, past string) {
+	speed, moving = s.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: fastestAir, Unit: "m/s"})
+	past, given := s.choice("past", "across", "along")
+	if given && !s.has("speed") {
+		s.fault("past", "still air passes in no direction", "past together with speed")
+	}
+	return speed, moving, past
+}
+
 // film reads what sets the exchange between strand and air.
 func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	f := &z.Film
-	f.Heat, _ = t.quantity("h", quantity.HeatTransfer(), strict.Limits{Min: 0.1, Max: 1000, Unit: "W/m2/K"})
-	f.Mass, _ = t.quantity("k_m", quantity.Speed(), strict.Limits{Min: 1e-5, Max: 1, Unit: "m/s"})
-	f.Emissivity = t.number("emissivity", strict.Limits{Min: 0, Max: 1}, emissivity)
-	f.Vertical = t.truth("vertical", false)
-	speed, moving := air.quantity("speed", quantity.Speed(), strict.Limits{Min: 1e-3, Max: fastestAir, Unit: "m/s"})
+	t.coefficients(f)
+	speed, moving, past := air.passing()
 	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
 	if tube && bore < leastBore*2*s.Model.Radius {
 		t.fault("bore", "the strand does not fit", "more than the diameter, "+quantity.Length().Format(2*s.Model.Radius, "mm", 5)+", by two millionths of it or more")
 	}
-	past, given := air.choice("past", "across", "along")
 	switch {
-	case given && !air.has("speed"):
-		air.fault("past", "still air passes in no direction", "past together with speed")
-	case given && past == "across" && t.has("bore"):
+	case past == "across" && air.has("speed") && t.has("bore"):
 		air.fault("past", "air in a bore runs along the strand", "along")
-	case moving && !given && !tube:
+	case moving && past == "" && !tube:
 		r.assume(air.name("past") + ": along")
 	}
 	f.AirSpeed, f.Flow = speed, film.Natural

@@ -208,6 +208,7 @@ func readOnly() []string {
 		"plots/page/style.go: style",                         // an embedded text
 		"scenarios/demo.go: demos",                           // embedded files
 		"scenarios/demo.go: template",                        // an embedded text
+		"scenarios/weighings.go: weighingsTemplate",          // an embedded text
 		"scenarios/validation/measured/load.go: data",        // embedded files
 	}
 }

@@ -74,6 +74,18 @@ func HeatTransfer() Dimension {
 	return of("heat transfer coefficient", "W/m2/K", unit("W/m2/K", 1, 1, "W/m2/°C", "W/m2/C"), unit("kW/m2/K", 1e3, 1))
 }
 
+// Mass returns the dimension of masses; SI unit kg.
+func Mass() Dimension {
+	return of("mass", "g", unit("kg", 1, 1, "kilogram", "kilograms"), unit("g", 1, 1e3), unit("mg", 1, 1e6, "milligram", "milligrams"),
+		unit("oz", 0.028349523125, 1, "ounce", "ounces"))
+}
+
+// MassRate returns the dimension of masses per time; SI unit kg/s.
+func MassRate() Dimension {
+	return of("mass per time", "g/h", unit("kg/s", 1, 1), unit("g/h", 1, 3.6e6), unit("mg/h", 1, 3.6e9), unit("g/min", 1, 6e4),
+		unit("mg/min", 1, 6e7), unit("g/d", 1, 8.64e7), unit("mg/d", 1, 8.64e10))
+}
+
 // Density returns the dimension of mass per volume; SI unit kg/m3.
 func Density() Dimension {
 	return of("density", "kg/m3", unit("kg/m3", 1, 1), unit("g/cm3", 1e3, 1), unit("g/m3", 1, 1e3))
