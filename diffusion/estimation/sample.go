@@ -45,17 +45,25 @@ func (s *Posterior) Covariance() *mat.SymDense {
 	return out
 }
 
-// target is the logarithm of the posterior as a function of the parameters and the logarithm of the noise.
+// target is the logarithm of the posterior as a function of the parameters and the logarithm of the noise, each in a unit of its own, so that no matrix of
+// them mixes kilograms with joules.
 type target struct {
 	problem   *Problem
+	unit      []float64
+	at        []float64
 	predicted []float64
 	least     float64 // of the logarithm of the noise
+	noisy     float64 // below this there is none, and the display does nothing but round
 	most      float64
 	failed    error
 }
 
 // LogProb implements distmv.LogProber.
-func (t *target) LogProb(x []float64) float64 {
+func (t *target) LogProb(scaled []float64) float64 {
+	x := t.at
+	for i, v := range scaled {
+		x[i] = v * t.unit[i]
+	}
 	last := len(x) - 1
 	sum := t.problem.logPrior(x[:last])
 	if math.IsInf(sum, -1) || !(x[last] >= t.least && x[last] <= t.most) || t.failed != nil {
@@ -65,7 +73,7 @@ func (t *target) LogProb(x []float64) float64 {
 		t.failed = err
 		return math.Inf(-1)
 	}
-	noise := math.Exp(x[last])
+	noise := t.noise(x[last])
 	for i, r := range t.problem.Readings {
 		sum += r.logProbability(t.predicted[i], noise)
 	}
@@ -73,6 +81,15 @@ func (t *target) LogProb(x []float64) float64 {
 		return math.Inf(-1)
 	}
 	return sum
+}
+
+// noise at a logarithm: of a scale that does nothing but round, next to none.
+func (t *target) noise(logarithm float64) float64 {
+	if logarithm < t.noisy {
+		const next = 1e-2
+		return math.Exp(t.noisy) * next
+	}
+	return math.Exp(logarithm)
 }
 
 // Effort is how much is drawn.
@@ -93,10 +110,11 @@ func (p *Problem) Sample(e *Estimate, effort Effort) (*Posterior, error) {
 	if !(noise > 0) {
 		noise = 1e-9 * math.Max(math.Abs(p.Readings[0].Value), math.SmallestNonzeroFloat64) // a perfect fit of readings that are not rounded
 	}
-	const little, much = 0.002, 1e3 // of a step: below the first only the step counts
-	t.least, t.most = math.Log(noise/much), math.Log(noise*much)
+	const much, little, odds = 1e3, 0.15, 2 // noise below a little of a step is next to none; how likely none is, in the measure of the logarithm
+	t.least, t.noisy, t.most = math.Log(noise/much), math.Inf(-1), math.Log(noise*much)
 	if step > 0 {
-		t.least = math.Log(little * step)
+		t.noisy = math.Log(little * step)
+		t.least = t.noisy - odds
 	}
 	c, err := newChain(t, e, noise, effort.Seed)
 	if err != nil {
@@ -123,14 +141,20 @@ func newChain(t *target, e *Estimate, noise float64, seed uint64) (*chain, error
 		return nil, err
 	}
 	c := &chain{target: t, shape: mat.NewSymDense(n+1, nil), factor: 1, source: rand.NewPCG(seed, 0x9e3779b97f4a7c15)}
+	t.unit, t.at = make([]float64, n+1), make([]float64, n+1)
 	for i := range n {
-		for k := i; k < n; k++ {
-			c.shape.SetSym(i, k, covariance.At(i, k))
-		}
+		t.unit[i] = math.Sqrt(covariance.At(i, i))
 		const inside = 1e-9
 		width := p.Upper[i] - p.Lower[i]
-		c.at = append(c.at, math.Min(math.Max(e.Parameters[i], p.Lower[i]+inside*width), p.Upper[i]-inside*width))
+		begin := math.Min(math.Max(e.Parameters[i], p.Lower[i]+inside*width), p.Upper[i]-inside*width)
+		c.at = append(c.at, begin/t.unit[i])
 	}
+	for i := range n {
+		for k := i; k < n; k++ {
+			c.shape.SetSym(i, k, covariance.At(i, k)/(t.unit[i]*t.unit[k]))
+		}
+	}
+	t.unit[n] = 1
 	c.shape.SetSym(n, n, 1/(2*float64(max(e.Freedom, 1)))) // variance of the logarithm of a deviation
 	c.at = append(c.at, math.Log(noise))
 	return c, nil
@@ -232,8 +256,12 @@ func (c *chain) run(effort Effort) (*Posterior, error) {
 	s := &Posterior{Effective: effective}
 	const stored = 8000
 	for i := 0; i < len(kept); i += max(1, len(kept)/stored) {
-		s.Draws = append(s.Draws, kept[i][:n])
-		s.Noise = append(s.Noise, math.Exp(kept[i][n]))
+		draw := make([]float64, n)
+		for k := range draw {
+			draw[k] = kept[i][k] * c.target.unit[k]
+		}
+		s.Draws = append(s.Draws, draw)
+		s.Noise = append(s.Noise, c.target.noise(kept[i][n]))
 	}
 	if len(s.Draws) < spare {
 		return nil, fmt.Errorf("no draws: the readings are all but impossible")
