@@ -41,6 +41,7 @@ type Outcome struct {
 	parameters *parameters
 	estimate   *estimation.Estimate
 	posterior  *estimation.Posterior
+	contents   [][]float64 // of each run at its times, where least squares are [kg/kg dry]
 }
 
 // RunOutcome is what is told of one run.
@@ -95,8 +96,7 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 	if err := out.lack(); err != nil {
 		return nil, err
 	}
-	out.examine()
-	return out, nil
+	return out, out.examine()
 }
 
 // tooFew says of too few weighings how many are needed.

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -26,6 +27,7 @@ func (o *Outcome) runs() error {
 			return err
 		}
 		r.End = contents[len(contents)-1]
+		o.contents = append(o.contents, slices.Clone(contents))
 		for k, at := range p.readings {
 			if at.run == i && at.point >= 0 {
 				r.Residuals = append(r.Residuals, residuals[k])
