@@ -21,9 +21,9 @@ func (n *numbers) plain(cell string) (number, problem, allowed string) {
 	sign := strings.IndexAny(text, ".,")
 	switch {
 	case text == "":
-		return "", "the cell is empty", "a number"
+		return "", "the cell is empty", ""
 	case notFinite(text):
-		return "", "not a finite number", "a number"
+		return "", "not a finite number", ""
 	case partsThousands(text):
 		return "", "signs between thousands", "digits with one decimal sign, such as 20310.5"
 	case sign >= 0 && text[sign] == ',' && n.comma == ',':
@@ -34,7 +34,10 @@ func (n *numbers) plain(cell string) (number, problem, allowed string) {
 		if quantityOf(pointed) {
 			return "", "no number alone", "the number; its unit stands in the header"
 		}
-		return "", "no number", "a number"
+		if _, _, timed := clockTime(text); timed {
+			return "", "a time of day in a column with a unit", "numbers; times of day stand in a column called clock"
+		}
+		return "", "no number", ""
 	}
 	if sign >= 0 {
 		if n.decimal != 0 && n.decimal != text[sign] {
