@@ -19,13 +19,15 @@ const (
 	MaxRows = 10_000
 	MinRows = 4
 
+	Lightest = 1e-8                  // least mass [kg]
 	Heaviest = 100.0                 // greatest mass [kg]
+	Shortest = 1.0                   // between first and last [s]
 	Longest  = 10 * 365.25 * 86400.0 // greatest time [s]
 )
 
 // Table is what was read.
 type Table struct {
-	Rows []Row    // in the order of the text, MinRows to MaxRows of them; times never fall, and the last is later than the first
+	Rows []Row    // in the order of the text, MinRows to MaxRows of them; times never fall, and the last is later than the first by Shortest or more
 	Left []string // names of the columns that were not read, escaped where they cannot be printed
 	Said []string // what was decided in reading, for people
 }
@@ -33,7 +35,7 @@ type Table struct {
 // Row is one weighing.
 type Row struct {
 	Time float64 // [s], 0 to Longest
-	Mass float64 // [kg], above 0, to Heaviest
+	Mass float64 // [kg], Lightest to Heaviest
 	Line int     // in the text, from 1
 }
 
@@ -201,8 +203,8 @@ func (r *reader) judge() {
 		switch {
 		case len(rows) < MinRows:
 			r.fault(0, "", "", "too few weighings", fmt.Sprintf("%d to %d", MinRows, MaxRows))
-		case rows[0].Time == rows[len(rows)-1].Time:
-			r.fault(rows[0].Line, r.columns.names[r.columns.time], "", "all weighings are at one time", "times that rise")
+		case rows[len(rows)-1].Time-rows[0].Time < Shortest:
+			r.fault(rows[0].Line, r.columns.names[r.columns.time], "", "all weighings lie within a second", "times that rise")
 		}
 	}
 	r.slips()

@@ -116,11 +116,13 @@ func (r *reader) mass(cell string, line int) (kg float64, ok bool) {
 		problem = "nothing on the scale"
 	case kg < 0:
 		problem = "a mass below zero"
+	case kg < Lightest:
+		problem = dim.Format(kg, "mg", 3) + " of strand"
 	case kg > Heaviest:
 		problem = dim.Format(kg, "kg", 3) + " of strand"
 	default:
 		return kg, true
 	}
-	r.fault(line, column, quoted(cell), problem, "above 0 to "+dim.Format(Heaviest, r.columns.massUnit, 6))
+	r.fault(line, column, quoted(cell), problem, dim.Format(Lightest, r.columns.massUnit, 6)+" to "+dim.Format(Heaviest, r.columns.massUnit, 6))
 	return 0, false
 }
