@@ -111,14 +111,16 @@ func (r *reading) masses(t section, file string, run *Run, w *Weighings) {
 	r.sound(t, run)
 }
 
-// runName is what a run is called: its table without folder and ending, and where another is called so, with them.
+// runName is what a run is called, as no other is: its table without folder and ending, or else with them.
 func runName(file string, others []Run) string {
 	name := filepath.Base(filepath.ToSlash(file))
-	name = strings.TrimSuffix(name, filepath.Ext(name))
-	if name == "" || slices.ContainsFunc(others, func(other Run) bool { return other.Zone.Name == name }) {
-		return file
+	bare := strings.TrimSuffix(name, filepath.Ext(name))
+	for _, name := range [...]string{bare, file} {
+		if name != "" && !slices.ContainsFunc(others, func(other Run) bool { return other.Zone.Name == name }) {
+			return name
+		}
 	}
-	return name
+	return fmt.Sprintf("%s (run %d)", file, len(others)+1)
 }
 
 // tell notes what the reading of a table decided.

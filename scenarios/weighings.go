@@ -169,6 +169,8 @@ func (r *reading) scale(t section, w *Weighings) {
 	switch {
 	case given && w.Scale.Stated && span < w.Scale.Resolution:
 		t.fault("resolution", "no run changes by as much", "less than "+quantity.Mass().Format(span, "g", 6))
+	case given && w.Scale.Stated && step > 0 && step < w.Scale.Resolution*0.99:
+		w.Noted = append(w.Noted, t.name("resolution")+": the masses show steps of "+quantity.Mass().Format(step, "g", 6)+", finer than that")
 	case given:
 	case step == 0:
 		t.fault("resolution", "all masses are the same", "the resolution of the scale, and masses that change")

@@ -61,15 +61,16 @@ func (r *reader) time(cell string, line int) (s float64, ok, goOn bool) {
 		before = r.table.Rows[n-1].Time
 	}
 	show := func(s float64) string { return quantity.Duration().Format(s, r.columns.timeUnit, 6) }
+	const again = "times that rise; one that is repeated is two weighings"
 	switch {
+	case s < before && r.columns.timeUnit == "":
+		r.fault(line, column, quoted(cell), "earlier than the row before", again)
 	case s < 0:
 		r.fault(line, column, quoted(cell), "a time below zero", "0 or later, counted from when the strand came into its air")
 	case s > Longest:
 		r.fault(line, column, quoted(cell), "more than ten years", "times counted from when the strand came into its air")
-	case s < before && r.columns.timeUnit == "":
-		r.fault(line, column, quoted(cell), "earlier than the row before", "times that rise; one that is repeated is two weighings")
 	case s < before:
-		r.fault(line, column, quoted(cell), "earlier than the row before, "+show(before), "times that rise; one that is repeated is two weighings")
+		r.fault(line, column, quoted(cell), "earlier than the row before, "+show(before), again)
 	default:
 		return s, true, goOn
 	}

@@ -15,13 +15,22 @@ import (
 type columns struct {
 	names              []string // as written
 	time, mass         int      // where they stand
+	date               int      // of the date of a clock; -1 where it has none of its own
 	timeUnit, massUnit string   // timeUnit is "" for a clock
+}
+
+// timeOf is the cell of a time, the date before it.
+func (c *columns) timeOf(cells []string) string {
+	if c.date < 0 {
+		return cells[c.time]
+	}
+	return cells[c.date] + " " + cells[c.time]
 }
 
 // anExample is what a header may look like.
 const anExample = "a first line that names the columns with their units, such as time [h],mass [g]"
 
-// kinds are the names of columns that are read.
+// Names of columns that are read.
 func timeNames() []string  { return []string{"time", "elapsed", "clock"} }
 func massNames() []string  { return []string{"mass", "weight"} }
 func clockNames() []string { return []string{"clock", "time"} } // without a unit
@@ -38,15 +47,15 @@ func parted(cell string) (name, unit string) {
 	return strings.ToLower(name), ""
 }
 
-// firstLine is the first line that says something, and its number.
-func firstLine(plain string) (number int, line string) {
+// firstLine is the first line that says something, and where it begins.
+func firstLine(plain string) (at int, line string) {
 	for line := range strings.Lines(plain) {
-		number++
-		if line = strings.TrimSpace(line); line != "" && line[0] != '#' {
-			return number, line
+		if bare := strings.TrimSpace(line); bare != "" && bare[0] != '#' {
+			return at, bare
 		}
+		at += len(line)
 	}
-	return 0, ""
+	return at, ""
 }
 
 // separatorNamed is what a spreadsheet names in a line of its own above the header: sep=;
@@ -81,16 +90,23 @@ func separator(header string) rune {
 
 // header reads the names of the columns; false where no row can be read under them.
 func (r *reader) header(cells []string, line int) bool {
-	r.columns = columns{names: cells}
+	r.columns = columns{names: cells, date: -1}
 	if !slices.ContainsFunc(cells, func(cell string) bool { return !looksLikeData(cell) }) {
 		r.fault(line, "header", quoted(strings.Join(cells, string(r.number.comma))), "numbers where the names of the columns belong", anExample)
 		return false
 	}
+	if len(cells) == 1 {
+		r.fault(line, "header", quoted(cells[0]), "one column alone", "columns for time and mass, with commas, semicolons or tabs between them")
+		return false
+	}
 	var timed, weighed bool
-	r.columns.time, timed = r.column(line, "time", "time [h] or clock", timeNames())
+	r.columns.time, timed = r.column(line, "time", "time [h]", timeNames())
 	r.columns.mass, weighed = r.column(line, "mass", "mass [g]", massNames())
 	if timed {
 		r.columns.timeUnit, timed = r.unit(line, cells[r.columns.time], quantity.Duration(), clockNames())
+	}
+	if timed && r.columns.timeUnit == "" {
+		r.columns.date = slices.IndexFunc(cells, func(cell string) bool { return strings.EqualFold(cell, "date") })
 	}
 	if weighed {
 		r.columns.massUnit, weighed = r.unit(line, cells[r.columns.mass], quantity.Mass(), nil)
@@ -117,8 +133,8 @@ func (r *reader) column(line int, what, example string, names []string) (at int,
 	}
 	near := ""
 	for _, cell := range r.columns.names {
-		if name, _ := parted(cell); near == "" {
-			near = nearest.Name(name, names)
+		if name, _ := parted(cell); near == "" && nearest.Name(name, names) != "" {
+			near = example
 		}
 	}
 	r.report(strict.Fault{Line: line, Key: "header", Given: quoted(strings.Join(r.columns.names, string(r.number.comma))),

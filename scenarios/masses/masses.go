@@ -19,13 +19,15 @@ const (
 	MaxRows = 10_000
 	MinRows = 4
 
+	Lightest = 1e-8                  // least mass [kg]
 	Heaviest = 100.0                 // greatest mass [kg]
+	Shortest = 1.0                   // between first and last [s]
 	Longest  = 10 * 365.25 * 86400.0 // greatest time [s]
 )
 
 // Table is what was read.
 type Table struct {
-	Rows []Row    // in the order of the text, MinRows to MaxRows of them; times never fall, and the last is later than the first
+	Rows []Row    // in the order of the text, MinRows to MaxRows of them; times never fall, and the last is later than the first by Shortest or more
 	Left []string // names of the columns that were not read, escaped where they cannot be printed
 	Said []string // what was decided in reading, for people
 }
@@ -33,7 +35,7 @@ type Table struct {
 // Row is one weighing.
 type Row struct {
 	Time float64 // [s], 0 to Longest
-	Mass float64 // [kg], above 0, to Heaviest
+	Mass float64 // [kg], Lightest to Heaviest
 	Line int     // in the text, from 1
 }
 
@@ -96,22 +98,22 @@ func (r *reader) decoded(text []byte) (plain string, ok bool) {
 
 // open finds out how the text is laid out, and reads its header.
 func (r *reader) open(plain string) bool {
-	line, first := firstLine(plain)
-	if comma, named := separatorNamed(first); named {
-		plain = strings.Replace(plain, first, "#"+strings.Repeat(" ", len(first)), 1) // and the lines keep their numbers
-		_, first = firstLine(plain)
-		r.layOut(plain, comma)
+	at, first := firstLine(plain)
+	comma, named := separatorNamed(first)
+	if named {
+		plain = plain[:at] + "#" + plain[at:] // and the lines keep their numbers
 	} else {
-		r.layOut(plain, separator(first))
+		comma = separator(first)
 	}
-	cells, at, ok := r.next()
+	r.layOut(plain, comma)
+	cells, line, ok := r.next()
 	if !ok {
 		if len(r.faults) == 0 {
-			r.fault(line, "", "", "the file holds nothing", anExample)
+			r.fault(0, "", "", "the file holds nothing", anExample)
 		}
 		return false
 	}
-	return r.header(cells, at)
+	return r.header(withoutEmptyEnd(cells), line)
 }
 
 func (r *reader) layOut(plain string, comma rune) {
@@ -121,14 +123,14 @@ func (r *reader) layOut(plain string, comma rune) {
 	r.number.comma = comma
 }
 
-// next gives the cells of the next line that says something, without the empty ones at its end; ok is false after the last.
+// next gives the cells of the next line that says something; ok is false after the last.
 func (r *reader) next() (cells []string, line int, ok bool) {
 	for {
 		cells, err := r.csv.Read()
 		var wrong *csv.ParseError
 		switch {
 		case errors.As(err, &wrong):
-			r.fault(wrong.Line, "", "", "a quotation mark where none can stand",
+			r.fault(wrong.StartLine, "", "", "a quotation mark where none can stand",
 				"a cell with one stands between quotation marks, and doubles it inside (RFC 4180)")
 			return nil, 0, false
 		case errors.Is(err, io.EOF) || err != nil:
@@ -137,14 +139,19 @@ func (r *reader) next() (cells []string, line int, ok bool) {
 		for i := range cells {
 			cells[i] = strings.TrimSpace(cells[i])
 		}
-		for len(cells) > 0 && cells[len(cells)-1] == "" {
-			cells = cells[:len(cells)-1]
-		}
-		if len(cells) > 0 && !strings.HasPrefix(cells[0], "#") {
+		if len(withoutEmptyEnd(cells)) > 0 && !strings.HasPrefix(cells[0], "#") {
 			line, _ := r.csv.FieldPos(0)
 			return cells, line, true
 		}
 	}
+}
+
+// withoutEmptyEnd are the cells up to the last that holds something; a spreadsheet writes more.
+func withoutEmptyEnd(cells []string) []string {
+	for len(cells) > 0 && cells[len(cells)-1] == "" {
+		cells = cells[:len(cells)-1]
+	}
+	return cells
 }
 
 // rows reads the weighings, up to the first fault that all others would repeat.
@@ -166,20 +173,23 @@ func (r *reader) rows() {
 
 // row reads one weighing; false where the rest cannot be read.
 func (r *reader) row(cells []string, line int) bool {
+	written, filled, names := quoted(strings.Join(cells, string(r.number.comma))), withoutEmptyEnd(cells), len(r.columns.names)
 	switch {
 	case r.headerAgain(cells):
-		r.fault(line, "", strings.Join(cells, " "), "a second header", "one line of names with units in brackets, above all weighings")
+		r.fault(line, "row", written, "a second header", "one line of names with units in brackets, above all weighings")
 		return true
-	case len(cells) > len(r.columns.names) && r.number.comma == ',' && allDigits(cells):
-		r.fault(line, "row", quoted(strings.Join(cells, ",")), "the comma is taken for a decimal sign and parts cells too",
+	case len(filled) > names && r.number.comma == ',' && allDigits(filled):
+		r.fault(line, "row", written, "the comma is taken for a decimal sign and parts cells too",
 			"decimal points, or semicolons or tabs between the cells")
 		return false
-	case len(cells) > len(r.columns.names) || len(cells) <= max(r.columns.time, r.columns.mass):
-		r.fault(line, "row", quoted(strings.Join(cells, string(r.number.comma))), fmt.Sprintf("%d cells", len(cells)),
-			fmt.Sprintf("%d, one under each name of the header", len(r.columns.names)))
+	case len(filled) > names:
+		r.fault(line, "row", written, "too many cells", fmt.Sprintf("%d, one under each name of the header", names))
+		return true
+	case len(cells) < names:
+		r.fault(line, "row", written, "too few cells", fmt.Sprintf("%d, one under each name of the header", names))
 		return true
 	}
-	time, known, goOn := r.time(cells[r.columns.time], line)
+	time, known, goOn := r.time(r.columns.timeOf(cells), line)
 	mass, weighed := r.mass(cells[r.columns.mass], line)
 	if known && weighed {
 		r.table.Rows = append(r.table.Rows, Row{Time: time, Mass: mass, Line: line})
@@ -192,9 +202,9 @@ func (r *reader) judge() {
 	if rows := r.table.Rows; len(r.faults) == 0 {
 		switch {
 		case len(rows) < MinRows:
-			r.fault(0, "", "", fmt.Sprintf("%d weighings", len(rows)), fmt.Sprintf("%d to %d", MinRows, MaxRows))
-		case rows[0].Time == rows[len(rows)-1].Time:
-			r.fault(rows[0].Line, r.columns.names[r.columns.time], "", "all weighings are at one time", "times that rise")
+			r.fault(0, "", "", "too few weighings", fmt.Sprintf("%d to %d", MinRows, MaxRows))
+		case rows[len(rows)-1].Time-rows[0].Time < Shortest:
+			r.fault(rows[0].Line, r.columns.names[r.columns.time], "", "all weighings lie within a second", "times that rise")
 		}
 	}
 	r.slips()
@@ -204,7 +214,7 @@ func (r *reader) judge() {
 // said tells what was left out and decided.
 func (r *reader) said() {
 	for i, name := range r.columns.names {
-		if i != r.columns.time && i != r.columns.mass && name != "" {
+		if i != r.columns.time && i != r.columns.mass && i != r.columns.date && name != "" {
 			r.table.Left = append(r.table.Left, inert.Escaped(name))
 		}
 	}

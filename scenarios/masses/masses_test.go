@@ -30,7 +30,7 @@ func TestForms(t *testing.T) {
 		"semicolons, points":  "time [h];mass [g]\n0;20.5\n0.5;20.4\n1;20.3\n2;20.25\n",
 		"three decimals":      "time [h];mass [g]\n0,000;20,500\n0,500;20,400\n1,000;20,300\n2,000;20,250\n",
 		"tabs, commas":        "time [h]\tmass [g]\n0\t20,5\n0,5\t20,4\n1\t20,3\n2\t20,25\n",
-		"columns left out":    "no,time [h],oven [°C],mass [g],note\n1,0,80,20.5,\n2,0.5,81,20.4,\"warm, and\nmoist\"\n3,1,,20.3\n4,2,80,20.25,\"\"\"dry\"\"\"\n",
+		"columns left out":    "no,time [h],oven [°C],mass [g],note\n1,0,80,20.5,\n2,0.5,81,20.4,\"warm, and\nmoist\"\n3,1,,20.3,\n4,2,80,20.25,\"\"\"dry\"\"\"\n",
 		"quotes":              "\"time [h]\",\"mass [g]\"\n\"0\",\"20.5\"\n\"0.5\",\"20.4\"\n1,\"20.3\"\n\"2\",20.25\n",
 		"quoted commas":       "\"time [h]\";\"mass [g]\"\n\"0\";\"20,5\"\n\"0,5\";\"20,4\"\n1;\"20,3\"\n2;\"20,25\"\n",
 		"comments, blanks":    "# my strand, \"blue\"\n\ntime [h],mass [g]\n0,20.5\n  # the door was open\n0.5,20.4\n , \n1,20.3\n\n2,20.25\n\n",
@@ -44,7 +44,10 @@ func TestForms(t *testing.T) {
 		"dates with T":        "time,mass [g]\n2026-02-28T23:05:00,20.5\n2026-02-28T23:35:00,20.4\n2026-03-01T00:05:00,20.3\n2026-03-01T01:05:00,20.25\n",
 		"clock past midnight": "clock;mass [g]\n23:05;20,5\n23:35;20,4\n0:05;20,3\n01:05;20,25\n",
 		"clock with seconds":  "Time,mass [g]\n09:05:00,20.5\n09:35:00,20.4\n10:05:00,20.3\n11:05:00,20.25\n",
-		"comma in a name":     "time [h];mass [g];oven, left\n0;20,5;80,1\n0,5;20,4;80\n1;20,3;\n2;20,25\n",
+		"date apart":          "date;clock;mass [g]\n2026-03-01;23:05;20,5\n2026-03-01;23:35;20,4\n2026-03-02;00:05;20,3\n2026-03-02;01:05;20,25\n",
+		"a later comment":     "# sep=;\nsep=;\ntime [h];mass [g]\n0;20,5\n0,5;20,4\n1;20,3\n2;20,25\n",
+		"date beside a time":  "time [h],mass [g],date\n0,20.5,1\n0.5,20.4,\n1,20.3,x\n2,20.25,y\n",
+		"comma in a name":     "time [h];mass [g];oven, left\n0;20,5;80,1\n0,5;20,4;80\n1;20,3;\n2;20,25;\n",
 	} {
 		table, err := Read("dry.csv", []byte(text))
 		require.NoError(t, err, name)
@@ -66,7 +69,7 @@ func TestOunces(t *testing.T) {
 }
 
 func TestLinesAndWhatWasDecided(t *testing.T) {
-	table, err := Read("dry.csv", []byte("# one\n\nclock,oven\x1b[2J [°C],mass [g],\"a\nb\"\n21:00,80,20.5,\"x\ny\"\n\n23:00,80,20.4\n08:00,80,20.3\n07:00,80,20.3\n"))
+	table, err := Read("dry.csv", []byte("# one\n\nclock,oven\x1b[2J [°C],mass [g],\"a\nb\"\n21:00,80,20.5,\"x\ny\"\n\n23:00,80,20.4,\n08:00,80,20.3,\n07:00,80,20.3,\n"))
 	require.NoError(t, err)
 	lines := []int{}
 	for _, row := range table.Rows {

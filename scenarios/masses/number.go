@@ -21,9 +21,9 @@ func (n *numbers) plain(cell string) (number, problem, allowed string) {
 	sign := strings.IndexAny(text, ".,")
 	switch {
 	case text == "":
-		return "", "the cell is empty", "a number"
+		return "", "the cell is empty", ""
 	case notFinite(text):
-		return "", "not a finite number", "a number"
+		return "", "not a finite number", ""
 	case partsThousands(text):
 		return "", "signs between thousands", "digits with one decimal sign, such as 20310.5"
 	case sign >= 0 && text[sign] == ',' && n.comma == ',':
@@ -34,7 +34,10 @@ func (n *numbers) plain(cell string) (number, problem, allowed string) {
 		if quantityOf(pointed) {
 			return "", "no number alone", "the number; its unit stands in the header"
 		}
-		return "", "no number", "a number"
+		if _, _, timed := clockTime(text); timed {
+			return "", "a time of day in a column with a unit", "numbers; times of day stand in a column called clock"
+		}
+		return "", "no number", ""
 	}
 	if sign >= 0 {
 		if n.decimal != 0 && n.decimal != text[sign] {
@@ -113,11 +116,13 @@ func (r *reader) mass(cell string, line int) (kg float64, ok bool) {
 		problem = "nothing on the scale"
 	case kg < 0:
 		problem = "a mass below zero"
+	case kg < Lightest:
+		problem = dim.Format(kg, "mg", 3) + " of strand"
 	case kg > Heaviest:
 		problem = dim.Format(kg, "kg", 3) + " of strand"
 	default:
 		return kg, true
 	}
-	r.fault(line, column, quoted(cell), problem, "above 0 to "+dim.Format(Heaviest, r.columns.massUnit, 6))
+	r.fault(line, column, quoted(cell), problem, dim.Format(Lightest, r.columns.massUnit, 6)+" to "+dim.Format(Heaviest, r.columns.massUnit, 6))
 	return 0, false
 }

@@ -28,7 +28,10 @@ func (r *reader) slips() {
 		if whole == 0 || math.Abs(whole) > 3 || math.Abs(decades-whole) > near {
 			continue
 		}
-		in := func(kg float64) string { return quantity.Mass().Format(kg, r.columns.massUnit, 9) }
+		in := func(kg float64) string {
+			x, _ := quantity.Mass().In(kg, r.columns.massUnit)
+			return quantity.Number(x, 9)
+		}
 		r.report(strict.Fault{Line: row.Line, Key: r.columns.names[r.columns.mass], Given: quoted(in(row.Mass)),
 			Problem: times(int(whole)) + " its neighbours", Allowed: "masses of one strand", Nearest: in(row.Mass / math.Pow10(int(whole)))})
 	}
