@@ -7,9 +7,10 @@ const GasConstant = 8.314462618
 type Kind int
 
 // The kinds, from the best to the least; Given is whatever a user's file states
-// without a kind.
+// without a kind. What was fitted tells more of its strand than anything published of others, and rests on one scale.
 const (
-	Published         Kind = iota // the figure itself was read in a reviewed text
+	Fitted            Kind = iota // from weighings of the strand itself, by its user
+	Published                     // the figure itself was read in a reviewed text
 	PublishedAbstract             // read in its abstract, the text itself not
 	PublishedWeak                 // read, but in a text without review
 	Memory                        // remembered from handbooks and papers, not checked
@@ -18,7 +19,7 @@ const (
 )
 
 func kinds() []string {
-	return []string{"published", "published-abstract", "published-weak", "memory", "practice", "given"}
+	return []string{"fitted", "published", "published-abstract", "published-weak", "memory", "practice", "given"}
 }
 
 // String returns the word used in material files, such as "published-weak".
