@@ -48,7 +48,6 @@ func readFigure(t *strict.Table) Figure {
 	for key, into := range map[string]*string{"source": &f.Source, "reckoned": &f.Reckoned, "anchor": &f.Anchor, "remark": &f.Remark} {
 		*into, _ = t.Text(key)
 	}
-	f.Kind = materials.Published
 	if kind, ok := t.Choice("kind", []string{materials.Published.String(), materials.PublishedWeak.String()}); ok && kind == materials.PublishedWeak.String() {
 		f.Kind = materials.PublishedWeak
 	}
