@@ -55,6 +55,9 @@ func (m *Model) slowest() float64 {
 // checkMaterial tells what no march can do without.
 func (m *Model) checkMaterial() error {
 	p := &m.Material
+	if c := p.Diffusivity.Correlation; !c.Possible() {
+		return fmt.Errorf("correlation of the diffusivity = %+v: allowed is what is positive definite, each of -0.999 to 0.999", c)
+	}
 	return first([]bounded{
 		{"density [kg/m³]", p.Density.Value, 1, 1e5},
 		{"heat capacity [J/(kg K)]", p.HeatCapacity.Value, 1, 1e6},

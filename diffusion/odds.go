@@ -17,7 +17,8 @@ import (
 type Odds struct {
 	Probability   float64 // that the mean content at the nozzle is no more than the limit
 	Low, High     float64 // 10 and 90 % points of that content [kg/kg dry]
-	ByDiffusivity Between // the same if nothing but the diffusivity at its reference were in doubt
+	ByDiffusivity Between // the same if nothing but the diffusivity at its reference were in doubt, with what goes along with it where its doubts are correlated
+	Correlated    bool    // they are: activation energy and growth with content stand for what the diffusivity does not tell of them
 	FastIsWetter  bool    // the greater the diffusivity, the wetter at the nozzle: what lets water out let in more of it before, or after
 	Density       float64 // rise of the probability with the logarithm of the limit
 	Ratio         Between // 10 and 90 % points of the content over the limit, the limit's own doubt included [-]
@@ -71,7 +72,7 @@ func (w *March) Odds(d *Design, s Settings) (Odds, error) {
 
 // odds reads them off a sample.
 func (e *ensemble) odds(d *Design, f fitted) Odds {
-	o := Odds{Unknowns: names(e.unknowns), ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, surrogate: f.surrogate}
+	o := Odds{Unknowns: names(e.unknowns), ByDiffusivity: f.byDiffusivity, FastIsWetter: f.fastIsWetter, Correlated: d.Material.Diffusivity.Correlated(), surrogate: f.surrogate}
 	if f.surrogate != nil {
 		o.Fit = f.surrogate.Error
 	}

@@ -9,6 +9,8 @@ type Diffusivity struct {
 	Pieces         []Arrhenius // ascending; the first starts at 0 K
 	Beta           Value       // [kg dry/kg], -200 to 500
 	Scatter        Value       // factor f, 1 to 1000: published values lie in D/f to D f
+	Lean           float64     // logarithm of a factor s on both ends of that, D s/f to D s f, where the range of the value is lopsided; else 0
+	Correlation    Correlation // of the deviates of ReferenceValue, the activation energy at the reference, and Beta
 	Temperature    Range       // [K], where the data hold
 }
 
@@ -39,15 +41,21 @@ type Piece struct {
 
 // Piece returns the piece that holds at T [K].
 func (d *Diffusivity) Piece(T float64) Piece {
-	i := 0
-	for i+1 < len(d.Pieces) && T >= d.Pieces[i+1].From {
-		i++
-	}
+	i := d.piece(T)
 	p := Piece{Steepness: d.Pieces[i].Activation.Value / GasConstant, From: d.Pieces[i].From, To: math.Inf(1)}
 	if i+1 < len(d.Pieces) {
 		p.To = d.Pieces[i+1].From
 	}
 	return p
+}
+
+// piece is the index of that which holds at T [K].
+func (d *Diffusivity) piece(T float64) int {
+	i := 0
+	for i+1 < len(d.Pieces) && T >= d.Pieces[i+1].From {
+		i++
+	}
+	return i
 }
 
 // exponent sums (E/R)(1/from - 1/to) over the pieces between two temperatures.

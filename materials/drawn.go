@@ -44,10 +44,11 @@ func (v Value) Deviate(x float64) float64 {
 	return sign * NineInTen * math.Abs(math.Log(x/v.Value)) / width
 }
 
-// Deviates say, as standard normal deviates, how far a polymer lies from the medians of its values.
+// Deviates say, as independent standard normal deviates, how far a polymer lies from the medians of its values. Where the [Correlation] of its diffusivity is not
+// zero, those of activation energy and beta are made from these three: each stands for what the ones above it do not tell.
 type Deviates struct {
 	Diffusivity float64 // at the reference temperature, by the scatter
-	Activation  float64 // of diffusion; the law turns about its reference
+	Activation  float64 // of diffusion, in all pieces; the law turns about its reference
 	Beta        float64
 	Isotherm    float64 // its level: all contents in equilibrium
 	Mixing      float64 // enthalpy
@@ -64,16 +65,24 @@ func (p *Polymer) Drawn(d Deviates) Polymer {
 // where it has to, and is given back.
 func (p *Polymer) Deviate(d Deviates, pieces []Arrhenius) []Arrhenius {
 	law := &p.Diffusivity
-	law.ReferenceValue.Value *= math.Exp(d.Diffusivity / NineInTen * math.Log(law.Scatter.Value))
+	activation, beta := d.Activation, d.Beta
+	if c := law.correlated(); c != (Correlation{}) {
+		activation, beta = c.deviates(d.Diffusivity, d.Activation, d.Beta)
+	}
+	law.ReferenceValue.Value *= law.Factor(d.Diffusivity)
 	pieces = append(pieces[:0], law.Pieces...)
 	law.Pieces = pieces
-	if d.Activation != 0 {
-		for i := range law.Pieces {
-			e := &law.Pieces[i].Activation
-			e.Value = e.LogNormal(d.Activation)
+	at := law.piece(law.Reference) // the others were not fitted with D
+	for i := range law.Pieces {
+		e, deviate := &law.Pieces[i].Activation, d.Activation
+		if i == at {
+			deviate = activation
+		}
+		if deviate != 0 {
+			e.Value = e.LogNormal(deviate)
 		}
 	}
-	law.Beta.Value = law.Beta.Normal(d.Beta)
+	law.Beta.Value = law.Beta.Normal(beta)
 	s := &p.Sorption
 	if d.Isotherm != 0 {
 		for _, level := range [...]*Value{&s.Saturation, &s.Monolayer, &s.Linear, &s.Power} {

@@ -46,6 +46,7 @@ func requireStated(t *testing.T, where string, table map[string]any) int {
 			require.Contains(t, table, key, where)
 		}
 		require.NotEqual(t, "given", table["kind"], where)
+		require.NotEqual(t, "fitted", table["kind"], where)
 		seen++
 	}
 	for key, value := range table {

@@ -79,9 +79,12 @@ func readInto(t *strict.Table, p *Polymer, complete bool) {
 	readStructure(t, p, complete)
 	readHydrolyses(t, p, complete)
 	readProperties(t, p.properties(), complete)
-	readDiffusivity(t, &p.Diffusivity, complete)
+	restated := readDiffusivity(t, &p.Diffusivity, complete)
 	readSorption(t, &p.Sorption, complete)
 	p.Doubts = append(slices.DeleteFunc(slices.Clone(p.Doubts), func(n Note) bool { return p.settles(n.About, &base) }), notes(t, "doubt")...)
+	if restated {
+		p.Uncorrelate(t.File())
+	}
 	p.Cautions = append(slices.Clone(p.Cautions), notes(t, "caution")...)
 	checkTemperatures(t, p)
 }

@@ -1,7 +1,6 @@
 package materials
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -9,13 +8,14 @@ import (
 	"strandry/materials/text/strict"
 )
 
-func readDiffusivity(parent *strict.Table, d *Diffusivity, complete bool) {
+// readDiffusivity reads the diffusivity; restated tells that the table states some of the numbers that may go together, and not how they do.
+func readDiffusivity(parent *strict.Table, d *Diffusivity, complete bool) (restated bool) {
 	if complete {
 		parent.Require("diffusivity")
 	}
 	t := parent.Table("diffusivity")
 	if t == nil {
-		return
+		return false
 	}
 	if complete {
 		t.Require("reference", "temperature", "piece")
@@ -24,19 +24,67 @@ func readDiffusivity(parent *strict.Table, d *Diffusivity, complete bool) {
 		d.Reference = x
 	}
 	readProperties(t, d.properties(), complete)
-	if t.Has("value") && !t.Has("scatter") && d.ReferenceValue.Low > 0 {
-		d.Scatter = scatterOf(d.ReferenceValue)
-	}
+	readScatter(t, d)
 	readRange(t, "temperature", temperature(), &d.Temperature)
 	if t.Has("piece") {
 		d.Pieces = readPieces(t)
 	}
+	readActivation(t, d)
+	readCorrelation(t, d)
+	return !t.Has("correlation") && slices.ContainsFunc([]string{"reference", "value", "scatter", "activation", "piece", "beta"}, t.Has)
 }
 
-// scatterOf is the factor that the range of a diffusivity amounts to: 1 where its user gives none, who is believed.
-func scatterOf(v Value) Value {
-	f := math.Sqrt(v.High / v.Low)
-	return Value{Value: f, Low: f, High: f, Kind: v.Kind, Source: v.Source}
+// readScatter sets what follows from the range of the value where no scatter is stated: none where its user gives none, who is believed.
+func readScatter(t *strict.Table, d *Diffusivity) {
+	v := d.ReferenceValue
+	switch {
+	case t.Has("scatter"):
+		d.Lean = 0
+	case t.Has("value") && v.Low > 0:
+		d.Between(v.Low, v.High)
+		d.Scatter = Value{Value: d.Scatter.Value, Low: d.Scatter.Value, High: d.Scatter.Value, Kind: v.Kind, Source: v.Source}
+	}
+}
+
+// readActivation reads the activation energy of the piece that holds at the reference, the others staying those of the base.
+func readActivation(t *strict.Table, d *Diffusivity) {
+	e, ok := readValue(t, "activation", activation())
+	switch {
+	case !t.Has("activation"):
+	case t.Has("piece"):
+		t.Fault("activation", "the pieces state it", "activation for the piece at the reference, or every piece by [[diffusivity.piece]]")
+	case ok && len(d.Pieces) > 0:
+		d.Pieces = slices.Clone(d.Pieces)
+		d.atReference().Activation = e
+	}
+}
+
+// readCorrelation reads how the doubts go together.
+func readCorrelation(parent *strict.Table, d *Diffusivity) {
+	t := parent.Table("correlation")
+	if t == nil {
+		return
+	}
+	var c Correlation
+	coefficients, sound := number(-mostCorrelated, mostCorrelated), true
+	for _, one := range []struct {
+		key  string
+		into *float64
+	}{{"activation", &c.Activation}, {"beta", &c.Beta}, {"activation_beta", &c.ActivationBeta}} {
+		x, ok := coefficients.read(t, one.key)
+		*one.into, sound = x, sound && (ok || !t.Has(one.key))
+	}
+	switch {
+	case !sound || len(d.Pieces) == 0:
+		return
+	case !c.Possible():
+		parent.Fault("correlation", "no three numbers go together so: the matrix of the three is not positive definite",
+			"1 + 2abc - a² - b² - c² above 0, of activation, beta and activation_beta")
+		return
+	}
+	if d.Correlation = c; d.correlated() != c {
+		parent.Fault("correlation", "it is of a number that has no range", "low and high of the diffusivity, the activation energy and beta, as far as they go together")
+	}
 }
 
 func readPieces(parent *strict.Table) []Arrhenius {

@@ -6,8 +6,8 @@ const GasConstant = 8.314462618
 // Kind tells what sort of knowledge a number is.
 type Kind int
 
-// The kinds, from the best to the least; Given is whatever a user's file states
-// without a kind.
+// The kinds: what is known of a polymer from others, from the best to the least, then what its user says. Given is whatever a user's file states
+// without a kind; what was fitted tells more of its strand than anything published of others does, and rests on one scale.
 const (
 	Published         Kind = iota // the figure itself was read in a reviewed text
 	PublishedAbstract             // read in its abstract, the text itself not
@@ -15,10 +15,11 @@ const (
 	Memory                        // remembered from handbooks and papers, not checked
 	Practice                      // common practice, without a scientific source
 	Given                         // stated by the user
+	Fitted                        // to weighings of the strand itself, by its user
 )
 
 func kinds() []string {
-	return []string{"published", "published-abstract", "published-weak", "memory", "practice", "given"}
+	return []string{"published", "published-abstract", "published-weak", "memory", "practice", "given", "fitted"}
 }
 
 // String returns the word used in material files, such as "published-weak".

@@ -269,7 +269,7 @@ func (s *Scenario) refuses(set Setting, t *strict.Table, line, key string) stric
 	found = withoutMelting(found)
 	for i := range found {
 		f := &found[i]
-		f.File, f.Line, f.Key, f.Given = t.File(), t.Line(line), key, quoted(set.Value)
+		f.File, f.Line, f.Key, f.Given = t.File(), t.Line(line), key, strict.Quoted(set.Value)
 	}
 	return found
 }

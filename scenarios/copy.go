@@ -65,7 +65,7 @@ func (s *Scenario) Copy(axes ...string) (*Copy, error) {
 	}
 	c.Text = append([]byte(top.String()), strict.Rewritten(s.document.text, func(key, value string) (string, bool) {
 		other, ok := names[value]
-		return quoted(other), ok && (key == "material" || key == "values")
+		return strict.Quoted(other), ok && (key == "material" || key == "values")
 	})...)
 	copied, err := Parse(s.document.File, c.Text)
 	if err == nil {
@@ -131,7 +131,7 @@ func (c *Copy) bring(name string, open func(string) ([]byte, error)) (string, er
 		text := bytes.TrimPrefix(l.text, []byte(byteOrderMark))
 		if base != "" {
 			text = strict.Rewritten(text, func(key, value string) (string, bool) {
-				return quoted("../" + base), key == "base" && strings.HasSuffix(value, ".toml")
+				return strict.Quoted("../" + base), key == "base" && strings.HasSuffix(value, ".toml")
 			})
 		}
 		sum := sha256.Sum256(text)

@@ -152,7 +152,7 @@ func (r *reading) finish(reader *strict.Reader) error {
 	for _, o := range r.overlays {
 		if !o.used {
 			all = append(all, strict.Fault{
-				File: settingFile, Key: o.Key, Given: quoted(o.Value), Problem: "unknown key",
+				File: settingFile, Key: o.Key, Given: strict.Quoted(o.Value), Problem: "unknown key",
 				Allowed: "a key of the scenario, such as " + strings.Join(likeliest(o.Key, r.names()), ", "), Nearest: nearest.Name(o.Key, r.names()),
 			})
 		}

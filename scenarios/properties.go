@@ -25,7 +25,7 @@ func (r *reading) properties(t section, p *materials.Polymer) {
 		if inner, ok := strings.CutPrefix(o.Key, propertyPath+"."); ok {
 			parts := strings.Split(inner, ".")
 			for i := range parts {
-				parts[i] = quoted(parts[i])
+				parts[i] = strict.Quoted(parts[i])
 			}
 			fmt.Fprintf(&lines, "%s = %s\n", strings.Join(parts, "."), o.written(bare))
 			o.used = true

@@ -1,11 +1,9 @@
 package scenarios
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
-	"strandry/materials/text/inert"
 	"strandry/materials/text/strict"
 )
 
@@ -41,7 +39,7 @@ func (o *overlay) as(kind literal) (*strict.Table, string) {
 	o.used = true
 	key := o.Key[strings.LastIndexByte(o.Key, '.')+1:]
 	if o.table == nil {
-		o.table, o.reader, _ = strict.Parse(settingFile, []byte(quoted(key)+" = "+o.written(kind)))
+		o.table, o.reader, _ = strict.Parse(settingFile, []byte(strict.Quoted(key)+" = "+o.written(kind)))
 	}
 	return o.table, key
 }
@@ -58,7 +56,7 @@ func (o *overlay) written(kind literal) string {
 			return strings.ToLower(strconv.FormatFloat(x, 'g', -1, 64))
 		}
 	}
-	return quoted(value)
+	return strict.Quoted(value)
 }
 
 // faults lists what is wrong with the setting, under its full key.
@@ -71,23 +69,4 @@ func (o *overlay) faults() strict.Faults {
 		found[i].Line, found[i].Key = 0, o.Key
 	}
 	return found
-}
-
-// quoted writes a basic TOML string.
-func quoted(s string) string {
-	var out strings.Builder
-	out.WriteByte('"')
-	for _, r := range strings.ToValidUTF8(s, "\ufffd") {
-		switch {
-		case r == '"' || r == '\\':
-			out.WriteByte('\\')
-			out.WriteRune(r)
-		case r < ' ' || r == 0x7f:
-			fmt.Fprintf(&out, `\u%04x`, r)
-		default:
-			out.WriteString(inert.Escaped(string(r)))
-		}
-	}
-	out.WriteByte('"')
-	return out.String()
 }

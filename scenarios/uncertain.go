@@ -120,7 +120,8 @@ func (s *Scenario) own(u *Uncertainty) bool {
 		m.LimitStated, m.LimitRange = true, materials.Range{Min: low, Max: high}
 		return true
 	case of && name == "diffusivity.value":
-		p.Diffusivity.Scatter.Value = math.Sqrt(high / low)
+		p.Diffusivity.Between(low, high)
+		p.Uncorrelate(s.File)
 		return true
 	}
 	v := map[string]*materials.Value{
@@ -131,6 +132,9 @@ func (s *Scenario) own(u *Uncertainty) bool {
 		return false
 	}
 	v.Low, v.High = low, high
+	if v == &p.Diffusivity.Beta {
+		p.Uncorrelate(s.File)
+	}
 	return true
 }
 

@@ -101,11 +101,11 @@ func (s *Scenario) axisTable(axis string) (string, error) {
 	key = strings.TrimSpace(key)
 	from, rest, ok := strings.Cut(values, "..")
 	path := slices.Contains(s.words, key) && (strings.Contains(values, "../") || strings.Contains(values, `..\`))
-	key = "key = " + quoted(key)
+	key = "key = " + strict.Quoted(key)
 	if !ok || path {
 		parts := strings.Split(values, ",")
 		for i := range parts {
-			parts[i] = quoted(strings.TrimSpace(parts[i]))
+			parts[i] = strict.Quoted(strings.TrimSpace(parts[i]))
 		}
 		return key + ", values = [" + strings.Join(parts, ", ") + "]", nil
 	}
@@ -116,7 +116,7 @@ func (s *Scenario) axisTable(axis string) (string, error) {
 	written := func(value string) string { return (&overlay{Setting: Setting{Value: value}}).written(bare) }
 	table := fmt.Sprintf("%s, from = %s, to = %s, count = %s", key, written(from), written(parts[0]), written(parts[1]))
 	if len(parts) == 3 {
-		table += ", spacing = " + quoted(strings.TrimSpace(parts[2]))
+		table += ", spacing = " + strict.Quoted(strings.TrimSpace(parts[2]))
 	}
 	return table, nil
 }

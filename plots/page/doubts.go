@@ -15,7 +15,11 @@ func (l *Log) doubts() []block {
 	m, r, f := l.Answer.Design, l.Answer.Assessment, l.Studies.Film
 	g := &grid{Heads: []string{"What is in doubt", "By how much", "Mean at the nozzle"}, Words: true}
 	g.add("All that is drawn: "+strings.Join(r.Unknowns, ", "), "nine times in ten between the ends of each, see the sources", table.Spanned(r.Low, r.High)+", eight times in ten")
-	g.add("The diffusivity of "+m.Material.Name+" alone", "a factor of "+table.Given(m.Material.Diffusivity.Scatter.Value)+" either way, nine times in ten", table.Spanned(r.ByDiffusivity.Low, r.ByDiffusivity.High)+", eight times in ten")
+	alone := "The diffusivity of " + m.Material.Name + " alone"
+	if m.Material.Diffusivity.Correlated() {
+		alone = "The diffusivity of " + m.Material.Name + ", with what it tells of its activation energy and growth"
+	}
+	g.add(alone, table.Scatter(&m.Material.Diffusivity)+", nine times in ten", table.Spanned(r.ByDiffusivity.Low, r.ByDiffusivity.High)+", eight times in ten")
 	if f.Heat > 0 || f.Mass > 0 {
 		g.add("The film between strand and air", fmt.Sprintf("heat %s %%, vapour %s %% either way", table.Significant(100*f.Heat, 2), table.Significant(100*f.Mass, 2)), table.Spanned(f.Low, f.High))
 	} else {

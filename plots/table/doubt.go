@@ -169,6 +169,9 @@ func (d *Doubt) notes() []string {
 	var notes []string
 	if t.Variance > 0 {
 		notes = append(notes, "To be known is to be known exactly: what is measured keeps the error of its measurement.")
+		if t.Assessment.Correlated {
+			notes = append(notes, "Diffusivity, activation energy and growth with content were fitted together: each stands for what it does beyond what those named before it tell of it.")
+		}
 		for _, r := range t.Rows {
 			if e := r.First.Estimate; e < 0 {
 				notes = append(notes, fmt.Sprintf("%s, alone: 0 (the estimate is %s %%, below zero within its error).", r.Unknown, short(100*e, 2)))

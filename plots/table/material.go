@@ -84,6 +84,9 @@ func (one Polymer) text(b *strings.Builder) {
 	apart(b, fmt.Sprintf("Data hold from %s to %s (diffusivity) and from %s to %s at activities of %s to %s (sorption).",
 		Celsius(d.Temperature.Min), Celsius(d.Temperature.Max), Celsius(s.Temperature.Min), Celsius(s.Temperature.Max),
 		trim(s.ActivityRange.Min, 3), trim(s.ActivityRange.Max, 3)))
+	if text := together(d); text != "" {
+		apart(b, text)
+	}
 	list(b, "Doubts", remarks(p.Doubts))
 	list(b, "Cautions", remarks(p.Cautions))
 }
@@ -112,6 +115,7 @@ func polymerOf(p *materials.Polymer) object {
 			v := l.value
 			return object{{"name", l.name}, {"unit", l.si}, {"value", v.Value}, {"low", v.Low}, {"high", v.High}, {"kind", v.Kind.String()}, {"source", v.Source}}
 		})},
+		{"", correlationOf(&p.Diffusivity)},
 		{"doubts", each(p.Doubts, remarkOf)},
 		{"cautions", each(p.Cautions, remarkOf)},
 	}
@@ -119,4 +123,13 @@ func polymerOf(p *materials.Polymer) object {
 
 func remarkOf(n *materials.Note) object {
 	return object{{"text", n.Text}, {"kind", n.Kind.String()}, {"source", n.Source}}
+}
+
+// correlationOf is a member where doubts of the diffusivity go together: of the deviates of the value at the reference, the activation energy there, and beta.
+func correlationOf(d *materials.Diffusivity) object {
+	if !d.Correlated() {
+		return nil
+	}
+	c := d.Correlation
+	return object{{"correlation", object{{"activation", c.Activation}, {"beta", c.Beta}, {"activation_beta", c.ActivationBeta}}}}
 }

@@ -50,8 +50,11 @@ func Likely(o *diffusion.Odds) string {
 	if len(o.Unknowns) == 0 {
 		return "nothing is said to be in doubt"
 	}
-	return fmt.Sprintf("%s, eight times in ten (if the diffusivity alone were in doubt: %s)",
-		Spanned(o.Low, o.High), Spanned(o.ByDiffusivity.Low, o.ByDiffusivity.High))
+	alone := "if the diffusivity alone were in doubt"
+	if o.Correlated {
+		alone = "if the diffusivity alone were in doubt, with what it tells of its growth"
+	}
+	return fmt.Sprintf("%s, eight times in ten (%s: %s)", Spanned(o.Low, o.High), alone, Spanned(o.ByDiffusivity.Low, o.ByDiffusivity.High))
 }
 
 // Spanned is two contents in so many digits that they differ, if they do.

@@ -50,6 +50,9 @@ func lines(p *materials.Polymer) []line {
 	}
 	add("beta, growth of diffusivity with content", d.Beta, scale{1, 0, "per kg/kg", "per kg/kg"}, true)
 	add("scatter of the diffusivity, a factor", d.Scatter, plain, true)
+	if d.Lean != 0 {
+		out[len(out)-1].reach = sides(d)
+	}
 	switch s := &p.Sorption; s.Form {
 	case materials.GAB:
 		add("isotherm (GAB), monolayer", s.Monolayer, share, true)
@@ -79,4 +82,27 @@ func lines(p *materials.Polymer) []line {
 		add("Young's modulus, cold and dry", *p.YoungsModulus, scale{1e-9, 0, "GPa", "Pa"}, false)
 	}
 	return out
+}
+
+// sides are how many times the diffusivity may be smaller and larger, where these differ.
+func sides(d *materials.Diffusivity) string {
+	return Significant(1/d.Factor(-materials.NineInTen), 2) + " down, " + Significant(d.Factor(materials.NineInTen), 2) + " up"
+}
+
+// Scatter says how far the diffusivity may be off, nine times in ten.
+func Scatter(d *materials.Diffusivity) string {
+	if d.Lean != 0 {
+		return "a factor of " + sides(d)
+	}
+	return "a factor of " + Given(d.Scatter.Value) + " either way"
+}
+
+// together says which doubts go together, and how; "" where none do.
+func together(d *materials.Diffusivity) string {
+	if !d.Correlated() {
+		return ""
+	}
+	c := d.Correlation
+	return fmt.Sprintf("These doubts go together, as they were fitted. Correlation of the deviates: diffusivity with activation energy %s, diffusivity with beta %s, activation energy with beta %s.",
+		trim(c.Activation, 3), trim(c.Beta, 3), trim(c.ActivationBeta, 3))
 }

@@ -54,6 +54,8 @@ func kind(k materials.Kind) string {
 		return "common practice"
 	case materials.Given:
 		return "given"
+	case materials.Fitted:
+		return "fitted to weighings of the strand"
 	}
 	return k.String()
 }

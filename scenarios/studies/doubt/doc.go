@@ -5,5 +5,6 @@
 // thirty marches.
 //
 // "Known" is known exactly; what is really measured keeps the error of the measurement. The unknowns are taken as independent, so that to
-// measure one says nothing of another. Left out: what no range speaks of, such as the form of the laws.
+// measure one says nothing of another. Where diffusivity, activation energy and beta were fitted together, and their doubts are correlated, the activation energy stands for
+// what of it the diffusivity does not tell, and beta for what these two do not tell: the factor of Cholesky makes independent ones of them, in this order. Left out: what no range speaks of, such as the form of the laws.
 package doubt
