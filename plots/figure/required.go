@@ -35,26 +35,26 @@ func (f Required) check() error {
 	err := errors.Join(rising("temperature", f.Temperatures), positive("speed", f.Speeds...), rising("speed", f.Speeds),
 		grid("length", f.Lengths, len(f.Speeds), len(f.Temperatures)), notNegative("length", f.Lengths...),
 		positive("heat limit, range of softening, longest path and moisture limit", f.HeatLimit, f.GivesWay.Min, f.GivesWay.Max, f.Longest, f.Limit))
-	if f.Likely == nil {
+	if f.NineInTen == nil {
 		return err
 	}
 	if f.Own < 0 || f.Own >= len(f.Speeds) {
-		err = errors.Join(err, fmt.Errorf("figure: likely lengths at speed %d of %d", f.Own+1, len(f.Speeds)))
+		err = errors.Join(err, fmt.Errorf("figure: lengths nine times in ten at speed %d of %d", f.Own+1, len(f.Speeds)))
 	}
-	return errors.Join(err, grid("likely length", [][]float64{f.Likely, f.Unlikely}, 2, len(f.Temperatures)))
+	return errors.Join(err, grid("length nine times and one time in ten", [][]float64{f.NineInTen, f.OneInTen}, 2, len(f.Temperatures)))
 }
 
 // WithOwnLength puts what was found for the scenario's own zone, at a temperature [K] and its own speed, in the place of what the table has: the length that meets the
 // limit at the medians, and nine times in ten [m].
-func (f Required) WithOwnLength(temperature, met, likely float64) Required {
+func (f Required) WithOwnLength(temperature, met, reliable float64) Required {
 	const alike = 0.01
 	at := slices.IndexFunc(f.Temperatures, func(t float64) bool { return math.Abs(t-temperature) < alike })
-	if at < 0 || f.Likely == nil || f.Lengths[f.Own][at] <= 0 || f.Likely[at] <= 0 {
+	if at < 0 || f.NineInTen == nil || f.Lengths[f.Own][at] <= 0 || f.NineInTen[at] <= 0 {
 		return f
 	}
-	f.Lengths, f.Likely = slices.Clone(f.Lengths), slices.Clone(f.Likely)
+	f.Lengths, f.NineInTen = slices.Clone(f.Lengths), slices.Clone(f.NineInTen)
 	f.Lengths[f.Own] = slices.Clone(f.Lengths[f.Own])
-	f.Lengths[f.Own][at], f.Likely[at] = met, likely
+	f.Lengths[f.Own][at], f.NineInTen[at] = met, reliable
 	return f
 }
 
@@ -71,19 +71,19 @@ func (f Required) shortest(speed int) (length, temperature float64) {
 // takes prints a length at a speed and a temperature, with what is enough one time and nine times in ten where that is known.
 func (f Required) takes(speed int, length, temperature float64) string {
 	at := slices.Index(f.Temperatures, temperature)
-	if f.Likely == nil || speed != f.Own || f.Likely[at] <= 0 || f.Unlikely[at] <= 0 {
+	if f.NineInTen == nil || speed != f.Own || f.NineInTen[at] <= 0 || f.OneInTen[at] <= 0 {
 		return words.Metres(length)
 	}
 	from := "none"
-	if f.Unlikely[at] > size.Shortest {
-		from = words.Digits(f.Unlikely[at], 2)
+	if f.OneInTen[at] > size.Shortest {
+		from = words.Digits(f.OneInTen[at], 2)
 	}
-	return words.Digits(length, 3) + words.NBSP + "m (" + from + " to " + words.Digits(f.Likely[at], 3) + ", eight times in ten)"
+	return words.Digits(length, 3) + words.NBSP + "m (" + from + " to " + words.Digits(f.NineInTen[at], 3) + ", eight times in ten)"
 }
 
 // own is the headline at the scenario's own feed; "" where nothing is known of its doubt.
 func (f Required) own() string {
-	if f.Likely == nil {
+	if f.NineInTen == nil {
 		return ""
 	}
 	length, t := f.shortest(f.Own)
@@ -123,7 +123,7 @@ func (f Required) Headline() string {
 
 func (f Required) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	x := each(f.Temperatures, func(t float64) float64 { return t - words.ZeroCelsius })
-	all := slices.Concat(slices.Concat(f.Lengths...), f.Likely, f.Unlikely)
+	all := slices.Concat(slices.Concat(f.Lengths...), f.NineInTen, f.OneInTen)
 	all = slices.DeleteFunc(all, func(v float64) bool { return v <= size.Shortest })
 	y := canvas.LogOver(append(all, f.Longest))
 	y.Max = max(y.Max, f.Longest*4)
@@ -152,7 +152,7 @@ func (f Required) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	colours := palette.Ordered(len(f.Speeds))
 	for k := range f.Speeds {
 		if at, ok := f.curve(p, k, x, colours[k]); ok {
-			labels = append(labels, canvas.Label{Text: texts[k+2], At: at, Colour: colours[k], Bold: k == f.Own && f.Likely != nil})
+			labels = append(labels, canvas.Label{Text: texts[k+2], At: at, Colour: colours[k], Bold: k == f.Own && f.NineInTen != nil})
 		}
 	}
 	f.walls(p)
@@ -165,7 +165,7 @@ func (f Required) draw(s *canvas.Sheet, room canvas.Rectangle) {
 // needed, and returns its end.
 func (f Required) curve(p *canvas.Panel, speed int, x []float64, c palette.Colour) (end canvas.Point, ok bool) {
 	style := canvas.Stroke(c, 2)
-	if speed == f.Own && f.Likely != nil {
+	if speed == f.Own && f.NineInTen != nil {
 		style.Width = 3.6
 	}
 	lengths := f.Lengths[speed]
@@ -183,14 +183,14 @@ func (f Required) curve(p *canvas.Panel, speed int, x []float64, c palette.Colou
 // doubt shades, at the scenario's own feed, from the length that is enough one time in ten to that nine times in ten, draws both edges, and returns where
 // it ends on the right.
 func (f Required) doubt(p *canvas.Panel, x []float64) (end canvas.Point, ok bool) {
-	known := func(i int) bool { return f.Likely[i] > 0 && f.Unlikely[i] > 0 && f.Lengths[f.Own][i] > 0 }
-	for _, run := range runs(len(f.Likely), known) {
+	known := func(i int) bool { return f.NineInTen[i] > 0 && f.OneInTen[i] > 0 && f.Lengths[f.Own][i] > 0 }
+	for _, run := range runs(len(f.NineInTen), known) {
 		if run[1]-run[0] < 2 {
 			continue
 		}
 		at := x[run[0]:run[1]]
-		fine, below := smoothByRatio(at, each(f.Unlikely[run[0]:run[1]], func(v float64) float64 { return max(v, p.Y.Min) }))
-		_, above := smoothByRatio(at, f.Likely[run[0]:run[1]])
+		fine, below := smoothByRatio(at, each(f.OneInTen[run[0]:run[1]], func(v float64) float64 { return max(v, p.Y.Min) }))
+		_, above := smoothByRatio(at, f.NineInTen[run[0]:run[1]])
 		p.Band(fine, below, above, palette.Doubted)
 		for _, edge := range [...][]float64{below, above} {
 			p.Line(canvas.Stroke(palette.Quiet, 1.4, canvas.Dashed()...), fine, edge)

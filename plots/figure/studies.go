@@ -23,17 +23,17 @@ func SuitsOf(study *suits.Study, rows []suits.Row, f Frame) Suits {
 			continue
 		}
 		one := Suit{Material: r.Material.Title(), Temperature: r.Heated, Verdict: r.Verdict, Bears: r.Material.GivesWay().Min}
-		one.Sure = r.LikelyWithin(study.Longest)
-		likely := 0.0
-		if r.Likely.Outcome == size.Met {
-			likely = r.Likely.Value
+		one.Sure = r.ReliableWithin(study.Longest)
+		reliable := 0.0
+		if r.Reliable.Outcome == size.Met {
+			reliable = r.Reliable.Value
 		}
 		switch {
 		case r.Survives == diffusion.Softens:
 		case r.Class == suits.AsItIs || r.Needed.None():
-			one.Any, one.Likely = true, likely
+			one.Any, one.Reliable = true, reliable
 		case r.Needed.Outcome == size.Met:
-			one.Length, one.Likely = r.Needed.Value, likely
+			one.Length, one.Reliable = r.Needed.Value, reliable
 		}
 		out.Rows = append(out.Rows, one)
 	}
@@ -53,7 +53,7 @@ func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 	}
 	n := Required{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit}
 	if t.Own < 0 {
-		n.Likely, n.Unlikely = nil, nil
+		n.NineInTen, n.OneInTen = nil, nil
 	}
 	return n
 }

@@ -19,11 +19,11 @@ func met(m float64) size.Length { return size.Length{Outcome: size.Met, Value: m
 
 func TestSuitsOf(t *testing.T) {
 	nowhere, everywhere := size.Length{Outcome: size.Nowhere}, size.Length{Outcome: size.Everywhere}
-	row := func(name string, central size.Length, likely size.LikelyLength) suits.Row {
-		return suits.Row{Material: materials.Polymer{Name: name, Softening: materials.Value{Low: 363.15, High: 373.15}}, Heated: 353.15, Class: suits.Buildable, Needed: central, Likely: likely}
+	row := func(name string, central size.Length, reliable size.ReliableLength) suits.Row {
+		return suits.Row{Material: materials.Polymer{Name: name, Softening: materials.Value{Low: 363.15, High: 373.15}}, Heated: 353.15, Class: suits.Buildable, Needed: central, Reliable: reliable}
 	}
-	nine := func(m float64) size.LikelyLength { return size.LikelyLength{Outcome: size.Met, Value: m} }
-	none, any := size.LikelyLength{Outcome: size.Nowhere, Value: 9}, size.LikelyLength{Outcome: size.Everywhere}
+	nine := func(m float64) size.ReliableLength { return size.ReliableLength{Outcome: size.Met, Value: m} }
+	none, any := size.ReliableLength{Outcome: size.Nowhere, Value: 9}, size.ReliableLength{Outcome: size.Everywhere}
 	rows := []suits.Row{
 		row("usual", met(6), nine(18)), row("long", met(6), nine(28)), row("unsure", met(6), none),
 		row("none", nowhere, none), row("any", everywhere, any), row("perhaps", everywhere, nine(3)), row("hardly", everywhere, none),
@@ -31,8 +31,8 @@ func TestSuitsOf(t *testing.T) {
 	f := SuitsOf(&suits.Study{Zone: "drum", Length: 12, Longest: 20}, rows, frame())
 	require.NoError(t, checked(f))
 	want := []Suit{
-		{Material: "usual", Length: 6, Likely: 18, Sure: true}, {Material: "long", Length: 6, Likely: 28},
-		{Material: "unsure", Length: 6}, {Material: "none"}, {Material: "any", Any: true, Sure: true}, {Material: "perhaps", Any: true, Likely: 3, Sure: true},
+		{Material: "usual", Length: 6, Reliable: 18, Sure: true}, {Material: "long", Length: 6, Reliable: 28},
+		{Material: "unsure", Length: 6}, {Material: "none"}, {Material: "any", Any: true, Sure: true}, {Material: "perhaps", Any: true, Reliable: 3, Sure: true},
 		{Material: "hardly", Any: true},
 	}
 	for i := range want {
@@ -52,8 +52,8 @@ func TestOfAScenario(t *testing.T) {
 	require.NoError(t, err)
 	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Required)
 	require.NoError(t, checked(f))
-	require.Equal(t, table.Likely, f.Likely)
-	require.Positive(t, f.Likely[0])
+	require.Equal(t, table.NineInTen, f.NineInTen)
+	require.Positive(t, f.NineInTen[0])
 	require.Equal(t, "PC, 1.75 mm · dew point -10 °C · starts at 0.18 % · strandry 0.0.0", plain(f.foot()))
 	require.Equal(t, s.Model.Material.DryingTemperature.Value, f.HeatLimit)
 	require.Equal(t, s.Build.Longest, f.Longest)

@@ -110,7 +110,7 @@ func (l *Log) sized() string {
 	}
 	zone, longest := m.Path[l.Studies.Zone].Name, l.Scenario.Build.Longest
 	long := func(x float64) string {
-		if x == a.DryTo || x == a.Likely.To {
+		if x == a.DryTo || x == a.Reliable.To {
 			x = atMost(x)
 		} else {
 			x = atLeast(x)
@@ -122,7 +122,7 @@ func (l *Log) sized() string {
 	}
 	switch {
 	case a.Outcome == size.Everywhere:
-		return fmt.Sprintf("At the medians any length of %s meets the limit: it is not what the strand needs to be dry. %s", zone, l.likely(long))
+		return fmt.Sprintf("At the medians any length of %s meets the limit: it is not what the strand needs to be dry. %s", zone, l.reliably(long))
 	case a.Outcome == size.Nowhere:
 		return fmt.Sprintf("Length alone will not do: at the medians no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
 	}
@@ -133,13 +133,13 @@ func (l *Log) sized() string {
 	case a.Value > longest:
 		text += fmt.Sprintf("That is more than the %s that is to be built: change something else first. ", table.Length(longest))
 	}
-	return text + l.likely(long)
+	return text + l.reliably(long)
 }
 
-// likely says what to build to be dry nine times in ten.
-func (l *Log) likely(long func(x float64) string) string {
+// reliably says what to build to be dry nine times in ten.
+func (l *Log) reliably(long func(x float64) string) string {
 	a, longest := l.Studies.Length.Answer, l.Scenario.Build.Longest
-	n := &a.Likely
+	n := &a.Reliable
 	switch {
 	case n.Outcome == size.Nowhere:
 		return fmt.Sprintf("No length that was looked at is dry nine times in ten; %s is %s.", table.Length(n.Value), table.Chance(n.Probability))

@@ -108,8 +108,8 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 		d := drawing{requiredName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
 		case figure.Required:
-			if met, likely := v.Length.Least(); likely > 0 {
-				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
+			if met, reliable := v.Length.Least(); reliable > 0 {
+				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, reliable)
 				d.figure = f
 			}
 			d.caption = l.requiredCaption(f)
@@ -145,7 +145,7 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 	}
 	for _, s := range sheets {
 		if line, ok := s.Figure.(figure.Line); ok && len(v.Varied.Axes) == 1 && v.Varied.Axes[0].Key.Name == l.Scenario.ZoneKey(v.Zone, "length") {
-			line.Met, line.Likely = l.Studies.Length.Least()
+			line.Met, line.Reliable = l.Studies.Length.Least()
 			s.Figure = line
 		}
 		kind := "A line chart of moisture at the nozzle over what the scenario varies, with the limit and a band of doubt."
@@ -166,7 +166,7 @@ func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
 	sheets, undrawn := figure.OfSweep(l.Studies.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
-			m.Met, m.Likely = l.Studies.Length.Least()
+			m.Met, m.Reliable = l.Studies.Length.Least()
 			return m, ""
 		}
 	}

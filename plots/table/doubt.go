@@ -51,7 +51,7 @@ func (d *Doubt) Lines() [][2]string {
 		limits += fmt.Sprintf("; nine times in ten from %s to %s", Limit(t.Limit.Low), Limit(t.Limit.High))
 	}
 	lines := [][2]string{
-		{"At the nozzle", Bounded(a.Nozzle.Mean, a.NumericalError) + "; " + Likely(&a.Odds)},
+		{"At the nozzle", Bounded(a.Nozzle.Mean, a.NumericalError) + "; " + EightInTen(&a.Odds)},
 		{"Limit", limits},
 		{"Verdict", Meaning(t.Design, a)},
 	}
@@ -125,9 +125,9 @@ func (d *Doubt) Conclusion() string {
 	}
 	text := d.decides()
 	switch p := t.Assessment.Probability; {
-	case p >= diffusion.Likely:
+	case p >= diffusion.NineInTen:
 		text += " The limit is likely to be met as it is: to measure would make that surer."
-	case p <= diffusion.Unlikely:
+	case p <= diffusion.OneInTen:
 		text += " The limit is not likely to be met as it is: to measure dries nothing, but tells by how much the design falls short."
 	}
 	return text

@@ -101,7 +101,7 @@ func (k *Keeps) lying(b *strings.Builder) {
 	heads(b, columns)
 	for i := range k.Study.Rows {
 		r := &k.Study.Rows[i]
-		cells := []string{names[i], Given(100 * r.Limit), "for ever", keepsLikely(r.Likely), "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
+		cells := []string{names[i], Given(100 * r.Limit), "for ever", keepsReliably(r.Reliable), "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
 		if !r.Hours.Never {
 			cells[2] = Duration(r.Hours.Seconds)
 			cells[4], cells[5] = narrowCell(r.Skin), trim(100*r.SkinShare, 0)
@@ -110,8 +110,8 @@ func (k *Keeps) lying(b *strings.Builder) {
 	}
 }
 
-// keepsLikely is until when it is within its limit nine times in ten.
-func keepsLikely(l rest.Likely) string {
+// keepsReliably is until when it is within its limit nine times in ten.
+func keepsReliably(l rest.ReliableTime) string {
 	switch {
 	case l.Never:
 		return ">30 y"
@@ -173,7 +173,7 @@ func (k *Keeps) Conclusion() string {
 		case diffusion.Doubtful:
 			may = append(may, r.Material.Label())
 		}
-		if r.Likely.Never {
+		if r.Reliable.Never {
 			ever = append(ever, r.Material.Label())
 		}
 		if r.InStore <= r.Limit {
@@ -185,7 +185,7 @@ func (k *Keeps) Conclusion() string {
 	text := ""
 	if first := &t.Rows[0]; !first.Hours.Never {
 		text = fmt.Sprintf("In this air %s is past its limit after %s at the medians; nine times in ten it is still within it until %s. ",
-			first.Material.Label(), Duration(first.Hours.Seconds), keepsLikely(first.Likely))
+			first.Material.Label(), Duration(first.Hours.Seconds), keepsReliably(first.Reliable))
 	}
 	if len(ever) > 0 {
 		text += "Still within their limits after 30 years, nine times in ten: " + strings.Join(ever, ", ") + ". "
@@ -225,7 +225,7 @@ func keepsRow(r *keeps.Row) object {
 		{"limit", r.Limit},
 		{"survives", r.Survives.String()}, // the hotter of air and store: holds, doubtful, softens
 		{"keeps", restOf(r.Hours)},        // until the mean passes the limit, at the medians
-		{"keeps_nine_in_ten", likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years")}, // until when it is within its limit so often
+		{"keeps_nine_in_ten", reliableTimeOf(r.Reliable, "not from the beginning", "still after 30 years")}, // until when it is within its limit so often
 		{"skin", r.Skin},            // at that time; 0 where never
 		{"skin_share", r.SkinShare}, // of the water in the outer tenth of the radius
 		{"equilibrium", r.Equilibrium},

@@ -19,7 +19,7 @@ func (k *Keeps) Lines() [][2]string {
 	}
 	return [][2]string{
 		{"Air", fmt.Sprintf("%s and %s %%", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))},
-		{"Keeps", fmt.Sprintf("%s at the medians of what is in doubt; nine times in ten: %s", keeps, keepsLikely(r.Likely))},
+		{"Keeps", fmt.Sprintf("%s at the medians of what is in doubt; nine times in ten: %s", keeps, keepsReliably(r.Reliable))},
 		{"For ever", fmt.Sprintf("it comes to %s %% there; in %s %% humidity at the store's temperature it stays within its limit for ever", narrowCell(r.Equilibrium), humidityCell(r.ForEver))},
 		{"Store", k.store()},
 		{"In the store", fmt.Sprintf("shut it comes to %s %%, with these openings to %s %%, at the medians", narrowCell(r.Store), narrowCell(r.InStore))},

@@ -39,7 +39,7 @@ func (s *Suits) Cells(r *suits.Row) []string {
 		return append(cells, slices.Repeat([]string{"-"}, len(s.Heads())-len(cells))...)
 	}
 	return append(cells, narrowCell(r.Start), narrowCell(r.Mean), eightInTen(r), chance(r.Odds.Probability), r.Verdict.String(), r.Survives.String(),
-		s.needed(r), s.likelyLength(r.Likely), s.dwell(r), restTime(r.Rest), likelyTime(r.RestLikely), narrowCell(r.Floor))
+		s.needed(r), s.reliableLength(r.Reliable), s.dwell(r), restTime(r.Rest), reliableTime(r.RestReliable), narrowCell(r.Floor))
 }
 
 // Group is a class of rows with its heading.

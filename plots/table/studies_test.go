@@ -185,13 +185,13 @@ func TestSuitsFigures(t *testing.T) {
 		Soaked: []suits.Row{{
 			Material: polymer(), Class: suits.Buildable, Limit: 0.002, Start: 0.025, Heated: 353.15, Floor: 1e-4, Verdict: diffusion.Wet,
 			Mean: 0.01, Odds: diffusion.Odds{Low: 0.005, High: 0.02, Probability: 0.04}, NumericalError: 1e-5, Needed: met(6), Rest: rest.Time{Seconds: 7200},
-			Likely: size.LikelyLength{Outcome: size.Met, Value: 18, Probability: 0.9}, RestLikely: rest.Likely{Never: true},
+			Reliable: size.ReliableLength{Outcome: size.Met, Value: 18, Probability: 0.9}, RestReliable: rest.ReliableTime{Never: true},
 		}},
 	}}
 	opened := page.Study.Soaked[0]
 	opened.Odds = diffusion.Odds{Low: 0.001, High: 0.004, Probability: 0.5, FastIsWetter: true, ByDiffusivity: diffusion.Between{Low: 0.001, High: 0.003}}
 	opened.Verdict, opened.Survives, opened.Rest = diffusion.Unsure, diffusion.Doubtful, rest.Time{Seconds: 180}
-	opened.Needed, opened.Likely = met(19.8), size.LikelyLength{Outcome: size.Met, Value: 20.1, Probability: 0.9}
+	opened.Needed, opened.Reliable = met(19.8), size.ReliableLength{Outcome: size.Met, Value: 20.1, Probability: 0.9}
 	page.Study.Opened = []suits.Row{opened}
 	figures := []string{"80", "0.2", "2.5", "1.0", "0.50–2.0", "4", "wet", "holds", "6.0", "18", "1.7 h", "2.0 h", "none", "0.010"}
 	require.Equal(t, append([]string{"Reedon"}, figures...), page.Cells(&page.Study.Soaked[0]))
@@ -225,7 +225,7 @@ func TestKeepsFigures(t *testing.T) {
 		Air: keeps.Air{Temperature: 293.15, VapourPressure: 1000}, Store: scenarios.Store{Temperature: 293.15, Humidity: 0.02},
 		Opening: scenarios.Opening{Duration: 30, TimeConstant: 600, PerDay: 2}, Radius: 0.875e-3,
 		Rows: []keeps.Row{{
-			Material: polymer(), Limit: 0.002, Hours: rest.Time{Seconds: 3600, NumericalError: 36}, Likely: rest.Likely{Seconds: 1200},
+			Material: polymer(), Limit: 0.002, Hours: rest.Time{Seconds: 3600, NumericalError: 36}, Reliable: rest.ReliableTime{Seconds: 1200},
 			Skin: 0.01, SkinShare: 0.9, Equilibrium: 0.03, ForEver: 0.04, Store: 0.001, InStore: 0.003,
 			Gain: 1e-4, GainLow: 5e-5, GainHigh: 3e-4, GainNumericalError: 2e-6,
 		}},

@@ -109,8 +109,8 @@ func (s *Suits) metres(x float64) string {
 	return Significant(x, digits)
 }
 
-// likelyLength is what is needed nine times in ten.
-func (s *Suits) likelyLength(l size.LikelyLength) string { return s.length(l.Outcome, l.Value) }
+// reliableLength is what is needed nine times in ten.
+func (s *Suits) reliableLength(l size.ReliableLength) string { return s.length(l.Outcome, l.Value) }
 
 func (s *Suits) dwell(r *suits.Row) string {
 	if r.Needed.Outcome != size.Met || r.Needed.None() {
@@ -129,7 +129,7 @@ func restTime(t rest.Time) string {
 	return Duration(t.Seconds)
 }
 
-func likelyTime(t rest.Likely) string {
+func reliableTime(t rest.ReliableTime) string {
 	return restTime(rest.Time{Already: t.Already, Never: t.Never, Seconds: t.Seconds})
 }
 

@@ -102,7 +102,7 @@ func (s *Suits) built(b *strings.Builder, pairs []suits.Pair) {
 	}
 	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+2), strings.Repeat(" ", 34-len(" soaked")), Duration(s.Study.RoomTime))
 	heads(b, columns)
-	for _, group := range [...]suits.Reach{suits.Likely, suits.AtMedians, suits.Beyond, suits.Never} {
+	for _, group := range [...]suits.Reach{suits.Reliably, suits.AtMedians, suits.Beyond, suits.Never} {
 		named := false
 		for i, p := range pairs {
 			if p.Soaked.Kind() == suits.Unknown || p.Soaked.Kind() == suits.NeedsNone && p.Opened.Kind() == suits.NeedsNone || p.Soaked.Reach(s.Study.Longest) != group {
@@ -122,7 +122,7 @@ func (s *Suits) lengths(r *suits.Row) []string {
 	if r.Class == suits.Unanswered {
 		return []string{"-", "-", "-", "-"}
 	}
-	return []string{s.needed(r), s.likelyLength(r.Likely), restTime(r.Rest), likelyTime(r.RestLikely)}
+	return []string{s.needed(r), s.reliableLength(r.Reliable), restTime(r.Rest), reliableTime(r.RestReliable)}
 }
 
 // kindWords are the heading of a kind, and what is said of one material of it and of several.
@@ -141,7 +141,7 @@ func kindWords(k suits.Kind) (heading, one, many string) {
 // reachWords are the heading of what can be reached.
 func (s *Suits) reachWords(r suits.Reach) string {
 	switch r {
-	case suits.Likely:
+	case suits.Reliably:
 		return "dry nine times in ten with no more than " + Length(s.Study.Longest)
 	case suits.AtMedians:
 		return "dry at the medians with no more than " + Length(s.Study.Longest) + ", but not nine times in ten"

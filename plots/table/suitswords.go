@@ -35,7 +35,7 @@ func (s *Suits) concludes(view string, unsorted []suits.Row) string {
 		}
 	}
 	said := fmt.Sprintf("%s, as drawn, of %d: %s.", view, len(rows), strings.Join(kinds, "; "))
-	built := names(rows, func(r *suits.Row) bool { return r.Built(longest) }, func(r *suits.Row) string { return label(r) + " " + s.likelyLength(r.Likely) + " m" })
+	built := names(rows, func(r *suits.Row) bool { return r.Built(longest) }, func(r *suits.Row) string { return label(r) + " " + s.reliableLength(r.Reliable) + " m" })
 	even := names(rows, func(r *suits.Row) bool { return r.Even(longest) }, label)
 	if len(built) > 0 {
 		said += fmt.Sprintf(" With up to %s of %s, %d more would be dry nine times in ten: %s.", Length(longest), s.Study.Zone, len(built), strings.Join(built, ", "))

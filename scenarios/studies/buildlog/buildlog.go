@@ -43,15 +43,15 @@ type Sized struct {
 }
 
 // Least are the least value that meets the limit at the medians, and that which meets it nine times in ten [SI]; zero where they were not found.
-func (z Sized) Least() (met, likely float64) {
+func (z Sized) Least() (met, reliable float64) {
 	a := z.Answer
 	if a == nil || a.Outcome != size.Met || a.Value != a.DryFrom {
 		return 0, 0
 	}
-	if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
-		likely = a.Likely.From
+	if a.Reliable.Outcome == size.Met && a.Reliable.From > a.From {
+		reliable = a.Reliable.From
 	}
-	return a.Value, likely
+	return a.Value, reliable
 }
 
 // Steps is how often Of calls its step.

@@ -41,11 +41,11 @@ type Row struct {
 	Limit    float64            // [kg/kg dry]
 	Survives diffusion.Survival // in the hotter of the air and the store
 
-	Hours       rest.Time   // dry, in the air: until the mean passes the limit, at the medians of what is in doubt
-	Likely      rest.Likely // and until when it is still within its limit nine times in ten
-	Skin        float64     // content at the surface at Hours [kg/kg dry]
-	SkinShare   float64     // share of the water in the outer tenth of the radius then [-]
-	Equilibrium float64     // content that it comes to in the air [kg/kg dry]
+	Hours       rest.Time         // dry, in the air: until the mean passes the limit, at the medians of what is in doubt
+	Reliable    rest.ReliableTime // and until when it is still within its limit nine times in ten
+	Skin        float64           // content at the surface at Hours [kg/kg dry]
+	SkinShare   float64           // share of the water in the outer tenth of the radius then [-]
+	Equilibrium float64           // content that it comes to in the air [kg/kg dry]
 
 	ForEver float64 // relative humidity, at the store's temperature, in which it stays within its limit; 1 for any
 	Store   float64 // content that it comes to in the closed store [kg/kg dry]
@@ -109,7 +109,7 @@ func row(w *diffusion.March, s *scenarios.Scenario, air Air, p *materials.Polyme
 	if r.Hours, err = state.Wets(w, s.Settings); err != nil {
 		return r, err
 	}
-	if r.Likely, err = state.WetsLikely(w, r.Hours, s.Settings); err != nil {
+	if r.Reliable, err = state.StaysReliably(w, r.Hours, s.Settings); err != nil {
 		return r, err
 	}
 	if !r.Hours.Never {

@@ -85,7 +85,7 @@ func TestHoursAgainstTheShortTimeSeries(t *testing.T) {
 		fo := r.Hours.Seconds * pace
 		share := 4*math.Sqrt(fo/math.Pi) - fo - fo*math.Sqrt(fo)/(3*math.SqrtPi)
 		require.InEpsilon(t, r.Limit/r.Equilibrium, share, 0.02, id)
-		require.Less(t, r.Likely.Seconds, r.Hours.Seconds/math.Pow(p.Diffusivity.Scatter.Value, 0.7), "the diffusivity alone takes 0.78 of its scatter at nine in ten")
+		require.Less(t, r.Reliable.Seconds, r.Hours.Seconds/math.Pow(p.Diffusivity.Scatter.Value, 0.7), "the diffusivity alone takes 0.78 of its scatter at nine in ten")
 		require.Greater(t, r.SkinShare, 0.19)
 		require.LessOrEqual(t, r.SkinShare, 1.0)
 		require.InEpsilon(t, r.Equilibrium, r.Skin, 0.02)

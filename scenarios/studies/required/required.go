@@ -36,9 +36,9 @@ type Table struct {
 	Reason     string
 	// At the scenario's own speed, Speeds[Own]; Own is -1 where that is none of them.
 	Own int
-	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known or far beyond what can be built,
+	// NineInTen and OneInTen are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known or far beyond what can be built,
 	// size.Shortest where none is needed.
-	Likely, Unlikely []float64
+	NineInTen, OneInTen []float64
 	// Residual is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
 	Residual []Residual
 }

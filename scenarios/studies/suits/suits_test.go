@@ -76,10 +76,10 @@ func TestRowsAreThoseOfDirectRuns(t *testing.T) {
 		a, err = diffusion.NewMarch().Assess(&long.Design, long.Settings)
 		require.NoError(t, err)
 		require.InDelta(t, r.Limit, a.Nozzle.Mean, a.NumericalError+1e-4*r.Limit)
-		likely := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Likely.Value)})
-		o, err := diffusion.NewMarch().Odds(&likely.Design, likely.Settings)
+		reliable := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Reliable.Value)})
+		o, err := diffusion.NewMarch().Odds(&reliable.Design, reliable.Settings)
 		require.NoError(t, err)
-		require.InDelta(t, diffusion.Likely, o.Probability, 0.02, p.ID)
+		require.InDelta(t, diffusion.NineInTen, o.Probability, 0.02, p.ID)
 	}
 }
 
@@ -277,7 +277,7 @@ func TestRestIsTheDwellInStillAir(t *testing.T) {
 				within  float64
 			}{
 				{r.Needed.Outcome, r.Needed.Value, r.Rest, 1e-3},
-				{r.Likely.Outcome, r.Likely.Value, rest.Time{Already: r.RestLikely.Already, Never: r.RestLikely.Never, Seconds: r.RestLikely.Seconds}, 0.07},
+				{r.Reliable.Outcome, r.Reliable.Value, rest.Time{Already: r.RestReliable.Already, Never: r.RestReliable.Never, Seconds: r.RestReliable.Seconds}, 0.07},
 			} {
 				require.Equal(t, c.outcome == size.Met, c.rest.Seconds > 0, r.Material.ID)
 				require.Equal(t, c.outcome == size.Nowhere, c.rest.Never, r.Material.ID)
