@@ -198,9 +198,9 @@ func (d *asked) suits(whole bool) {
 	if !whole {
 		return
 	}
-	study, err := suits.Find(d.t.Context(), d.scenario, []materials.Polymer{own}, 3600)
+	suited, err := suits.Find(d.t.Context(), d.scenario, []materials.Polymer{own}, 3600)
 	require.NoError(d.t, err)
-	row := study.Soaked[0]
+	row := suited.Soaked[0]
 	if row.Failed != "" {
 		return
 	}
@@ -252,7 +252,7 @@ func TestOneLengthInABuildLog(t *testing.T) {
 	require.NotEqual(t, before, humid)
 	s, err := scenarios.Read("clear-cover.toml", []byte(humid))
 	require.NoError(t, err)
-	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.RoomTime)
+	suited, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.RoomTime)
 	require.NoError(t, err)
 	lengths, err := required.Find(t.Context(), s, required.Usual(s, 0))
 	require.NoError(t, err)
@@ -262,7 +262,7 @@ func TestOneLengthInABuildLog(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, size.Met, answer.Outcome)
 	sought := answer.Value
-	row := study.Soaked[0]
+	row := suited.Soaked[0]
 	require.InDelta(t, 383.15, row.Heated, 1e-9)
 	require.InEpsilon(t, sought, row.Needed.Value, 1e-3)
 	found := false

@@ -23,7 +23,7 @@ import (
 
 func plotCommand() *cobra.Command {
 	var to target
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
 		Long: `plot draws what happens to the strand.

@@ -5,11 +5,14 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
+	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/plots/canvas"
 	"strandry/plots/palette"
 	"strandry/plots/words"
+	"strandry/scenarios"
 	"strandry/scenarios/studies/required"
 	"strandry/scenarios/studies/size"
 )
@@ -254,4 +257,63 @@ func (f Required) passing(p *canvas.Panel) []canvas.Point {
 	x := p.AtX(f.HeatLimit - words.ZeroCelsius)
 	add(canvas.Point{X: x, Y: p.Box.Min.Y}, canvas.Point{X: x, Y: p.Box.Max.Y})
 	return out
+}
+
+// RequiredOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
+// any length leaves.
+func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
+	m := &s.Design
+	f.Setup.Feed, f.Setup.Length, f.Setup.Heat = "", "", ""
+	if t.Unanswered > 0 {
+		f.Notes = append(slices.Clone(f.Notes), strconv.Itoa(t.Unanswered)+" places without an answer")
+	}
+	if floor, ok := floorOf(s, t, f); ok {
+		return floor
+	}
+	n := Required{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit}
+	if t.Own < 0 {
+		n.NineInTen, n.OneInTen = nil, nil
+	}
+	return n
+}
+
+// floorOf is the least moisture that any length leaves, over the temperature of the zone's air, at the scenario's own feed; ok tells that no length is
+// enough anywhere, and that it is known at two temperatures or more.
+func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Line, ok bool) {
+	for _, row := range t.Lengths {
+		for _, length := range row {
+			if length > 0 {
+				return floor, false
+			}
+		}
+	}
+	way := heatOf(s.Model.Material.GivesWay())
+	l := Line{Frame: f, Limit: s.Limit, Of: "least moisture that any length leaves", X: Axis{Name: "air temperature of " + t.Zone, Unit: "°C", Heat: way}}
+	l.Setup.Feed = words.Speed(s.Model.Speed)
+	spread := true
+	for i, residual := range t.Residual {
+		if residual.Mean <= 0 {
+			continue
+		}
+		celsius := t.Temperatures[i] - words.ZeroCelsius
+		l.X.Values, l.Content = append(l.X.Values, celsius), append(l.Content, residual.Mean)
+		l.Low, l.High = append(l.Low, residual.Low), append(l.High, residual.High)
+		l.Excess = append(l.Excess, diffusion.Excess{Yield: celsius - way.Yields, Bear: celsius - way.Bears})
+		spread = spread && residual.Low > 0
+	}
+	if !spread {
+		l.Low, l.High = nil, nil
+	}
+	if len(l.Content) < 2 {
+		return floor, false
+	}
+	best, found := 0, false
+	for i, x := range l.Excess {
+		if x.Survival() == diffusion.Holds && (!found || l.Content[i] < l.Content[best]) {
+			best, found = i, true
+		}
+	}
+	l.Says = fmt.Sprintf("No length of %s brings %s within its limit of %s: at %s, up to where it holds, the least left is %s",
+		t.Zone, s.Model.Material.Name, words.Percent(l.Limit), l.X.say(l.X.Values[best]), l.keeps(best))
+	return l, true
 }

@@ -8,6 +8,8 @@ import (
 	"strandry/diffusion"
 	"strandry/plots/canvas"
 	"strandry/plots/words"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
 )
 
 // Suits is the length that each material would need, and what can be built.
@@ -124,4 +126,31 @@ func (f Suits) Headline() string {
 		text += " nine times in ten"
 	}
 	return text
+}
+
+// SuitsOf makes the figure of one view of the answer for all materials, in the order of its rows.
+func SuitsOf(answer *suits.Answer, rows []suits.Row, f Frame) Suits {
+	f.Setup.Strand, f.Setup.Start, f.Setup.Length, f.Setup.Heat = "", "", "", ""
+	out := Suits{Frame: f, Longest: answer.Longest, Given: answer.Length, Zone: answer.Zone}
+	for i := range rows {
+		r := &rows[i]
+		if r.Class == suits.Unanswered {
+			continue
+		}
+		one := Suit{Material: r.Material.Title(), Temperature: r.Heated, Verdict: r.Verdict, Bears: r.Material.GivesWay().Min}
+		one.Sure = r.ReliableWithin(answer.Longest)
+		reliable := 0.0
+		if r.Reliable.Outcome == size.Met {
+			reliable = r.Reliable.Value
+		}
+		switch {
+		case r.Survives == diffusion.Softens:
+		case r.Class == suits.AsItIs || r.Needed.None():
+			one.Any, one.Reliable = true, reliable
+		case r.Needed.Outcome == size.Met:
+			one.Length, one.Reliable = r.Needed.Value, reliable
+		}
+		out.Rows = append(out.Rows, one)
+	}
+	return out
 }

@@ -16,7 +16,7 @@ import (
 type Log struct {
 	Scenario *scenarios.Scenario
 	Answer   *table.Answer
-	Studies  *buildlog.Survey
+	Survey   *buildlog.Survey
 	Command  string // that makes the log again
 }
 
@@ -36,14 +36,14 @@ const (
 // Files makes the files of the log, the two pages last. The same log gives the same bytes.
 // A number that is not finite is an error.
 func (l *Log) Files() ([]File, error) {
-	studies := *l.Studies
-	if studies.Keeps != nil {
-		if err := (&table.Keeps{Study: studies.Keeps}).Check(); err != nil {
+	survey := *l.Survey
+	if survey.Keeps != nil {
+		if err := (&table.Keeps{Answer: survey.Keeps}).Check(); err != nil {
 			return nil, err
 		}
-		studies.Keeps = nil // some of its numbers may be infinite
+		survey.Keeps = nil // some of its numbers may be infinite
 	}
-	if err := errors.Join(l.Answer.Check(), table.Finite("the studies", &studies)); err != nil {
+	if err := errors.Join(l.Answer.Check(), table.Finite("the studies", &survey)); err != nil {
 		return nil, err
 	}
 	pictures, missing, err := l.pictures()

@@ -4,14 +4,14 @@ import "fmt"
 
 // store tells how things are in the store.
 func (k *Keeps) store() string {
-	s, o := &k.Study.Store, &k.Study.Opening
+	s, o := &k.Answer.Store, &k.Answer.Opening
 	return fmt.Sprintf("%s and %s %%, its door open for %s, %s a day, the air back with a time constant of %s",
 		Celsius(s.Temperature), trim(100*s.Humidity, 2), Duration(o.Duration), perDay(o.PerDay), Duration(o.TimeConstant))
 }
 
-// Lines are what a study of one material has found, each with what it is.
+// Lines are what the answer for one material holds, each with what it is.
 func (k *Keeps) Lines() [][2]string {
-	t := k.Study
+	t := k.Answer
 	r := &t.Rows[0]
 	keeps := "for ever"
 	if !r.Hours.Never {

@@ -8,7 +8,7 @@ import (
 
 // json has contents in kg/kg dry.
 func (s *Suits) json() any {
-	t := s.Study
+	t := s.Answer
 	return object{
 		{"version", s.Version},
 		{"title", s.Title},
@@ -37,18 +37,18 @@ func (s *Suits) jsonRow(r *suits.Row) object {
 	}
 	needed, reliable := object{{"none_needed", r.Needed.None()}}, object{} // met up to the length
 	if r.Needed.Outcome == size.Met {
-		needed = append(needed, member{"length", r.Needed.Value}, member{"numerical_error", r.Needed.NumericalError}, member{"dwell", r.Needed.Value / s.Study.Speed})
+		needed = append(needed, member{"length", r.Needed.Value}, member{"numerical_error", r.Needed.NumericalError}, member{"dwell", r.Needed.Value / s.Answer.Speed})
 	}
 	if r.Reliable.Outcome == size.Met {
-		reliable = object{{"length", r.Reliable.Value}, {"dwell", r.Reliable.Value / s.Study.Speed}}
+		reliable = object{{"length", r.Reliable.Value}, {"dwell", r.Reliable.Value / s.Answer.Speed}}
 	}
 	return object{
 		{"material", r.Material.ID},
-		{"origin", r.Material.Origin},              // library, or the file that its values come from
-		{"class", r.Class.String()},                // at the medians: within its limit as it is, buildable, too long, no answer, no length will do
-		{"as_drawn", r.Kind().String()},            // needs no drying, dry as drawn, unsure as drawn, wet as drawn, softens, no answer
-		{"dry_if_built", r.Built(s.Study.Longest)}, // not dry as drawn, but nine times in ten at another length that can be built
-		{"fast_is_wetter", r.Odds.FastIsWetter},    // the greater the diffusivity, the wetter at the nozzle
+		{"origin", r.Material.Origin},               // library, or the file that its values come from
+		{"class", r.Class.String()},                 // at the medians: within its limit as it is, buildable, too long, no answer, no length will do
+		{"as_drawn", r.Kind().String()},             // needs no drying, dry as drawn, unsure as drawn, wet as drawn, softens, no answer
+		{"dry_if_built", r.Built(s.Answer.Longest)}, // not dry as drawn, but nine times in ten at another length that can be built
+		{"fast_is_wetter", r.Odds.FastIsWetter},     // the greater the diffusivity, the wetter at the nozzle
 		filled("obstacle", obstacle),
 		filled("failed", r.Failed), // why there is no answer; all figures are zero then
 		{"temperature", r.Heated},

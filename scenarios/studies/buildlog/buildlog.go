@@ -27,11 +27,11 @@ type Survey struct {
 	MapReason    string
 	Needed       *required.Table
 	NeedReason   string
-	Suits        *suits.Study
+	Suits        *suits.Answer
 	SuitsReason  string
 	Varied       *sweep.Grid // over what the scenario varies itself; nil without a reason where it varies nothing
 	VariedReason string
-	Keeps        *keeps.Study // of a dry strand of the scenario's material, in its room
+	Keeps        *keeps.Answer // of a dry strand of the scenario's material, in its room
 	KeepsReason  string
 	Film         Film
 }

@@ -24,8 +24,8 @@ type Air struct {
 // Humidity is relative, over water or below 0 °C ice [-].
 func (a Air) Humidity() float64 { return humidair.RelativeHumidity(a.VapourPressure, a.Temperature) }
 
-// Study is the answer for all materials.
-type Study struct {
+// Answer is that for all materials.
+type Answer struct {
 	Air     Air               // in which the hours are counted
 	Purpose materials.Purpose // of the limits, but for one that the scenario states
 	Room    scenarios.Room
@@ -60,7 +60,7 @@ type Row struct {
 
 // Find answers for the materials, on all cores. The room of the scenario is what comes in
 // through the open door.
-func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.Polymer) (*Study, error) {
+func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.Polymer) (*Answer, error) {
 	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) (Row, error) {
 		r, err := row(w, s, air, &all[i])
 		if err != nil {
@@ -71,7 +71,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 	if err != nil {
 		return nil, err
 	}
-	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
+	out := &Answer{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
 	slices.SortStableFunc(out.Rows, func(a, b Row) int { return cmp.Compare(a.order(), b.order()) })
 	return out, nil
 }

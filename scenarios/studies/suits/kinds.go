@@ -106,7 +106,7 @@ func AsDrawn(rows []Row) []*Row {
 type Pair struct{ Soaked, Opened *Row }
 
 // Pairs are the materials in the order of [AsDrawn] in the first view.
-func (s *Study) Pairs() []Pair {
+func (s *Answer) Pairs() []Pair {
 	var all []Pair
 	for _, soaked := range AsDrawn(s.Soaked) {
 		if i := slices.IndexFunc(s.Opened, func(r Row) bool { return r.Material.Same(&soaked.Material) }); i >= 0 {

@@ -49,7 +49,7 @@ func TestPairs(t *testing.T) {
 	row := func(id string, v diffusion.Verdict, p float64) suits.Row {
 		return suits.Row{Material: materials.Polymer{ID: id}, Class: suits.Buildable, Verdict: v, Odds: diffusion.Odds{Probability: p}, Limit: 1}
 	}
-	s := suits.Study{
+	s := suits.Answer{
 		Soaked: []suits.Row{row("a", diffusion.Wet, 0.05), row("b", diffusion.Unsure, 0.4), row("c", diffusion.Unsure, 0.6), row("d", diffusion.Dry, 0.95)},
 		Opened: []suits.Row{row("d", diffusion.Dry, 0.99), row("a", diffusion.Dry, 0.99), row("b", diffusion.Dry, 0.99), row("c", diffusion.Dry, 0.99)},
 	}

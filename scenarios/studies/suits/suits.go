@@ -16,8 +16,8 @@ import (
 	"strandry/scenarios/studies/size"
 )
 
-// Study is the answer for all materials.
-type Study struct {
+// Answer is that for all materials.
+type Answer struct {
 	Zone     string            // whose length is sought: that the design dries with
 	Length   float64           // that it has in the scenario [m]
 	Speed    float64           // of the feed [m/s]
@@ -80,14 +80,14 @@ func (c Class) String() string {
 
 // Find answers for the materials, on all cores, in the order of the classes and there of the length
 // needed. roomTime is the time that the strand of the second view has lain in the room [s].
-func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, roomTime float64) (*Study, error) {
+func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, roomTime float64) (*Answer, error) {
 	asDrawn, err := diffusion.NewMarch().Trace(&s.Model, s.Settings) // which has the Fourier numbers
 	if err != nil {
 		return nil, err
 	}
 	d := dryer{scenario: s, zone: advice.Dryer(&s.Design, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
+	out := &Answer{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
 	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		var soaked known
