@@ -7,7 +7,7 @@ import (
 	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/plots/canvas"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 )
 
 // The data below are made by formulas, not by the solver, so that a change of the solver moves no
@@ -119,9 +119,9 @@ func aLine() Line {
 	return l
 }
 
-func aRequired() Required {
-	n := Required{
-		Frame: frame(), Table: required.Table{Zone: "drum", Speeds: []float64{0.0005, 0.001, 0.002, 0.004}},
+func aNeeded() Needed {
+	n := Needed{
+		Frame: frame(), Table: needed.Table{Zone: "drum", Speeds: []float64{0.0005, 0.001, 0.002, 0.004}},
 		Material: "PA6", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002,
 	}
 	for t := 303.15; t <= 373.2; t += 5 {
@@ -199,9 +199,9 @@ func all() map[string]Figure {
 	return map[string]Figure{
 		"path":     aPath(),
 		"profiles": Profiles{frame(), model(), trace(), &diffusion.Odds{Low: 0.001, High: 0.003}},
-		"heatmap":  HeatMap{frame(), model(), trace()},
+		"heatmap":  Heatmap{frame(), model(), trace()},
 		"section":  aSection(),
-		"map":      aMap(), "line": aLine(), "needed": aRequired(), "suits": aSuits(), "doubt": aDoubt(),
+		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(),
 	}
 }
 

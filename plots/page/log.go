@@ -65,7 +65,7 @@ func (l *Log) Files() ([]File, error) {
 // Names lists every file that a build log of a scenario that varies these axes may have.
 func Names(vary []scenarios.Axis) []string {
 	var all []string
-	names := []string{pathName, profilesName, heatMapName, sectionName, mapName, requiredName, suitsName}
+	names := []string{pathName, profilesName, heatmapName, sectionName, mapName, neededName, suitsName}
 	for _, name := range figure.SweepNames(vary) {
 		names = append(names, variedName+"-"+name)
 	}

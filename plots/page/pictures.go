@@ -19,11 +19,11 @@ import (
 const (
 	pathName     = "path"
 	profilesName = "profiles"
-	heatMapName  = "heat-map"
+	heatmapName  = "heatmap"
 	sectionName  = "section"
 	mapName      = "trade-off"
 	variedName   = "varied"
-	requiredName = "length-needed"
+	neededName   = "needed"
 	suitsName    = "materials"
 )
 
@@ -84,8 +84,8 @@ func (l *Log) drawings() (all []drawing, missing []string, err error) {
 		{pathName, "Moisture along the path", "A line chart of moisture and temperature over the place on the path.", l.pathCaption(path.Span != nil), path},
 		{profilesName, "From the surface to the centre", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Design: m, Trace: v.Trace, Odds: odds}},
 	}
-	heat := figure.HeatMap{Frame: frame, Design: m, Trace: v.Trace}
-	all = append(all, drawing{heatMapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
+	heat := figure.Heatmap{Frame: frame, Design: m, Trace: v.Trace}
+	all = append(all, drawing{heatmapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
 	if disc, covered := figure.SectionOf(m, v.Trace, frame); covered {
 		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", plain(disc.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit.", disc})
 	}
@@ -104,22 +104,22 @@ func (l *Log) surveyed(frame figure.Frame) (all []drawing, missing []string) {
 	varied, undrawn := l.varied(frame)
 	all, missing = append(all, varied...), append(missing, undrawn...)
 	if v.Needed != nil {
-		f := figure.RequiredOf(l.Scenario, v.Needed, frame)
-		d := drawing{requiredName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
+		f := figure.NeededOf(l.Scenario, v.Needed, frame)
+		d := drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
-		case figure.Required:
+		case figure.Needed:
 			if met, reliable := v.Length.Least(); reliable > 0 {
 				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, reliable)
 				d.figure = f
 			}
-			d.caption = l.requiredCaption(f)
+			d.caption = l.neededCaption(f)
 		default:
 			d.head, d.kind = "What any length leaves, against temperature", "A line chart of the least moisture that any length leaves over temperature."
 			d.caption = l.floorCaption()
 		}
 		all = append(all, d)
 	} else {
-		missing = append(missing, "Length needed against temperature: "+v.NeedReason)
+		missing = append(missing, "Length needed against temperature: "+v.NeededReason)
 	}
 	if v.Suits != nil {
 		f := figure.SuitsOf(v.Suits, v.Suits.Soaked, frame)
@@ -226,7 +226,7 @@ func (l *Log) mapCaption(f figure.Map) string {
 		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
 }
 
-func (l *Log) requiredCaption(f figure.Required) string {
+func (l *Log) neededCaption(f figure.Needed) string {
 	text := plain(f.Headline()) + "."
 	at := 0
 	for i, t := range f.Temperatures {

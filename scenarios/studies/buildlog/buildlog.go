@@ -9,7 +9,7 @@ import (
 	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/keeps"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/suits"
 	"strandry/scenarios/studies/sweep"
@@ -25,8 +25,8 @@ type Survey struct {
 
 	Map          *sweep.Grid // moisture over the zone's length and the feed
 	MapReason    string
-	Needed       *required.Table
-	NeedReason   string
+	Needed       *needed.Table
+	NeededReason string
 	Suits        *suits.Answer
 	SuitsReason  string
 	Varied       *sweep.Grid // over what the scenario varies itself; nil without a reason where it varies nothing
@@ -101,10 +101,10 @@ func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
 }
 
 func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
-	r := required.Usual(s, v.Zone)
+	r := needed.Usual(s, v.Zone)
 	var err error
-	if v.Needed, err = required.Find(ctx, s, r); err != nil {
-		v.Needed, v.NeedReason = nil, err.Error()
+	if v.Needed, err = needed.Find(ctx, s, r); err != nil {
+		v.Needed, v.NeededReason = nil, err.Error()
 	}
 }
 

@@ -29,7 +29,7 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 	v, err := Of(context.Background(), s, a, func() { steps++ })
 	require.NoError(t, err)
 	require.Equal(t, Steps, steps)
-	require.Empty(t, v.MapReason+v.NeedReason+v.SuitsReason+v.Length.Reason+v.Heat.Reason+v.Feed.Reason+v.VariedReason+v.KeepsReason)
+	require.Empty(t, v.MapReason+v.NeededReason+v.SuitsReason+v.Length.Reason+v.Heat.Reason+v.Feed.Reason+v.VariedReason+v.KeepsReason)
 	require.Equal(t, "feed.bead.speed", v.Feed.Answer.Key.Name)
 
 	// The map holds the scenario's own design and what can be built.
@@ -126,7 +126,7 @@ tolerance = 0.05
 	require.NoError(t, err)
 	v, err := Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
-	require.Contains(t, v.NeedReason, "saturation")
+	require.Contains(t, v.NeededReason, "saturation")
 	require.Nil(t, v.Needed)
 	require.NotNil(t, v.Suits)
 	require.NotNil(t, v.Map)

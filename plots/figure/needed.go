@@ -13,15 +13,15 @@ import (
 	"strandry/plots/palette"
 	"strandry/plots/words"
 	"strandry/scenarios"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/size"
 )
 
-// Required is the length of a zone that meets the limit, against its temperature, one line for each
+// Needed is the length of a zone that meets the limit, against its temperature, one line for each
 // feed speed.
-type Required struct {
+type Needed struct {
 	Frame
-	required.Table
+	needed.Table
 	Material  string          // as people write it
 	HeatLimit float64         // highest to dry at: the usual one, or up to where the strand holds [K]
 	GivesWay  materials.Range // where a strand begins to give way [K]
@@ -29,9 +29,9 @@ type Required struct {
 	Limit     float64         // moisture that prints well [kg/kg dry]
 }
 
-func (f Required) height() canvas.Length { return 480 }
+func (f Needed) height() canvas.Length { return 480 }
 
-func (f Required) check() error {
+func (f Needed) check() error {
 	if len(f.Temperatures) < 2 || len(f.Speeds) == 0 || f.Zone == "" {
 		return errEmpty
 	}
@@ -49,7 +49,7 @@ func (f Required) check() error {
 
 // WithOwnLength puts what was found for the scenario's own zone, at a temperature [K] and its own speed, in the place of what the table has: the length that meets the
 // limit at the medians, and nine times in ten [m].
-func (f Required) WithOwnLength(temperature, met, reliable float64) Required {
+func (f Needed) WithOwnLength(temperature, met, reliable float64) Needed {
 	const alike = 0.01
 	at := slices.IndexFunc(f.Temperatures, func(t float64) bool { return math.Abs(t-temperature) < alike })
 	if at < 0 || f.NineInTen == nil || f.Lengths[f.Own][at] <= 0 || f.NineInTen[at] <= 0 {
@@ -62,7 +62,7 @@ func (f Required) WithOwnLength(temperature, met, reliable float64) Required {
 }
 
 // shortest is the least length at a speed at temperatures within the heat limit; 0 for none.
-func (f Required) shortest(speed int) (length, temperature float64) {
+func (f Needed) shortest(speed int) (length, temperature float64) {
 	for i, t := range f.Temperatures {
 		if v := f.Lengths[speed][i]; v > 0 && t <= f.HeatLimit+1e-6 && (length == 0 || v < length) {
 			length, temperature = v, t
@@ -72,7 +72,7 @@ func (f Required) shortest(speed int) (length, temperature float64) {
 }
 
 // takes prints a length at a speed and a temperature, with what is enough one time and nine times in ten where that is known.
-func (f Required) takes(speed int, length, temperature float64) string {
+func (f Needed) takes(speed int, length, temperature float64) string {
 	at := slices.Index(f.Temperatures, temperature)
 	if f.NineInTen == nil || speed != f.Own || f.NineInTen[at] <= 0 || f.OneInTen[at] <= 0 {
 		return words.Metres(length)
@@ -85,7 +85,7 @@ func (f Required) takes(speed int, length, temperature float64) string {
 }
 
 // own is the headline at the scenario's own feed; "" where nothing is known of its doubt.
-func (f Required) own() string {
+func (f Needed) own() string {
 	if f.NineInTen == nil {
 		return ""
 	}
@@ -102,7 +102,7 @@ func (f Required) own() string {
 
 // Headline tells what the scenario's own feed takes, or else the fastest feed that a path within both limits can dry, or how much too long the shortest
 // path is.
-func (f Required) Headline() string {
+func (f Needed) Headline() string {
 	if text := f.own(); text != "" {
 		return text
 	}
@@ -124,7 +124,7 @@ func (f Required) Headline() string {
 	return fmt.Sprintf("At up to %s no length of %s brings %s within its limit of %s", words.Celsius(f.HeatLimit), f.Zone, f.Material, words.Percent(f.Limit))
 }
 
-func (f Required) draw(s *canvas.Sheet, room canvas.Rectangle) {
+func (f Needed) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	x := each(f.Temperatures, func(t float64) float64 { return t - words.ZeroCelsius })
 	all := slices.Concat(slices.Concat(f.Lengths...), f.NineInTen, f.OneInTen)
 	all = slices.DeleteFunc(all, func(v float64) bool { return v <= size.Shortest })
@@ -166,7 +166,7 @@ func (f Required) draw(s *canvas.Sheet, room canvas.Rectangle) {
 
 // curve draws the line of one speed, broken where no length is enough and on the floor where none is
 // needed, and returns its end.
-func (f Required) curve(p *canvas.Panel, speed int, x []float64, c palette.Colour) (end canvas.Point, ok bool) {
+func (f Needed) curve(p *canvas.Panel, speed int, x []float64, c palette.Colour) (end canvas.Point, ok bool) {
 	style := canvas.Stroke(c, 2)
 	if speed == f.Own && f.NineInTen != nil {
 		style.Width = 3.6
@@ -185,7 +185,7 @@ func (f Required) curve(p *canvas.Panel, speed int, x []float64, c palette.Colou
 
 // doubt shades, at the scenario's own feed, from the length that is enough one time in ten to that nine times in ten, draws both edges, and returns where
 // it ends on the right.
-func (f Required) doubt(p *canvas.Panel, x []float64) (end canvas.Point, ok bool) {
+func (f Needed) doubt(p *canvas.Panel, x []float64) (end canvas.Point, ok bool) {
 	known := func(i int) bool { return f.NineInTen[i] > 0 && f.OneInTen[i] > 0 && f.Lengths[f.Own][i] > 0 }
 	for _, run := range runs(len(f.NineInTen), known) {
 		if run[1]-run[0] < 2 {
@@ -205,7 +205,7 @@ func (f Required) doubt(p *canvas.Panel, x []float64) (end canvas.Point, ok bool
 }
 
 // bounds shades what can be and what cannot.
-func (f Required) bounds(p *canvas.Panel) {
+func (f Needed) bounds(p *canvas.Panel) {
 	p.Fill(p.Box, palette.BeyondReach)
 	r := p.Box
 	r.Max.X = min(r.Max.X, max(r.Min.X, p.AtX(f.HeatLimit-words.ZeroCelsius)))
@@ -214,7 +214,7 @@ func (f Required) bounds(p *canvas.Panel) {
 }
 
 // walls draws and names the two limits, each name where no line passes if there is such a place.
-func (f Required) walls(p *canvas.Panel) {
+func (f Needed) walls(p *canvas.Panel) {
 	bold := p.Style(canvas.TickSize, palette.Ink, true)
 	line := canvas.Stroke(palette.Ink, 2, canvas.Dashed()...)
 	b, off := p.Box, canvas.TickSize*0.8
@@ -244,7 +244,7 @@ func (f Required) walls(p *canvas.Panel) {
 }
 
 // passing is where lines run, closely spaced: the curves and the wall of heat.
-func (f Required) passing(p *canvas.Panel) []canvas.Point {
+func (f Needed) passing(p *canvas.Panel) []canvas.Point {
 	var out []canvas.Point
 	add := func(a, b canvas.Point) { out = append(out, canvas.Along(a, b)...) }
 	for _, row := range f.Lengths {
@@ -259,9 +259,9 @@ func (f Required) passing(p *canvas.Panel) []canvas.Point {
 	return out
 }
 
-// RequiredOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
+// NeededOf makes the figure of a table of lengths for a scenario; where no length is enough at any temperature and speed, that of the least moisture that
 // any length leaves.
-func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
+func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Figure {
 	m := &s.Design
 	f.Setup.Feed, f.Setup.Length, f.Setup.Heat = "", "", ""
 	if t.Unanswered > 0 {
@@ -270,7 +270,7 @@ func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 	if floor, ok := floorOf(s, t, f); ok {
 		return floor
 	}
-	n := Required{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit}
+	n := Needed{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.Longest, Limit: m.Limit}
 	if t.Own < 0 {
 		n.NineInTen, n.OneInTen = nil, nil
 	}
@@ -279,7 +279,7 @@ func RequiredOf(s *scenarios.Scenario, t *required.Table, f Frame) Figure {
 
 // floorOf is the least moisture that any length leaves, over the temperature of the zone's air, at the scenario's own feed; ok tells that no length is
 // enough anywhere, and that it is known at two temperatures or more.
-func floorOf(s *scenarios.Scenario, t *required.Table, f Frame) (floor Line, ok bool) {
+func floorOf(s *scenarios.Scenario, t *needed.Table, f Frame) (floor Line, ok bool) {
 	for _, row := range t.Lengths {
 		for _, length := range row {
 			if length > 0 {

@@ -1,4 +1,4 @@
-package required
+package needed
 
 import (
 	"cmp"

@@ -9,17 +9,17 @@ import (
 	"strandry/diffusion"
 	"strandry/plots/canvas"
 	"strandry/scenarios"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/size"
 )
 
 // What was found for the scenario's own zone stands in the place of what the table has, at its own temperature and speed alone.
 func TestOwnLength(t *testing.T) {
-	known := required.Table{
+	known := needed.Table{
 		Speeds: []float64{1e-3, 2e-3}, Own: 1, Temperatures: []float64{340, 353.15}, Lengths: [][]float64{{5, 4}, {10, 8}},
 		NineInTen: []float64{30, 20}, OneInTen: []float64{3, 2}, Zone: "drum",
 	}
-	f := Required{Table: known, Material: "PA6", HeatLimit: 353.15, Longest: 20, Limit: 0.003}
+	f := Needed{Table: known, Material: "PA6", HeatLimit: 353.15, Longest: 20, Limit: 0.003}
 	require.Contains(t, f.WithOwnLength(353.15, 8.14, 21.3).own(), "8.14\u00a0m (2 to 21.3, eight times in ten)")
 	require.Equal(t, [][]float64{{5, 4}, {10, 8}}, f.Lengths)
 	require.Equal(t, f, f.WithOwnLength(346, 8.14, 21.3))
@@ -33,9 +33,9 @@ func TestOfAScenario(t *testing.T) {
 	s, err := scenarios.Demo("clear-cover")
 	require.NoError(t, err)
 	ctx, coarse := context.Background(), diffusion.CoarseSettings()
-	table, err := required.Find(ctx, s, required.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
+	table, err := needed.Find(ctx, s, needed.Request{Temperatures: []float64{363.15, 383.15}, Speeds: []float64{0.001}, Settings: coarse})
 	require.NoError(t, err)
-	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Required)
+	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Needed)
 	require.NoError(t, checked(f))
 	require.Equal(t, table.NineInTen, f.NineInTen)
 	require.Positive(t, f.NineInTen[0])
@@ -49,9 +49,9 @@ func TestFloor(t *testing.T) {
 	t.Parallel()
 	s, err := scenarios.Demo("lamp-shade")
 	require.NoError(t, err)
-	table, err := required.Find(context.Background(), s, required.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
+	table, err := needed.Find(context.Background(), s, needed.Request{Temperatures: []float64{308.15, 318.15}, Speeds: []float64{s.Model.Speed}, Settings: diffusion.CoarseSettings()})
 	require.NoError(t, err)
-	f := RequiredOf(s, table, FrameOf(s, "0.0.0")).(Line)
+	f := NeededOf(s, table, FrameOf(s, "0.0.0")).(Line)
 	require.NoError(t, checked(f))
 	require.InDeltaSlice(t, []float64{35, 45}, f.X.Values, 1e-9)
 	for i, residual := range table.Residual {
@@ -63,7 +63,7 @@ func TestFloor(t *testing.T) {
 
 // A speed at which the strand needs none of the zone lies on the floor of the figure, and is named so.
 func TestNoLengthNeeded(t *testing.T) {
-	f := aRequired()
+	f := aNeeded()
 	for k := range f.Lengths {
 		for i := range f.Lengths[k] {
 			f.Lengths[k][i] = size.Shortest
