@@ -38,7 +38,11 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 		require.True(t, lengths[0] < x && x < lengths[len(lengths)-1], "%g m", x)
 	}
 	own := s.FeedKey().Value
-	require.True(t, feeds[0] < own && own < feeds[len(feeds)-1])
+	// Its feeds are those of the lengths needed, rounded outwards to 1, 2 or 5.
+	asked := v.Needed.Speeds
+	for end, least := range map[float64]float64{own / feeds[0]: s.Model.Speed / asked[0], feeds[len(feeds)-1] / own: asked[len(asked)-1] / s.Model.Speed} {
+		require.True(t, least <= end*(1+1e-9) && end < 2.5*least, "%g of %g", end, least)
+	}
 	require.Equal(t, chartLengths*chartFeeds, v.Map.Answered())
 
 	require.Equal(t, s.Vary[0].Len(), v.Varied.Answered())

@@ -46,9 +46,13 @@ type Table struct {
 // Residual is a content at the nozzle at the medians of what is in doubt, and its 10 and 90 % points; those are zero where they are not known [kg/kg dry].
 type Residual struct{ Mean, Low, High float64 }
 
+// Around is how many times faster or slower than the scenario's own feed the figures go, on lines as on maps: beyond that a map has little room for what can be built, and
+// the ends of its axis say little.
+const Around = 4
+
 // Usual asks for a zone of the path from fifty kelvins below the material's usual highest drying
-// temperature, though not below the room's, to twenty above, and a quarter, half, once, twice and
-// four times the speed.
+// temperature, though not below the room's, to twenty above, and for speeds from
+// a quarter of the scenario's to four times it, each twice the one before.
 func Usual(s *scenarios.Scenario, zone int) Request {
 	m := &s.Design
 	r := Request{Zone: zone, Settings: diffusion.CoarseSettings()}
@@ -58,7 +62,7 @@ func Usual(s *scenarios.Scenario, zone int) Request {
 			r.Temperatures = append(r.Temperatures, t)
 		}
 	}
-	for _, factor := range [...]float64{0.25, 0.5, 1, 2, 4} {
+	for factor := 1.0 / Around; factor <= Around; factor *= 2 {
 		r.Speeds = append(r.Speeds, factor*m.Speed)
 	}
 	return r
