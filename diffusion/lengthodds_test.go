@@ -86,7 +86,7 @@ func TestLengthOddsAtDesignPoint(t *testing.T) {
 	}
 	p, err := l.Probability(low, 0)
 	require.NoError(t, err)
-	require.InDelta(t, diffusion.Likely, p, 0.06)
+	require.InDelta(t, diffusion.NineInTen, p, 0.06)
 }
 
 // A design that cannot be marched has no odds over its lengths, and says why.

@@ -34,18 +34,18 @@ type Odds struct {
 // Between are a low and a high value, most often contents [kg/kg dry].
 type Between struct{ Low, High float64 }
 
-// Likely and Unlikely are the probabilities from which on a strand is called dry, and below which wet.
-const Likely, Unlikely = 0.9, 0.1
+// NineInTen and OneInTen are the probabilities from which on a strand is called dry, and below which wet.
+const NineInTen, OneInTen = 0.9, 0.1
 
 // Verdict judges; off is the numerical error, relative to the content. A strand that softens is never dry.
 func (o *Odds) Verdict(off float64, s Survival) Verdict {
 	slack := o.Density * off
 	switch {
-	case o.Probability+slack <= Unlikely:
+	case o.Probability+slack <= OneInTen:
 		return Wet
 	case s == Softens:
 		return TooHot
-	case o.Probability-slack >= Likely:
+	case o.Probability-slack >= NineInTen:
 		return Dry
 	}
 	return Unsure
@@ -82,7 +82,7 @@ func (e *ensemble) odds(d *Design, f fitted) Odds {
 	o.Probability = meets(limit, sample, 0)
 	o.Printing, o.Moulding = meets(d.Material.PrintingLimit, sample, 0), meets(d.Material.MouldingLimit, sample, 0)
 	o.Density = (meets(limit, sample, around) - meets(limit, sample, -around)) / (2 * around)
-	b := likely(sample)
+	b := deciles(sample)
 	o.Low, o.High, o.Ratio = b.Low, b.High, ratio(limit, sample)
 	if f.axes != nil {
 		o.DesignPoint = e.designPoint(f.axes)
@@ -127,11 +127,11 @@ func ratio(limit materials.Value, sorted []float64) Between {
 		}
 		return math.Exp((low + high) / 2)
 	}
-	return Between{at(Unlikely), at(Likely)}
+	return Between{at(OneInTen), at(NineInTen)}
 }
 
-// likely are the 10 and 90 % points of what a sample, which it sorts, has the logarithms of.
-func likely(sample []float64) Between {
+// deciles are the 10 and 90 % points of what a sample, which it sorts, has the logarithms of.
+func deciles(sample []float64) Between {
 	slices.Sort(sample)
 	const about = 0.015 // of the sample, on either side: one value alone is a rough quantile
 	at := func(share float64) float64 {
@@ -139,7 +139,7 @@ func likely(sample []float64) Between {
 		from, to := int(math.Round((share-about)*n)), int(math.Round((share+about)*n))
 		return math.Exp(stat.Mean(sample[from:max(to, from+1)], nil))
 	}
-	return Between{at(Unlikely), at(Likely)}
+	return Between{at(OneInTen), at(NineInTen)}
 }
 
 // Rests is the probability that the content in equilibrium with a water activity [-] at a temperature [K] is within the limit.

@@ -13,5 +13,5 @@ func (w *March) Spread(d *Design, s Settings, measure func(m *Model, s Settings)
 	if err != nil {
 		return Between{}, err
 	}
-	return likely(fit.sample), nil
+	return deciles(fit.sample), nil
 }

@@ -1,197 +1,96 @@
 package diffusion
 
-import (
-	"math"
+import "strandry/diffusion/film"
 
-	"strandry/diffusion/radial"
-	"strandry/materials"
-	"strandry/materials/humidair"
+// Zone is a part of the way in one air. It has either a length or a duration. A duration is that of a strand that stands still, or a
+// passage of which the time alone is known: such a zone has air without limit, and a film that does not rest on a length.
+type Zone struct {
+	Name     string
+	Length   float64 // [m], up to 1e6; zero where there is a duration
+	Duration float64 // [s], up to 1e12; zero where there is a length
+	Air      Air
+	Film     Film
+	Contact  Contact
+}
+
+// Extent is the duration of the zone [s], if it has one, else its length [m].
+func (z *Zone) Extent() float64 {
+	if z.Duration > 0 {
+		return z.Duration
+	}
+	return z.Length
+}
+
+// Extend sets the duration of a zone [s] that has one, else its length [m].
+func (z *Zone) Extend(to float64) {
+	if z.Duration > 0 {
+		z.Duration = to
+	} else {
+		z.Length = to
+	}
+}
+
+// Residence is the time that the strand spends in the zone [s], which at a speed [m/s] has run through its length.
+func (z *Zone) Residence(speed float64) float64 {
+	if z.Duration > 0 {
+		return z.Duration
+	}
+	return z.Length / speed
+}
+
+// Air is the air of a zone.
+type Air struct {
+	Temperature    float64 // [K], 213.15 to 623.15; [Air.At] changes it
+	VapourPressure float64 // as supplied [Pa], 0 to just below the pressure
+	Held           float64 // relative humidity that a controller holds at any temperature, 0 to 1 [-]; zero where the vapour pressure is supplied
+
+	// How much air there is, of which one at most is given; none for air without limit. [Model.DryFlow] tells.
+	DryFlow    float64 // mass flow of dry air [kg/s]
+	VolumeFlow float64 // of the air, its vapour included, at MeteredAt and the model's pressure [m³/s]
+	Blown      bool    // what the speed of [Film] carries through the ring between strand and bore
+	Dragged    bool    // what the strand drags along through its bore, with it
+
+	MeteredAt float64 // temperature at which VolumeFlow is told [K]
+	Direction Direction
+	Relax     Relax // air without limit only
+}
+
+// Relax is air that begins at another vapour pressure and nears the one supplied
+// exponentially, as in a box after its door was closed:
+// p(t) = VapourPressure + (From - VapourPressure) exp(-t/TimeConstant), t from the entry.
+type Relax struct {
+	From         float64 // vapour pressure at the entry [Pa]
+	TimeConstant float64 // [s]; zero for air that does not change
+}
+
+// Direction is how a limited flow of air meets the strand.
+type Direction int
+
+const (
+	// Mixed air has one humidity throughout the zone: that of its outlet.
+	Mixed Direction = iota
+	// With the strand: the air enters where the strand enters.
+	With
+	// Against the strand: the air enters where the strand leaves.
+	Against
 )
 
-// surroundings turn the state of one zone into what package radial asks for, on
-// a cylinder of radius one: the conductance D_dry/R² and the flux density at the
-// surface over R. The companion x of the field is the difference of the strand's temperature from
-// that which the air alone would give it at the film coefficient of [thermal] [K], see [answer]: evaporation brings it about, and
-// a coefficient that follows the strand.
-type surroundings struct {
-	thermal thermal
-	film    exchange
-
-	radius      float64
-	diffusivity *materials.Diffusivity
-	sorption    *materials.Sorption
-
-	perDensity float64 // φ/(ρ R) [m²/kg]
-	leaves     float64 // ρ R [kg/m²]: the mass that leaves with a flux of content over R; zero to leave its heat out
-	latent     latent
-	supply     airSupply
-
-	now, beside float64 // time and companion at which the values below hold
-	warmed
-
-	warmer  warmed  // the laws a little warmer, for their derivatives
-	warming float64 // how fast the surface warms, but for the companion [K/s]
-
-	gradeAt, gradeBeside float64 // time and companion at which those two hold
+func (d Direction) String() string {
+	return [...]string{"mixed", "with", "against"}[d]
 }
 
-// warmed are the laws at one temperature of the surface.
-type warmed struct {
-	temperature float64 // [K]
-	isotherm    materials.Isotherm
-	saturation  float64 // saturation pressure [Pa]
-	conductance float64 // [1/s]
-	heat        float64 // h [W/(m² K)]
-	transfer    float64 // φ k_m / (ρ R) [1/s times m³/kg]
+// Film is what sets the exchange at the surface: given coefficients, or what a
+// correlation needs.
+type Film struct {
+	Heat float64 // given h, radiation included [W/(m² K)]; zero to compute
+	Mass float64 // given k_m [m/s]; zero to compute
+
+	HeatFactor float64 // on a computed h, radiation included; zero for 1
+	MassFactor float64 // on a computed k_m; zero for 1
+
+	Flow       film.Flow
+	AirSpeed   float64 // past the strand [m/s]; zero in a bore with a limited flow for what that makes it, see [Model.AirSpeed]
+	Bore       float64 // of the tube around the strand [m], for an annulus
+	Vertical   bool    // the strand hangs or rises
+	Emissivity float64 // of strand and wall together, 0 to 1
 }
-
-// airSupply is the vapour pressure of the air as a function of what the strand
-// has lost in the zone. humidity ratio = base + gain (q - entered).
-type airSupply struct {
-	pressure float64 // of the air without limit [Pa]
-	limited  bool
-	base     float64 // [kg/kg dry air]
-	gain     float64 // for each unit of q
-	entered  float64 // q at the entry
-	total    float64 // atmospheric pressure [Pa]
-
-	// Air that changes in time: pressure is that of the last call of settle.
-	rate   float64 // 1/time constant [1/s]; zero for none
-	last   float64 // pressure after a long time [Pa]
-	excess float64 // over it at the entry [Pa]
-}
-
-// settle brings air without limit to time t.
-func (a *airSupply) settle(t float64) {
-	if a.rate > 0 {
-		a.pressure = a.last + a.excess*math.Exp(-a.rate*t)
-	}
-}
-
-// vapour gives the vapour pressure [Pa] and its derivative on q.
-func (a *airSupply) vapour(q float64) (pressure, slope float64) {
-	if !a.limited {
-		return a.pressure, 0
-	}
-	const ratio = humidair.MassRatio
-	w := math.Max(0, a.base+a.gain*(q-a.entered))
-	return a.total * w / (ratio + w), a.total * ratio / ((ratio + w) * (ratio + w)) * a.gain
-}
-
-// refresh brings the air and the values that depend on the temperature to time t and companion x.
-func (s *surroundings) refresh(t, x float64) {
-	if t == s.now && x == s.beside {
-		return
-	}
-	s.now, s.beside = t, x
-	s.supply.settle(t)
-	temperature := s.thermal.surface(t, x)
-	if temperature == s.temperature {
-		return
-	}
-	s.warm(&s.warmed, temperature)
-}
-
-// warm sets what depends on the temperature of the surface [K].
-func (s *surroundings) warm(w *warmed, temperature float64) {
-	w.temperature = temperature
-	w.isotherm = s.sorption.At(temperature)
-	w.saturation = humidair.SaturationPressure(temperature)
-	w.conductance = s.dry(temperature)
-	var mass float64
-	w.heat, mass = s.film.at(temperature)
-	w.transfer = s.perDensity * mass
-}
-
-// forget makes the next refresh a whole one.
-func (s *surroundings) forget() {
-	s.now, s.temperature, s.gradeAt = math.NaN(), math.NaN(), math.NaN()
-}
-
-// alone tells whether the companion stays at zero: nothing brings it about.
-func (s *surroundings) alone() bool { return s.leaves == 0 && s.film.law == nil }
-
-func (s *surroundings) dry(temperature float64) float64 {
-	return s.diffusivity.Dry(temperature) / (s.radius * s.radius)
-}
-
-// Conductance fills k with D_dry/R² of each gap [1/s], where the companion stays at zero.
-func (s *surroundings) Conductance(t float64, k []float64) { s.fill(t, 0, k) }
-
-func (s *surroundings) fill(t, x float64, k []float64) {
-	s.refresh(t, x)
-	if s.thermal.uniform(t) {
-		for i := range k {
-			k[i] = s.conductance
-		}
-		return
-	}
-	s.thermal.aboveSurface(t, k)
-	s.conduct(k)
-}
-
-// conduct turns the excess of the temperature in each gap over that of the surface [K] into the conductance [1/s]: exp(y) times that at the surface with
-// y = E/(R T) × excess/(T + excess), where that is small by a series, to 2e-7. It is asked for at each gap and each stage of a step, and most gaps lie next to the
-// surface.
-func (s *surroundings) conduct(k []float64) {
-	at, factor, law := s.temperature, s.conductance, s.diffusivity.Piece(s.temperature)
-	each := law.Steepness / at
-	for i, excess := range k {
-		t := at + excess
-		if t < law.From || t >= law.To {
-			k[i] = s.dry(t)
-			continue
-		}
-		y := each * excess / t
-		y2 := y * y
-		switch {
-		case y2 < 0.12*0.12:
-			k[i] = factor * (1 + y*(1+y*(1.0/2+y*(1.0/6+y/24))))
-		case y2 < 0.7*0.7:
-			k[i] = factor * ((1 + y) + y2*((1.0/2+y*(1.0/6))+y2*((1.0/24+y*(1.0/120))+y2*((1.0/720+y*(1.0/5040))+y2*(1.0/40320)))))
-		default:
-			k[i] = factor * math.Exp(y)
-		}
-	}
-}
-
-// flux is the flux density of content at the surface over R [1/s], with its derivatives, where the companion stays at
-// zero.
-func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
-	s.refresh(t, 0)
-	r, _ := s.leaving(&s.warmed, c, q)
-	return r.Flux, r.FluxC, r.FluxQ
-}
-
-// leaving is what leaves the surface by the laws at its temperature, and the activity of the water there. Air whose
-// dew point is above the strand's temperature leaves dew on it: what dissolves is then that of air
-// saturated at the surface.
-func (s *surroundings) leaving(w *warmed, c, q float64) (r radial.Response, activity float64) {
-	activity, slope := w.isotherm.Activity(c)
-	vapour, rise := s.supply.vapour(q)
-	if vapour > w.saturation {
-		vapour, rise = w.saturation, 0
-	}
-	each := w.transfer / (humidair.VapourConstant * w.temperature)
-	r.Flux, r.FluxC, r.FluxQ = each*(activity*w.saturation-vapour), each*slope*w.saturation, -each*rise
-	return r, activity
-}
-
-// latent is the heat of vaporisation near the temperatures of a zone: a parabola, within 3e-4 of [humidair.LatentHeat]
-// up to 40 K from its centre, and 4e-3 at 80 K below it.
-type latent struct{ centre, value, slope, bend float64 }
-
-// latentNear makes the parabola from three temperatures about one [K].
-func latentNear(centre float64) latent {
-	const apart = 40 // [K]
-	low, middle, high := humidair.LatentHeat(centre-apart), humidair.LatentHeat(centre), humidair.LatentHeat(centre+apart)
-	return latent{centre, middle, (high - low) / (2 * apart), (high - 2*middle + low) / (2 * apart * apart)}
-}
-
-// at gives the heat [J/kg] at a temperature [K].
-func (l *latent) at(temperature float64) float64 {
-	x := temperature - l.centre
-	return l.value + x*(l.slope+x*l.bend)
-}
-
-var _ radial.Conductance = (*surroundings)(nil)

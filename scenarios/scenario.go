@@ -110,7 +110,7 @@ func (r *reading) scenario(root section) *Scenario {
 	r.melts(&m.Material, m.NozzleTemperature, melted)
 	s.Numerics = root.has("numerics")
 	s.Settings = numerics(root.sub("numerics"))
-	r.studies(root, s)
+	r.beside(root, s)
 	s.Vary = r.axesOf(root)
 	s.Uncertain = r.uncertain(root)
 	s.Assumed, s.Taken, s.Unused = r.assumed, r.taken, r.unused

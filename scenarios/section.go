@@ -9,19 +9,6 @@ import (
 	"strandry/materials/text/strict"
 )
 
-// Key is a number in a scenario that a [Setting] may replace.
-type Key struct {
-	Name      string             // path by names, such as zone.drum.length or strand.storage.1.duration
-	Zone      string             // the zone that it belongs to, whose name may hold dots; "" for none
-	Dimension quantity.Dimension // its zero value for a plain number
-	Value     float64            // in force [SI]; zero when not Known
-	Known     bool               // it is given, or has a default
-	limits    strict.Limits
-}
-
-// Plain tells whether the key takes a number without a unit.
-func (k Key) Plain() bool { return k.Dimension.Name() == "" }
-
 // section is one table of the file with the settings laid over it.
 type section struct {
 	r     *reading

@@ -18,7 +18,7 @@ import (
 
 func buildlogCommand() *cobra.Command {
 	var to target
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "buildlog [FILE] -o DIR",
 		Short: "All studies of a scenario on one page to keep or to show",
 		Long: `buildlog writes all studies of a scenario as one page to keep or to show.
@@ -79,7 +79,7 @@ func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io
 	if err != nil {
 		return nil, err
 	}
-	l := page.Log{Scenario: s, Answer: a, Studies: v, Command: command}
+	l := page.Log{Scenario: s, Answer: a, Survey: v, Command: command}
 	return l.Files()
 }
 

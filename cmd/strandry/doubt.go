@@ -18,7 +18,7 @@ import (
 func doubtCommand() *cobra.Command {
 	var asJSON bool
 	var to target
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "doubt [FILE]",
 		Short: "What makes the answer doubtful, and what to measure first?",
 		Long: `doubt tells what makes an answer doubtful, and what to measure first.
@@ -34,15 +34,15 @@ measure, and how.
 
 -o draws the shares as PNG, SVG and PDF.` + forceRule,
 	}, func(c *cobra.Command, s *scenarios.Scenario) error {
-		study, err := unlessDone(c.Context(), func(ctx context.Context) (*doubt.Study, error) { return doubt.Find(ctx, s) })
+		answer, err := unlessDone(c.Context(), func(ctx context.Context) (*doubt.Answer, error) { return doubt.Find(ctx, s) })
 		if err != nil {
 			return err
 		}
-		said, err := drawDoubt(c.Context(), to, s, study)
+		said, err := drawDoubt(c.Context(), to, s, answer)
 		if err != nil {
 			return err
 		}
-		if err := show(c.OutOrStdout(), &table.Doubt{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: s.Assumed}, asJSON); err != nil || asJSON {
+		if err := show(c.OutOrStdout(), &table.Doubt{Title: s.Title, File: s.File, Version: version, Answer: answer, Assumed: s.Assumed}, asJSON); err != nil || asJSON {
 			return err
 		}
 		_, err = io.WriteString(c.OutOrStdout(), said)
@@ -55,14 +55,14 @@ measure, and how.
 }
 
 // drawDoubt draws the figure of a study, if a folder is named, and says what was written.
-func drawDoubt(ctx context.Context, to target, s *scenarios.Scenario, study *doubt.Study) (said string, err error) {
+func drawDoubt(ctx context.Context, to target, s *scenarios.Scenario, answer *doubt.Answer) (said string, err error) {
 	switch {
 	case to.path == "":
 		return "", nil
-	case study.Variance == 0:
+	case answer.Variance == 0:
 		return "doubt: not drawn: nothing is in doubt\n", nil
 	}
-	drawings, err := drawn(ctx, []figure.Sheet{{Name: "doubt", Figure: figure.DoubtOf(study, figure.FrameOf(s, version))}}, canvas.Formats()...)
+	drawings, err := drawn(ctx, []figure.Sheet{{Name: "doubt", Figure: figure.DoubtOf(answer, figure.FrameOf(s, version))}}, canvas.Formats()...)
 	if err != nil {
 		return "", err
 	}

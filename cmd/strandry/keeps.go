@@ -17,7 +17,7 @@ import (
 func keepsCommand() *cobra.Command {
 	var asJSON bool
 	var material, humidity, temperature string
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "keeps [FILE]",
 		Short: "How long does a dry strand stay dry?",
 		Long: `keeps tells how long a dry strand stays dry.
@@ -40,8 +40,8 @@ time constant); and how many openings a day, or how slow a return, it bears.`,
 			return misuse{err}
 		}
 		return answer(c, asJSON, func(ctx context.Context) (table.Page, error) {
-			study, err := keeps.Find(ctx, s, air, all)
-			return &table.Keeps{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}, err
+			answer, err := keeps.Find(ctx, s, air, all)
+			return &table.Keeps{Title: s.Title, File: s.File, Version: version, Answer: answer, Assumed: slices.Concat(s.Taken, s.Store.Assumed, s.Opening.Assumed)}, err
 		})
 	})
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")

@@ -85,7 +85,7 @@ func addCommands(root *cobra.Command) {
 	}{
 		{"begin", "Begin:", []*cobra.Command{newCommand()}},
 		{"ask", "Ask about one design:", []*cobra.Command{runCommand(), sizeCommand(), suitsCommand(), keepsCommand()}},
-		{"study", "Study what it depends on:", []*cobra.Command{sweepCommand(), doubtCommand()}},
+		{"depends", "Study what it depends on:", []*cobra.Command{sweepCommand(), doubtCommand()}},
 		{"show", "Show it to others:", []*cobra.Command{plotCommand(), buildlogCommand()}},
 		{"know", "Know what it rests on:", []*cobra.Command{materialsCommand(), evidenceCommand(), proveCommand()}},
 	} {

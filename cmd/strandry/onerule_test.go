@@ -22,7 +22,7 @@ import (
 	"strandry/scenarios"
 	"strandry/scenarios/studies/advised"
 	"strandry/scenarios/studies/buildlog"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/suits"
 	"strandry/scenarios/studies/sweep"
@@ -198,9 +198,9 @@ func (d *asked) suits(whole bool) {
 	if !whole {
 		return
 	}
-	study, err := suits.Find(d.t.Context(), d.scenario, []materials.Polymer{own}, 3600)
+	suited, err := suits.Find(d.t.Context(), d.scenario, []materials.Polymer{own}, 3600)
 	require.NoError(d.t, err)
-	row := study.Soaked[0]
+	row := suited.Soaked[0]
 	if row.Failed != "" {
 		return
 	}
@@ -213,8 +213,8 @@ func (d *asked) suits(whole bool) {
 func (d *asked) needed() {
 	const hot, speed = 348.15, 0.7e-3
 	s := d.scenario
-	r := required.Request{Temperatures: []float64{hot}, Speeds: []float64{speed}, Settings: s.Settings}
-	found, err := required.Find(d.t.Context(), s, r)
+	r := needed.Request{Temperatures: []float64{hot}, Speeds: []float64{speed}, Settings: s.Settings}
+	found, err := needed.Find(d.t.Context(), s, r)
 	if err != nil || found.Unanswered > 0 || found.Lengths[0][0] <= size.Shortest {
 		return
 	}
@@ -252,9 +252,9 @@ func TestOneLengthInABuildLog(t *testing.T) {
 	require.NotEqual(t, before, humid)
 	s, err := scenarios.Read("clear-cover.toml", []byte(humid))
 	require.NoError(t, err)
-	study, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.RoomTime)
+	suited, err := suits.Find(t.Context(), s, []materials.Polymer{s.Model.Material}, buildlog.RoomTime)
 	require.NoError(t, err)
-	lengths, err := required.Find(t.Context(), s, required.Usual(s, 0))
+	lengths, err := needed.Find(t.Context(), s, needed.Usual(s, 0))
 	require.NoError(t, err)
 	hot, err := s.With(scenarios.Setting{Key: "zone.oven.temperature", Value: "110 °C"})
 	require.NoError(t, err)
@@ -262,7 +262,7 @@ func TestOneLengthInABuildLog(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, size.Met, answer.Outcome)
 	sought := answer.Value
-	row := study.Soaked[0]
+	row := suited.Soaked[0]
 	require.InDelta(t, 383.15, row.Heated, 1e-9)
 	require.InEpsilon(t, sought, row.Needed.Value, 1e-3)
 	found := false

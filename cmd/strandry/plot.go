@@ -16,21 +16,21 @@ import (
 	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/buildlog"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/sweep"
 )
 
 func plotCommand() *cobra.Command {
 	var to target
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "plot [FILE] -o DIR",
 		Short: "Draw what happens to the strand, as PNG, SVG and PDF",
 		Long: `plot draws what happens to the strand.
 
     strandry plot my-dryer.toml -o figures
 
-The moisture along its path, the radial profiles, the same as a heat map, the
+The moisture along its path, the radial profiles, the same as a heatmap, the
 section as a disc where a cover keeps its place, the length needed over
 temperature and feed speed, what the [[vary]] of the file give, and, unless they
 give a map, one over length and feed speed. Figures that DIR holds from an
@@ -83,14 +83,14 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	}
 	sheets = strand
 	zone := advice.Dryer(&s.Design, &trace.Result)
-	lengths, err := required.Find(ctx, s, required.Usual(s, zone))
+	lengths, err := needed.Find(ctx, s, needed.Usual(s, zone))
 	switch {
 	case ctx.Err() != nil:
 		return nil, nil, ctx.Err()
 	case err != nil:
 		undrawn = append(undrawn, "needed: not drawn: "+err.Error())
 	default:
-		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.RequiredOf(s, lengths, frame)})
+		sheets = append(sheets, figure.Sheet{Name: "needed", Figure: figure.NeededOf(s, lengths, frame)})
 		if lengths.Unanswered > 0 {
 			undrawn = append(undrawn, fmt.Sprintf("needed: places without an answer: %d; the first of them: %s", lengths.Unanswered, lengths.Reason))
 		}
@@ -130,7 +130,7 @@ func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace,
 	sheets := []figure.Sheet{
 		{Name: "path", Figure: path},
 		{Name: "profiles", Figure: figure.Profiles{Frame: frame, Design: &s.Design, Trace: trace, Odds: &odds}},
-		{Name: "heatmap", Figure: figure.HeatMap{Frame: frame, Design: &s.Design, Trace: trace}},
+		{Name: "heatmap", Figure: figure.Heatmap{Frame: frame, Design: &s.Design, Trace: trace}},
 	}
 	if f, covered := figure.SectionOf(&s.Design, trace, frame); covered {
 		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})

@@ -18,7 +18,7 @@ import (
 func runCommand() *cobra.Command {
 	var asJSON, full bool
 	var set []string
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "run [FILE]",
 		Short: "How wet is the strand at the nozzle?",
 		Long: `run tells how wet the strand is at the nozzle, and whether that is dry enough.

@@ -15,7 +15,7 @@ import (
 func sizeCommand() *cobra.Command {
 	var asJSON bool
 	var key, from, to string
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "size [FILE] --for KEY",
 		Short: "Which value just meets the limit?",
 		Long: `size finds the value of one number at which the strand just meets its limit.

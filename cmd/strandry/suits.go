@@ -20,7 +20,7 @@ import (
 func suitsCommand() *cobra.Command {
 	var asJSON bool
 	var material, opened string
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "suits [FILE]",
 		Short: "Which materials is this dryer for?",
 		Long: `suits tells which materials of the library a dryer is for.
@@ -44,12 +44,12 @@ has lain in the room for a few hours (--opened).`,
 			return err
 		}
 		return answer(c, asJSON, func(ctx context.Context) (table.Page, error) {
-			study, err := suits.Find(ctx, s, all, roomTime)
+			answer, err := suits.Find(ctx, s, all, roomTime)
 			if err != nil {
 				return nil, err
 			}
 			contradicting, err := measured.Contradicting(all)
-			return &table.Suits{Title: s.Title, File: s.File, Version: version, Study: study, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}, err
+			return &table.Suits{Title: s.Title, File: s.File, Version: version, Answer: answer, Assumed: slices.Concat(s.Taken, s.Build.Assumed), Contradicting: contradicting}, err
 		})
 	})
 	c.Flags().StringVar(&material, "material", "", "one material, by its `NAME` or its file, in place of all")

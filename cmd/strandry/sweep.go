@@ -31,7 +31,7 @@ type sweeping struct {
 
 func sweepCommand() *cobra.Command {
 	var f sweeping
-	c := study(&cobra.Command{
+	c := onScenario(&cobra.Command{
 		Use:   "sweep [FILE] -o DIR",
 		Short: "How wet over a grid of lengths, speeds, materials, ...?",
 		Long: `sweep tells how wet the strand is over a grid of values.

@@ -194,7 +194,7 @@ func (f *finder) length(t *trial) float64 {
 	}
 	const flat, most = 0.15, 2
 	steep := f.march.AtDesignPoint([]*diffusion.Design{t.design}, &t.odds.DesignPoint, f.settings)[0] / math.Log(to/drawn)
-	lacks := (diffusion.Likely - odds.Probability) / max(odds.Density, flat)
+	lacks := (diffusion.NineInTen - odds.Probability) / max(odds.Density, flat)
 	if change := math.Exp(lacks / steep); change > 0 {
 		to *= min(max(change, 1./most), most)
 	}

@@ -103,7 +103,7 @@ func advised(t *testing.T, m *diffusion.Design, b advice.Bounds) advice.Advice {
 	if n := v.Nearest; n != nil {
 		require.Empty(t, v.Sets)
 		require.InDelta(t, assessed(t, m, n.Changes).Probability, n.Probability, 0.02)
-		require.Less(t, n.Probability, diffusion.Likely)
+		require.Less(t, n.Probability, diffusion.NineInTen)
 	}
 	return v
 }

@@ -86,7 +86,7 @@ func alike(x, y []Change) bool {
 // target is the ratio that a model like the one on trial must reach at its design point to be dry nine times in ten.
 func (f *finder) target(t *trial) float64 {
 	const spare, flat, furthest = 0.004, 0.15, 1.5
-	gap := (diffusion.Likely + spare - t.odds.Probability) / max(t.odds.Density, flat)
+	gap := (diffusion.NineInTen + spare - t.odds.Probability) / max(t.odds.Density, flat)
 	return f.march.AtDesignPoint([]*diffusion.Design{t.design}, &t.odds.DesignPoint, f.settings)[0] - min(max(gap, -furthest), furthest)
 }
 

@@ -63,7 +63,7 @@ func TestNothingOverlaps(t *testing.T) {
 		require.NoError(t, err)
 		clean(t, name+" path", Path{Frame: FrameOf(s, "0.0.0"), Design: &s.Design, Trace: tr})
 		clean(t, name+" profiles", Profiles{Frame: FrameOf(s, "0.0.0"), Design: &s.Design, Trace: tr})
-		clean(t, name+" heat map", HeatMap{FrameOf(s, "0.0.0"), &s.Design, tr})
+		clean(t, name+" heatmap", Heatmap{FrameOf(s, "0.0.0"), &s.Design, tr})
 	}
 }
 
@@ -75,12 +75,12 @@ func TestNothingOverlapsAtTheWorst(t *testing.T) {
 	p.Notes = []string{long}
 	p.Design.Path[0].Name, p.Design.Path[1].Name = "the drum that was wound last winter", "the guide between the drum and the nozzle"
 	clean(t, "path", p)
-	clean(t, "heat map", HeatMap{p.Frame, p.Design, p.Trace})
-	n := aRequired()
+	clean(t, "heatmap", Heatmap{p.Frame, p.Design, p.Trace})
+	n := aNeeded()
 	n.Speeds = []float64{0.001, 0.00101, 0.00102, 0.00103, 0.00104, 0.00105, 0.00106}
 	n.Lengths = nil
 	for range n.Speeds {
-		n.Lengths = append(n.Lengths, aRequired().Lengths[1])
+		n.Lengths = append(n.Lengths, aNeeded().Lengths[1])
 	}
 	clean(t, "needed", n)
 }
@@ -124,7 +124,7 @@ func plain(s string) string {
 
 // 0.025 exp(-2)(1 - s²) = 0.002 at 10 m: s² = 1 - 0.08 e² = 0.409.
 func TestSectionWithinTheLimit(t *testing.T) {
-	f := HeatMap{frame(), model(), trace()}
+	f := Heatmap{frame(), model(), trace()}
 	for i, p := range f.Trace.Points {
 		if p.Zone == 1 || p.Position < 1 {
 			continue
@@ -138,7 +138,7 @@ func TestSectionWithinTheLimit(t *testing.T) {
 
 // A wet skin around a dry core: the share counts the core.
 func TestWetSkinAroundADryCore(t *testing.T) {
-	f := HeatMap{frame(), model(), trace()}
+	f := Heatmap{frame(), model(), trace()}
 	for i := range f.Trace.Points {
 		p := &f.Trace.Points[i]
 		for k, r := range f.Trace.Radius {

@@ -4,7 +4,7 @@
 // weight) are set here. It draws on [canvas.Page]; moisture as colour is that of package moisture.
 //
 // Every figure is a struct that [EncodeAll] turns into a file's bytes: [Path],
-// [Profiles], [HeatMap], [Section], [Map], [Line], [Required], [Suits], [Doubt], and of the validation [Convergence] and
+// [Profiles], [Heatmap], [Section], [Map], [Line], [Needed], [Suits], [Doubt], and of the validation [Convergence] and
 // [Evidence]. Data that are
 // empty, ragged, NaN or infinite are refused. The same data give the same bytes.
 //

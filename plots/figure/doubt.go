@@ -19,9 +19,9 @@ type Doubt struct {
 	Narrows doubt.Row   // that narrows the interval most, if it is known
 }
 
-// DoubtOf makes the figure of a study.
-func DoubtOf(study *doubt.Study, f Frame) Doubt {
-	return Doubt{Frame: f, Rows: study.Rows, Decides: len(study.Decides()), Narrows: study.Narrows()}
+// DoubtOf makes the figure of the answer about a doubt.
+func DoubtOf(answer *doubt.Answer, f Frame) Doubt {
+	return Doubt{Frame: f, Rows: answer.Rows, Decides: len(answer.Decides()), Narrows: answer.Narrows()}
 }
 
 func (f Doubt) height() canvas.Length {

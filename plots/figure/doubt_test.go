@@ -21,7 +21,7 @@ func aDoubt() Doubt {
 		{Unknown: "growth of the diffusivity with content", First: index(0.002, 0.004), Total: index(0.003, 0.004), Left: 0.998},
 		{Unknown: "heat of sorption", First: sensitivity.Index{High: 0.01, Estimate: -0.003}, Total: index(0.004, 0.004), Left: 1},
 	}
-	return DoubtOf(&doubt.Study{Rows: rows}, frame())
+	return DoubtOf(&doubt.Answer{Rows: rows}, frame())
 }
 
 func TestDoubtHeadlines(t *testing.T) {

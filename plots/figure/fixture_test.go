@@ -7,7 +7,7 @@ import (
 	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/plots/canvas"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 )
 
 // The data below are made by formulas, not by the solver, so that a change of the solver moves no
@@ -119,9 +119,9 @@ func aLine() Line {
 	return l
 }
 
-func aRequired() Required {
-	n := Required{
-		Frame: frame(), Table: required.Table{Zone: "drum", Speeds: []float64{0.0005, 0.001, 0.002, 0.004}},
+func aNeeded() Needed {
+	n := Needed{
+		Frame: frame(), Table: needed.Table{Zone: "drum", Speeds: []float64{0.0005, 0.001, 0.002, 0.004}},
 		Material: "PA6", HeatLimit: 353.15, GivesWay: materials.Range{Min: 360.15, Max: 368.15}, Longest: 20, Limit: 0.002,
 	}
 	for t := 303.15; t <= 373.2; t += 5 {
@@ -140,7 +140,7 @@ func aRequired() Required {
 	}
 	n.Own = 2
 	for _, length := range n.Lengths[n.Own] {
-		n.Likely, n.Unlikely = append(n.Likely, 2.5*length), append(n.Unlikely, length/2.5)
+		n.NineInTen, n.OneInTen = append(n.NineInTen, 2.5*length), append(n.OneInTen, length/2.5)
 	}
 	return n
 }
@@ -149,7 +149,7 @@ func aSuits() Suits {
 	s := Suits{Frame: frame(), Longest: 20, Given: 12, Zone: "drum"}
 	for k := range 12 {
 		l := 2 * math.Pow(1.9, float64(k))
-		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Bears: 343.15 + 5*float64(k), Length: l, Likely: l * 3, Sure: l*3 <= 20}
+		row := Suit{Material: fmt.Sprintf("Polymer %c", 'A'+k), Temperature: 333.15 + 5*float64(k), Bears: 343.15 + 5*float64(k), Length: l, Reliable: l * 3, Sure: l*3 <= 20}
 		switch {
 		case l > 36:
 			row.Verdict = diffusion.Wet
@@ -158,7 +158,7 @@ func aSuits() Suits {
 		}
 		s.Rows = append(s.Rows, row)
 	}
-	s.Rows[11].Likely = 0
+	s.Rows[11].Reliable = 0
 	return Suits{s.Frame, append([]Suit{{Material: "Polymer Y", Temperature: 333.15, Bears: 343.15, Any: true, Sure: true, Verdict: diffusion.Dry}},
 		append(s.Rows, Suit{Material: "Polymer Z", Temperature: 318.15, Bears: 323.15, Verdict: diffusion.Wet},
 			Suit{Material: "Polymer X", Temperature: 338.15, Bears: 323.15, Verdict: diffusion.TooHot})...), s.Longest, s.Given, s.Zone}
@@ -199,9 +199,9 @@ func all() map[string]Figure {
 	return map[string]Figure{
 		"path":     aPath(),
 		"profiles": Profiles{frame(), model(), trace(), &diffusion.Odds{Low: 0.001, High: 0.003}},
-		"heatmap":  HeatMap{frame(), model(), trace()},
+		"heatmap":  Heatmap{frame(), model(), trace()},
 		"section":  aSection(),
-		"map":      aMap(), "line": aLine(), "needed": aRequired(), "suits": aSuits(), "doubt": aDoubt(),
+		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(),
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"strandry/plots/canvas"
 	"strandry/plots/table"
 	"strandry/plots/words"
+	"strandry/scenarios"
 )
 
 // Frame is what every figure says about itself.
@@ -135,4 +136,9 @@ func notNegative(what string, all ...[]float64) error {
 		}
 	}
 	return nil
+}
+
+// FrameOf is the frame of a scenario.
+func FrameOf(s *scenarios.Scenario, version string) Frame {
+	return Frame{Version: version, Setup: setupOf(s)}
 }

@@ -91,7 +91,7 @@ func TestFate(t *testing.T) {
 		want      string
 	}{{300, 310, "; but it softens, at 90\u00a0°C in drum"}, {350, 370, "; but it may soften, at 90\u00a0°C in drum"}, {364, 370, ""}} {
 		m.Material.Softening = materials.Value{Low: c.low, Value: c.low, High: c.high}
-		for _, f := range []Figure{Path{Frame: frame(), Design: m, Trace: tr}, HeatMap{frame(), m, tr}, Profiles{Frame: frame(), Design: m, Trace: tr}} {
+		for _, f := range []Figure{Path{Frame: frame(), Design: m, Trace: tr}, Heatmap{frame(), m, tr}, Profiles{Frame: frame(), Design: m, Trace: tr}} {
 			require.Regexp(t, c.want+"$", f.Headline())
 			clean(t, c.want, f)
 		}
@@ -117,7 +117,7 @@ func TestHeatNamesDoNotOverlap(t *testing.T) {
 		clean(t, "line", l)
 		l.X.Heat = nil
 		clean(t, "line of another axis", l)
-		n := aRequired()
+		n := aNeeded()
 		n.GivesWay = materials.Range{Min: r[0] + words.ZeroCelsius, Max: r[1] + words.ZeroCelsius}
 		clean(t, "needed", n)
 	}

@@ -11,16 +11,16 @@ import (
 	"strandry/plots/words"
 )
 
-// HeatMap is the moisture over radius and place on the path.
-type HeatMap struct {
+// Heatmap is the moisture over radius and place on the path.
+type Heatmap struct {
 	Frame
 	Design *diffusion.Design
 	Trace  *diffusion.Trace
 }
 
-func (f HeatMap) height() canvas.Length { return 470 }
+func (f Heatmap) height() canvas.Length { return 470 }
 
-func (f HeatMap) check() error {
+func (f Heatmap) check() error {
 	if err := checkTrace(f.Design, f.Trace); err != nil {
 		return err
 	}
@@ -31,9 +31,9 @@ func (f HeatMap) check() error {
 }
 
 // Headline tells how much of the section is within the limit where the strand is driest.
-func (f HeatMap) Headline() string { return f.moist() + heatWarning(f.Design, f.Trace) }
+func (f Heatmap) Headline() string { return f.moist() + heatWarning(f.Design, f.Trace) }
 
-func (f HeatMap) moist() string {
+func (f Heatmap) moist() string {
 	points := f.Trace.Points
 	best := 0
 	for i, p := range points {
@@ -59,7 +59,7 @@ func (f HeatMap) moist() string {
 
 // within is the share of the section that is within the limit, and, where that is its skin alone, how deep
 // it is [m].
-func (f HeatMap) within(point int) (depth, share float64) {
+func (f Heatmap) within(point int) (depth, share float64) {
 	r, profile := section(f.Trace, point)
 	n, limit := len(r)-1, f.Design.Limit
 	crossings, at := 0, 0.0
@@ -88,7 +88,7 @@ func (f HeatMap) within(point int) (depth, share float64) {
 // columns are the places of the path, each once, and the profiles there. What lies a
 // million times below the wettest content counts as that, so that the steps of the map
 // can be ratios.
-func (f HeatMap) columns() (x []float64, profiles [][]float64) {
+func (f Heatmap) columns() (x []float64, profiles [][]float64) {
 	most := f.Design.Limit
 	for _, p := range f.Trace.Points {
 		_, high := canvas.Bounds(p.Profile)
@@ -108,7 +108,7 @@ func (f HeatMap) columns() (x []float64, profiles [][]float64) {
 	return x, profiles
 }
 
-func (f HeatMap) draw(s *canvas.Sheet, room canvas.Rectangle) {
+func (f Heatmap) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	x, profiles := f.columns()
 	radius, _ := section(f.Trace, 0)
 	radius = each(radius, func(r float64) float64 { return 1000 * r })
@@ -138,7 +138,7 @@ func (f HeatMap) draw(s *canvas.Sheet, room canvas.Rectangle) {
 }
 
 // borders draws where one zone ends and the next begins.
-func (f HeatMap) borders(p *canvas.Panel) {
+func (f Heatmap) borders(p *canvas.Panel) {
 	from := 0.0
 	for i := range f.Design.Path {
 		if i > 0 {

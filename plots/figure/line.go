@@ -26,8 +26,8 @@ type Line struct {
 	Of        string              // what the content is; "" for the moisture at the nozzle
 	Says      string              // the headline; "" for the one that the data give
 
-	// Met and Likely are those of [Map].
-	Met, Likely float64
+	// Met and Reliable are those of [Map].
+	Met, Reliable float64
 }
 
 func (f Line) height() canvas.Length { return 440 }
@@ -50,7 +50,7 @@ func (f Line) keeps(i int) string {
 
 // asMap is the line as a map of one row.
 func (f Line) asMap() Map {
-	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit, Met: f.Met, Likely: f.Likely}
+	m := Map{X: f.X, Y: Axis{Values: []float64{0}}, Content: [][]float64{f.Content}, Limit: f.Limit, Met: f.Met, Reliable: f.Reliable}
 	if f.Excess != nil {
 		m.Excess = [][]diffusion.Excess{f.Excess}
 	}

@@ -25,7 +25,7 @@ type Map struct {
 	Start   float64               // content that the strand sets off with, at which no line is drawn [kg/kg dry]
 	// What searches have found at the scenario's own Y, in place of what is read off the map: the X that just meets the limit at the medians, and that from
 	// which on it is met nine times in ten; 0 for none.
-	Met, Likely float64
+	Met, Reliable float64
 }
 
 // Mark is a place on a map, in the units of its axes.

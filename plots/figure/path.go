@@ -152,3 +152,13 @@ func (f Path) draw(s *canvas.Sheet, room canvas.Rectangle) {
 		{Text: texts[2], At: q.At(c.x[last], c.strand[last]), Colour: palette.Purple},
 	})
 }
+
+// PathOf makes the figure of a strand on its path, with the band that its odds give: two more marches.
+func PathOf(w *diffusion.March, m *diffusion.Design, t *diffusion.Trace, o *diffusion.Odds, n diffusion.Settings, f Frame) (Path, error) {
+	places := make([]float64, len(t.Points))
+	for i, p := range t.Points {
+		places[i] = p.Position
+	}
+	span, err := w.Span(m, o, n, places)
+	return Path{Frame: f, Design: m, Trace: t, Odds: o, Span: span}, err
+}

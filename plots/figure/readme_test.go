@@ -64,9 +64,9 @@ func TestReadmeFigures(t *testing.T) {
 				require.NoError(t, err)
 				some = append(some, p)
 			}
-			study, err := suits.Find(context.Background(), s, some, buildlog.RoomTime)
+			answer, err := suits.Find(context.Background(), s, some, buildlog.RoomTime)
 			require.NoError(t, err)
-			return SuitsOf(study, study.Soaked, FrameOf(s, version))
+			return SuitsOf(answer, answer.Soaked, FrameOf(s, version))
 		},
 	} {
 		if name == "materials" && samples.Of(1, 2, 2) == 1 {

@@ -24,7 +24,7 @@ func TestRefusals(t *testing.T) {
 	}
 	for name, f := range map[string]Figure{
 		"no trace":          Path{Frame: frame(), Design: model()},
-		"no model":          HeatMap{Frame: frame(), Trace: trace()},
+		"no model":          Heatmap{Frame: frame(), Trace: trace()},
 		"one point":         broken(func(_ *diffusion.Design, t *diffusion.Trace) { t.Points = t.Points[:1] }),
 		"mean not a number": broken(func(_ *diffusion.Design, t *diffusion.Trace) { t.Points[3].Mean = math.NaN() }),
 		"profile not a number": func() Figure {
@@ -33,7 +33,7 @@ func TestRefusals(t *testing.T) {
 			return p
 		}(),
 		"short profile": func() Figure {
-			h := HeatMap{frame(), model(), trace()}
+			h := Heatmap{frame(), model(), trace()}
 			h.Trace.Points[3].Profile = h.Trace.Points[3].Profile[:4]
 			return h
 		}(),
@@ -71,20 +71,20 @@ func TestRefusals(t *testing.T) {
 		"line doubt ragged":       func() Figure { l := aLine(); l.Ratio = l.Ratio[1:]; return l }(),
 		"path band short":         func() Figure { p := aPath(); p.Span = p.Span[1:]; return p }(),
 		"path band infinite":      func() Figure { p := aPath(); p.Span[2].High = math.Inf(1); return p }(),
-		"needed doubt short":      func() Figure { n := aRequired(); n.Likely = n.Likely[1:]; return n }(),
-		"needed doubt infinite":   func() Figure { n := aRequired(); n.Unlikely[1] = math.Inf(1); return n }(),
+		"needed doubt short":      func() Figure { n := aNeeded(); n.NineInTen = n.NineInTen[1:]; return n }(),
+		"needed doubt infinite":   func() Figure { n := aNeeded(); n.OneInTen[1] = math.Inf(1); return n }(),
 		"line short":              func() Figure { l := aLine(); l.Content = l.Content[1:]; return l }(),
 		"line half a spread":      func() Figure { l := aLine(); l.Low = nil; return l }(),
 		"line not a number":       func() Figure { l := aLine(); l.High[4] = math.NaN(); return l }(),
-		"needed empty":            Required{},
-		"needed ragged":           func() Figure { n := aRequired(); n.Lengths[1] = n.Lengths[1][1:]; return n }(),
-		"needed infinite":         func() Figure { n := aRequired(); n.Lengths[1][1] = math.Inf(1); return n }(),
-		"needed negative":         func() Figure { n := aRequired(); n.Lengths[1][1] = -1; return n }(),
+		"needed empty":            Needed{},
+		"needed ragged":           func() Figure { n := aNeeded(); n.Lengths[1] = n.Lengths[1][1:]; return n }(),
+		"needed infinite":         func() Figure { n := aNeeded(); n.Lengths[1][1] = math.Inf(1); return n }(),
+		"needed negative":         func() Figure { n := aNeeded(); n.Lengths[1][1] = -1; return n }(),
 		"suits empty":             Suits{Longest: 20},
 		"suits not a number":      func() Figure { s := aSuits(); s.Rows[3].Length = math.NaN(); return s }(),
-		"suits outside":           func() Figure { s := aSuits(); s.Rows[3].Likely = 1e-6; return s }(),
+		"suits outside":           func() Figure { s := aSuits(); s.Rows[3].Reliable = 1e-6; return s }(),
 		"suits negative":          func() Figure { s := aSuits(); s.Rows[3].Length = -1; return s }(),
-		"suits likely alone":      func() Figure { s := aSuits(); s.Rows[3].Length = 0; return s }(),
+		"suits reliable alone":    func() Figure { s := aSuits(); s.Rows[3].Length = 0; return s }(),
 		"suits two lengths":       func() Figure { s := aSuits(); s.Rows[3].Any = true; return s }(),
 		"suits path not a number": func() Figure { s := aSuits(); s.Given = math.NaN(); return s }(),
 		"suits no name":           func() Figure { s := aSuits(); s.Rows[3].Material = ""; return s }(),

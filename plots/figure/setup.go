@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"strandry/diffusion"
+	"strandry/diffusion/advice"
 	"strandry/materials/humidair"
-	"strandry/plots/palette"
 	"strandry/plots/words"
 	"strandry/scenarios"
 )
@@ -22,26 +22,15 @@ type Setup struct {
 	Start  string // such as "starts at 2.5 %"
 }
 
-// setupOf puts a scenario in words.
+// setupOf puts a scenario in words. Where no march has an answer, so that nobody can tell which zone it dries with, the zones are left out.
 func setupOf(s *scenarios.Scenario) Setup {
 	m := &s.Design
-	z := dryer(m)
-	return Setup{
-		Strand: m.Material.Name + ", " + words.Digits(2000*m.Radius, 3) + words.NBSP + "mm", Feed: words.Speed(m.Speed),
-		Zone: words.Clipped(z.Name, 16), Length: words.Metres(z.Length), Heat: words.Celsius(z.Air.Temperature), Air: moistureOf(s, z), Start: startOf(m),
+	out := Setup{Strand: m.Material.Name + ", " + words.Digits(2000*m.Radius, 3) + words.NBSP + "mm", Feed: words.Speed(m.Speed), Start: startOf(m)}
+	if zone, err := advice.DryerOf(diffusion.NewMarch(), m, s.Settings); err == nil {
+		z := &m.Path[zone]
+		out.Zone, out.Length, out.Heat, out.Air = z.Name, words.Metres(z.Length), words.Celsius(z.Air.Temperature), moistureOf(s, z)
 	}
-}
-
-// dryer is the longest of the heated zones, or of all where none is.
-func dryer(m *diffusion.Design) *diffusion.Zone {
-	warm := func(z *diffusion.Zone) bool { return shadeOf(m, z) == palette.Heated }
-	best := &m.Path[0]
-	for i := range m.Path {
-		if z := &m.Path[i]; warm(z) && !warm(best) || warm(z) == warm(best) && z.Length > best.Length {
-			best = z
-		}
-	}
-	return best
+	return out
 }
 
 // moistureOf is how moist the air of a zone is, in words.
@@ -73,7 +62,7 @@ func (t Setup) parts() []string {
 		place = strings.TrimSpace(place + " at " + t.Heat)
 	}
 	if place != "" {
-		place = strings.TrimSpace(t.Zone + " " + place)
+		place = strings.TrimSpace(words.Clipped(t.Zone, 16) + " " + place)
 	}
 	return told(t.Strand, t.Feed, strings.Join(told(place, t.Air), ", "), t.Start)
 }

@@ -8,6 +8,8 @@ import (
 	"strandry/diffusion"
 	"strandry/plots/canvas"
 	"strandry/plots/words"
+	"strandry/scenarios/studies/size"
+	"strandry/scenarios/studies/suits"
 )
 
 // Suits is the length that each material would need, and what can be built.
@@ -24,7 +26,7 @@ type Suit struct {
 	Material    string
 	Temperature float64 // of the air [K]
 	Length      float64 // needed at the medians of what is in doubt [m]
-	Likely      float64 // needed to be dry nine times in ten [m]; 0 without Sure if no length that was looked at is
+	Reliable    float64 // needed to be dry nine times in ten [m]; 0 without Sure if no length that was looked at is
 	Any         bool    // none is needed at the medians; Length is 0
 	Sure        bool    // what can be built dries nine times in ten
 	Verdict     diffusion.Verdict
@@ -46,14 +48,14 @@ func (r *Suit) text() string {
 	switch {
 	case r.Verdict == diffusion.TooHot:
 		return "softens"
-	case r.Any && r.Likely > 0:
-		return "none to " + words.Metres(r.Likely)
+	case r.Any && r.Reliable > 0:
+		return "none to " + words.Metres(r.Reliable)
 	case r.Any && r.Sure:
 		return "no need"
 	case r.Any:
 		return "none; not 9 in 10"
-	case r.Length > 0 && r.Likely > 0:
-		return lengthSpan(r.Length, r.Likely)
+	case r.Length > 0 && r.Reliable > 0:
+		return lengthSpan(r.Length, r.Reliable)
 	case r.Length > 0:
 		return words.Metres(r.Length) + "; not 9 in 10"
 	}
@@ -80,12 +82,12 @@ func (f Suits) check() error {
 			return err
 		}
 		switch {
-		case min(r.Length, r.Likely) < 0:
-			return fmt.Errorf("figure: %s: %g; none lies below zero", r.Material, min(r.Length, r.Likely))
-		case r.Any && r.Length > 0, !r.Any && r.Length == 0 && r.Likely > 0:
-			return fmt.Errorf("figure: %s: up to %g without a length", r.Material, r.Likely)
-		case r.Likely > 0 && r.Likely < r.Length:
-			return fmt.Errorf("figure: %s: nine times in ten %g is enough, at the medians %g", r.Material, r.Likely, r.Length)
+		case min(r.Length, r.Reliable) < 0:
+			return fmt.Errorf("figure: %s: %g; none lies below zero", r.Material, min(r.Length, r.Reliable))
+		case r.Any && r.Length > 0, !r.Any && r.Length == 0 && r.Reliable > 0:
+			return fmt.Errorf("figure: %s: up to %g without a length", r.Material, r.Reliable)
+		case r.Reliable > 0 && r.Reliable < r.Length:
+			return fmt.Errorf("figure: %s: nine times in ten %g is enough, at the medians %g", r.Material, r.Reliable, r.Length)
 		}
 	}
 	return positive("longest path", f.Longest)
@@ -124,4 +126,31 @@ func (f Suits) Headline() string {
 		text += " nine times in ten"
 	}
 	return text
+}
+
+// SuitsOf makes the figure of one view of the answer for all materials, in the order of its rows.
+func SuitsOf(answer *suits.Answer, rows []suits.Row, f Frame) Suits {
+	f.Setup.Strand, f.Setup.Start, f.Setup.Length, f.Setup.Heat = "", "", "", ""
+	out := Suits{Frame: f, Longest: answer.Longest, Given: answer.Length, Zone: answer.Zone}
+	for i := range rows {
+		r := &rows[i]
+		if r.Class == suits.Unanswered {
+			continue
+		}
+		one := Suit{Material: r.Material.Title(), Temperature: r.Heated, Verdict: r.Verdict, Bears: r.Material.GivesWay().Min}
+		one.Sure = r.ReliableWithin(answer.Longest)
+		reliable := 0.0
+		if r.Reliable.Outcome == size.Met {
+			reliable = r.Reliable.Value
+		}
+		switch {
+		case r.Survives == diffusion.Softens:
+		case r.Class == suits.AsItIs || r.Needed.None():
+			one.Any, one.Reliable = true, reliable
+		case r.Needed.Outcome == size.Met:
+			one.Length, one.Reliable = r.Needed.Value, reliable
+		}
+		out.Rows = append(out.Rows, one)
+	}
+	return out
 }

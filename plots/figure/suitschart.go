@@ -17,7 +17,7 @@ func (f Suits) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	names, texts := []string{header}, []string{}
 	all := []float64{f.Longest, f.Longest / 10, f.Given}
 	for _, r := range f.Rows {
-		names, texts, all = append(names, r.name()), append(texts, r.text()), append(all, r.Length, r.Likely)
+		names, texts, all = append(names, r.name()), append(texts, r.text()), append(all, r.Length, r.Reliable)
 	}
 	quiet := s.Style(canvas.TickSize, palette.Quiet, false)
 	a := canvas.Axes{
@@ -57,8 +57,8 @@ func (r *Suit) bar(p *canvas.Panel, y canvas.Length) {
 	from, to := p.Box.Min.X, p.Box.Max.X
 	at := to - 9
 	bar := func() {
-		if r.Likely > 0 {
-			to = p.AtX(r.Likely)
+		if r.Reliable > 0 {
+			to = p.AtX(r.Reliable)
 		} else {
 			p.Polygon(palette.Bar, []canvas.Point{{X: to + 7, Y: y}, {X: to - 2, Y: y + 7}, {X: to - 2, Y: y - 7}})
 		}
@@ -68,7 +68,7 @@ func (r *Suit) bar(p *canvas.Panel, y canvas.Length) {
 	case r.Any:
 		from += 9
 		at = from
-		if r.Likely > 0 || !r.Sure {
+		if r.Reliable > 0 || !r.Sure {
 			bar()
 		}
 	case r.Verdict == diffusion.TooHot:

@@ -52,8 +52,8 @@ func (f Map) doubtOf(up bool) string {
 	}
 	seldom := end(func(b diffusion.Between) float64 { return b.Low }, up)
 	mostly := end(func(b diffusion.Between) float64 { return b.High }, up)
-	if f.Likely > 0 {
-		mostly = words.Digits(quantity.Outward(f.Likely, 3, up), 3)
+	if f.Reliable > 0 {
+		mostly = words.Digits(quantity.Outward(f.Reliable, 3, up), 3)
 	}
 	unit := ""
 	if f.X.Unit != "" {

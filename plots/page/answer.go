@@ -162,7 +162,7 @@ func (l *Log) answer() []block {
 			{"Survives", table.Survives(m.Material.Name, r.Endurance)},
 			{"At the nozzle", table.Bounded(r.Nozzle.Mean, r.NumericalError) + " (numerical error)"},
 			{"Odds", "within the limit " + table.Chance(r.Probability)},
-			{"Likely range", table.Likely(&r.Odds)},
+			{"Spread", table.EightInTen(&r.Odds)},
 			{"Limit", table.Limits(m)},
 			{"Means", table.BothLimits(&m.Material, &r.Odds)},
 			{"Centre and skin", table.Cell(r.Nozzle.Centre) + " % at the centre, " + table.Percent(r.Nozzle.Skin) + " at the skin"},

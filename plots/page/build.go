@@ -20,13 +20,13 @@ func atMost(x float64) float64  { return quantity.Outward(x, 3, false) }
 
 // suits is the section of materials.
 func (l *Log) suits() []block {
-	study := l.Studies.Suits
-	if study == nil {
-		return []block{text("This could not be found out: " + l.Studies.SuitsReason + ".")}
+	answer := l.Survey.Suits
+	if answer == nil {
+		return []block{text("This could not be found out: " + l.Survey.SuitsReason + ".")}
 	}
-	t := &table.Suits{Title: l.Scenario.Title, Study: study, Version: l.Answer.Version, File: l.Scenario.File}
+	t := &table.Suits{Title: l.Scenario.Title, Answer: answer, Version: l.Answer.Version, File: l.Scenario.File}
 	blocks := []block{text(t.Conclusion())}
-	for _, why := range append(t.Failures(), contradictions(study)...) {
+	for _, why := range append(t.Failures(), contradictions(answer)...) {
 		blocks = append(blocks, text(why))
 	}
 	return append(blocks,
@@ -34,18 +34,18 @@ func (l *Log) suits() []block {
 			"Odds: how many times in a hundred the limit is met on the path as it is; eight times in ten: where the moisture at the nozzle lies. "+
 			"Length needed: of %s (now %s) to just meet the limit at the medians of what is in doubt; nine times in ten: to meet it so often. "+
 			"At rest: the time that a loose strand would need in still air of the same state, the same way. Floor: what that air leaves in it for ever, at the medians.",
-			table.Speed(study.Speed), table.AirRule(study.Held), study.Zone, table.Length(study.Length))),
-		head("In equilibrium with the room"), block{Grid: suited(t, study.Soaked)},
-		head("Dry, then "+table.Duration(study.RoomTime)+" in the room"), block{Grid: suited(t, study.Opened)},
+			table.Speed(answer.Speed), table.AirRule(answer.Held), answer.Zone, table.Length(answer.Length))),
+		head("In equilibrium with the room"), block{Grid: suited(t, answer.Soaked)},
+		head("Dry, then "+table.Duration(answer.RoomTime)+" in the room"), block{Grid: suited(t, answer.Opened)},
 		text("Length needed is the shortest that meets the limit. ≤: the strand needs none and bears no more. No length but a word: any length will do; none that was looked at does; air: the air itself is too moist; flow: it is too little for the water of the strand; rewets: a later zone wets the strand again; softens: it does not bear the heat. A time at rest that is none is longer than thirty years."),
 	)
 }
 
-// contradictions name what was measured outside of the data of the study's materials.
-func contradictions(study *suits.Study) []string {
+// contradictions name what was measured outside of the data of the materials.
+func contradictions(answer *suits.Answer) []string {
 	var all []materials.Polymer
-	for i := range study.Soaked {
-		all = append(all, study.Soaked[i].Material)
+	for i := range answer.Soaked {
+		all = append(all, answer.Soaked[i].Material)
 	}
 	found, err := measured.Contradicting(all)
 	if err != nil {
@@ -69,7 +69,7 @@ func suited(t *table.Suits, rows []suits.Row) *grid {
 }
 
 func (l *Log) build() []block {
-	m, v := l.Answer.Design, l.Studies
+	m, v := l.Answer.Design, l.Survey
 	zone := m.Path[v.Zone].Name
 	blocks := []block{text(l.sized())}
 	for _, part := range []struct {
@@ -104,13 +104,13 @@ func (l *Log) build() []block {
 
 // sized says what to build, from the length that just meets the limit.
 func (l *Log) sized() string {
-	a, m := l.Studies.Length.Answer, l.Answer.Design
+	a, m := l.Survey.Length.Answer, l.Answer.Design
 	if a == nil {
 		return "No length could be sized."
 	}
-	zone, longest := m.Path[l.Studies.Zone].Name, l.Scenario.Build.Longest
+	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.Longest
 	long := func(x float64) string {
-		if x == a.DryTo || x == a.Likely.To {
+		if x == a.DryTo || x == a.Reliable.To {
 			x = atMost(x)
 		} else {
 			x = atLeast(x)
@@ -118,11 +118,11 @@ func (l *Log) sized() string {
 		return fmt.Sprintf("%s of %s (%s at %s)", table.Length(x), zone, table.Duration(x/m.Speed), table.Speed(m.Speed))
 	}
 	if e := a.Check.Endurance; e.Survival == diffusion.Softens {
-		return fmt.Sprintf("Build nothing of this yet: with %s of %s, which would just meet the limit or come nearest, the strand softens, %s. Cool it first, then seek the length again.", table.Length(a.Value), m.Path[l.Studies.Zone].Name, where(e))
+		return fmt.Sprintf("Build nothing of this yet: with %s of %s, which would just meet the limit or come nearest, the strand softens, %s. Cool it first, then seek the length again.", table.Length(a.Value), m.Path[l.Survey.Zone].Name, where(e))
 	}
 	switch {
 	case a.Outcome == size.Everywhere:
-		return fmt.Sprintf("At the medians any length of %s meets the limit: it is not what the strand needs to be dry. %s", zone, l.likely(long))
+		return fmt.Sprintf("At the medians any length of %s meets the limit: it is not what the strand needs to be dry. %s", zone, l.reliably(long))
 	case a.Outcome == size.Nowhere:
 		return fmt.Sprintf("Length alone will not do: at the medians no length of %s brings the strand within its limit on this path. The sections below tell what else was tried.", zone)
 	}
@@ -133,13 +133,13 @@ func (l *Log) sized() string {
 	case a.Value > longest:
 		text += fmt.Sprintf("That is more than the %s that is to be built: change something else first. ", table.Length(longest))
 	}
-	return text + l.likely(long)
+	return text + l.reliably(long)
 }
 
-// likely says what to build to be dry nine times in ten.
-func (l *Log) likely(long func(x float64) string) string {
-	a, longest := l.Studies.Length.Answer, l.Scenario.Build.Longest
-	n := &a.Likely
+// reliably says what to build to be dry nine times in ten.
+func (l *Log) reliably(long func(x float64) string) string {
+	a, longest := l.Survey.Length.Answer, l.Scenario.Build.Longest
+	n := &a.Reliable
 	switch {
 	case n.Outcome == size.Nowhere:
 		return fmt.Sprintf("No length that was looked at is dry nine times in ten; %s is %s.", table.Length(n.Value), table.Chance(n.Probability))
@@ -177,11 +177,11 @@ func coefficient(value, uncertainty float64) string {
 
 // keeping is the section of dry storage.
 func (l *Log) keeping() []block {
-	study := l.Studies.Keeps
-	if study == nil {
-		return []block{text("This could not be found out: " + l.Studies.KeepsReason + ".")}
+	answer := l.Survey.Keeps
+	if answer == nil {
+		return []block{text("This could not be found out: " + l.Survey.KeepsReason + ".")}
 	}
-	k := table.Keeps{Title: l.Scenario.Title, File: l.Scenario.File, Version: l.Answer.Version, Study: study}
+	k := table.Keeps{Title: l.Scenario.Title, File: l.Scenario.File, Version: l.Answer.Version, Answer: answer}
 	facts := block{}
 	for _, f := range k.Lines() {
 		facts.Facts = append(facts.Facts, fact{f[0], f[1]})

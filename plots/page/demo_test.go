@@ -30,7 +30,7 @@ func logOf(t *testing.T, demo string) map[string]string {
 	v, err := buildlog.Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
 	l := page.Log{
-		Scenario: s, Studies: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
+		Scenario: s, Survey: v, Command: "strandry buildlog --demo " + demo + " -o DIR",
 		Answer: &table.Answer{Title: s.Title, File: s.File, Version: "0", Design: &s.Design, Assessment: a, Diagnosis: d, Advice: would, Assumed: s.Assumed, Unused: s.Unused},
 	}
 	files, err := l.Files()

@@ -12,7 +12,7 @@ import (
 )
 
 func (l *Log) doubts() []block {
-	m, r, f := l.Answer.Design, l.Answer.Assessment, l.Studies.Film
+	m, r, f := l.Answer.Design, l.Answer.Assessment, l.Survey.Film
 	g := &grid{Heads: []string{"What is in doubt", "By how much", "Mean at the nozzle"}, Words: true}
 	g.add("All that is drawn: "+strings.Join(r.Unknowns, ", "), "nine times in ten between the ends of each, see the sources", table.Spanned(r.Low, r.High)+", eight times in ten")
 	alone := "The diffusivity of " + m.Material.Name + " alone"
@@ -27,7 +27,7 @@ func (l *Log) doubts() []block {
 	}
 	g.add("The arithmetic", "a band of ± "+table.Significant(100*r.NumericalError, 2)+" %, from a second march at half the spacing", table.Bounded(r.Nozzle.Mean, r.NumericalError))
 	blocks := []block{text("The first line is all of the doubt; the others are each on its own, the rest at their medians."), {Grid: g}}
-	if grid := l.Studies.Map; grid != nil {
+	if grid := l.Survey.Map; grid != nil {
 		blocks = append(blocks, text(fmt.Sprintf("The map of length against feed is marched at coarser steps; at %d of its places the numerical error was looked at and is at most %s %% of the content.",
 			grid.Checked, table.Significant(100*grid.RelativeError, 2))))
 	}
@@ -110,7 +110,7 @@ func (l *Log) again() []block {
 			{"Temperature", strings.Join(heat, "; ")},
 		}},
 	}
-	if grid := l.Studies.Map; grid != nil && len(grid.Rows) > 0 {
+	if grid := l.Survey.Map; grid != nil && len(grid.Rows) > 0 {
 		facts := &blocks[len(blocks)-1].Facts
 		*facts = append(*facts, fact{"Maps", settingsText(grid.Rows[0].Settings)})
 	}

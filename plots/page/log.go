@@ -16,7 +16,7 @@ import (
 type Log struct {
 	Scenario *scenarios.Scenario
 	Answer   *table.Answer
-	Studies  *buildlog.Survey
+	Survey   *buildlog.Survey
 	Command  string // that makes the log again
 }
 
@@ -36,14 +36,14 @@ const (
 // Files makes the files of the log, the two pages last. The same log gives the same bytes.
 // A number that is not finite is an error.
 func (l *Log) Files() ([]File, error) {
-	studies := *l.Studies
-	if studies.Keeps != nil {
-		if err := (&table.Keeps{Study: studies.Keeps}).Check(); err != nil {
+	survey := *l.Survey
+	if survey.Keeps != nil {
+		if err := (&table.Keeps{Answer: survey.Keeps}).Check(); err != nil {
 			return nil, err
 		}
-		studies.Keeps = nil // some of its numbers may be infinite
+		survey.Keeps = nil // some of its numbers may be infinite
 	}
-	if err := errors.Join(l.Answer.Check(), table.Finite("the studies", &studies)); err != nil {
+	if err := errors.Join(l.Answer.Check(), table.Finite("the studies", &survey)); err != nil {
 		return nil, err
 	}
 	pictures, missing, err := l.pictures()
@@ -65,7 +65,7 @@ func (l *Log) Files() ([]File, error) {
 // Names lists every file that a build log of a scenario that varies these axes may have.
 func Names(vary []scenarios.Axis) []string {
 	var all []string
-	names := []string{pathName, profilesName, heatMapName, sectionName, mapName, requiredName, suitsName}
+	names := []string{pathName, profilesName, heatmapName, sectionName, mapName, neededName, suitsName}
 	for _, name := range figure.SweepNames(vary) {
 		names = append(names, variedName+"-"+name)
 	}

@@ -19,11 +19,11 @@ import (
 const (
 	pathName     = "path"
 	profilesName = "profiles"
-	heatMapName  = "heat-map"
+	heatmapName  = "heatmap"
 	sectionName  = "section"
 	mapName      = "trade-off"
 	variedName   = "varied"
-	requiredName = "length-needed"
+	neededName   = "needed"
 	suitsName    = "materials"
 )
 
@@ -73,7 +73,7 @@ func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 // drawings lists the figures in their order.
 func (l *Log) drawings() (all []drawing, missing []string, err error) {
-	m, v := l.Answer.Design, l.Studies
+	m, v := l.Answer.Design, l.Survey
 	frame := figure.FrameOf(l.Scenario, l.Answer.Version)
 	odds := &l.Answer.Assessment.Odds
 	path, err := figure.PathOf(diffusion.NewMarch(), m, v.Trace, odds, l.Answer.Assessment.Settings, frame)
@@ -84,18 +84,18 @@ func (l *Log) drawings() (all []drawing, missing []string, err error) {
 		{pathName, "Moisture along the path", "A line chart of moisture and temperature over the place on the path.", l.pathCaption(path.Span != nil), path},
 		{profilesName, "From the surface to the centre", "A line chart of moisture over the radius at several places.", l.profilesCaption(), figure.Profiles{Frame: frame, Design: m, Trace: v.Trace, Odds: odds}},
 	}
-	heat := figure.HeatMap{Frame: frame, Design: m, Trace: v.Trace}
-	all = append(all, drawing{heatMapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
+	heat := figure.Heatmap{Frame: frame, Design: m, Trace: v.Trace}
+	all = append(all, drawing{heatmapName, "Radius by place", "A map of moisture over place and radius.", plain(heat.Headline()) + ".", heat})
 	if disc, covered := figure.SectionOf(m, v.Trace, frame); covered {
 		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", plain(disc.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit.", disc})
 	}
-	studies, missing := l.studies(frame)
-	return append(all, studies...), missing, nil
+	surveyed, missing := l.surveyed(frame)
+	return append(all, surveyed...), missing, nil
 }
 
-// studies are the drawings of what was varied.
-func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
-	v := l.Studies
+// surveyed are the drawings of what was varied.
+func (l *Log) surveyed(frame figure.Frame) (all []drawing, missing []string) {
+	v := l.Survey
 	if chart, why := l.chart(frame); why == "" {
 		all = append(all, drawing{mapName, "Length against feed", "A filled map of moisture at the nozzle over length and feed, with the limit as a contour.", l.mapCaption(chart), chart})
 	} else {
@@ -104,22 +104,22 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 	varied, undrawn := l.varied(frame)
 	all, missing = append(all, varied...), append(missing, undrawn...)
 	if v.Needed != nil {
-		f := figure.RequiredOf(l.Scenario, v.Needed, frame)
-		d := drawing{requiredName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
+		f := figure.NeededOf(l.Scenario, v.Needed, frame)
+		d := drawing{neededName, "Length needed against temperature", "A line chart of the length needed over temperature, one line for each feed.", "", f}
 		switch f := f.(type) {
-		case figure.Required:
-			if met, likely := v.Length.Least(); likely > 0 {
-				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, likely)
+		case figure.Needed:
+			if met, reliable := v.Length.Least(); reliable > 0 {
+				f = f.WithOwnLength(l.Scenario.Model.Path[v.Zone].Air.Temperature, met, reliable)
 				d.figure = f
 			}
-			d.caption = l.requiredCaption(f)
+			d.caption = l.neededCaption(f)
 		default:
 			d.head, d.kind = "What any length leaves, against temperature", "A line chart of the least moisture that any length leaves over temperature."
 			d.caption = l.floorCaption()
 		}
 		all = append(all, d)
 	} else {
-		missing = append(missing, "Length needed against temperature: "+v.NeedReason)
+		missing = append(missing, "Length needed against temperature: "+v.NeededReason)
 	}
 	if v.Suits != nil {
 		f := figure.SuitsOf(v.Suits, v.Suits.Soaked, frame)
@@ -132,7 +132,7 @@ func (l *Log) studies(frame figure.Frame) (all []drawing, missing []string) {
 
 // varied are the drawings of what the scenario varies itself.
 func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
-	v := l.Studies
+	v := l.Survey
 	switch {
 	case v.VariedReason != "":
 		return nil, []string{"What the scenario varies: " + v.VariedReason}
@@ -145,7 +145,7 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 	}
 	for _, s := range sheets {
 		if line, ok := s.Figure.(figure.Line); ok && len(v.Varied.Axes) == 1 && v.Varied.Axes[0].Key.Name == l.Scenario.ZoneKey(v.Zone, "length") {
-			line.Met, line.Likely = l.Studies.Length.Least()
+			line.Met, line.Reliable = l.Survey.Length.Least()
 			s.Figure = line
 		}
 		kind := "A line chart of moisture at the nozzle over what the scenario varies, with the limit and a band of doubt."
@@ -160,13 +160,13 @@ func (l *Log) varied(frame figure.Frame) (all []drawing, missing []string) {
 
 // chart is the trade-off map, or the reason for which there is none.
 func (l *Log) chart(frame figure.Frame) (figure.Map, string) {
-	if l.Studies.Map == nil {
-		return figure.Map{}, l.Studies.MapReason
+	if l.Survey.Map == nil {
+		return figure.Map{}, l.Survey.MapReason
 	}
-	sheets, undrawn := figure.OfSweep(l.Studies.Map, l.Scenario, frame)
+	sheets, undrawn := figure.OfSweep(l.Survey.Map, l.Scenario, frame)
 	for _, s := range sheets {
 		if m, ok := s.Figure.(figure.Map); ok {
-			m.Met, m.Likely = l.Studies.Length.Least()
+			m.Met, m.Reliable = l.Survey.Length.Least()
 			return m, ""
 		}
 	}
@@ -207,7 +207,7 @@ func (l *Log) pathCaption(band bool) string {
 
 func (l *Log) profilesCaption() string {
 	r := l.Answer.Assessment
-	z := r.Zones[l.Studies.Zone]
+	z := r.Zones[l.Survey.Zone]
 	return fmt.Sprintf("At the end of %s the centre holds %s, the mean is %s and the skin holds %s, where %s would be at rest with the air. "+
 		"The Fourier number there is %s: nine tenths of the water need about 0.33.",
 		z.Name, table.Cell(z.Exit.Centre)+" %", table.Percent(z.Exit.Mean), table.Percent(z.Exit.Skin), table.Percent(z.Equilibrium), table.Significant(z.Fourier, 2))
@@ -226,7 +226,7 @@ func (l *Log) mapCaption(f figure.Map) string {
 		plain(f.Headline()), len(f.X.Values)*len(f.Y.Values), fit, heat)
 }
 
-func (l *Log) requiredCaption(f figure.Required) string {
+func (l *Log) neededCaption(f figure.Needed) string {
 	text := plain(f.Headline()) + "."
 	at := 0
 	for i, t := range f.Temperatures {
@@ -247,7 +247,7 @@ func (l *Log) requiredCaption(f figure.Required) string {
 	if len(each) > 0 {
 		text += fmt.Sprintf(" At %s, the limit of %s needs %s.", table.Celsius(f.Temperatures[at]), table.Limit(f.Limit), table.Joined(each))
 	}
-	if t := l.Studies.Needed; t.Unanswered > 0 {
+	if t := l.Survey.Needed; t.Unanswered > 0 {
 		text += fmt.Sprintf(" Places without an answer: %d; the first of them: %s.", t.Unanswered, t.Reason)
 	}
 	text += " " + table.AirRule(l.Answer.Design.Held())
@@ -258,12 +258,12 @@ func (l *Log) requiredCaption(f figure.Required) string {
 func (l *Log) floorCaption() string {
 	m := l.Answer.Design
 	return fmt.Sprintf("No length of %s is enough at any of these temperatures and feeds, at the medians; what is left is shown in its place, with the band in which it lies eight times in ten. "+
-		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Studies.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))
+		"%s A strand of %s begins to give way between %s and %s.", m.Path[l.Survey.Zone].Name, table.AirRule(m.Held()), m.Material.Name, table.Celsius(m.Material.GivesWay().Min), table.Celsius(m.Material.GivesWay().Max))
 }
 
 func (l *Log) suitsCaption() string {
 	counts := map[suits.Class]int{}
-	for _, r := range l.Studies.Suits.Soaked {
+	for _, r := range l.Survey.Suits.Soaked {
 		counts[r.Class]++
 	}
 	unanswered := ""
@@ -272,6 +272,6 @@ func (l *Log) suitsCaption() string {
 	}
 	return fmt.Sprintf("Materials that set off in equilibrium with the room: %d; within their limits as they are, at the medians: %d; dried by up to %s of %s: %d; need more of it: %d; dried by no length: %d%s. "+
 		"A heated zone is at the usual highest drying temperature of each; the grey bars run from the length that is enough at the medians to that which is enough nine times in ten. Beside each name stands the temperature of the air, and up to which a strand of it holds.",
-		len(l.Studies.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Studies.Suits.Longest), l.Studies.Suits.Zone, counts[suits.Buildable],
+		len(l.Survey.Suits.Soaked), counts[suits.AsItIs], table.Length(l.Survey.Suits.Longest), l.Survey.Suits.Zone, counts[suits.Buildable],
 		counts[suits.TooLong], counts[suits.Forbidden], unanswered)
 }

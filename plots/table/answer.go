@@ -106,7 +106,7 @@ func (a *Answer) nozzle(b *strings.Builder) {
 	m, r := a.Design, a.Assessment
 	fmt.Fprintf(b, "\nAt the nozzle  %s (numerical error)%s\n", Bounded(r.Nozzle.Mean, r.NumericalError), shut(r))
 	fmt.Fprintf(b, "               centre %s, skin %s\n", Bounded(r.Nozzle.Centre, r.Errors.Centre), Bounded(r.Nozzle.Skin, r.Errors.Skin))
-	paragraph(b, "               ", Likely(&r.Odds))
+	paragraph(b, "               ", EightInTen(&r.Odds))
 	paragraph(b, "Limit          ", Limits(m))
 	paragraph(b, "Verdict        ", Meaning(a.Design, r))
 	paragraph(b, "Means          ", BothLimits(&m.Material, &r.Odds))

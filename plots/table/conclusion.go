@@ -29,7 +29,7 @@ func (a *Answer) cause() string {
 	case advice.Nothing:
 		return a.nothing()
 	case advice.Air:
-		if d.FloorWithin > diffusion.Unlikely {
+		if d.FloorWithin > diffusion.OneInTen {
 			return "The air may be too moist for more time alone to do: " + hindrance(d, m)
 		}
 		return "The air is too moist for more time alone to do: " + hindrance(d, m)

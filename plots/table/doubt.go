@@ -15,16 +15,16 @@ type Doubt struct {
 	Title   string
 	File    string
 	Version string
-	Study   *doubt.Study
+	Answer  *doubt.Answer
 	Assumed []string // what the scenario left open and how it was taken
 }
 
 // Check refuses figures that are not finite.
-func (d *Doubt) Check() error { return Finite("the study of the doubt", d.Study) }
+func (d *Doubt) Check() error { return Finite("the answer about the doubt", d.Answer) }
 
 // text sets the shares as a table, and the order in which to measure.
 func (d *Doubt) text(b *strings.Builder) {
-	t, m := d.Study, d.Study.Design
+	t, m := d.Answer, d.Answer.Design
 	paragraph(b, "", d.Title)
 	paragraph(b, "", fmt.Sprintf("%s, %s, fed at %s: what makes the answer doubtful, and what to measure first?", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)))
 	b.WriteByte('\n')
@@ -45,13 +45,13 @@ func (d *Doubt) text(b *strings.Builder) {
 
 // Lines are what the doubt is about, each with what it is.
 func (d *Doubt) Lines() [][2]string {
-	t, a := d.Study, d.Study.Assessment
+	t, a := d.Answer, d.Answer.Assessment
 	limits := Limits(t.Design)
 	if t.Limit.Low < t.Limit.High {
 		limits += fmt.Sprintf("; nine times in ten from %s to %s", Limit(t.Limit.Low), Limit(t.Limit.High))
 	}
 	lines := [][2]string{
-		{"At the nozzle", Bounded(a.Nozzle.Mean, a.NumericalError) + "; " + Likely(&a.Odds)},
+		{"At the nozzle", Bounded(a.Nozzle.Mean, a.NumericalError) + "; " + EightInTen(&a.Odds)},
 		{"Limit", limits},
 		{"Verdict", Meaning(t.Design, a)},
 	}
@@ -64,7 +64,7 @@ func (d *Doubt) Lines() [][2]string {
 
 // factor is that between the ends of the doubt, when a share of its width is left.
 func (d *Doubt) factor(left float64) string {
-	return Significant(math.Exp(left*d.Study.Spread.Width()), 2)
+	return Significant(math.Exp(left*d.Answer.Spread.Width()), 2)
 }
 
 // share prints a share of the doubt in per cent.
@@ -94,11 +94,11 @@ func (d *Doubt) shares(b *strings.Builder) {
 	}
 	heads(b, columns)
 	var names []string
-	for _, r := range d.Study.Rows {
+	for _, r := range d.Answer.Rows {
 		names = append(names, r.Unknown)
 	}
 	for i, short := range shortened(names, name) {
-		r := &d.Study.Rows[i]
+		r := &d.Answer.Rows[i]
 		row(b, columns, []string{short, share(r.First.Value), shareRange(r.First), share(r.Total.Value), shareRange(r.Total), d.factor(r.Left)})
 	}
 	cutLabels(b, names, name)
@@ -111,7 +111,7 @@ func (d *Doubt) shares(b *strings.Builder) {
 }
 
 func (d *Doubt) together() string {
-	if x := d.Study.Together; x >= 0.005 {
+	if x := d.Answer.Together; x >= 0.005 {
 		return share(x) + " % of the doubt is of that kind"
 	}
 	return "hardly any of the doubt is of that kind"
@@ -119,22 +119,22 @@ func (d *Doubt) together() string {
 
 // Conclusion says which unknown decides, and what it is worth to know it.
 func (d *Doubt) Conclusion() string {
-	t := d.Study
+	t := d.Answer
 	if t.Variance == 0 {
 		return "Nothing that is in doubt about this scenario acts on its answer: there is nothing to measure."
 	}
 	text := d.decides()
 	switch p := t.Assessment.Probability; {
-	case p >= diffusion.Likely:
+	case p >= diffusion.NineInTen:
 		text += " The limit is likely to be met as it is: to measure would make that surer."
-	case p <= diffusion.Unlikely:
+	case p <= diffusion.OneInTen:
 		text += " The limit is not likely to be met as it is: to measure dries nothing, but tells by how much the design falls short."
 	}
 	return text
 }
 
 func (d *Doubt) decides() string {
-	lead, best := d.Study.Decides(), d.Study.Narrows()
+	lead, best := d.Answer.Decides(), d.Answer.Narrows()
 	first := &lead[0]
 	text := fmt.Sprintf("What decides: %s. %s %% of the doubt is its own, %s %% with what it does beside others.", first.Unknown, share(first.First.Value), share(first.Total.Value))
 	if len(lead) > 1 {
@@ -154,18 +154,18 @@ func (d *Doubt) decides() string {
 // steps are the unknowns in the order in which to measure them, each with what is left and how it is measured.
 func (d *Doubt) steps() []string {
 	var all []string
-	for i, s := range d.Study.Order {
+	for i, s := range d.Answer.Order {
 		left := fmt.Sprintf("leaves a factor of %s", d.factor(s.Left))
 		if i > 0 {
 			left += ", those before being known"
 		}
-		all = append(all, fmt.Sprintf("%s: %s. %s", s.Unknown, left, measuring(s.Unknown, d.Study.Design)))
+		all = append(all, fmt.Sprintf("%s: %s. %s", s.Unknown, left, measuring(s.Unknown, d.Answer.Design)))
 	}
 	return all
 }
 
 func (d *Doubt) notes() []string {
-	t := d.Study
+	t := d.Answer
 	var notes []string
 	if t.Variance > 0 {
 		notes = append(notes, "To be known is to be known exactly: what is measured keeps the error of its measurement.")

@@ -25,7 +25,7 @@ func aDoubt() *Doubt {
 	below := sensitivity.Index{High: 0.004, Estimate: -0.0031}
 	return &Doubt{
 		Title: a.Title, File: a.File, Version: a.Version, Assumed: a.Assumed,
-		Study: &doubt.Study{
+		Answer: &doubt.Answer{
 			Design: a.Design, Assessment: a.Assessment, Limit: materials.Value{Value: 0.002, Low: 0.001, High: 0.004}, Fit: 0.02,
 			Spread: sensitivity.Range{Low: math.Log(2.5), High: math.Log(10)}, Variance: 0.3, Together: 0.03,
 			Rows: []doubt.Row{
@@ -65,22 +65,22 @@ func TestDoubtBelowZero(t *testing.T) {
 func TestDoubtConclusions(t *testing.T) {
 	d := aDoubt()
 	require.Contains(t, d.Conclusion(), "What decides: limit. 60 % of the doubt is its own, 61 % with what it does beside others. To know the limit narrows the doubt most: from a factor of 4.0 to 2.3. The limit is not likely")
-	d.Study.Assessment.Probability = 0.95
+	d.Answer.Assessment.Probability = 0.95
 	require.Contains(t, d.Conclusion(), "The limit is likely to be met as it is")
-	d.Study.Assessment.Probability = 0.5
+	d.Answer.Assessment.Probability = 0.5
 	require.NotContains(t, d.Conclusion(), "likely")
-	d.Study.Rows[1].Left = 0.5
+	d.Answer.Rows[1].Left = 0.5
 	require.Contains(t, d.Conclusion(), "though not the greatest share (which counts rare extremes too): from a factor of 4.0 to 2.0.")
-	d.Study.Rows[1].Total.High = 0.7
+	d.Answer.Rows[1].Total.High = 0.7
 	require.Contains(t, d.Conclusion(), "It cannot be told which of these decides: limit, zone.hot drum of the long kind.temperature. To know")
 	require.NotContains(t, doubtText(t, d), "as rough")
-	d.Study.Fit = 0.2
+	d.Answer.Fit = 0.2
 	require.Contains(t, doubtText(t, d), "as rough")
 }
 
 func TestDoubtOfNothing(t *testing.T) {
 	d := aDoubt()
-	d.Study.Variance, d.Study.Rows, d.Study.Order, d.Study.Limit = 0, nil, nil, materials.Value{Value: 0.002, Low: 0.002, High: 0.002}
+	d.Answer.Variance, d.Answer.Rows, d.Answer.Order, d.Answer.Limit = 0, nil, nil, materials.Value{Value: 0.002, Low: 0.002, High: 0.002}
 	text := doubtText(t, d)
 	require.Contains(t, text, "there is\nnothing to measure")
 	require.NotContains(t, text, "between")
@@ -92,11 +92,11 @@ func TestDoubtOfNothing(t *testing.T) {
 }
 
 func TestDoubtRefusesWhatIsNoNumber(t *testing.T) {
-	for _, spoil := range []func(s *doubt.Study){
-		func(s *doubt.Study) { s.Rows[1].Total.High = math.NaN() }, func(s *doubt.Study) { s.Spread.Low = math.Inf(-1) }, func(s *doubt.Study) { s.Order[0].Left = math.NaN() },
+	for _, spoil := range []func(s *doubt.Answer){
+		func(s *doubt.Answer) { s.Rows[1].Total.High = math.NaN() }, func(s *doubt.Answer) { s.Spread.Low = math.Inf(-1) }, func(s *doubt.Answer) { s.Order[0].Left = math.NaN() },
 	} {
 		d := aDoubt()
-		spoil(d.Study)
+		spoil(d.Answer)
 		var out bytes.Buffer
 		require.Error(t, WriteText(&out, d))
 		require.Error(t, WriteJSON(&out, d))

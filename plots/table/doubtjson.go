@@ -9,7 +9,7 @@ import (
 
 // json has contents in kg/kg dry, shares and widths as fractions.
 func (d *Doubt) json() any {
-	t, a, m := d.Study, d.Study.Assessment, d.Study.Design
+	t, a, m := d.Answer, d.Answer.Assessment, d.Answer.Design
 	return object{
 		{"version", d.Version},
 		{"title", d.Title},

@@ -16,28 +16,28 @@ type Keeps struct {
 	Title   string
 	File    string
 	Version string
-	Study   *keeps.Study
+	Answer  *keeps.Answer
 	Assumed []string // of the store and its opening
 }
 
 // Check refuses figures that are not finite, but for those that mean "any".
 func (k *Keeps) Check() error {
-	study := *k.Study
-	study.Rows = append([]keeps.Row(nil), study.Rows...)
-	for i := range study.Rows {
-		r := &study.Rows[i]
+	answer := *k.Answer
+	answer.Rows = append([]keeps.Row(nil), answer.Rows...)
+	for i := range answer.Rows {
+		r := &answer.Rows[i]
 		for _, any := range [2]*float64{&r.Bearable, &r.SlowestTimeConstant} {
 			if math.IsInf(*any, 1) {
 				*any = 0
 			}
 		}
 	}
-	return Finite("the study", &study)
+	return Finite("the answer", &answer)
 }
 
 // text sets two tables: the strand in the air, and in the store.
 func (k *Keeps) text(b *strings.Builder) {
-	t := k.Study
+	t := k.Answer
 	paragraph(b, "", k.Title)
 	paragraph(b, "", fmt.Sprintf("How long does a dry loose strand of %s stay within its limit? A wound spool keeps longer. Moisture is %% of dry weight.", Millimetres(2*t.Radius)))
 	fmt.Fprintf(b, "\nIn air of %s and %s %%\n", Celsius(t.Air.Temperature), trim(100*t.Air.Humidity(), 1))
@@ -76,7 +76,7 @@ func perDay(n float64) string {
 func (k *Keeps) worst() (time, gain string) {
 	const least = 1e-7 // of gains below no digit is shown [kg/kg dry]
 	var times, gains float64
-	for _, r := range k.Study.Rows {
+	for _, r := range k.Answer.Rows {
 		if !r.Hours.Never {
 			times = math.Max(times, r.Hours.NumericalError/r.Hours.Seconds)
 		}
@@ -87,9 +87,9 @@ func (k *Keeps) worst() (time, gain string) {
 	return Significant(100*times, 1) + " %", Significant(100*gains, 1) + " %"
 }
 
-// labels are the materials of the study.
+// labels are the materials of the answer.
 func (k *Keeps) labels() []string {
-	return labelsOf(k.Study.Rows, func(r *keeps.Row) *materials.Polymer { return &r.Material })
+	return labelsOf(k.Answer.Rows, func(r *keeps.Row) *materials.Polymer { return &r.Material })
 }
 
 func (k *Keeps) lying(b *strings.Builder) {
@@ -99,9 +99,9 @@ func (k *Keeps) lying(b *strings.Builder) {
 		{"equil.", "%", 6}, {"for ever", "% RH", 8}, {"survives", "", -8},
 	}
 	heads(b, columns)
-	for i := range k.Study.Rows {
-		r := &k.Study.Rows[i]
-		cells := []string{names[i], Given(100 * r.Limit), "for ever", keepsLikely(r.Likely), "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
+	for i := range k.Answer.Rows {
+		r := &k.Answer.Rows[i]
+		cells := []string{names[i], Given(100 * r.Limit), "for ever", keepsReliably(r.Reliable), "", "", narrowCell(r.Equilibrium), humidityCell(r.ForEver), r.Survives.String()}
 		if !r.Hours.Never {
 			cells[2] = Duration(r.Hours.Seconds)
 			cells[4], cells[5] = narrowCell(r.Skin), trim(100*r.SkinShare, 0)
@@ -110,8 +110,8 @@ func (k *Keeps) lying(b *strings.Builder) {
 	}
 }
 
-// keepsLikely is until when it is within its limit nine times in ten.
-func keepsLikely(l rest.Likely) string {
+// keepsReliably is until when it is within its limit nine times in ten.
+func keepsReliably(l rest.ReliableTime) string {
 	switch {
 	case l.Never:
 		return ">30 y"
@@ -146,8 +146,8 @@ func (k *Keeps) stored(b *strings.Builder) {
 		{"bears", "a day", 6}, {"return", "", 8},
 	}
 	heads(b, columns)
-	for i := range k.Study.Rows {
-		r := &k.Study.Rows[i]
+	for i := range k.Answer.Rows {
+		r := &k.Answer.Rows[i]
 		row(b, columns, []string{names[i], Given(100 * r.Limit), narrowCell(r.Store), narrowCell(r.InStore),
 			cell2(r.Gain), cell2(r.GainLow) + "–" + cell2(r.GainHigh), openings(r.Bearable), returning(r.SlowestTimeConstant)})
 	}
@@ -162,7 +162,7 @@ func returning(s float64) string { return anyOrNone(s, Duration(s)) }
 
 // Conclusion names what keeps for long, and what the store does and does not keep.
 func (k *Keeps) Conclusion() string {
-	t := k.Study
+	t := k.Answer
 	var ever, kept, lost, soft, may []string
 	for i := range t.Rows {
 		r := &t.Rows[i]
@@ -173,7 +173,7 @@ func (k *Keeps) Conclusion() string {
 		case diffusion.Doubtful:
 			may = append(may, r.Material.Label())
 		}
-		if r.Likely.Never {
+		if r.Reliable.Never {
 			ever = append(ever, r.Material.Label())
 		}
 		if r.InStore <= r.Limit {
@@ -185,7 +185,7 @@ func (k *Keeps) Conclusion() string {
 	text := ""
 	if first := &t.Rows[0]; !first.Hours.Never {
 		text = fmt.Sprintf("In this air %s is past its limit after %s at the medians; nine times in ten it is still within it until %s. ",
-			first.Material.Label(), Duration(first.Hours.Seconds), keepsLikely(first.Likely))
+			first.Material.Label(), Duration(first.Hours.Seconds), keepsReliably(first.Reliable))
 	}
 	if len(ever) > 0 {
 		text += "Still within their limits after 30 years, nine times in ten: " + strings.Join(ever, ", ") + ". "
@@ -202,7 +202,7 @@ func (k *Keeps) Conclusion() string {
 
 // json has contents in kg/kg dry, humidities as fractions.
 func (k *Keeps) json() any {
-	t, o := k.Study, &k.Study.Opening
+	t, o := k.Answer, &k.Answer.Opening
 	return object{
 		{"version", k.Version},
 		{"title", k.Title},
@@ -225,7 +225,7 @@ func keepsRow(r *keeps.Row) object {
 		{"limit", r.Limit},
 		{"survives", r.Survives.String()}, // the hotter of air and store: holds, doubtful, softens
 		{"keeps", restOf(r.Hours)},        // until the mean passes the limit, at the medians
-		{"keeps_nine_in_ten", likelyTimeOf(r.Likely, "not from the beginning", "still after 30 years")}, // until when it is within its limit so often
+		{"keeps_nine_in_ten", reliableTimeOf(r.Reliable, "not from the beginning", "still after 30 years")}, // until when it is within its limit so often
 		{"skin", r.Skin},            // at that time; 0 where never
 		{"skin_share", r.SkinShare}, // of the water in the outer tenth of the radius
 		{"equilibrium", r.Equilibrium},

@@ -37,16 +37,16 @@ func chance(p float64) string {
 func hundredths(p float64) float64 {
 	n := math.Round(100 * p)
 	switch {
-	case p < diffusion.Likely && p > diffusion.Unlikely:
-		return min(max(n, 100*diffusion.Unlikely+1), 100*diffusion.Likely-1)
-	case p <= diffusion.Unlikely:
-		return min(n, 100*diffusion.Unlikely)
+	case p < diffusion.NineInTen && p > diffusion.OneInTen:
+		return min(max(n, 100*diffusion.OneInTen+1), 100*diffusion.NineInTen-1)
+	case p <= diffusion.OneInTen:
+		return min(n, 100*diffusion.OneInTen)
 	}
 	return n
 }
 
-// Likely is where the content lies eight times in ten, and where it would if nothing but the diffusivity were in doubt.
-func Likely(o *diffusion.Odds) string {
+// EightInTen is where the content lies eight times in ten, and where it would if nothing but the diffusivity were in doubt.
+func EightInTen(o *diffusion.Odds) string {
 	if len(o.Unknowns) == 0 {
 		return "nothing is said to be in doubt"
 	}

@@ -32,14 +32,14 @@ func (s *Suits) Heads() []string {
 		"Length needed, m", "Nine times in ten, m", "Dwell", "At rest", "At rest, nine times in ten", "Floor of the air, %"}
 }
 
-// Cells are the figures of one material in a view of the study; "-" for what does not apply.
+// Cells are the figures of one material in a view of the answer; "-" for what does not apply.
 func (s *Suits) Cells(r *suits.Row) []string {
 	cells := []string{r.Material.Title(), trim(r.Heated-zeroCelsius, 0), Given(100 * r.Limit)}
 	if r.Class == suits.Unanswered {
 		return append(cells, slices.Repeat([]string{"-"}, len(s.Heads())-len(cells))...)
 	}
 	return append(cells, narrowCell(r.Start), narrowCell(r.Mean), eightInTen(r), chance(r.Odds.Probability), r.Verdict.String(), r.Survives.String(),
-		s.needed(r), s.likelyLength(r.Likely), s.dwell(r), restTime(r.Rest), likelyTime(r.RestLikely), narrowCell(r.Floor))
+		s.needed(r), s.reliableLength(r.Reliable), s.dwell(r), restTime(r.Rest), reliableTime(r.RestReliable), narrowCell(r.Floor))
 }
 
 // Group is a class of rows with its heading.
@@ -52,7 +52,7 @@ type Group struct {
 func (s *Suits) Groups() []Group {
 	return []Group{
 		{suits.AsItIs, "at the medians: sets off within its limit, and may need no drying"},
-		{suits.Buildable, "at the medians: can be built, up to " + Length(s.Study.Longest)},
+		{suits.Buildable, "at the medians: can be built, up to " + Length(s.Answer.Longest)},
 		{suits.TooLong, "at the medians: longer than can be built"},
 		{suits.Unanswered, "no answer"},
 		{suits.Forbidden, "at the medians: no length will do"},

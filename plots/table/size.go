@@ -40,7 +40,7 @@ func (s *Size) text(b *strings.Builder) {
 	}
 	list(b, "Notes", notes)
 	cautions(b, a.Design)
-	apart(b, fmt.Sprintf("strandry %s, %s; %d marches, and the odds at %d values; resolution %s, tolerance %s.", s.Version, s.File, a.Marches, a.Likely.Asked,
+	apart(b, fmt.Sprintf("strandry %s, %s; %d marches, and the odds at %d values; resolution %s, tolerance %s.", s.Version, s.File, a.Marches, a.Reliable.Asked,
 		Given(a.Check.Settings.Resolution), Given(a.Check.Settings.Tolerance)))
 }
 
@@ -48,7 +48,7 @@ func (s *Size) text(b *strings.Builder) {
 func (s *Size) Lines() [][2]string {
 	a := s.Answer
 	check := fmt.Sprintf("%s at the nozzle; limit %s; %s; within it %s", Bounded(a.Check.Nozzle.Mean, a.Check.NumericalError),
-		Limit(a.Design.Limit), Likely(&a.Check.Odds), Chance(a.Check.Probability))
+		Limit(a.Design.Limit), EightInTen(&a.Check.Odds), Chance(a.Check.Probability))
 	value, off := s.written()
 	lines := [][2]string{{"Nine in ten", s.nineInTen()}}
 	switch a.Outcome {
@@ -120,7 +120,7 @@ func (s *Size) band(x float64) string {
 
 // nineInTen are the values that meet the limit nine times in ten, in words.
 func (s *Size) nineInTen() string {
-	a, l := s.Answer, &s.Answer.Likely
+	a, l := s.Answer, &s.Answer.Reliable
 	text := ""
 	switch {
 	case l.Outcome == size.Nowhere:

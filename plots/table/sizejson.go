@@ -4,7 +4,7 @@ import "strandry/scenarios/studies/size"
 
 // json has values of the key in its SI unit (unit; 1 for a plain number or a fraction), contents in kg/kg dry.
 func (s *Size) json() any {
-	a, r, l := s.Answer, s.Answer.Check, &s.Answer.Likely
+	a, r, l := s.Answer, s.Answer.Check, &s.Answer.Reliable
 	return object{
 		{"version", s.Version},
 		{"title", s.Title},

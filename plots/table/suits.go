@@ -21,7 +21,7 @@ type Suits struct {
 	Title   string
 	File    string
 	Version string
-	Study   *suits.Study
+	Answer  *suits.Answer
 	Assumed []string // of what can be built
 
 	Contradicting []measured.Comparison // figures of the materials that lie outside what the library predicts
@@ -30,7 +30,7 @@ type Suits struct {
 // worst are the largest numerical errors, of a content and of a length, each over its figure.
 func (s *Suits) worst() (content, length string) {
 	var most, longest float64
-	for _, r := range slices.Concat(s.Study.Soaked, s.Study.Opened) {
+	for _, r := range slices.Concat(s.Answer.Soaked, s.Answer.Opened) {
 		most = math.Max(most, r.NumericalError/math.Max(r.Mean, 1e-9))
 		if r.Needed.Outcome == size.Met {
 			longest = math.Max(longest, r.Needed.NumericalError/r.Needed.Value)
@@ -103,20 +103,20 @@ func (s *Suits) metres(x float64) string {
 	if x < decimals {
 		return strconv.FormatFloat(math.Max(x, finest), 'f', 2, 64)
 	}
-	if rounded := quantity.Outward(x, digits, false); x > s.Study.Longest && rounded <= s.Study.Longest {
+	if rounded := quantity.Outward(x, digits, false); x > s.Answer.Longest && rounded <= s.Answer.Longest {
 		x = quantity.Outward(x, digits, true)
 	}
 	return Significant(x, digits)
 }
 
-// likelyLength is what is needed nine times in ten.
-func (s *Suits) likelyLength(l size.LikelyLength) string { return s.length(l.Outcome, l.Value) }
+// reliableLength is what is needed nine times in ten.
+func (s *Suits) reliableLength(l size.ReliableLength) string { return s.length(l.Outcome, l.Value) }
 
 func (s *Suits) dwell(r *suits.Row) string {
 	if r.Needed.Outcome != size.Met || r.Needed.None() {
 		return "-"
 	}
-	return Duration(r.Needed.Value / s.Study.Speed)
+	return Duration(r.Needed.Value / s.Answer.Speed)
 }
 
 func restTime(t rest.Time) string {
@@ -129,14 +129,14 @@ func restTime(t rest.Time) string {
 	return Duration(t.Seconds)
 }
 
-func likelyTime(t rest.Likely) string {
+func reliableTime(t rest.ReliableTime) string {
 	return restTime(rest.Time{Already: t.Already, Never: t.Never, Seconds: t.Seconds})
 }
 
 // Failures say which materials have no answer, and why.
 func (s *Suits) Failures() []string {
 	var all []string
-	for _, r := range slices.Concat(s.Study.Soaked, s.Study.Opened) {
+	for _, r := range slices.Concat(s.Answer.Soaked, s.Answer.Opened) {
 		if why := fmt.Sprintf("No answer for %s: %s.", r.Material.Label(), r.Failed); r.Failed != "" && !slices.Contains(all, why) {
 			all = append(all, why)
 		}

@@ -8,7 +8,7 @@ import (
 
 // json has contents in kg/kg dry.
 func (s *Suits) json() any {
-	t := s.Study
+	t := s.Answer
 	return object{
 		{"version", s.Version},
 		{"title", s.Title},
@@ -35,20 +35,20 @@ func (s *Suits) jsonRow(r *suits.Row) object {
 	if r.Class != suits.Unanswered {
 		survives = r.Survives.String()
 	}
-	needed, likely := object{{"none_needed", r.Needed.None()}}, object{} // met up to the length
+	needed, reliable := object{{"none_needed", r.Needed.None()}}, object{} // met up to the length
 	if r.Needed.Outcome == size.Met {
-		needed = append(needed, member{"length", r.Needed.Value}, member{"numerical_error", r.Needed.NumericalError}, member{"dwell", r.Needed.Value / s.Study.Speed})
+		needed = append(needed, member{"length", r.Needed.Value}, member{"numerical_error", r.Needed.NumericalError}, member{"dwell", r.Needed.Value / s.Answer.Speed})
 	}
-	if r.Likely.Outcome == size.Met {
-		likely = object{{"length", r.Likely.Value}, {"dwell", r.Likely.Value / s.Study.Speed}}
+	if r.Reliable.Outcome == size.Met {
+		reliable = object{{"length", r.Reliable.Value}, {"dwell", r.Reliable.Value / s.Answer.Speed}}
 	}
 	return object{
 		{"material", r.Material.ID},
-		{"origin", r.Material.Origin},              // library, or the file that its values come from
-		{"class", r.Class.String()},                // at the medians: within its limit as it is, buildable, too long, no answer, no length will do
-		{"as_drawn", r.Kind().String()},            // needs no drying, dry as drawn, unsure as drawn, wet as drawn, softens, no answer
-		{"dry_if_built", r.Built(s.Study.Longest)}, // not dry as drawn, but nine times in ten at another length that can be built
-		{"fast_is_wetter", r.Odds.FastIsWetter},    // the greater the diffusivity, the wetter at the nozzle
+		{"origin", r.Material.Origin},               // library, or the file that its values come from
+		{"class", r.Class.String()},                 // at the medians: within its limit as it is, buildable, too long, no answer, no length will do
+		{"as_drawn", r.Kind().String()},             // needs no drying, dry as drawn, unsure as drawn, wet as drawn, softens, no answer
+		{"dry_if_built", r.Built(s.Answer.Longest)}, // not dry as drawn, but nine times in ten at another length that can be built
+		{"fast_is_wetter", r.Odds.FastIsWetter},     // the greater the diffusivity, the wetter at the nozzle
 		filled("obstacle", obstacle),
 		filled("failed", r.Failed), // why there is no answer; all figures are zero then
 		{"temperature", r.Heated},
@@ -64,19 +64,19 @@ func (s *Suits) jsonRow(r *suits.Row) object {
 			{"", needed},
 		}},
 		{"length_nine_in_ten", object{ // from which on the limit is met so often
-			{"outcome", r.Likely.Outcome.String()},
-			{"", likely},
-			filled("probability", r.Likely.Probability), // there, or the most that was found; absent where no length meets the limit at the medians
+			{"outcome", r.Reliable.Outcome.String()},
+			{"", reliable},
+			filled("probability", r.Reliable.Probability), // there, or the most that was found; absent where no length meets the limit at the medians
 		}},
 		{"rest", restOf(r.Rest)},
-		{"rest_nine_in_ten", likelyTimeOf(r.RestLikely, "from the beginning", "not in 30 years")},
+		{"rest_nine_in_ten", reliableTimeOf(r.RestReliable, "from the beginning", "not in 30 years")},
 		{"floor", r.Floor},
 	}
 }
 
-// likelyTimeOf is the time from which on, or until which, the limit is met nine times in ten. It names the outcomes: met, or with words for from the beginning and
+// reliableTimeOf is the time from which on, or until which, the limit is met nine times in ten. It names the outcomes: met, or with words for from the beginning and
 // for not in the thirty years that are looked at.
-func likelyTimeOf(t rest.Likely, already, never string) object {
+func reliableTimeOf(t rest.ReliableTime, already, never string) object {
 	outcome, time := "met", member{"time", t.Seconds}
 	switch {
 	case t.Already:

@@ -11,11 +11,11 @@ import (
 )
 
 // Check refuses figures that are not finite.
-func (s *Suits) Check() error { return Finite("the study", s.Study) }
+func (s *Suits) Check() error { return Finite("the answer", s.Answer) }
 
 // text says which materials the dryer is for as it is drawn, then what could be built, each for both views.
 func (s *Suits) text(b *strings.Builder) {
-	t := s.Study
+	t := s.Answer
 	paragraph(b, "", s.Title)
 	paragraph(b, "", fmt.Sprintf("Which materials is this dryer for, at %s? Heated zones at each material's own usual highest drying temperature, no hotter than it bears. %s Moisture is %% of dry weight.",
 		Speed(t.Speed), AirRule(t.Held)))
@@ -47,7 +47,7 @@ func (s *Suits) drawn(b *strings.Builder, pairs []suits.Pair) {
 	for range 2 {
 		columns = append(columns, column{"start", "%", 5}, column{"8 in 10", "%", -12}, column{"in 100", "", -10})
 	}
-	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+len(" 100 0.000")), strings.Repeat(" ", utf8.RuneCountInString("0.000 0.001–0.003+ unsure? 88 ")-len("soaked")), Duration(s.Study.RoomTime))
+	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+len(" 100 0.000")), strings.Repeat(" ", utf8.RuneCountInString("0.000 0.001–0.003+ unsure? 88 ")-len("soaked")), Duration(s.Answer.RoomTime))
 	heads(b, columns)
 	kind := suits.Kind(-1)
 	for i, p := range pairs {
@@ -100,12 +100,12 @@ func (s *Suits) built(b *strings.Builder, pairs []suits.Pair) {
 	for range 2 {
 		columns = append(columns, column{"length", "m", 7}, column{"9 in 10", "m", 7}, column{"at rest", "", 8}, column{"9 in 10", "", 8})
 	}
-	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+2), strings.Repeat(" ", 34-len(" soaked")), Duration(s.Study.RoomTime))
+	fmt.Fprintf(b, "%s soaked%sopened %s ago\n", strings.Repeat(" ", name+2), strings.Repeat(" ", 34-len(" soaked")), Duration(s.Answer.RoomTime))
 	heads(b, columns)
-	for _, group := range [...]suits.Reach{suits.Likely, suits.AtMedians, suits.Beyond, suits.Never} {
+	for _, group := range [...]suits.Reach{suits.Reliably, suits.AtMedians, suits.Beyond, suits.Never} {
 		named := false
 		for i, p := range pairs {
-			if p.Soaked.Kind() == suits.Unknown || p.Soaked.Kind() == suits.NeedsNone && p.Opened.Kind() == suits.NeedsNone || p.Soaked.Reach(s.Study.Longest) != group {
+			if p.Soaked.Kind() == suits.Unknown || p.Soaked.Kind() == suits.NeedsNone && p.Opened.Kind() == suits.NeedsNone || p.Soaked.Reach(s.Answer.Longest) != group {
 				continue
 			}
 			if !named {
@@ -122,7 +122,7 @@ func (s *Suits) lengths(r *suits.Row) []string {
 	if r.Class == suits.Unanswered {
 		return []string{"-", "-", "-", "-"}
 	}
-	return []string{s.needed(r), s.likelyLength(r.Likely), restTime(r.Rest), likelyTime(r.RestLikely)}
+	return []string{s.needed(r), s.reliableLength(r.Reliable), restTime(r.Rest), reliableTime(r.RestReliable)}
 }
 
 // kindWords are the heading of a kind, and what is said of one material of it and of several.
@@ -141,10 +141,10 @@ func kindWords(k suits.Kind) (heading, one, many string) {
 // reachWords are the heading of what can be reached.
 func (s *Suits) reachWords(r suits.Reach) string {
 	switch r {
-	case suits.Likely:
-		return "dry nine times in ten with no more than " + Length(s.Study.Longest)
+	case suits.Reliably:
+		return "dry nine times in ten with no more than " + Length(s.Answer.Longest)
 	case suits.AtMedians:
-		return "dry at the medians with no more than " + Length(s.Study.Longest) + ", but not nine times in ten"
+		return "dry at the medians with no more than " + Length(s.Answer.Longest) + ", but not nine times in ten"
 	case suits.Beyond:
 		return "longer than can be built"
 	}
@@ -152,7 +152,7 @@ func (s *Suits) reachWords(r suits.Reach) string {
 }
 
 func (s *Suits) legend(b *strings.Builder) {
-	t := s.Study
+	t := s.Answer
 	legend(b, [][2]string{
 		{"limit:   ", "each material's own for " + t.Purpose.String() + ", or what the scenario states for its own"},
 		{"soaked:  ", "it sets off in equilibrium with the room; opened: it was dry, and has lain in the room since"},

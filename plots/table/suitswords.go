@@ -12,7 +12,7 @@ func (s *Suits) Conclusion() string { return strings.Join(s.conclusions(), " ") 
 
 // conclusions say it for each view, as it is drawn and as it could be built.
 func (s *Suits) conclusions() []string {
-	t := s.Study
+	t := s.Answer
 	out := []string{s.concludes("Soaked", t.Soaked), s.concludes("Opened "+Duration(t.RoomTime)+" ago", t.Opened)}
 	if strings.Contains(strings.Join(out, ""), "?") {
 		out = append(out, "?: the strand may give way in the heat of the path.")
@@ -22,7 +22,7 @@ func (s *Suits) conclusions() []string {
 
 // concludes is the conclusion of one view.
 func (s *Suits) concludes(view string, unsorted []suits.Row) string {
-	rows, longest := suits.AsDrawn(unsorted), s.Study.Longest
+	rows, longest := suits.AsDrawn(unsorted), s.Answer.Longest
 	var kinds []string
 	for _, k := range suits.Kinds() {
 		said := label
@@ -35,12 +35,12 @@ func (s *Suits) concludes(view string, unsorted []suits.Row) string {
 		}
 	}
 	said := fmt.Sprintf("%s, as drawn, of %d: %s.", view, len(rows), strings.Join(kinds, "; "))
-	built := names(rows, func(r *suits.Row) bool { return r.Built(longest) }, func(r *suits.Row) string { return label(r) + " " + s.likelyLength(r.Likely) + " m" })
+	built := names(rows, func(r *suits.Row) bool { return r.Built(longest) }, func(r *suits.Row) string { return label(r) + " " + s.reliableLength(r.Reliable) + " m" })
 	even := names(rows, func(r *suits.Row) bool { return r.Even(longest) }, label)
 	if len(built) > 0 {
-		said += fmt.Sprintf(" With up to %s of %s, %d more would be dry nine times in ten: %s.", Length(longest), s.Study.Zone, len(built), strings.Join(built, ", "))
+		said += fmt.Sprintf(" With up to %s of %s, %d more would be dry nine times in ten: %s.", Length(longest), s.Answer.Zone, len(built), strings.Join(built, ", "))
 	} else if len(names(rows, (*suits.Row).Wanting, label)) > 0 {
-		said += fmt.Sprintf(" With up to %s of %s, none more would be dry nine times in ten.", Length(longest), s.Study.Zone)
+		said += fmt.Sprintf(" With up to %s of %s, none more would be dry nine times in ten.", Length(longest), s.Answer.Zone)
 	}
 	if len(even) > 0 {
 		said += fmt.Sprintf(" At the medians, but not so often: %s.", strings.Join(even, ", "))

@@ -9,7 +9,7 @@ import (
 	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/keeps"
-	"strandry/scenarios/studies/required"
+	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/size"
 	"strandry/scenarios/studies/suits"
 	"strandry/scenarios/studies/sweep"
@@ -25,13 +25,13 @@ type Survey struct {
 
 	Map          *sweep.Grid // moisture over the zone's length and the feed
 	MapReason    string
-	Needed       *required.Table
-	NeedReason   string
-	Suits        *suits.Study
+	Needed       *needed.Table
+	NeededReason string
+	Suits        *suits.Answer
 	SuitsReason  string
 	Varied       *sweep.Grid // over what the scenario varies itself; nil without a reason where it varies nothing
 	VariedReason string
-	Keeps        *keeps.Study // of a dry strand of the scenario's material, in its room
+	Keeps        *keeps.Answer // of a dry strand of the scenario's material, in its room
 	KeepsReason  string
 	Film         Film
 }
@@ -43,15 +43,15 @@ type Sized struct {
 }
 
 // Least are the least value that meets the limit at the medians, and that which meets it nine times in ten [SI]; zero where they were not found.
-func (z Sized) Least() (met, likely float64) {
+func (z Sized) Least() (met, reliable float64) {
 	a := z.Answer
 	if a == nil || a.Outcome != size.Met || a.Value != a.DryFrom {
 		return 0, 0
 	}
-	if a.Likely.Outcome == size.Met && a.Likely.From > a.From {
-		likely = a.Likely.From
+	if a.Reliable.Outcome == size.Met && a.Reliable.From > a.From {
+		reliable = a.Reliable.From
 	}
-	return a.Value, likely
+	return a.Value, reliable
 }
 
 // Steps is how often Of calls its step.
@@ -101,10 +101,10 @@ func (v *Survey) sizes(ctx context.Context, s *scenarios.Scenario) {
 }
 
 func (v *Survey) lengths(ctx context.Context, s *scenarios.Scenario) {
-	r := required.Usual(s, v.Zone)
+	r := needed.Usual(s, v.Zone)
 	var err error
-	if v.Needed, err = required.Find(ctx, s, r); err != nil {
-		v.Needed, v.NeedReason = nil, err.Error()
+	if v.Needed, err = needed.Find(ctx, s, r); err != nil {
+		v.Needed, v.NeededReason = nil, err.Error()
 	}
 }
 

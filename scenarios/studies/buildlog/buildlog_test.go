@@ -29,7 +29,7 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 	v, err := Of(context.Background(), s, a, func() { steps++ })
 	require.NoError(t, err)
 	require.Equal(t, Steps, steps)
-	require.Empty(t, v.MapReason+v.NeedReason+v.SuitsReason+v.Length.Reason+v.Heat.Reason+v.Feed.Reason+v.VariedReason+v.KeepsReason)
+	require.Empty(t, v.MapReason+v.NeededReason+v.SuitsReason+v.Length.Reason+v.Heat.Reason+v.Feed.Reason+v.VariedReason+v.KeepsReason)
 	require.Equal(t, "feed.bead.speed", v.Feed.Answer.Key.Name)
 
 	// The map holds the scenario's own design and what can be built.
@@ -38,7 +38,11 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 		require.True(t, lengths[0] < x && x < lengths[len(lengths)-1], "%g m", x)
 	}
 	own := s.FeedKey().Value
-	require.True(t, feeds[0] < own && own < feeds[len(feeds)-1])
+	// Its feeds are those of the lengths needed, rounded outwards to 1, 2 or 5.
+	asked := v.Needed.Speeds
+	for end, least := range map[float64]float64{own / feeds[0]: s.Model.Speed / asked[0], feeds[len(feeds)-1] / own: asked[len(asked)-1] / s.Model.Speed} {
+		require.True(t, least <= end*(1+1e-9) && end < 2.5*least, "%g of %g", end, least)
+	}
 	require.Equal(t, chartLengths*chartFeeds, v.Map.Answered())
 
 	require.Equal(t, s.Vary[0].Len(), v.Varied.Answered())
@@ -126,7 +130,7 @@ tolerance = 0.05
 	require.NoError(t, err)
 	v, err := Of(context.Background(), s, a, func() {})
 	require.NoError(t, err)
-	require.Contains(t, v.NeedReason, "saturation")
+	require.Contains(t, v.NeededReason, "saturation")
 	require.Nil(t, v.Needed)
 	require.NotNil(t, v.Suits)
 	require.NotNil(t, v.Map)

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"strandry/scenarios"
+	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/sweep"
 )
 
@@ -21,14 +22,13 @@ func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {
 	}
 }
 
-// Chart maps the moisture over a zone's length and the feed, both by ratios around what the scenario states, and with the least length that meets the limit, if
-// it is known [m]; zero where it is not.
+// Chart maps the moisture over a zone's length and the feed, both by ratios around what the scenario states, the feed over [needed.Around] as in the lengths needed, and with the least
+// length that meets the limit, if it is known [m]; zero where it is not.
 func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*sweep.Grid, error) {
 	feed := s.FeedKey()
 	length, _ := s.Key(s.ZoneKey(zone, "length"))
-	const around = 8
 	from, to := lengthSpan(s, zone, met)
-	varied, err := s.Varied(axis(s, length, from, to, chartLengths), axis(s, feed, feed.Value/around, feed.Value*around, chartFeeds))
+	varied, err := s.Varied(axis(s, length, from, to, chartLengths), axis(s, feed, feed.Value/needed.Around, feed.Value*needed.Around, chartFeeds))
 	if err != nil {
 		return nil, err
 	}

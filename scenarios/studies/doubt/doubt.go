@@ -13,8 +13,8 @@ import (
 	"strandry/scenarios"
 )
 
-// Study is what decides the doubt about a scenario.
-type Study struct {
+// Answer is what decides the doubt about a scenario.
+type Answer struct {
 	Design     *diffusion.Design
 	Assessment *diffusion.Assessment // with the odds, those of a run
 	Limit      materials.Value       // with its doubt [kg/kg dry]
@@ -43,7 +43,7 @@ type Step struct {
 const Enough = 0.1
 
 // Find answers for a scenario.
-func Find(ctx context.Context, s *scenarios.Scenario) (*Study, error) {
+func Find(ctx context.Context, s *scenarios.Scenario) (*Answer, error) {
 	march := diffusion.NewMarch()
 	a, err := march.Assess(&s.Design, s.Settings)
 	if err != nil {
@@ -53,7 +53,7 @@ func Find(ctx context.Context, s *scenarios.Scenario) (*Study, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", s.File, err)
 	}
-	out := &Study{Design: &s.Design, Assessment: a, Limit: d.Limit, Fit: d.Fit}
+	out := &Answer{Design: &s.Design, Assessment: a, Limit: d.Limit, Fit: d.Fit}
 	f := sensitivity.Function{Unknowns: len(d.Unknowns), At: d.At, Off: d.Fit}
 	if f.Unknowns == 0 {
 		at := d.At(nil)
@@ -64,7 +64,7 @@ func Find(ctx context.Context, s *scenarios.Scenario) (*Study, error) {
 }
 
 // share tells what each unknown does.
-func (t *Study) share(ctx context.Context, names []string, f sensitivity.Function) error {
+func (t *Answer) share(ctx context.Context, names []string, f sensitivity.Function) error {
 	t.Spread = sensitivity.Spread(f)
 	indices := sensitivity.Sobol(f)
 	t.Variance, t.Together = indices.Variance, 1
@@ -87,7 +87,7 @@ func (t *Study) share(ctx context.Context, names []string, f sensitivity.Functio
 }
 
 // Decides lists the unknowns of which it cannot be told which has the greatest share with others: one, where the intervals tell.
-func (t *Study) Decides() []Row {
+func (t *Answer) Decides() []Row {
 	n := 0
 	for n < len(t.Rows) && t.Rows[n].Total.High >= t.Rows[0].Total.Low {
 		n++
@@ -96,6 +96,6 @@ func (t *Study) Decides() []Row {
 }
 
 // Narrows is the unknown of which to know it narrows the spread most; there must be one.
-func (t *Study) Narrows() Row {
+func (t *Answer) Narrows() Row {
 	return slices.MinFunc(t.Rows, func(a, b Row) int { return cmp.Compare(a.Left, b.Left) })
 }

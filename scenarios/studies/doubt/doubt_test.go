@@ -26,11 +26,11 @@ func closeTo(t *testing.T, want, got, within float64, what string) {
 	require.InDelta(t, want, got, within, what)
 }
 
-func find(t *testing.T, s *scenarios.Scenario) *Study {
+func find(t *testing.T, s *scenarios.Scenario) *Answer {
 	t.Helper()
-	study, err := Find(context.Background(), s)
+	answer, err := Find(context.Background(), s)
 	require.NoError(t, err)
-	return study
+	return answer
 }
 
 func demo(t *testing.T, name string) *scenarios.Scenario {
@@ -40,7 +40,7 @@ func demo(t *testing.T, name string) *scenarios.Scenario {
 	return s
 }
 
-func (t *Study) row(name string) *Row {
+func (t *Answer) row(name string) *Row {
 	for i := range t.Rows {
 		if t.Rows[i].Unknown == name {
 			return &t.Rows[i]
@@ -49,15 +49,15 @@ func (t *Study) row(name string) *Row {
 	return nil
 }
 
-// drum is the study of the nylon on its drum, made once.
-func drum(t *testing.T) *Study {
+// drum is the answer about the nylon on its drum, made once.
+func drum(t *testing.T) *Answer {
 	t.Helper()
-	study, err := theDrum()
+	answer, err := theDrum()
 	require.NoError(t, err)
-	return study
+	return answer
 }
 
-var theDrum = sync.OnceValues(func() (*Study, error) {
+var theDrum = sync.OnceValues(func() (*Answer, error) {
 	s, err := scenarios.Load(filepath.Join("..", "..", "..", "testdata", "sensitivity", "winch-drum.toml"))
 	if err != nil {
 		return nil, err
@@ -77,7 +77,7 @@ func TestAgainstOpenTURNS(t *testing.T) {
 	records, err := in.ReadAll()
 	require.NoError(t, err)
 	require.Len(t, records, 14)
-	studies, together := map[string]*Study{}, map[string]float64{}
+	studies, together := map[string]*Answer{}, map[string]float64{}
 	for _, r := range records {
 		if r[0] != "winch-drum" && samples.Of(1, 2, 2) == 1 {
 			continue // the other of the two designs
@@ -133,9 +133,9 @@ func TestFunction(t *testing.T) {
 
 // What is left when the limit is known is the width of the content alone, as the odds tell it from other draws.
 func TestLimitKnown(t *testing.T) {
-	study := drum(t)
-	a := study.Assessment
-	closeTo(t, math.Log(a.High/a.Low)/study.Spread.Width(), study.row("limit").Left, 0.03, "left")
+	answer := drum(t)
+	a := answer.Assessment
+	closeTo(t, math.Log(a.High/a.Low)/answer.Spread.Width(), answer.row("limit").Left, 0.03, "left")
 }
 
 // The surrogate of this design was off by 0.068 over the 4,096 marches of testdata/sensitivity/indices.csv, where leaving out its own values said 0.025.
@@ -149,7 +149,7 @@ func TestFit(t *testing.T) {
 	require.Less(t, d.Fit, 0.136)
 }
 
-// The same study on any number of cores.
+// The same answer on any number of cores.
 func TestCores(t *testing.T) {
 	s := demo(t, "clear-cover")
 	scatter := s.Model.Material.Diffusivity.Scatter.Value
@@ -161,31 +161,31 @@ func TestCores(t *testing.T) {
 	require.Equal(t, numbers(t, want), numbers(t, find(t, s)))
 }
 
-// numbers are all that a study tells, to the bit.
-func numbers(t *testing.T, study any) string {
+// numbers are all that an answer tells, to the bit.
+func numbers(t *testing.T, answer any) string {
 	t.Helper()
-	text, err := json.Marshal(study)
+	text, err := json.Marshal(answer)
 	require.NoError(t, err)
 	return string(text)
 }
 
 func TestOrder(t *testing.T) {
-	study := drum(t)
-	require.NotEmpty(t, study.Order)
-	require.Equal(t, study.Narrows().Unknown, study.Order[0].Unknown)
-	closeTo(t, study.Narrows().Left, study.Order[0].Left, 1e-12, "the first step")
+	answer := drum(t)
+	require.NotEmpty(t, answer.Order)
+	require.Equal(t, answer.Narrows().Unknown, answer.Order[0].Unknown)
+	closeTo(t, answer.Narrows().Left, answer.Order[0].Left, 1e-12, "the first step")
 	seen := map[string]bool{}
-	for i, step := range study.Order {
+	for i, step := range answer.Order {
 		require.False(t, seen[step.Unknown])
 		seen[step.Unknown] = true
 		if i > 0 {
-			require.Less(t, step.Left, study.Order[i-1].Left)
-			require.Greater(t, study.Order[i-1].Left, Enough)
+			require.Less(t, step.Left, answer.Order[i-1].Left)
+			require.Greater(t, answer.Order[i-1].Left, Enough)
 		}
 	}
-	require.LessOrEqual(t, study.Order[len(study.Order)-1].Left, Enough)
-	for i := 1; i < len(study.Rows); i++ {
-		require.LessOrEqual(t, study.Rows[i].Total.Value, study.Rows[i-1].Total.Value)
+	require.LessOrEqual(t, answer.Order[len(answer.Order)-1].Left, Enough)
+	for i := 1; i < len(answer.Rows); i++ {
+		require.LessOrEqual(t, answer.Rows[i].Total.Value, answer.Rows[i-1].Total.Value)
 	}
 }
 
@@ -210,16 +210,16 @@ func certain(s *scenarios.Scenario) {
 func TestNothingInDoubt(t *testing.T) {
 	s := demo(t, "clear-cover")
 	certain(s)
-	study := find(t, s)
+	answer := find(t, s)
 	d, err := diffusion.NewMarch().Doubt(&s.Design, s.Settings)
 	require.NoError(t, err)
 	require.Empty(t, d.Unknowns)
-	require.Zero(t, study.Variance)
-	require.Empty(t, study.Rows)
-	require.Empty(t, study.Order)
-	require.Empty(t, study.Decides())
-	closeTo(t, study.Assessment.Nozzle.Mean/s.Limit, math.Exp(study.Spread.Low), 0.01, "content over limit")
-	require.Equal(t, study.Spread.Low, study.Spread.High)
+	require.Zero(t, answer.Variance)
+	require.Empty(t, answer.Rows)
+	require.Empty(t, answer.Order)
+	require.Empty(t, answer.Decides())
+	closeTo(t, answer.Assessment.Nozzle.Mean/s.Limit, math.Exp(answer.Spread.Low), 0.01, "content over limit")
+	require.Equal(t, answer.Spread.Low, answer.Spread.High)
 }
 
 // Where the limit alone is in doubt all of the doubt is its own: ten to ninety per cent of a factor of 2 at the 5 and 95 % points are 2 · 1.2816/1.6449 ln 2.
@@ -227,12 +227,12 @@ func TestLimitAlone(t *testing.T) {
 	s := demo(t, "clear-cover")
 	certain(s)
 	s.LimitRange = materials.Range{Min: s.Limit / 2, Max: s.Limit * 2}
-	study := find(t, s)
-	require.Len(t, study.Rows, 1)
-	closeTo(t, 1, study.Rows[0].First.Value, 0.01, "first")
-	closeTo(t, 1, study.Rows[0].Total.Value, 0.01, "total")
-	require.Equal(t, []Step{{"limit", 0}}, study.Order)
-	closeTo(t, 2*1.2816/1.6449*math.Log(2), study.Spread.Width(), 0.02, "width")
+	answer := find(t, s)
+	require.Len(t, answer.Rows, 1)
+	closeTo(t, 1, answer.Rows[0].First.Value, 0.01, "first")
+	closeTo(t, 1, answer.Rows[0].Total.Value, 0.01, "total")
+	require.Equal(t, []Step{{"limit", 0}}, answer.Order)
+	closeTo(t, 2*1.2816/1.6449*math.Log(2), answer.Spread.Width(), 0.02, "width")
 }
 
 // What the scenario calls uncertain has its share.
@@ -243,9 +243,9 @@ func TestUncertain(t *testing.T) {
 	require.NoError(t, err)
 	certain(s)
 	s.LimitRange = materials.Range{Min: s.Limit / 2, Max: s.Limit * 2}
-	study := find(t, s)
-	require.Len(t, study.Rows, 2)
-	row := study.row("zone.oven.temperature")
+	answer := find(t, s)
+	require.Len(t, answer.Rows, 2)
+	row := answer.row("zone.oven.temperature")
 	require.NotNil(t, row)
 	require.Greater(t, row.Total.Value, 0.01)
 }
@@ -263,8 +263,8 @@ func TestDecides(t *testing.T) {
 		{[]Row{row(0.5, 0.6, 0.7), row(0.1, 0.2, 0.3)}, 1}, {[]Row{row(0.5, 0.6, 0.7), row(0.4, 0.5, 0.55), row(0, 0.1, 0.2)}, 2}, {nil, 0},
 		{[]Row{row(0.2, 0.3, 0.4), row(0.2, 0.3, 0.4), row(0.1, 0.2, 0.3)}, 3},
 	} {
-		study := Study{Rows: c.rows}
-		require.Len(t, study.Decides(), c.want)
+		answer := Answer{Rows: c.rows}
+		require.Len(t, answer.Decides(), c.want)
 	}
 }
 

@@ -15,13 +15,13 @@ func ExampleFind() {
 		fmt.Println(err)
 		return
 	}
-	study, err := doubt.Find(context.Background(), s)
+	answer, err := doubt.Find(context.Background(), s)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("the %s makes %.1f of the doubt\n", study.Rows[0].Unknown, study.Rows[0].Total.Value)
-	for _, step := range study.Order {
+	fmt.Printf("the %s makes %.1f of the doubt\n", answer.Rows[0].Unknown, answer.Rows[0].Total.Value)
+	for _, step := range answer.Order {
 		fmt.Printf("%s: leaves %.1f\n", step.Unknown, step.Left)
 	}
 	// Output:

@@ -24,8 +24,8 @@ type Air struct {
 // Humidity is relative, over water or below 0 °C ice [-].
 func (a Air) Humidity() float64 { return humidair.RelativeHumidity(a.VapourPressure, a.Temperature) }
 
-// Study is the answer for all materials.
-type Study struct {
+// Answer is that for all materials.
+type Answer struct {
 	Air     Air               // in which the hours are counted
 	Purpose materials.Purpose // of the limits, but for one that the scenario states
 	Room    scenarios.Room
@@ -41,11 +41,11 @@ type Row struct {
 	Limit    float64            // [kg/kg dry]
 	Survives diffusion.Survival // in the hotter of the air and the store
 
-	Hours       rest.Time   // dry, in the air: until the mean passes the limit, at the medians of what is in doubt
-	Likely      rest.Likely // and until when it is still within its limit nine times in ten
-	Skin        float64     // content at the surface at Hours [kg/kg dry]
-	SkinShare   float64     // share of the water in the outer tenth of the radius then [-]
-	Equilibrium float64     // content that it comes to in the air [kg/kg dry]
+	Hours       rest.Time         // dry, in the air: until the mean passes the limit, at the medians of what is in doubt
+	Reliable    rest.ReliableTime // and until when it is still within its limit nine times in ten
+	Skin        float64           // content at the surface at Hours [kg/kg dry]
+	SkinShare   float64           // share of the water in the outer tenth of the radius then [-]
+	Equilibrium float64           // content that it comes to in the air [kg/kg dry]
 
 	ForEver float64 // relative humidity, at the store's temperature, in which it stays within its limit; 1 for any
 	Store   float64 // content that it comes to in the closed store [kg/kg dry]
@@ -60,7 +60,7 @@ type Row struct {
 
 // Find answers for the materials, on all cores. The room of the scenario is what comes in
 // through the open door.
-func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.Polymer) (*Study, error) {
+func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.Polymer) (*Answer, error) {
 	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) (Row, error) {
 		r, err := row(w, s, air, &all[i])
 		if err != nil {
@@ -71,7 +71,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 	if err != nil {
 		return nil, err
 	}
-	out := &Study{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
+	out := &Answer{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
 	slices.SortStableFunc(out.Rows, func(a, b Row) int { return cmp.Compare(a.order(), b.order()) })
 	return out, nil
 }
@@ -109,7 +109,7 @@ func row(w *diffusion.March, s *scenarios.Scenario, air Air, p *materials.Polyme
 	if r.Hours, err = state.Wets(w, s.Settings); err != nil {
 		return r, err
 	}
-	if r.Likely, err = state.WetsLikely(w, r.Hours, s.Settings); err != nil {
+	if r.Reliable, err = state.StaysReliably(w, r.Hours, s.Settings); err != nil {
 		return r, err
 	}
 	if !r.Hours.Never {

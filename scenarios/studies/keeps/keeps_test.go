@@ -17,10 +17,10 @@ import (
 	"strandry/scenarios/studies/keeps"
 )
 
-// kept is a study of keeping in the room of a demonstration.
+// kept is the answer about keeping in the room of a demonstration.
 type kept struct {
 	scenario *scenarios.Scenario
-	study    *keeps.Study
+	answer   *keeps.Answer
 	err      error
 }
 
@@ -39,28 +39,28 @@ func keptIn(names []string, set ...scenarios.Setting) (k kept) {
 		}
 		some = append(some, p)
 	}
-	k.study, k.err = keeps.Find(context.Background(), k.scenario, room(k.scenario), some)
+	k.answer, k.err = keeps.Find(context.Background(), k.scenario, room(k.scenario), some)
 	return k
 }
 
-// usual is the study as the demonstration stands, of all the materials that are looked at here.
+// usual is the answer as the demonstration stands, of all the materials that are looked at here.
 var usual = sync.OnceValue(func() kept {
 	return keptIn([]string{"abs", "asa", "hips", "pa6", "pc", "pet", "petg", "pla", "pp"})
 })
 
-// of gives the rows of a study by material, whose order they are held to.
+// of gives the rows of an answer by material, whose order they are held to.
 func (k kept) of(t testing.TB) (*scenarios.Scenario, map[string]keeps.Row) {
 	t.Helper()
 	require.NoError(t, k.err)
 	rows := map[string]keeps.Row{}
-	for i, r := range k.study.Rows {
+	for i, r := range k.answer.Rows {
 		rows[r.Material.ID] = r
 		if i > 0 && !r.Hours.Never {
-			require.False(t, k.study.Rows[i-1].Hours.Never)
-			require.LessOrEqual(t, k.study.Rows[i-1].Hours.Seconds, r.Hours.Seconds)
+			require.False(t, k.answer.Rows[i-1].Hours.Never)
+			require.LessOrEqual(t, k.answer.Rows[i-1].Hours.Seconds, r.Hours.Seconds)
 		}
 	}
-	require.Len(t, rows, len(k.study.Rows))
+	require.Len(t, rows, len(k.answer.Rows))
 	return k.scenario, rows
 }
 
@@ -85,7 +85,7 @@ func TestHoursAgainstTheShortTimeSeries(t *testing.T) {
 		fo := r.Hours.Seconds * pace
 		share := 4*math.Sqrt(fo/math.Pi) - fo - fo*math.Sqrt(fo)/(3*math.SqrtPi)
 		require.InEpsilon(t, r.Limit/r.Equilibrium, share, 0.02, id)
-		require.Less(t, r.Likely.Seconds, r.Hours.Seconds/math.Pow(p.Diffusivity.Scatter.Value, 0.7), "the diffusivity alone takes 0.78 of its scatter at nine in ten")
+		require.Less(t, r.Reliable.Seconds, r.Hours.Seconds/math.Pow(p.Diffusivity.Scatter.Value, 0.7), "the diffusivity alone takes 0.78 of its scatter at nine in ten")
 		require.Greater(t, r.SkinShare, 0.19)
 		require.LessOrEqual(t, r.SkinShare, 1.0)
 		require.InEpsilon(t, r.Equilibrium, r.Skin, 0.02)
@@ -225,12 +225,12 @@ func ExampleFind() {
 		return
 	}
 	air := keeps.Air{Temperature: s.Room.Temperature, VapourPressure: s.Room.VapourPressure}
-	study, err := keeps.Find(context.Background(), s, air, []materials.Polymer{p})
+	answer, err := keeps.Find(context.Background(), s, air, []materials.Polymer{p})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	r := study.Rows[0]
+	r := answer.Rows[0]
 	fmt.Printf("%s: %.1f h in the room; for ever below %.1f %%\n", r.Material.Name, r.Hours.Seconds/3600, 100*r.ForEver)
 	// Output: PA6: 2.4 h in the room; for ever below 5.5 %
 }

@@ -42,12 +42,12 @@ func (r *Row) opening(w *diffusion.March, s *scenarios.Scenario, dry *diffusion.
 		return err
 	}
 	r.GainNumericalError = m.GridConvergenceIndex(r.Gain, fine)
-	likely, err := w.Spread(&m, s.Settings, func(m *diffusion.Model, n diffusion.Settings) (float64, error) {
+	spread, err := w.Spread(&m, s.Settings, func(m *diffusion.Model, n diffusion.Settings) (float64, error) {
 		const least = 1e-12 // nothing, but above zero
 		x, err := gain(m, n)
 		return max(x, least), err
 	})
-	r.GainLow, r.GainHigh = likely.Low, likely.High
+	r.GainLow, r.GainHigh = spread.Low, spread.High
 	return err
 }
 

@@ -240,7 +240,7 @@ func TestNineInTenByTheDiffusivity(t *testing.T) {
 	certain(wetting, 2.5)
 	median, err := wetting.Wets(w, isothermal())
 	require.NoError(t, err)
-	until, err := wetting.WetsLikely(w, median, isothermal())
+	until, err := wetting.StaysReliably(w, median, isothermal())
 	require.NoError(t, err)
 	require.False(t, until.Never || until.Already)
 	require.InEpsilon(t, median.Seconds/factor, until.Seconds, 0.05)
@@ -251,7 +251,7 @@ func TestNineInTenByTheDiffusivity(t *testing.T) {
 	drying.Model.Start = 10 * drying.Limit
 	median, err = drying.Dries(w, isothermal())
 	require.NoError(t, err)
-	from, err := drying.DriesLikely(w, median, nil, isothermal())
+	from, err := drying.DriesReliably(w, median, nil, isothermal())
 	require.NoError(t, err)
 	require.InEpsilon(t, median.Seconds*factor, from.Seconds, 0.05)
 }
@@ -264,13 +264,13 @@ func TestNineInTenOfWhatDoesNotPass(t *testing.T) {
 	median, err := safe.Wets(w, isothermal())
 	require.NoError(t, err)
 	require.True(t, median.Never)
-	until, err := safe.WetsLikely(w, median, isothermal())
+	until, err := safe.StaysReliably(w, median, isothermal())
 	require.NoError(t, err)
 	require.True(t, until.Never)
 	damp := linear(t, 0.9)
 	certain(damp, 2.5)
 	damp.Model.Start = 2 * damp.Limit
-	from, err := damp.DriesLikely(w, rest.Time{Never: true}, nil, isothermal())
+	from, err := damp.DriesReliably(w, rest.Time{Never: true}, nil, isothermal())
 	require.NoError(t, err)
 	require.True(t, from.Never)
 }

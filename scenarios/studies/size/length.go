@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"strandry/diffusion"
-	"strandry/scenarios/studies/likely"
+	"strandry/scenarios/studies/reliability"
 )
 
 // Shortest and longest path of a zone that is looked at [m].
@@ -71,21 +71,21 @@ func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone in
 	return out, nil
 }
 
-// LikelyLength is the length of a zone from which on a model meets its limit nine times in ten.
-type LikelyLength struct {
+// ReliableLength is the length of a zone from which on a model meets its limit nine times in ten.
+type ReliableLength struct {
 	Outcome     Outcome // Everywhere: from [Shortest] on
 	Value       float64 // from which on the limit is met so; where that is nowhere, the likeliest that was looked at [m]
 	Probability float64 // of meeting the limit there
 }
 
-// LikelyOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
+// ReliableOf seeks the shortest length of the zone with the given index that meets the limit nine times in ten, in the stretch that
 // meets it at the medians: shortest is what [ShortestOf] has found there. Where that is nowhere, it is not asked how likely it is. A length beyond rough [m],
 // above zero, is good to some tens of per cent only. Where the odds of the model, or of one like it, are known, fewer marches are made; nil where they are not.
-func LikelyOf(w *diffusion.March, m *diffusion.Design, zone int, shortest Length, base *diffusion.Odds, rough float64, s diffusion.Settings) (LikelyLength, error) {
+func ReliableOf(w *diffusion.March, m *diffusion.Design, zone int, shortest Length, base *diffusion.Odds, rough float64, s diffusion.Settings) (ReliableLength, error) {
 	if shortest.Outcome == Nowhere {
-		return LikelyLength{Outcome: Nowhere, Value: shortest.Value}, nil
+		return ReliableLength{Outcome: Nowhere, Value: shortest.Value}, nil
 	}
-	search := likely.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough}
+	search := reliability.Search{From: math.Log(Shortest), To: math.Log(Longest), Step: farStep, Rough: rough}
 	switch {
 	case shortest.Outcome == Met && shortest.None():
 		search.To = math.Log(shortest.Value)
@@ -94,11 +94,11 @@ func LikelyOf(w *diffusion.March, m *diffusion.Design, zone int, shortest Length
 	}
 	over, err := w.LengthOdds(m, zone, base, s)
 	if err != nil {
-		return LikelyLength{}, err
+		return ReliableLength{}, err
 	}
 	f, err := search.Lengths(over)
-	outcomes := [...]Outcome{likely.Met: Met, likely.Already: Everywhere, likely.Nowhere: Nowhere}
-	return LikelyLength{outcomes[f.Outcome], math.Exp(f.Place), f.Probability}, err
+	outcomes := [...]Outcome{reliability.Met: Met, reliability.Already: Everywhere, reliability.Nowhere: Nowhere}
+	return ReliableLength{outcomes[f.Outcome], math.Exp(f.Place), f.Probability}, err
 }
 
 // farStep is the first step from an end of a logarithmic range: what is sought may lie decades off.

@@ -32,14 +32,14 @@ type Answer struct {
 	NumericalError float64 // half-width of the band that holds the true value; zero unless met [SI]
 	// The limit is met between DryFrom and DryTo [SI]; Value is one of them. Zero for Nowhere.
 	DryFrom, DryTo float64
-	From, To       float64 // range that was searched [SI]
-	Usual          bool    // To is the material's usual highest drying temperature
-	Bears          bool    // To is the temperature from which on the strand may give way
-	Narrowed       bool    // the scenario, or its air, refuses values nearer to the ends asked for
-	Inside         bool    // Nowhere: the driest value lies between the ends
-	Likely         Likely  // values that meet the limit nine times in ten
-	Marches        int     // that the value at the medians took
-	Points         []Point // that were tried at the medians, rising
+	From, To       float64       // range that was searched [SI]
+	Usual          bool          // To is the material's usual highest drying temperature
+	Bears          bool          // To is the temperature from which on the strand may give way
+	Narrowed       bool          // the scenario, or its air, refuses values nearer to the ends asked for
+	Inside         bool          // Nowhere: the driest value lies between the ends
+	Reliable       ReliableRange // values that meet the limit nine times in ten
+	Marches        int           // that the value at the medians took
+	Points         []Point       // that were tried at the medians, rising
 
 	Now       Point // the value in force; Ratio is zero where there is none
 	Design    *diffusion.Design
@@ -47,8 +47,8 @@ type Answer struct {
 	Diagnosis advice.Diagnosis      // of that run
 }
 
-// Likely are the values that meet the limit nine times in ten, of those that meet it at the medians.
-type Likely struct {
+// ReliableRange are the values that meet the limit nine times in ten, of those that meet it at the medians.
+type ReliableRange struct {
 	Outcome     Outcome
 	Value       float64 // next to that at the medians; where there is none, the likeliest that was looked at [SI]
 	From, To    float64 // the limit is met so between these [SI]; zero for Nowhere
@@ -94,7 +94,7 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 	if err := t.check(f); err != nil {
 		return nil, err
 	}
-	if a.Likely, err = t.likely(); err != nil {
+	if a.Reliable, err = t.reliable(); err != nil {
 		return nil, err
 	}
 	a.Marches = t.marches

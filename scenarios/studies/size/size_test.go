@@ -201,8 +201,8 @@ func TestFloorOfTheAirIsRefused(t *testing.T) {
 		z := a.Design.Path[0]
 		require.InEpsilon(t, a.Design.Material.Sorption.Content(a.Check.Zones[0].AirActivity, z.Air.Temperature), a.Diagnosis.Floor, 1e-9)
 		require.Greater(t, a.Diagnosis.Floor, a.Design.Limit)
-		require.Equal(t, size.Nowhere, a.Likely.Outcome)
-		require.Equal(t, a.Check.Probability, a.Likely.Probability)
+		require.Equal(t, size.Nowhere, a.Reliable.Outcome)
+		require.Equal(t, a.Check.Probability, a.Reliable.Probability)
 		require.Zero(t, a.NumericalError)
 	}
 }
@@ -281,7 +281,7 @@ func TestRanges(t *testing.T) {
 	require.NoError(t, err)
 	require.True(t, a.Narrowed)
 	require.Equal(t, size.Nowhere, a.Outcome)
-	require.Equal(t, size.Nowhere, a.Likely.Outcome)
+	require.Equal(t, size.Nowhere, a.Reliable.Outcome)
 
 	for _, c := range []struct{ key, from, to, says string }{
 		{"zone.drum.lenght", "1 m", "2 m", `did you mean "zone.drum.length"?`},

@@ -46,7 +46,7 @@ func (r *Row) Kind() Kind {
 		return WetAsDrawn
 	case r.Verdict != diffusion.Dry:
 		return UnsureAsDrawn
-	case r.Class == AsItIs && r.Likely.Outcome == size.Everywhere:
+	case r.Class == AsItIs && r.Reliable.Outcome == size.Everywhere:
 		return NeedsNone
 	}
 	return DryAsDrawn
@@ -56,8 +56,8 @@ func (r *Row) Kind() Kind {
 type Reach int
 
 const (
-	// Likely is dry nine times in ten.
-	Likely Reach = iota
+	// Reliably is dry nine times in ten.
+	Reliably Reach = iota
 	// AtMedians is within its limit at the medians, but not nine times in ten.
 	AtMedians
 	// Beyond needs more than can be built.
@@ -69,8 +69,8 @@ const (
 // Reach tells how far lengths up to the longest [m] get the material.
 func (r *Row) Reach(longest float64) Reach {
 	switch {
-	case r.LikelyWithin(longest):
-		return Likely
+	case r.ReliableWithin(longest):
+		return Reliably
 	case r.Class == Forbidden || r.Class == Unanswered:
 		return Never
 	case r.Class == TooLong:
@@ -81,7 +81,7 @@ func (r *Row) Reach(longest float64) Reach {
 
 // Built tells whether the material, not dry as drawn, is dry nine times in ten at another length that can be built.
 func (r *Row) Built(longest float64) bool {
-	return r.Wanting() && r.Reach(longest) == Likely && r.Likely.Outcome == size.Met
+	return r.Wanting() && r.Reach(longest) == Reliably && r.Reliable.Outcome == size.Met
 }
 
 // Even tells whether the material, not dry as drawn, is about as likely dry as not at a length that can be built.
@@ -106,7 +106,7 @@ func AsDrawn(rows []Row) []*Row {
 type Pair struct{ Soaked, Opened *Row }
 
 // Pairs are the materials in the order of [AsDrawn] in the first view.
-func (s *Study) Pairs() []Pair {
+func (s *Answer) Pairs() []Pair {
 	var all []Pair
 	for _, soaked := range AsDrawn(s.Soaked) {
 		if i := slices.IndexFunc(s.Opened, func(r Row) bool { return r.Material.Same(&soaked.Material) }); i >= 0 {

@@ -16,8 +16,8 @@ import (
 	"strandry/scenarios/studies/size"
 )
 
-// Study is the answer for all materials.
-type Study struct {
+// Answer is that for all materials.
+type Answer struct {
 	Zone     string            // whose length is sought: that the design dries with
 	Length   float64           // that it has in the scenario [m]
 	Speed    float64           // of the feed [m/s]
@@ -48,13 +48,13 @@ type Row struct {
 	// The shortest length of the zone that meets the limit at the medians, and from which on it is met nine times in
 	// ten; dwell is length over speed.
 	Needed   size.Length
-	Likely   size.LikelyLength
+	Reliable size.ReliableLength
 	Obstacle advice.Cause // where no length will do at the medians
 	Failed   string       // why there is no answer; "" where there is one
 
 	// The same strand at rest in the same air: until it meets its limit at the medians, and nine times in ten.
-	Rest       rest.Time
-	RestLikely rest.Likely
+	Rest         rest.Time
+	RestReliable rest.ReliableTime
 }
 
 // Class is the group that a material falls into.
@@ -80,14 +80,14 @@ func (c Class) String() string {
 
 // Find answers for the materials, on all cores, in the order of the classes and there of the length
 // needed. roomTime is the time that the strand of the second view has lain in the room [s].
-func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, roomTime float64) (*Study, error) {
+func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, roomTime float64) (*Answer, error) {
 	asDrawn, err := diffusion.NewMarch().Trace(&s.Model, s.Settings) // which has the Fourier numbers
 	if err != nil {
 		return nil, err
 	}
 	d := dryer{scenario: s, zone: advice.Dryer(&s.Design, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Study{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
+	out := &Answer{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
 	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		var soaked known
@@ -95,7 +95,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, r
 			r, err := d.row(w, &all[i], roomTime, &soaked)
 			if err != nil {
 				none := size.Length{Outcome: size.Nowhere}
-				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Likely: size.LikelyLength{Outcome: size.Nowhere}}
+				r = Row{Material: r.Material, Limit: r.Limit, Heated: r.Heated, Class: Unanswered, Failed: err.Error(), Needed: none, Reliable: size.ReliableLength{Outcome: size.Nowhere}}
 			}
 			views[k] = r
 		}
@@ -171,14 +171,14 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, roomTime float64, 
 	} else if r.Class == Forbidden {
 		r.Obstacle = advice.Hindrance(w, m, a, d.zone)
 	}
-	if r.Likely, err = size.LikelyOf(w, m, d.zone, r.Needed, &a.Odds, far*d.scenario.Build.Longest, n); err != nil {
+	if r.Reliable, err = size.ReliableOf(w, m, d.zone, r.Needed, &a.Odds, far*d.scenario.Build.Longest, n); err != nil {
 		return r, err
 	}
 	if r.Rest, err = resting.Dries(w, n); err != nil {
 		return r, err
 	}
-	r.RestLikely, err = resting.DriesLikely(w, r.Rest, k.rest, n)
-	k.rest = cmp.Or(k.rest, r.RestLikely.Odds)
+	r.RestReliable, err = resting.DriesReliably(w, r.Rest, k.rest, n)
+	k.rest = cmp.Or(k.rest, r.RestReliable.Odds)
 	return r, err
 }
 
@@ -216,10 +216,10 @@ func Needed(l size.Length) float64 {
 	return math.Inf(1)
 }
 
-// LikelyWithin tells whether the limit is met nine times in ten by a length that can be built, and the strand holds.
-func (r *Row) LikelyWithin(longest float64) bool {
-	return r.Class != Unanswered && r.Survives != diffusion.Softens && r.Likely.Outcome != size.Nowhere &&
-		(r.Likely.Outcome == size.Everywhere || r.Likely.Value <= longest)
+// ReliableWithin tells whether the limit is met nine times in ten by a length that can be built, and the strand holds.
+func (r *Row) ReliableWithin(longest float64) bool {
+	return r.Class != Unanswered && r.Survives != diffusion.Softens && r.Reliable.Outcome != size.Nowhere &&
+		(r.Reliable.Outcome == size.Everywhere || r.Reliable.Value <= longest)
 }
 
 // order sorts rows by class, then by the length needed, or, where there is none, by what

@@ -27,7 +27,7 @@ func demo(t testing.TB, name string) *scenarios.Scenario {
 	return s
 }
 
-func find(t testing.TB, s *scenarios.Scenario, names ...string) *suits.Study {
+func find(t testing.TB, s *scenarios.Scenario, names ...string) *suits.Answer {
 	t.Helper()
 	all := make([]materials.Polymer, len(names))
 	for i, name := range names {
@@ -35,18 +35,18 @@ func find(t testing.TB, s *scenarios.Scenario, names ...string) *suits.Study {
 		require.NoError(t, err)
 		all[i] = p
 	}
-	study, err := suits.Find(context.Background(), s, all, 6*3600)
+	answer, err := suits.Find(context.Background(), s, all, 6*3600)
 	require.NoError(t, err)
-	return study
+	return answer
 }
 
 // Every figure of the first view against a scenario that is written with that material, its
 // drying temperature and no stated start, and so begins in equilibrium with the room.
 func TestRowsAreThoseOfDirectRuns(t *testing.T) {
 	s := demo(t, "clear-cover")
-	study := find(t, s, "abs", "pla")
-	require.Equal(t, "oven", study.Zone)
-	for _, r := range study.Soaked {
+	answer := find(t, s, "abs", "pla")
+	require.Equal(t, "oven", answer.Zone)
+	for _, r := range answer.Soaked {
 		p := r.Material
 		at := func(set ...scenarios.Setting) *scenarios.Scenario {
 			direct, err := s.With(append([]scenarios.Setting{
@@ -76,10 +76,10 @@ func TestRowsAreThoseOfDirectRuns(t *testing.T) {
 		a, err = diffusion.NewMarch().Assess(&long.Design, long.Settings)
 		require.NoError(t, err)
 		require.InDelta(t, r.Limit, a.Nozzle.Mean, a.NumericalError+1e-4*r.Limit)
-		likely := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Likely.Value)})
-		o, err := diffusion.NewMarch().Odds(&likely.Design, likely.Settings)
+		reliable := at(scenarios.Setting{Key: "zone.oven.length", Value: metres(r.Reliable.Value)})
+		o, err := diffusion.NewMarch().Odds(&reliable.Design, reliable.Settings)
 		require.NoError(t, err)
-		require.InDelta(t, diffusion.Likely, o.Probability, 0.02, p.ID)
+		require.InDelta(t, diffusion.NineInTen, o.Probability, 0.02, p.ID)
 	}
 }
 
@@ -91,8 +91,8 @@ func metres(x float64) string { return fmt.Sprintf("%.15g m", x) }
 func TestOrder(t *testing.T) {
 	for _, name := range []string{"lamp-shade", "opened-yesterday"} {
 		s := demo(t, name)
-		study := find(t, s, "pla", "pa6", "abs", "pp")
-		for _, rows := range [][]suits.Row{study.Soaked, study.Opened} {
+		answer := find(t, s, "pla", "pa6", "abs", "pp")
+		for _, rows := range [][]suits.Row{answer.Soaked, answer.Opened} {
 			for i := range rows {
 				r := &rows[i]
 				switch r.Class {
@@ -190,10 +190,10 @@ func TestOwnMaterial(t *testing.T) {
 	require.InDelta(t, 573.15, suits.Design(s, &s.Model.Material, 0).NozzleTemperature, 1e-9)
 	library, err := materials.Lookup("pc")
 	require.NoError(t, err)
-	study, err := suits.Find(t.Context(), s, []materials.Polymer{library, s.Model.Material}, 6*3600)
+	answer, err := suits.Find(t.Context(), s, []materials.Polymer{library, s.Model.Material}, 6*3600)
 	require.NoError(t, err)
 	limits, heated := map[string]float64{}, map[string]float64{}
-	for _, r := range study.Soaked {
+	for _, r := range answer.Soaked {
 		require.Equal(t, "pc", r.Material.ID)
 		limits[r.Material.Origin], heated[r.Material.Origin] = r.Limit, r.Heated
 	}
@@ -213,10 +213,10 @@ func TestLainForEver(t *testing.T) {
 	s := demo(t, "clear-cover")
 	p, err := materials.Lookup("petg")
 	require.NoError(t, err)
-	study, err := suits.Find(context.Background(), s, []materials.Polymer{p}, 300*86400)
+	answer, err := suits.Find(context.Background(), s, []materials.Polymer{p}, 300*86400)
 	require.NoError(t, err)
-	require.InEpsilon(t, study.Soaked[0].Start, study.Opened[0].Start, 1e-3)
-	require.InEpsilon(t, study.Soaked[0].Length(), study.Opened[0].Length(), 1e-2)
+	require.InEpsilon(t, answer.Soaked[0].Start, answer.Opened[0].Start, 1e-3)
+	require.InEpsilon(t, answer.Soaked[0].Length(), answer.Opened[0].Length(), 1e-2)
 }
 
 func TestStopsWithItsContext(t *testing.T) {
@@ -239,12 +239,12 @@ func ExampleFind() {
 		fmt.Println(err)
 		return
 	}
-	study, err := suits.Find(context.Background(), s, []materials.Polymer{p}, 6*3600)
+	answer, err := suits.Find(context.Background(), s, []materials.Polymer{p}, 6*3600)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	r := study.Soaked[0]
+	r := answer.Soaked[0]
 	fmt.Printf("%s: %s, %s, needs %.1f m\n", r.Material.Name, r.Class, r.Verdict, r.Length())
 	// Output: ABS: buildable, dry, needs 0.5 m
 }
@@ -266,9 +266,9 @@ air = { dew_point = "-20 °C" }
 func TestRestIsTheDwellInStillAir(t *testing.T) {
 	s, err := scenarios.Read("oven.toml", []byte(oven))
 	require.NoError(t, err)
-	study := find(t, s, "pa66", "pc", "abs", "petg", "pva", "pla")
+	answer := find(t, s, "pa66", "pc", "abs", "petg", "pva", "pla")
 	met := 0
-	for _, rows := range [][]suits.Row{study.Soaked, study.Opened} {
+	for _, rows := range [][]suits.Row{answer.Soaked, answer.Opened} {
 		for _, r := range rows {
 			for _, c := range []struct {
 				outcome size.Outcome
@@ -277,14 +277,14 @@ func TestRestIsTheDwellInStillAir(t *testing.T) {
 				within  float64
 			}{
 				{r.Needed.Outcome, r.Needed.Value, r.Rest, 1e-3},
-				{r.Likely.Outcome, r.Likely.Value, rest.Time{Already: r.RestLikely.Already, Never: r.RestLikely.Never, Seconds: r.RestLikely.Seconds}, 0.07},
+				{r.Reliable.Outcome, r.Reliable.Value, rest.Time{Already: r.RestReliable.Already, Never: r.RestReliable.Never, Seconds: r.RestReliable.Seconds}, 0.07},
 			} {
 				require.Equal(t, c.outcome == size.Met, c.rest.Seconds > 0, r.Material.ID)
 				require.Equal(t, c.outcome == size.Nowhere, c.rest.Never, r.Material.ID)
 				require.Equal(t, c.outcome == size.Everywhere, c.rest.Already, r.Material.ID)
 				if c.rest.Seconds > 0 {
 					met++
-					require.InEpsilon(t, c.length/study.Speed, c.rest.Seconds, c.within, r.Material.ID)
+					require.InEpsilon(t, c.length/answer.Speed, c.rest.Seconds, c.within, r.Material.ID)
 				}
 			}
 		}
@@ -309,12 +309,12 @@ func TestNoneNeeded(t *testing.T) {
 func TestUnanswered(t *testing.T) {
 	s, err := scenarios.Read("little.toml", []byte(strings.Replace(oven, `"-20 °C"`, `"-20 °C", flow = "0.02 L/min", direction = "against"`, 1)))
 	require.NoError(t, err)
-	study := find(t, s, "pva", "pc")
-	for _, rows := range [][]suits.Row{study.Soaked, study.Opened} {
+	answer := find(t, s, "pva", "pc")
+	for _, rows := range [][]suits.Row{answer.Soaked, answer.Opened} {
 		require.Equal(t, "pc", rows[0].Material.ID)
 		require.Positive(t, rows[0].Mean)
 	}
-	last := study.Soaked[1]
+	last := answer.Soaked[1]
 	require.Equal(t, suits.Unanswered, last.Class)
 	require.Contains(t, last.Failed, "so little air")
 	require.True(t, math.IsInf(last.Length(), 1))
@@ -327,10 +327,10 @@ func TestShortDip(t *testing.T) {
 		"sorption = { linear = \"0.7 %\", power = \"0.2 %\", exponent = 12, mixing_enthalpy = \"3 kJ/mol\" }\n"
 	s, err := scenarios.Read("dip.toml", []byte(text))
 	require.NoError(t, err)
-	study, err := suits.Find(context.Background(), s, []materials.Polymer{s.Model.Material}, 600)
+	answer, err := suits.Find(context.Background(), s, []materials.Polymer{s.Model.Material}, 600)
 	require.NoError(t, err)
-	r := study.Opened[0]
+	r := answer.Opened[0]
 	require.Greater(t, r.Floor, r.Limit)
 	require.Equal(t, size.Met, r.Needed.Outcome)
-	require.InEpsilon(t, r.Needed.Value/study.Speed, r.Rest.Seconds, 1e-3)
+	require.InEpsilon(t, r.Needed.Value/answer.Speed, r.Rest.Seconds, 1e-3)
 }

@@ -1,4 +1,4 @@
-package likely_test
+package reliability_test
 
 import (
 	"math"
@@ -9,7 +9,7 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/root"
 	"strandry/scenarios"
-	"strandry/scenarios/studies/likely"
+	"strandry/scenarios/studies/reliability"
 )
 
 // dryer has a diffusivity between 4e-13 and 1.6e-12 m²/s, nine times in ten, and nothing else in doubt; its film hinders little, so that the length needed goes with
@@ -91,7 +91,7 @@ func TestLengths(t *testing.T) {
 	m.Path[0].Length = 300
 	other, err := w.Odds(&m, s.Settings)
 	require.NoError(t, err)
-	for i, search := range []likely.Search{
+	for i, search := range []reliability.Search{
 		{From: median - 3, Step: 0.6},
 		{From: median, Crossing: true, Step: 20},
 		{From: median, Crossing: true, Step: 0.6},
@@ -103,7 +103,7 @@ func TestLengths(t *testing.T) {
 		search.To = math.Log(1e4)
 		f, err := search.Lengths(lengths(t, w, s, base))
 		require.NoError(t, err)
-		require.Equal(t, likely.Met, f.Outcome)
+		require.Equal(t, reliability.Met, f.Outcome)
 		require.InEpsilon(t, want, math.Exp(f.Place), 0.05)
 		require.InDelta(t, 0.9, f.Probability, 0.02)
 		require.InDelta(t, f.Probability, probability(t, w, s, f.Place), 0.02)
@@ -114,12 +114,12 @@ func TestLengths(t *testing.T) {
 func TestLengthsWithoutEnd(t *testing.T) {
 	s := dryer(t)
 	w := diffusion.NewMarch()
-	f, err := likely.Search{From: math.Log(3000), To: math.Log(1e4), Step: 0.6}.Lengths(lengths(t, w, s, nil))
+	f, err := reliability.Search{From: math.Log(3000), To: math.Log(1e4), Step: 0.6}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
-	require.Equal(t, likely.Already, f.Outcome)
-	f, err = likely.Search{From: math.Log(0.1), To: math.Log(3), Step: 0.6}.Lengths(lengths(t, w, s, nil))
+	require.Equal(t, reliability.Already, f.Outcome)
+	f, err = reliability.Search{From: math.Log(0.1), To: math.Log(3), Step: 0.6}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
-	require.Equal(t, likely.Nowhere, f.Outcome)
+	require.Equal(t, reliability.Nowhere, f.Outcome)
 	require.Less(t, f.Probability, 0.1)
 }
 
@@ -140,9 +140,9 @@ k_m = "0.03 m/s"
 `))
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	f, err := likely.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(lengths(t, w, s, nil))
+	f, err := reliability.Search{From: math.Log(20), To: math.Log(1e5), Crossing: true, Step: 1}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
-	require.Equal(t, likely.Met, f.Outcome)
+	require.Equal(t, reliability.Met, f.Outcome)
 	own := probability(t, w, s, f.Place)
 	require.InDelta(t, 0.9, own, 0.01)
 	require.InDelta(t, own, f.Probability, 0.006)
@@ -167,23 +167,23 @@ k_m = "0.03 m/s"
 `))
 	require.NoError(t, err)
 	w := diffusion.NewMarch()
-	for _, search := range []likely.Search{
+	for _, search := range []reliability.Search{
 		{From: math.Log(100), To: math.Log(1e-3), Crossing: true, Step: 1},
 		{From: math.Log(100), To: math.Log(1e-3), Step: 2},
 		{From: math.Log(0.5), To: math.Log(1e-3), Step: 0.3, Rough: 1e-3},
 	} {
 		f, err := search.Lengths(lengths(t, w, s, nil))
 		require.NoError(t, err)
-		require.NotEqual(t, likely.Nowhere, f.Outcome)
-		if f.Outcome == likely.Met {
+		require.NotEqual(t, reliability.Nowhere, f.Outcome)
+		if f.Outcome == reliability.Met {
 			require.InDelta(t, 0.9, probability(t, w, s, f.Place), 0.04)
 		} else {
 			require.Greater(t, probability(t, w, s, search.From), 0.88)
 		}
 	}
-	f, err := likely.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(lengths(t, w, s, nil))
+	f, err := reliability.Search{From: math.Log(1e4), To: math.Log(500), Step: 0.5}.Lengths(lengths(t, w, s, nil))
 	require.NoError(t, err)
-	require.Equal(t, likely.Nowhere, f.Outcome)
+	require.Equal(t, reliability.Nowhere, f.Outcome)
 }
 
 // Polyvinyl alcohol, whose content is a rough function of what is drawn, dries within the odds.
@@ -204,12 +204,12 @@ k_m = "0.03 m/s"
 `))
 		require.NoError(t, err)
 		w := diffusion.NewMarch()
-		for _, search := range []likely.Search{{From: math.Log(1), Step: 1}, {From: math.Log(30), Step: 0.4, Crossing: true}, {From: math.Log(30), Step: 0.4, Crossing: true}} {
+		for _, search := range []reliability.Search{{From: math.Log(1), Step: 1}, {From: math.Log(30), Step: 0.4, Crossing: true}, {From: math.Log(30), Step: 0.4, Crossing: true}} {
 			search.To = math.Log(1e5)
 			f, err := search.Lengths(lengths(t, w, s, nil))
 			require.NoError(t, err)
-			if f.Outcome != likely.Met {
-				require.Equal(t, likely.Nowhere, f.Outcome)
+			if f.Outcome != reliability.Met {
+				require.Equal(t, reliability.Nowhere, f.Outcome)
 				require.Less(t, f.Probability, 0.9)
 				continue
 			}
@@ -238,9 +238,9 @@ length = "0.6 m"
 `))
 		require.NoError(t, err)
 		w := diffusion.NewMarch()
-		f, err := likely.Search{From: math.Log(from), To: math.Log(1e5), Step: 1}.Lengths(lengths(t, w, s, nil))
+		f, err := reliability.Search{From: math.Log(from), To: math.Log(1e5), Step: 1}.Lengths(lengths(t, w, s, nil))
 		require.NoError(t, err)
-		require.Equal(t, likely.Met, f.Outcome)
+		require.Equal(t, reliability.Met, f.Outcome)
 		require.InDelta(t, f.Probability, probability(t, w, s, f.Place), 0.008, material)
 	}
 }

@@ -4,13 +4,13 @@ import (
 	"math"
 
 	"strandry/diffusion"
-	"strandry/scenarios/studies/likely"
+	"strandry/scenarios/studies/reliability"
 )
 
-// likely seeks the values that meet the limit nine times in ten: by odds like those of the value at the medians, and, where the odds of what they find do not bear it
+// reliable seeks the values that meet the limit nine times in ten: by odds like those of the value at the medians, and, where the odds of what they find do not bear it
 // out, by odds in full.
-func (t *task) likely() (Likely, error) {
-	found, err := t.likelyBy(func(m *diffusion.Design, s diffusion.Settings) (diffusion.Odds, error) {
+func (t *task) reliable() (ReliableRange, error) {
+	found, err := t.reliableBy(func(m *diffusion.Design, s diffusion.Settings) (diffusion.Odds, error) {
 		return t.march.OddsLike(&t.answer.Check.Odds, m, s)
 	})
 	if err != nil || t.answer.Outcome == Nowhere {
@@ -21,8 +21,8 @@ func (t *task) likely() (Likely, error) {
 		return found, err
 	}
 	o, err := t.march.Odds(m, s)
-	if err != nil || found.Outcome != Nowhere && o.Probability < diffusion.Likely {
-		return t.likelyBy(t.march.Odds)
+	if err != nil || found.Outcome != Nowhere && o.Probability < diffusion.NineInTen {
+		return t.reliableBy(t.march.Odds)
 	}
 	found.Probability = o.Probability
 	return found, nil
@@ -31,10 +31,10 @@ func (t *task) likely() (Likely, error) {
 // odder finds the odds of a design.
 type odder func(m *diffusion.Design, s diffusion.Settings) (diffusion.Odds, error)
 
-// likelyBy seeks from either end of the stretch that meets the limit at the medians.
-func (t *task) likelyBy(odds odder) (Likely, error) {
+// reliableBy seeks from either end of the stretch that meets the limit at the medians.
+func (t *task) reliableBy(odds odder) (ReliableRange, error) {
 	a := t.answer
-	out := Likely{Outcome: a.Outcome, Value: a.Value, Probability: a.Check.Probability, Survives: a.Check.Endurance.Survival}
+	out := ReliableRange{Outcome: a.Outcome, Value: a.Value, Probability: a.Check.Probability, Survives: a.Check.Endurance.Survival}
 	if a.Outcome == Nowhere {
 		return out, nil
 	}
@@ -47,7 +47,7 @@ func (t *task) likelyBy(odds odder) (Likely, error) {
 		return out, err
 	}
 	out.Value, out.Probability = t.valueAt(first.Place), first.Probability
-	if first.Outcome == likely.Nowhere {
+	if first.Outcome == reliability.Nowhere {
 		out.Outcome = Nowhere
 		return out, nil
 	}
@@ -55,12 +55,12 @@ func (t *task) likelyBy(odds odder) (Likely, error) {
 	if err != nil {
 		return out, err
 	}
-	if other.Outcome == likely.Nowhere { // the sample alone, where there is hardly a stretch
+	if other.Outcome == reliability.Nowhere { // the sample alone, where there is hardly a stretch
 		other.Place = first.Place
 	}
 	out.Outcome, out.From, out.To = Met, min(out.Value, t.valueAt(other.Place)), max(out.Value, t.valueAt(other.Place))
-	if first.Outcome == likely.Already {
-		if other.Outcome == likely.Already {
+	if first.Outcome == reliability.Already {
+		if other.Outcome == reliability.Already {
 			out.Outcome = Everywhere
 		}
 		out.Value, out.Probability = t.valueAt(other.Place), other.Probability
@@ -81,9 +81,9 @@ func (t *task) valueAt(u float64) float64 {
 }
 
 // from seeks between two values, from one that just meets the limit or is an end of the range.
-func (t *task) from(odds odder, one, other float64, asked *int) (likely.Found, error) {
+func (t *task) from(odds odder, one, other float64, asked *int) (reliability.Found, error) {
 	a, s := t.answer, t.last
-	search := likely.Search{From: s.scale(one), To: s.scale(other), Crossing: one != a.From && one != a.To}
+	search := reliability.Search{From: s.scale(one), To: s.scale(other), Crossing: one != a.From && one != a.To}
 	switch {
 	case s.even:
 		const parts = 8

@@ -1,4 +1,4 @@
-package required
+package needed
 
 import (
 	"cmp"
@@ -11,10 +11,10 @@ import (
 	"strandry/scenarios/studies/size"
 )
 
-// doubt finds Likely, Unlikely and Residual at a few temperatures, and fills in those between. longest is what can be built [m].
+// doubt finds NineInTen, OneInTen and Residual at a few temperatures, and fills in those between. longest is what can be built [m].
 func (t *Table) doubt(ctx context.Context, r *Request, designs []*diffusion.Design, own []place, longest float64) error {
 	n := len(own)
-	t.Likely, t.Unlikely, t.Residual = make([]float64, n), make([]float64, n), make([]Residual, n)
+	t.NineInTen, t.OneInTen, t.Residual = make([]float64, n), make([]float64, n), make([]Residual, n)
 	d := doubting{march: diffusion.NewMarch(), request: r}
 	var met, unmet []int
 	for i, p := range own {
@@ -31,7 +31,7 @@ func (t *Table) doubt(ctx context.Context, r *Request, designs []*diffusion.Desi
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
-		t.Unlikely[i], t.Likely[i] = d.lengths(designs[i], own[i].length)
+		t.OneInTen[i], t.NineInTen[i] = d.lengths(designs[i], own[i].length)
 	}
 	for _, i := range inwards(few(unmet)) {
 		if ctx.Err() != nil {
@@ -39,8 +39,8 @@ func (t *Table) doubt(ctx context.Context, r *Request, designs []*diffusion.Desi
 		}
 		t.Residual[i].Low, t.Residual[i].High = d.residual(designs[i], own[i].nearest)
 	}
-	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Likely[i] })
-	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.Unlikely[i] })
+	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.NineInTen[i] })
+	between(few(met), func(i int) float64 { return own[i].length }, func(i int) *float64 { return &t.OneInTen[i] })
 	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Residual[i].Low })
 	between(few(unmet), func(i int) float64 { return own[i].least }, func(i int) *float64 { return &t.Residual[i].High })
 	return nil
@@ -103,15 +103,15 @@ func (d *doubting) residual(m *diffusion.Design, length float64) (low, high floa
 
 // lengths are those from which on the limit is met one time and nine times in ten, about one that meets it at the medians [m]; 0 where a search
 // does not find it.
-func (d *doubting) lengths(m *diffusion.Design, middle float64) (unlikely, likely float64) {
+func (d *doubting) lengths(m *diffusion.Design, middle float64) (one, nine float64) {
 	over, err := d.march.LengthOdds(m, d.request.Zone, d.base, d.request.Settings)
 	if err != nil {
 		return 0, 0
 	}
 	step := size.FirstStep(m)
-	unlikely, likely = edge(over, middle, -step, diffusion.Unlikely), edge(over, middle, step, diffusion.Likely)
+	one, nine = edge(over, middle, -step, diffusion.OneInTen), edge(over, middle, step, diffusion.NineInTen)
 	d.base = cmp.Or(d.base, over.Base())
-	return unlikely, likely
+	return one, nine
 }
 
 // edge walks from a length [m] by steps of its logarithm until the probability crosses a share, and finds where.

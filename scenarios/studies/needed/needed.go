@@ -1,4 +1,4 @@
-package required
+package needed
 
 import (
 	"cmp"
@@ -36,9 +36,9 @@ type Table struct {
 	Reason     string
 	// At the scenario's own speed, Speeds[Own]; Own is -1 where that is none of them.
 	Own int
-	// Likely and Unlikely are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known or far beyond what can be built,
+	// NineInTen and OneInTen are the lengths at Temperatures from which on the limit is met nine times and one time in ten [m]; 0 where that is not known or far beyond what can be built,
 	// size.Shortest where none is needed.
-	Likely, Unlikely []float64
+	NineInTen, OneInTen []float64
 	// Residual is the least content at the nozzle that any length leaves, where none is enough; zero elsewhere [kg/kg dry].
 	Residual []Residual
 }
@@ -46,9 +46,13 @@ type Table struct {
 // Residual is a content at the nozzle at the medians of what is in doubt, and its 10 and 90 % points; those are zero where they are not known [kg/kg dry].
 type Residual struct{ Mean, Low, High float64 }
 
+// Around is how many times faster or slower than the scenario's own feed the figures go, on lines as on maps: beyond that a map has little room for what can be built, and
+// the ends of its axis say little.
+const Around = 4
+
 // Usual asks for a zone of the path from fifty kelvins below the material's usual highest drying
-// temperature, though not below the room's, to twenty above, and a quarter, half, once, twice and
-// four times the speed.
+// temperature, though not below the room's, to twenty above, and for speeds from
+// a quarter of the scenario's to four times it, each twice the one before.
 func Usual(s *scenarios.Scenario, zone int) Request {
 	m := &s.Design
 	r := Request{Zone: zone, Settings: diffusion.CoarseSettings()}
@@ -58,7 +62,7 @@ func Usual(s *scenarios.Scenario, zone int) Request {
 			r.Temperatures = append(r.Temperatures, t)
 		}
 	}
-	for _, factor := range [...]float64{0.25, 0.5, 1, 2, 4} {
+	for factor := 1.0 / Around; factor <= Around; factor *= 2 {
 		r.Speeds = append(r.Speeds, factor*m.Speed)
 	}
 	return r

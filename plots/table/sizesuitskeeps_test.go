@@ -125,9 +125,9 @@ func some(t *testing.T, names ...string) []materials.Polymer {
 
 func TestSuitsTables(t *testing.T) {
 	s := demo(t, "lamp-shade")
-	study, err := suits.Find(context.Background(), s, some(t, "pp", "abs", "pa6", "pla", "tpu-ether"), 6*3600)
+	answer, err := suits.Find(context.Background(), s, some(t, "pp", "abs", "pa6", "pla", "tpu-ether"), 6*3600)
 	require.NoError(t, err)
-	page := &Suits{Title: s.Title, File: s.File, Version: "0.0.0", Study: study, Assumed: s.Build.Assumed}
+	page := &Suits{Title: s.Title, File: s.File, Version: "0.0.0", Answer: answer, Assumed: s.Build.Assumed}
 	var b strings.Builder
 	require.NoError(t, WriteText(&b, page))
 	within(t, b.String(), width)
@@ -140,7 +140,7 @@ func TestSuitsTables(t *testing.T) {
 	drawn, built, found := strings.Cut(b.String(), "\nAs it could be built")
 	require.True(t, found)
 	require.NotContains(t, built, "\npp ", "it needs nothing")
-	for _, p := range labels(study.Pairs()) {
+	for _, p := range labels(answer.Pairs()) {
 		require.Contains(t, drawn, "\n"+p+" ")
 	}
 	require.Less(t, strings.Index(b.String(), "\npp "), strings.Index(b.String(), "\nabs "))
@@ -160,15 +160,15 @@ func TestSuitsTables(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(b.String()), &d))
 	require.Len(t, d.Soaked, 5)
 	for i, r := range d.Soaked {
-		want := study.Soaked[i]
+		want := answer.Soaked[i]
 		require.Equal(t, want.Material.ID, r.Material)
 		require.InDelta(t, want.Mean, r.Mean, 0)
 		if r.Length.Length != nil {
-			require.InEpsilon(t, *r.Length.Length/study.Speed, *r.Length.Dwell, 1e-12)
+			require.InEpsilon(t, *r.Length.Length/answer.Speed, *r.Length.Dwell, 1e-12)
 		}
 		require.Equal(t, want.Rest.Never || want.Rest.Already, r.Rest.Time == nil)
 	}
-	study.Opened[0].Floor = math.Inf(1)
+	answer.Opened[0].Floor = math.Inf(1)
 	b.Reset()
 	require.ErrorContains(t, WriteText(&b, page), "Floor")
 	require.ErrorContains(t, WriteJSON(&b, page), "Floor")
@@ -180,21 +180,21 @@ func TestSuitsFigures(t *testing.T) {
 	met := func(m float64) size.Length {
 		return size.Length{Outcome: size.Met, Value: m, From: m, NumericalError: 0.002 * m}
 	}
-	page := &Suits{Title: "made up", File: "made.toml", Version: "0.0.0", Study: &suits.Study{
+	page := &Suits{Title: "made up", File: "made.toml", Version: "0.0.0", Answer: &suits.Answer{
 		Zone: "drum", Length: 12, Speed: 1e-3, Longest: 20, RoomTime: 3600,
 		Soaked: []suits.Row{{
 			Material: polymer(), Class: suits.Buildable, Limit: 0.002, Start: 0.025, Heated: 353.15, Floor: 1e-4, Verdict: diffusion.Wet,
 			Mean: 0.01, Odds: diffusion.Odds{Low: 0.005, High: 0.02, Probability: 0.04}, NumericalError: 1e-5, Needed: met(6), Rest: rest.Time{Seconds: 7200},
-			Likely: size.LikelyLength{Outcome: size.Met, Value: 18, Probability: 0.9}, RestLikely: rest.Likely{Never: true},
+			Reliable: size.ReliableLength{Outcome: size.Met, Value: 18, Probability: 0.9}, RestReliable: rest.ReliableTime{Never: true},
 		}},
 	}}
-	opened := page.Study.Soaked[0]
+	opened := page.Answer.Soaked[0]
 	opened.Odds = diffusion.Odds{Low: 0.001, High: 0.004, Probability: 0.5, FastIsWetter: true, ByDiffusivity: diffusion.Between{Low: 0.001, High: 0.003}}
 	opened.Verdict, opened.Survives, opened.Rest = diffusion.Unsure, diffusion.Doubtful, rest.Time{Seconds: 180}
-	opened.Needed, opened.Likely = met(19.8), size.LikelyLength{Outcome: size.Met, Value: 20.1, Probability: 0.9}
-	page.Study.Opened = []suits.Row{opened}
+	opened.Needed, opened.Reliable = met(19.8), size.ReliableLength{Outcome: size.Met, Value: 20.1, Probability: 0.9}
+	page.Answer.Opened = []suits.Row{opened}
 	figures := []string{"80", "0.2", "2.5", "1.0", "0.50–2.0", "4", "wet", "holds", "6.0", "18", "1.7 h", "2.0 h", "none", "0.010"}
-	require.Equal(t, append([]string{"Reedon"}, figures...), page.Cells(&page.Study.Soaked[0]))
+	require.Equal(t, append([]string{"Reedon"}, figures...), page.Cells(&page.Answer.Soaked[0]))
 	require.Len(t, page.Heads(), 1+len(figures))
 	var b strings.Builder
 	require.NoError(t, WriteText(&b, page))
@@ -209,7 +209,7 @@ func TestSuitsFigures(t *testing.T) {
 
 // The words for lengths that are no figures.
 func TestSuitsLengths(t *testing.T) {
-	page := &Suits{Study: &suits.Study{Longest: 20}}
+	page := &Suits{Answer: &suits.Answer{Longest: 20}}
 	for want, row := range map[string]suits.Row{
 		"any": {Needed: size.Length{Outcome: size.Everywhere, Value: 3}}, "none": {Needed: size.Length{Outcome: size.Nowhere, Value: 3}},
 		"3.0": {Needed: size.Length{Outcome: size.Met, Value: 3, From: 3}}, "≤3.0": {Needed: size.Length{Outcome: size.Met, Value: 3, From: size.Shortest}},
@@ -221,11 +221,11 @@ func TestSuitsLengths(t *testing.T) {
 
 // One row by hand: it keeps for an hour, with an error of a hundredth, and stays within its limit in the shut store alone.
 func TestKeepsFigures(t *testing.T) {
-	page := &Keeps{Title: "made up", File: "made.toml", Version: "0.0.0", Study: &keeps.Study{
+	page := &Keeps{Title: "made up", File: "made.toml", Version: "0.0.0", Answer: &keeps.Answer{
 		Air: keeps.Air{Temperature: 293.15, VapourPressure: 1000}, Store: scenarios.Store{Temperature: 293.15, Humidity: 0.02},
 		Opening: scenarios.Opening{Duration: 30, TimeConstant: 600, PerDay: 2}, Radius: 0.875e-3,
 		Rows: []keeps.Row{{
-			Material: polymer(), Limit: 0.002, Hours: rest.Time{Seconds: 3600, NumericalError: 36}, Likely: rest.Likely{Seconds: 1200},
+			Material: polymer(), Limit: 0.002, Hours: rest.Time{Seconds: 3600, NumericalError: 36}, Reliable: rest.ReliableTime{Seconds: 1200},
 			Skin: 0.01, SkinShare: 0.9, Equilibrium: 0.03, ForEver: 0.04, Store: 0.001, InStore: 0.003,
 			Gain: 1e-4, GainLow: 5e-5, GainHigh: 3e-4, GainNumericalError: 2e-6,
 		}},
@@ -242,9 +242,9 @@ func TestKeepsFigures(t *testing.T) {
 func TestKeepsTables(t *testing.T) {
 	s := demo(t, "winch-drum")
 	air := keeps.Air{Temperature: s.Room.Temperature, VapourPressure: s.Room.VapourPressure}
-	study, err := keeps.Find(context.Background(), s, air, some(t, "pp", "abs", "pa6", "pei"))
+	answer, err := keeps.Find(context.Background(), s, air, some(t, "pp", "abs", "pa6", "pei"))
 	require.NoError(t, err)
-	page := &Keeps{Title: s.Title, File: s.File, Version: "0.0.0", Study: study, Assumed: s.Store.Assumed}
+	page := &Keeps{Title: s.Title, File: s.File, Version: "0.0.0", Answer: answer, Assumed: s.Store.Assumed}
 	var b strings.Builder
 	require.NoError(t, WriteText(&b, page))
 	within(t, b.String(), width)
@@ -268,14 +268,14 @@ func TestKeepsTables(t *testing.T) {
 	require.Len(t, d.Materials, 4)
 	require.InEpsilon(t, 0.6, d.Humidity, 1e-9)
 	for i, r := range d.Materials {
-		require.Equal(t, study.Rows[i].Material.ID, r.Material)
-		require.Equal(t, math.IsInf(study.Rows[i].Bearable, 1), r.Bearable == nil)
+		require.Equal(t, answer.Rows[i].Material.ID, r.Material)
+		require.Equal(t, math.IsInf(answer.Rows[i].Bearable, 1), r.Bearable == nil)
 	}
 	require.Equal(t, "pp", d.Materials[3].Material, "what keeps for ever comes last")
 	require.True(t, d.Materials[3].Keeps.Never)
 	require.Nil(t, d.Materials[3].Keeps.Time)
 
-	study.Rows[0].Bearable = math.NaN()
+	answer.Rows[0].Bearable = math.NaN()
 	b.Reset()
 	require.ErrorContains(t, WriteText(&b, page), "Bearable")
 	require.ErrorContains(t, WriteJSON(&b, page), "Bearable")

@@ -1,4 +1,4 @@
-// Package likely finds from where on a limit is met nine times in ten.
+// Package reliability finds from where on a limit is met nine times in ten.
 //
 // It starts where the limit is met at the medians of all that is in doubt, and goes on into the stretch where it is, in steps that the
 // probability found so far suggests, until it is met nine times in ten. Package root narrows what lies between, on the
@@ -9,4 +9,4 @@
 // odds like those at two or three lengths, and what it finds is marched once more where none of them was near.
 //
 // Left out: stretches that lie outside that of the medians, and a second stretch in it.
-package likely
+package reliability

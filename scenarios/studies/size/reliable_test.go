@@ -94,23 +94,23 @@ func TestNineInTenAgainstBruteForce(t *testing.T) {
 			t.Parallel()
 			s := demo(t, q.demo)
 			a := find(t, s, q.key)
-			require.Equal(t, size.Met, a.Likely.Outcome)
-			require.Equal(t, q.rises, a.Likely.Value < a.Value, "on the dry side of the value at the medians")
-			require.GreaterOrEqual(t, a.Likely.Probability, diffusion.Likely)
-			at := demoOf(t, s, q.key, a.Key.Setting(a.Likely.Value, 16).Value)
-			require.InDelta(t, diffusion.Likely, share(t, &at.Design), 0.03)
+			require.Equal(t, size.Met, a.Reliable.Outcome)
+			require.Equal(t, q.rises, a.Reliable.Value < a.Value, "on the dry side of the value at the medians")
+			require.GreaterOrEqual(t, a.Reliable.Probability, diffusion.NineInTen)
+			at := demoOf(t, s, q.key, a.Key.Setting(a.Reliable.Value, 16).Value)
+			require.InDelta(t, diffusion.NineInTen, share(t, &at.Design), 0.03)
 			half := demoOf(t, s, q.key, a.Setting.Value)
 			require.InDelta(t, a.Check.Probability, share(t, &half.Design), 0.03)
 			o, err := diffusion.NewMarch().Odds(&at.Design, at.Settings)
 			require.NoError(t, err)
-			require.Equal(t, a.Likely.Probability, o.Probability, "the odds of a run")
-			require.Equal(t, a.Likely.Value, map[bool]float64{true: a.Likely.To, false: a.Likely.From}[q.rises])
+			require.Equal(t, a.Reliable.Probability, o.Probability, "the odds of a run")
+			require.Equal(t, a.Reliable.Value, map[bool]float64{true: a.Reliable.To, false: a.Reliable.From}[q.rises])
 		})
 	}
 }
 
 // The length that suits and needed lists ask for, by surrogates over lengths, is that of single odds.
-func TestLikelyLength(t *testing.T) {
+func TestReliableLength(t *testing.T) {
 	s := demo(t, "clear-cover")
 	w := diffusion.NewMarch()
 	for _, id := range samples.Each(2, []string{"petg", "pa6"}) {
@@ -119,7 +119,7 @@ func TestLikelyLength(t *testing.T) {
 		m := suits.Design(s, &p, 0)
 		shortest, err := size.ShortestOf(w, m, 0, s.Settings)
 		require.NoError(t, err)
-		l, err := size.LikelyOf(w, m, 0, shortest, nil, 0, s.Settings)
+		l, err := size.ReliableOf(w, m, 0, shortest, nil, 0, s.Settings)
 		require.NoError(t, err)
 		require.Equal(t, size.Met, l.Outcome)
 		require.Greater(t, l.Value, shortest.Value)
@@ -127,10 +127,10 @@ func TestLikelyLength(t *testing.T) {
 		o, err := w.Odds(m, s.Settings)
 		require.NoError(t, err)
 		require.InDelta(t, o.Probability, l.Probability, 0.025, id)
-		require.InDelta(t, diffusion.Likely, o.Probability, 0.025, id)
+		require.InDelta(t, diffusion.NineInTen, o.Probability, 0.025, id)
 		require.InDelta(t, o.Probability, share(t, m), 0.03, id)
 	}
-	none, err := size.LikelyOf(w, &s.Design, 0, size.Length{Outcome: size.Nowhere, Value: 3}, nil, 0, s.Settings)
+	none, err := size.ReliableOf(w, &s.Design, 0, size.Length{Outcome: size.Nowhere, Value: 3}, nil, 0, s.Settings)
 	require.NoError(t, err)
-	require.Equal(t, size.LikelyLength{Outcome: size.Nowhere, Value: 3}, none)
+	require.Equal(t, size.ReliableLength{Outcome: size.Nowhere, Value: 3}, none)
 }

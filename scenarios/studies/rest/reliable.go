@@ -4,11 +4,11 @@ import (
 	"math"
 
 	"strandry/diffusion"
-	"strandry/scenarios/studies/likely"
+	"strandry/scenarios/studies/reliability"
 )
 
-// Likely is the time from which on the strand is within its limit nine times in ten, or until which it still is.
-type Likely struct {
+// ReliableTime is the time from which on the strand is within its limit nine times in ten, or until which it still is.
+type ReliableTime struct {
 	// Already: from the beginning. Of a strand that wets it is the opposite: it is not so often within its limit as the rest begins.
 	Already bool
 	Never   bool    // not in thirty years; of a strand that wets: still so often after them
@@ -29,46 +29,46 @@ func (s *State) steps() (far, near float64) {
 // rough is the time [s] beyond which that until a strand is dry is good to some tens of per cent only: nobody waits so long for one.
 const rough = 2 * 86400
 
-// DriesLikely finds from when on the content is within the limit nine times in ten; median is what [State.Dries] has found. Odds of the
+// DriesReliably finds from when on the content is within the limit nine times in ten; median is what [State.Dries] has found. Odds of the
 // same material at rest save marches; nil where they are not known.
-func (s *State) DriesLikely(w *diffusion.March, median Time, like *diffusion.Odds, n diffusion.Settings) (Likely, error) {
+func (s *State) DriesReliably(w *diffusion.March, median Time, like *diffusion.Odds, n diffusion.Settings) (ReliableTime, error) {
 	if median.Never {
-		return Likely{Never: true}, nil
+		return ReliableTime{Never: true}, nil
 	}
 	far, near := s.steps()
-	search := likely.Search{From: shortest, To: longest, Step: far, Rough: rough}
+	search := reliability.Search{From: shortest, To: longest, Step: far, Rough: rough}
 	if !median.Already {
 		search.From, search.Crossing, search.Step = median.Seconds, true, near
 	}
-	return s.likely(w, search, like, n)
+	return s.reliably(w, search, like, n)
 }
 
-// WetsLikely finds until when the content is within the limit nine times in ten; median is what [State.Wets] has found.
-func (s *State) WetsLikely(w *diffusion.March, median Time, n diffusion.Settings) (Likely, error) {
+// StaysReliably finds until when the content is within the limit nine times in ten; median is what [State.Wets] has found.
+func (s *State) StaysReliably(w *diffusion.March, median Time, n diffusion.Settings) (ReliableTime, error) {
 	far, near := s.steps()
-	search := likely.Search{From: longest, To: shortest, Step: far}
+	search := reliability.Search{From: longest, To: shortest, Step: far}
 	if !median.Never {
 		search.From, search.Crossing, search.Step = max(median.Seconds, shortest), true, near
 	}
-	l, err := s.likely(w, search, nil, n)
+	l, err := s.reliably(w, search, nil, n)
 	l.Never, l.Already = l.Already, l.Never
 	return l, err
 }
 
-// likely searches between two times [s].
-func (s *State) likely(w *diffusion.March, search likely.Search, like *diffusion.Odds, n diffusion.Settings) (Likely, error) {
+// reliably searches between two times [s].
+func (s *State) reliably(w *diffusion.March, search reliability.Search, like *diffusion.Odds, n diffusion.Settings) (ReliableTime, error) {
 	m, err := s.model(longest)
 	if err != nil {
-		return Likely{}, err
+		return ReliableTime{}, err
 	}
 	search.From, search.To = math.Log(search.From), math.Log(search.To)
 	over, err := w.LengthOdds(m, 0, like, n)
 	if err != nil {
-		return Likely{}, err
+		return ReliableTime{}, err
 	}
 	f, err := search.Lengths(over)
-	l := Likely{Odds: over.Base(), Already: f.Outcome == likely.Already, Never: f.Outcome == likely.Nowhere, Probability: f.Probability}
-	if f.Outcome == likely.Met {
+	l := ReliableTime{Odds: over.Base(), Already: f.Outcome == reliability.Already, Never: f.Outcome == reliability.Nowhere, Probability: f.Probability}
+	if f.Outcome == reliability.Met {
 		l.Seconds = math.Exp(f.Place)
 	}
 	return l, err

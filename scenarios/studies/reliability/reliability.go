@@ -1,4 +1,4 @@
-package likely
+package reliability
 
 import (
 	"errors"
@@ -43,11 +43,11 @@ type Found struct {
 // within is how near the deviate of a probability is found; a hundredth is a five-hundredth of the probability.
 const within = 0.01
 
-// enough is the deviate sought: that of [diffusion.Likely] and a little more, for the numerical error, so that a run at the place is
+// enough is the deviate sought: that of [diffusion.NineInTen] and a little more, for the numerical error, so that a run at the place is
 // called dry.
 func enough() float64 {
 	const more = 0.002
-	return deviate(diffusion.Likely) + within + more
+	return deviate(diffusion.NineInTen) + within + more
 }
 
 // deviate of a probability, no further out than a sample of a few thousand tells.
@@ -85,7 +85,7 @@ func (s *Search) Find() (Found, error) {
 	switch {
 	case err != nil:
 		return Found{}, err
-	case b == nil && known[best] >= diffusion.Likely: // at the very end
+	case b == nil && known[best] >= diffusion.NineInTen: // at the very end
 		return found(Met, best)
 	case b == nil:
 		return found(Nowhere, best)
@@ -96,7 +96,7 @@ func (s *Search) Find() (Found, error) {
 	}
 	nearest := s.To
 	for u, p := range known {
-		if p >= diffusion.Likely && math.Abs(u-s.From) < math.Abs(nearest-s.From) {
+		if p >= diffusion.NineInTen && math.Abs(u-s.From) < math.Abs(nearest-s.From) {
 			nearest = u
 		}
 	}

@@ -1,4 +1,4 @@
-package required
+package needed
 
 import (
 	"context"
@@ -97,8 +97,8 @@ func TestLengthsNineTimesInTen(t *testing.T) {
 	require.Equal(t, 1, table.Own)
 	w := diffusion.NewMarch()
 	for i, temperature := range r.Temperatures {
-		require.Less(t, table.Unlikely[i], table.Lengths[1][i])
-		require.Greater(t, table.Unlikely[i], 0.1*table.Lengths[1][i])
+		require.Less(t, table.OneInTen[i], table.Lengths[1][i])
+		require.Greater(t, table.OneInTen[i], 0.1*table.Lengths[1][i])
 		require.Zero(t, table.Residual[i])
 		if i%3 != 1 { // between knots too
 			continue
@@ -108,9 +108,9 @@ func TestLengthsNineTimesInTen(t *testing.T) {
 		m.Path[0].Air.Temperature = temperature
 		shortest, err := size.ShortestOf(w, &m, 0, r.Settings)
 		require.NoError(t, err)
-		likely, err := size.LikelyOf(w, &m, 0, shortest, nil, 0, r.Settings)
+		nine, err := size.ReliableOf(w, &m, 0, shortest, nil, 0, r.Settings)
 		require.NoError(t, err)
-		require.InEpsilon(t, likely.Value, table.Likely[i], 0.06, "%g K", temperature) // either search is good to some per cent
+		require.InEpsilon(t, nine.Value, table.NineInTen[i], 0.06, "%g K", temperature) // either search is good to some per cent
 	}
 }
 

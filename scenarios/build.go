@@ -1,8 +1,6 @@
 package scenarios
 
 import (
-	"math"
-
 	"strandry/diffusion"
 	"strandry/materials/humidair"
 	"strandry/materials/text/quantity"
@@ -37,8 +35,8 @@ type Opening struct {
 	Assumed      []string // what was not given
 }
 
-// studies reads what only the studies use; it acts on no model.
-func (r *reading) studies(root section, s *Scenario) {
+// beside reads what stands beside the model, on which it does not act: what can be built, the store and its door.
+func (r *reading) beside(root section, s *Scenario) {
 	before := r.assumed
 	take := func() []string {
 		found := r.assumed[len(before):]
@@ -95,59 +93,4 @@ func (r *reading) bounds(t section, s *Scenario) {
 	if t.has("slowest") && t.has("fastest") && b.Slowest > b.Fastest {
 		t.fault("slowest", "faster than the fastest feed", "no more than fastest, "+quantity.Speed().Format(b.Fastest, "mm/s", 4))
 	}
-}
-
-// FeedKey is the key by which the scenario states how fast the strand runs.
-func (s *Scenario) FeedKey() Key {
-	for _, name := range [...]string{"feed.speed", "feed.flow", "feed.bead.speed"} {
-		if k, ok := s.Key(name); ok && k.Known {
-			return k
-		}
-	}
-	return Key{}
-}
-
-// Limits tells the least and the greatest that the scenario takes for a key [SI]; ok is false
-// where the key has no fixed ends.
-func (s *Scenario) Limits(k Key) (low, high float64, ok bool) {
-	section := math.Pi * s.Model.Radius * s.Model.Radius
-	switch k.Name {
-	case "feed.speed":
-		return slowest, fastest, true
-	case "feed.flow":
-		return slowest * section, fastest * section, true
-	}
-	l := k.limits
-	return l.Min, l.Max, l.Max > l.Min
-}
-
-// Setting gives the key a value [SI], written in its usual unit with so many
-// significant digits (1 to 17).
-func (k Key) Setting(x float64, digits int) Setting {
-	if k.Plain() {
-		return Setting{Key: k.Name, Value: quantity.Number(x, digits)}
-	}
-	unit := k.limits.Unit
-	if unit == "" {
-		unit = k.Dimension.Usual()
-	}
-	return Setting{Key: k.Name, Value: k.Dimension.Format(x, unit, digits)}
-}
-
-// Parse reads a value of the key as a user writes it and returns it in SI. The error is
-// [strict.Faults] under the key's name.
-func (k Key) Parse(written string) (float64, error) {
-	kind := text
-	if k.Plain() {
-		kind = bare
-	}
-	one := overlay{Setting: Setting{Key: k.Name, Value: written}}
-	free := k
-	free.limits = strict.Limits{}
-	table, at := one.as(kind)
-	x, _ := free.read(table, at)
-	if faults := one.faults(); len(faults) > 0 {
-		return 0, faults
-	}
-	return x, nil
 }

@@ -9,8 +9,8 @@ import (
 	"strandry/scenarios"
 )
 
-// study makes a command one on a scenario: that of the file that is named, or a demonstration.
-func study(c *cobra.Command, does func(c *cobra.Command, s *scenarios.Scenario) error) *cobra.Command {
+// onScenario makes a command one that is asked of a scenario: that of the file that is named, or a demonstration.
+func onScenario(c *cobra.Command, does func(c *cobra.Command, s *scenarios.Scenario) error) *cobra.Command {
 	var demo string
 	names := scenarios.Demos()
 	c.Flags().StringVar(&demo, "demo", names[0], "the demonstration `NAME`, without a file: "+strings.Join(names, ", "))

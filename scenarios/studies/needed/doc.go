@@ -1,4 +1,4 @@
-// Package required finds the length that a zone needs for the strand to meet its limit, over the
+// Package needed finds the length that a zone needs for the strand to meet its limit, over the
 // zone's temperature and the speed of the feed.
 //
 // Each length is the shortest that package size finds; the other zones stay as they are, and so
@@ -7,4 +7,4 @@
 //
 // A length on which the strand softens is none. Left out: temperatures above the usual highest, at which it may, are
 // computed like any other.
-package required
+package needed

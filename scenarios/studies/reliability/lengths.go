@@ -1,4 +1,4 @@
-package likely
+package reliability
 
 import (
 	"math"
