@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/materials/text/quantity"
 	"strandry/materials/text/strict"
 	"strandry/scenarios/masses"
@@ -29,6 +30,9 @@ type Weighings struct {
 	Scale Scale
 	Beta  BetaChoice
 	Runs  []Run // one or more
+
+	path  string
+	found resolved
 
 	Assumed []string // what was not given and got a default, such as "strand.diameter: 1.75 mm"
 	Taken   []string // of them, words for families of materials, such as "nylon", and what they were taken for
@@ -91,6 +95,16 @@ func OpenWeighings(path string) (*Weighings, error) {
 	})
 }
 
+// Named is the material as its name alone gives it, without what [strand.properties] lays over it, and that name: one of the library, or the path of a
+// file from where the program was started.
+func (w *Weighings) Named() (string, materials.Polymer) {
+	name := w.found.name
+	if strings.HasSuffix(name, ".toml") {
+		name = beside(w.path, name)
+	}
+	return name, w.found.polymer
+}
+
 // beside is the path of a file that another names.
 func beside(path, name string) string {
 	if filepath.IsAbs(name) {
@@ -113,6 +127,7 @@ func ReadWeighings(file string, text []byte, open func(name string) ([]byte, err
 	}
 	r := &reading{document: d}
 	w := r.weighings(section{r: r, table: root})
+	w.path, w.found = file, r.found
 	if err := r.finish(reader); err != nil {
 		return nil, err
 	}
@@ -165,10 +180,8 @@ func (r *reading) scale(t section, w *Weighings) {
 	if !slices.ContainsFunc(w.Runs, func(run Run) bool { return len(run.Points) > 0 }) {
 		return // a fault already
 	}
-	step, span := steps(w.Runs)
+	step := smallestStep(w.Runs)
 	switch {
-	case given && w.Scale.Stated && span < w.Scale.Resolution:
-		t.fault("resolution", "no run changes by as much", "less than "+quantity.Mass().Format(span, "g", 6))
 	case given && w.Scale.Stated && step > 0 && step < w.Scale.Resolution*0.99:
 		w.Noted = append(w.Noted, t.name("resolution")+": the masses show steps of "+quantity.Mass().Format(step, "g", 6)+", finer than that")
 	case given:
@@ -180,16 +193,13 @@ func (r *reading) scale(t section, w *Weighings) {
 	}
 }
 
-// steps are the smallest step between two masses of all runs, but for the rounding of their conversion to SI, and the widest span of the masses of one run [kg].
-func steps(runs []Run) (smallest, widest float64) {
+// smallestStep between two masses of all runs, but for the rounding of their conversion to SI [kg]; zero where all are the same.
+func smallestStep(runs []Run) (smallest float64) {
 	var all []float64
 	for _, run := range runs {
-		low, high := math.Inf(1), math.Inf(-1)
 		for _, p := range run.Points {
 			all = append(all, p.Mass)
-			low, high = min(low, p.Mass), max(high, p.Mass)
 		}
-		widest = max(widest, rounded(high-low))
 	}
 	slices.Sort(all)
 	for i := 1; i < len(all); i++ {
@@ -198,7 +208,7 @@ func steps(runs []Run) (smallest, widest float64) {
 			smallest = step
 		}
 	}
-	return rounded(smallest), widest
+	return rounded(smallest)
 }
 
 // rounded takes off what a difference of two masses owes to their conversion to SI.

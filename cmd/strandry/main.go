@@ -87,7 +87,7 @@ func addCommands(root *cobra.Command) {
 		{"ask", "Ask about one design:", []*cobra.Command{runCommand(), sizeCommand(), suitsCommand(), keepsCommand()}},
 		{"depends", "Study what it depends on:", []*cobra.Command{sweepCommand(), doubtCommand()}},
 		{"show", "Show it to others:", []*cobra.Command{plotCommand(), buildlogCommand()}},
-		{"know", "Know what it rests on:", []*cobra.Command{materialsCommand(), evidenceCommand(), proveCommand()}},
+		{"know", "Know what it rests on:", []*cobra.Command{fitCommand(), materialsCommand(), evidenceCommand(), proveCommand()}},
 	} {
 		root.AddGroup(&cobra.Group{ID: g.id, Title: g.title})
 		for _, c := range g.commands {

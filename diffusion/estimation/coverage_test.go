@@ -52,7 +52,7 @@ func TestCoverage(t *testing.T) {
 	for _, c := range []struct {
 		noise, step float64
 		count       int
-	}{{0.3, 1, 12}, {0.3, 1, 24}, {0.5, 1, 24}, {0, 1, 24}, {0.1, 1, 24}, {1, 1, 24}, {0, 1, 12}} {
+	}{{0.3, 1, 24}, {0, 1, 24}, {0.1, 1, 24}, {1, 1, 24}, {1, 0.01, 24}} {
 		slope, end, lack := coverage(t, c.noise, c.step, c.count, sets)
 		t.Logf("noise %g, step %g, %d readings: slope %.3f, end %.3f, lack of fit %.3f", c.noise, c.step, c.count, slope, end, lack)
 	}

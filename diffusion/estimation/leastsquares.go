@@ -1,6 +1,7 @@
 package estimation
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -184,17 +185,25 @@ func (s *squares) hessian(h *mat.SymDense, free []float64) {
 // estimate is what is told of a place.
 func (s *squares) estimate(free []float64) (*Estimate, error) {
 	p := s.problem
-	jacobian := s.differences(free)
 	e := &Estimate{Squares: s.at(free), Parameters: append([]float64(nil), s.parameters...), Residuals: append([]float64(nil), s.residuals...)}
 	e.Freedom = len(p.Readings) - len(free)
+	var err error
+	e.Jacobian, err = p.Jacobian(e.Parameters)
+	return e, errors.Join(err, s.failed)
+}
+
+// Jacobian is the change of each prediction with each parameter, by central differences.
+func (p *Problem) Jacobian(parameters []float64) (*mat.Dense, error) {
+	s := squares{problem: p, parameters: make([]float64, len(parameters)), residuals: make([]float64, len(p.Readings))}
+	free := p.free(parameters)
+	jacobian := s.differences(free)
 	for k := range free { // of the parameter by the free one
 		width := p.Upper[k] - p.Lower[k]
-		slope := (e.Parameters[k] - p.Lower[k]) * (p.Upper[k] - e.Parameters[k]) / width
-		slope = math.Max(slope, width*1e-12)
-		for i := range e.Residuals {
+		share := 1 / (1 + math.Exp(-free[k]))
+		slope := width * share * (1 - share)
+		for i := range p.Readings {
 			jacobian.Set(i, k, jacobian.At(i, k)/slope)
 		}
 	}
-	e.Jacobian = jacobian
-	return e, s.failed
+	return jacobian, s.failed
 }

@@ -86,7 +86,7 @@ func (t *target) LogProb(scaled []float64) float64 {
 // noise at a logarithm: of a scale that does nothing but round, next to none.
 func (t *target) noise(logarithm float64) float64 {
 	if logarithm < t.noisy {
-		const next = 1e-2
+		const next = 0.33
 		return math.Exp(t.noisy) * next
 	}
 	return math.Exp(logarithm)
@@ -110,7 +110,7 @@ func (p *Problem) Sample(e *Estimate, effort Effort) (*Posterior, error) {
 	if !(noise > 0) {
 		noise = 1e-9 * math.Max(math.Abs(p.Readings[0].Value), math.SmallestNonzeroFloat64) // a perfect fit of readings that are not rounded
 	}
-	const much, little, odds = 1e3, 0.15, 2 // noise below a little of a step is next to none; how likely none is, in the measure of the logarithm
+	const much, little, odds = 1e3, 0.15, 1.5 // noise below a little of a step is next to none; how likely none is, in the measure of the logarithm
 	t.least, t.noisy, t.most = math.Log(noise/much), math.Inf(-1), math.Log(noise*much)
 	if step > 0 {
 		t.noisy = math.Log(little * step)

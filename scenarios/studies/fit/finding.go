@@ -264,3 +264,9 @@ func (o *Outcome) ofBeta() error {
 	}
 	return nil
 }
+
+// String is the word for programs.
+func (k FindingKind) String() string {
+	return [...]string{"few_steps", "shape", "outlier", "slip", "reversal", "ends_early", "begins_late", "air_rules", "no_drive", "scatter", "warming",
+		"drift_matters", "beta_matters", "only_bound"}[k]
+}

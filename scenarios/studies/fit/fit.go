@@ -35,7 +35,8 @@ type Outcome struct {
 	Runs     []RunOutcome
 	Lack     estimation.Lack
 	Findings []Finding
-	Told     bool // the weighings tell the diffusivity
+	Helps    []Help // ways to weigh that would tell clearly more, where the weighings leave much to know
+	Told     bool   // the weighings tell the diffusivity
 	Marches  int
 
 	parameters *parameters
@@ -96,7 +97,14 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 	if err := out.lack(); err != nil {
 		return nil, err
 	}
-	return out, out.examine()
+	if err := out.examine(); err != nil {
+		return nil, err
+	}
+	const enough = 1.5 // either way
+	if out.Told && out.Diffusivity.Factor() < enough {
+		return out, nil
+	}
+	return out, out.helps()
 }
 
 // tooFew says of too few weighings how many are needed.
