@@ -86,6 +86,7 @@ func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 // reading is one pass over a document.
 type reading struct {
 	document *Document
+	planned  bool // weighings that are still to be made
 	found    resolved
 	overlays []*overlay
 	keys     []Key

@@ -35,7 +35,7 @@ func (r *reading) run(t section, w *Weighings) Run {
 	var run Run
 	z := &run.Zone
 	file, named := t.text("file")
-	if !named && !t.has("file") {
+	if !named && !t.has("file") && !r.planned {
 		t.fault("file", "missing", `the table of the masses, such as "dry-80.csv"`)
 	}
 	z.Air.Temperature = t.airTemperature(w.Room.Temperature)
@@ -44,7 +44,9 @@ func (r *reading) run(t section, w *Weighings) Run {
 	r.filmAtRest(t, air, z)
 	run.Start, run.StartKnown = t.quantity("moisture", quantity.Fraction(), strict.Limits{Max: maxContent, Unit: "%"})
 	run.DryMass, run.DryMassKnown = t.quantity("dry_mass", quantity.Mass(), strict.Limits{Max: masses.Heaviest, ExclusiveMin: true, Unit: "g"})
-	if named {
+	if named && r.planned {
+		run.File = file
+	} else if named {
 		r.masses(t, file, &run, w)
 	}
 	return run

@@ -30,6 +30,7 @@ type Weighings struct {
 	Scale Scale
 	Beta  BetaChoice
 	Runs  []Run // one or more
+	Plan  Planned
 
 	path  string
 	found resolved
@@ -116,6 +117,11 @@ func beside(path, name string) string {
 // ReadWeighings makes weighings of a text. It opens no file by itself: open gives the bytes of tables and material files by the names
 // that the text has for them; nil where there are none. The error is [strict.Faults].
 func ReadWeighings(file string, text []byte, open func(name string) ([]byte, error)) (*Weighings, error) {
+	return readWeighings(file, text, open, false)
+}
+
+// readWeighings reads a file of weighings, or a plan of some.
+func readWeighings(file string, text []byte, open func(name string) ([]byte, error), planned bool) (*Weighings, error) {
 	d, err := Parse(file, text)
 	if err != nil {
 		return nil, err
@@ -125,7 +131,7 @@ func ReadWeighings(file string, text []byte, open func(name string) ([]byte, err
 	if err != nil {
 		return nil, err
 	}
-	r := &reading{document: d}
+	r := &reading{document: d, planned: planned}
 	w := r.weighings(section{r: r, table: root})
 	w.path, w.found = file, r.found
 	if err := r.finish(reader); err != nil {
@@ -153,6 +159,9 @@ func (r *reading) weighings(root section) *Weighings {
 	r.melts(&m.Material, m.Material.NozzleTemperature.Value, meltedAtRest)
 	r.scale(root.sub("scale"), w)
 	w.Beta = fitOf(root.sub("fit"))
+	if r.planned {
+		r.plan(root.sub("plan"), w)
+	}
 	w.Assumed, w.Taken = r.assumed, r.taken
 	return w
 }
@@ -177,8 +186,13 @@ func (r *reading) scale(t section, w *Weighings) {
 	if w.Scale.Drift = drift; said != "" {
 		w.Scale.Drift = math.Inf(1)
 	}
+	const usual = 1e-5
+	if r.planned && !given {
+		w.Scale.Resolution = usual
+		r.assume(t.name("resolution") + ": " + quantity.Mass().Format(usual, "g", 6))
+	}
 	if !slices.ContainsFunc(w.Runs, func(run Run) bool { return len(run.Points) > 0 }) {
-		return // a fault already
+		return // a fault already, or a plan
 	}
 	step := smallestStep(w.Runs)
 	switch {

@@ -20,6 +20,8 @@ import (
 type fitting struct {
 	material string
 	prior    bool
+	plan     bool
+	design   string // a scenario that the answer serves
 	asJSON   bool
 }
 
@@ -44,6 +46,15 @@ nine times in ten. What the weighings cannot tell is called so.
 -o writes what was found as a material file, which every command takes:
 material = "my-nylon.toml" in a scenario.
 
+    strandry fit --plan my-weighings.toml
+
+tells before anything is weighed whether your scale can do it, with how much
+strand, and when to weigh. Its runs need no tables yet; [plan] says what is
+wanted: factor = 1.3 (known within that either way), strand = "20 g" (what
+there is to weigh), longest = "48 h" and weighings = 12 for each run. --for
+names the scenario that the answer serves, and tells how sure its verdict
+would be then.
+
 An oven burns, and hot strand may give off fumes: gloves, air in the room, never
 unattended; the oven's own instructions and the material's come first.`,
 		Args: func(_ *cobra.Command, args []string) error {
@@ -52,18 +63,54 @@ unattended; the oven's own instructions and the material's come first.`,
 			}
 			return nil
 		},
-		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args[0]) },
+		PreRunE: f.misused,
+		RunE: func(c *cobra.Command, args []string) error {
+			if f.plan {
+				return f.planned(c, args[0])
+			}
+			return f.run(c, args[0])
+		},
 	}
 	c.Flags().StringVarP(&f.material, "output", "o", "", "the material `FILE` to write, a new one that ends in .toml")
+	c.Flags().BoolVar(&f.plan, "plan", false, "plan weighings that are still to be made")
+	c.Flags().StringVar(&f.design, "for", "", "with --plan: the `SCENARIO` whose verdict the weighings are to make sure")
 	c.Flags().BoolVar(&f.prior, "prior", false, "count what the library says of the strand too")
 	jsonFlag(c, &f.asJSON)
 	return c
 }
 
-func (f *fitting) run(c *cobra.Command, file string) error {
-	if f.material != "" && !strings.HasSuffix(f.material, ".toml") {
-		return misuse{fmt.Errorf("-o %s: a material file ends in .toml", f.material)}
+// misused refuses flags that do not go together.
+func (f *fitting) misused(*cobra.Command, []string) error {
+	switch {
+	case f.plan && (f.prior || f.material != ""):
+		return errors.New("--plan finds nothing to write or to weigh against the library: it goes without -o and --prior")
+	case !f.plan && f.design != "":
+		return errors.New("--for is what weighings are planned for: it goes with --plan")
+	case f.material != "" && !strings.HasSuffix(f.material, ".toml"):
+		return fmt.Errorf("-o %s: a material file ends in .toml", f.material)
 	}
+	return nil
+}
+
+// planned tells what weighings would tell.
+func (f *fitting) planned(c *cobra.Command, file string) error {
+	w, err := scenarios.OpenPlan(file)
+	if err != nil {
+		return err
+	}
+	var design *scenarios.Scenario
+	if f.design != "" {
+		if design, err = scenarios.Load(f.design); err != nil {
+			return err
+		}
+	}
+	return answer(c, f.asJSON, func(context.Context) (table.Page, error) {
+		p, err := fit.MakePlan(w, design)
+		return &table.FitPlan{Version: version, Plan: p}, err
+	})
+}
+
+func (f *fitting) run(c *cobra.Command, file string) error {
 	w, err := scenarios.OpenWeighings(file)
 	if err != nil {
 		return err

@@ -53,7 +53,7 @@ func (f *Fit) subject() string {
 		count += len(w.Runs[i].Points)
 	}
 	return fmt.Sprintf("%s, %s, weighed %d times in %s on a scale that shows %s: how fast does water move in it?", w.Model.Material.Name,
-		Millimetres(2*w.Model.Radius), count, plural(len(w.Runs), "run", "runs"), Grams(w.Scale.Resolution))
+		Millimetres(2*w.Model.Radius), count, plural(len(w.Runs), "one run", "runs"), Grams(w.Scale.Resolution))
 }
 
 // Grams prints a mass [kg].
@@ -96,7 +96,7 @@ func (f *Fit) Answer() string {
 	for _, found := range o.Findings {
 		grave = grave || found.Grave()
 	}
-	within := either(o.Diffusivity.Factor())
+	within := "known " + either(o.Diffusivity.Factor())
 	switch {
 	case !o.Told && grave:
 		return "these weighings cannot tell it: see what stands out"
@@ -111,9 +111,9 @@ func (f *Fit) Answer() string {
 // either prints a factor by which something is known.
 func either(factor float64) string {
 	if factor < 1.3 {
-		return "known within " + Significant(100*(factor-1), 2) + " % either way"
+		return "within " + Significant(100*(factor-1), 2) + " % either way"
 	}
-	return "known within a factor of " + Significant(factor, 2) + " either way"
+	return "within a factor of " + Significant(factor, 2) + " either way"
 }
 
 // compared sets the strand against the library.

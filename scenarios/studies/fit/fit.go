@@ -85,6 +85,29 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 	if o.Seed != 0 {
 		effort.Seed = o.Seed
 	}
+	out, err := told(w, p, e, effort)
+	if err != nil {
+		return nil, err
+	}
+	const enough = 1.5 // either way
+	if out.Told && out.Diffusivity.Factor() < enough {
+		return out, nil
+	}
+	return out, out.helps()
+}
+
+// find fits what is to be fitted, and nothing else.
+func find(w *scenarios.Weighings, known Known, effort estimation.Effort) (*Outcome, error) {
+	p := newParameters(w, known)
+	e, err := p.leastSquares()
+	if err != nil {
+		return nil, err
+	}
+	return told(w, p, e, effort)
+}
+
+// told draws about an estimate, and tells all that the draws tell.
+func told(w *scenarios.Weighings, p *parameters, e *estimation.Estimate, effort estimation.Effort) (*Outcome, error) {
 	s, err := p.problem.Sample(e, effort)
 	if err != nil {
 		return nil, err
@@ -97,14 +120,7 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 	if err := out.lack(); err != nil {
 		return nil, err
 	}
-	if err := out.examine(); err != nil {
-		return nil, err
-	}
-	const enough = 1.5 // either way
-	if out.Told && out.Diffusivity.Factor() < enough {
-		return out, nil
-	}
-	return out, out.helps()
+	return out, out.examine()
 }
 
 // tooFew says of too few weighings how many are needed.
