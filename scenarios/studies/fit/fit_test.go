@@ -1,123 +1,211 @@
 package fit_test
 
 import (
-	"fmt"
 	"math"
-	"math/rand/v2"
-	"strings"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/require"
 
-	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/fit"
 )
 
-// strand is a strand whose truth is known, and how it is weighed.
-type strand struct {
-	material   string
-	faster     float64 // than the library says
-	activation float64 // [J/mol]; zero for the library's
-	start      float64 // [kg/kg dry]
-	dry        float64 // [kg]
-	step       float64 // of the scale [kg]
-	noise      float64 // [kg]
-	celsius    []float64
-	hours      float64
-	count      int
-	known      string // further lines of each run
+func holds(t testing.TB, b fit.Between, truth float64) {
+	t.Helper()
+	require.False(t, math.IsNaN(b.Value+b.Low+b.High))
+	wide := math.Pow(b.Factor(), 2)
+	require.LessOrEqual(t, b.Low, truth*wide)
+	require.GreaterOrEqual(t, b.High, truth/wide)
 }
 
-// masses of a run [kg].
-func (s strand) masses(t testing.TB, w *scenarios.Weighings, run int, r *rand.Rand) []float64 {
-	m := w.Model
-	law := &m.Material.Diffusivity
-	m.Path = []diffusion.Zone{w.Runs[run].Zone}
-	T := m.Path[0].Air.Temperature
-	if s.activation > 0 {
-		law.Pieces = []materials.Arrhenius{{Activation: materials.Value{Value: s.activation}}}
-	}
-	law.ReferenceValue.Value *= s.faster
-	m.Start, m.StartActivity = s.start, 0
-	var times []float64
-	for i := range s.count {
-		times = append(times, math.Max(1e-2, 3600*s.hour(i)))
-	}
-	_ = T
-	var out []float64
-	require.NoError(t, diffusion.NewMarch().RunLengths(&m, 0, times, diffusion.DefaultSettings(), func(i int, res *diffusion.Result) error {
-		mass := s.dry*(1+res.Nozzle.Mean) + s.noise*r.NormFloat64()
-		out = append(out, s.step*math.Round(mass/s.step))
-		return nil
-	}))
+func found(t testing.TB, w *scenarios.Weighings, o fit.Options) *fit.Outcome {
+	t.Helper()
+	out, err := fit.Fit(w, o)
+	require.NoError(t, err)
 	return out
 }
 
-// hour of a weighing: evenly in the root of time.
-func (s strand) hour(i int) float64 {
-	x := float64(i) / float64(s.count-1)
-	return s.hours * x * x
+func kinds(o *fit.Outcome) (all []fit.FindingKind) {
+	for _, f := range o.Findings {
+		all = append(all, f.Kind)
+	}
+	return all
 }
 
-// weighed is a file of weighings of the strand.
-func (s strand) weighed(t testing.TB, r *rand.Rand) *scenarios.Weighings {
-	var text strings.Builder
-	fmt.Fprintf(&text, "[strand]\nmaterial = %q\n[scale]\nresolution = \"%g g\"\n", s.material, 1e3*s.step)
+// One run tells the diffusivity at its temperature, the start and the dry mass, to a few per cent.
+func TestOneRun(t *testing.T) {
+	s := nylon()
+	o := found(t, s.weighed(t, 1), fit.Options{})
+	require.True(t, o.Told)
+	require.Less(t, o.Diffusivity.Factor(), 1.06)
+	holds(t, o.Diffusivity, s.diffusivity(t, 353.15))
+	holds(t, o.Runs[0].Start, s.start)
+	holds(t, o.Runs[0].Dry, s.dry)
+	require.Equal(t, 353.15, o.Temperature)
+	require.Zero(t, o.Activation)
+	require.Greater(t, o.Lack.Probability, 0.01)
+	require.InDelta(t, 0.3*s.step, o.Noise.Value, 0.25*s.step)
+}
+
+// Two runs tell the activation energy too; where the two are least correlated they are not.
+func TestTwoRuns(t *testing.T) {
+	s := nylon()
+	s.celsius, s.activation, s.hours = []float64{60, 80}, 52e3, 72
+	o := found(t, s.weighed(t, 2), fit.Options{})
+	require.True(t, o.Known.Activation)
+	holds(t, o.Activation, s.activation)
+	holds(t, o.Diffusivity, s.diffusivity(t, o.Temperature))
+	require.Less(t, math.Abs(o.Correlation[0]), 0.1)
 	for i, c := range s.celsius {
-		fmt.Fprintf(&text, "[[run]]\nfile = \"%d.csv\"\ntemperature = \"%g °C\"\nair = { dew_point = \"-10 °C\" }\n%s\n", i, c, s.known)
+		holds(t, o.Runs[i].Diffusivity, s.diffusivity(t, c+273.15))
 	}
-	tables := map[string]string{}
-	read := func() *scenarios.Weighings {
-		w, err := scenarios.ReadWeighings("strand.toml", []byte(text.String()), func(name string) ([]byte, error) { return []byte(tables[name]), nil })
-		require.NoError(t, err)
-		return w
-	}
-	table := func(masses []float64, run int) {
-		var b strings.Builder
-		fmt.Fprintf(&b, "time [h],mass [g] # %d\n", run)
-		b.Reset()
-		fmt.Fprintf(&b, "# %d\ntime [h],mass [g]\n", run)
-		for i, m := range masses {
-			fmt.Fprintf(&b, "%.6f,%.6f\n", s.hour(i), 1e3*m)
-		}
-		tables[fmt.Sprintf("%d.csv", run)] = b.String()
-	}
-	for i := range s.celsius {
-		var some []float64
-		for k := range s.count {
-			some = append(some, s.dry*(1+s.start)-1e-3*float64(k)*s.start)
-		}
-		table(some, i)
-	}
-	w := read()
-	for i := range s.celsius {
-		table(s.masses(t, w, i, r), i)
-	}
-	return read()
+	s.celsius = []float64{78, 80} // too near to each other
+	require.False(t, found(t, s.weighed(t, 2), fit.Options{}).Known.Activation)
 }
 
-func TestShow(t *testing.T) {
-	for _, s := range []strand{
-		{material: "pa6", faster: 1.7, start: 0.03, dry: 0.02, step: 1e-5, celsius: []float64{80}, hours: 48, count: 24},
-		{material: "pa6", faster: 1.7, start: 0.03, dry: 0.02, step: 1e-5, noise: 5e-6, celsius: []float64{60, 80}, hours: 48, count: 24},
-		{material: "pa6", faster: 1.7, start: 0.03, dry: 0.1, step: 1e-4, celsius: []float64{80}, hours: 48, count: 24},
-		{material: "petg", faster: 0.7, start: 0.003, dry: 0.05, step: 1e-5, celsius: []float64{60}, hours: 8, count: 100},
-		{material: "pla", faster: 0.7, start: 0.004, dry: 0.02, step: 1e-4, celsius: []float64{50}, hours: 12, count: 20},
-	} {
-		w := s.weighed(t, rand.New(rand.NewPCG(1, 2)))
-		begin := time.Now()
-		o, err := fit.Fit(w, fit.Options{})
-		require.NoError(t, err)
-		t.Logf("%s in %v, %d marches", s.material, time.Since(begin), o.Marches)
-		law := w.Model.Material.Diffusivity
-		t.Logf("D at %.1f: %.3g (%.3g to %.3g), truth %.3g, library %.3g; E %.3g (%.3g to %.3g); beta %v", o.Temperature-273.15, o.Diffusivity.Value, o.Diffusivity.Low, o.Diffusivity.High,
-			s.faster*law.Dry(o.Temperature), o.Library, o.Activation.Value, o.Activation.Low, o.Activation.High, o.Beta)
-		t.Logf("noise %.2g (%.2g to %.2g), lack %+v corr %v", o.Noise.Value, o.Noise.Low, o.Noise.High, o.Lack, o.Correlation)
-		for _, r := range o.Runs {
-			t.Logf("start %v dry %v end %.4g eq %.4g", r.Start, r.Dry, r.End, r.Equilibrium)
+// Water that is taken up tells as much as water that leaves.
+func TestUptake(t *testing.T) {
+	s := nylon()
+	s.start, s.celsius = 0.001, []float64{60}
+	w := s.weighed(t, 3)
+	w.Runs[0].Zone.Air.VapourPressure = 12e3 // 60 %
+	w = reweighed(t, s, w)
+	o := found(t, w, fit.Options{})
+	require.Greater(t, o.Runs[0].End, o.Runs[0].Start.Value)
+	require.Less(t, o.Diffusivity.Factor(), 1.1)
+	holds(t, o.Diffusivity, s.diffusivity(t, 333.15))
+}
+
+// reweighed are weighings in air that was changed.
+func reweighed(t testing.TB, s strand, w *scenarios.Weighings) *scenarios.Weighings {
+	masses := s.masses(t, w, 0, random(9))
+	for k := range w.Runs[0].Points {
+		w.Runs[0].Points[k].Mass = masses[k]
+	}
+	return w
+}
+
+// Nine times in ten the intervals hold the truth, over strands with truths of their own.
+func TestCalibrated(t *testing.T) {
+	sets := samples.Of(8, 30, 200)
+	var diffusivity, start, activation, falsely int
+	for i := range sets {
+		r := random(uint64(i))
+		s := nylon()
+		s.faster, s.start, s.dry = math.Exp(0.5*r.NormFloat64()), 0.02+0.02*r.Float64(), 0.02*(1+0.1*r.Float64())
+		s.celsius, s.activation, s.hours, s.count = []float64{60, 80}, 60e3*math.Exp(0.1*r.NormFloat64()), 72, 20
+		if i%2 == 1 {
+			s.step, s.noise, s.dry = 1e-4, 5e-5, 4*s.dry
+		}
+		o := found(t, s.weighed(t, uint64(i)), fit.Options{})
+		at := s.diffusivity(t, o.Temperature)
+		in := func(b fit.Between, truth float64) int {
+			if b.Low <= truth && truth <= b.High {
+				return 1
+			}
+			return 0
+		}
+		diffusivity += in(o.Diffusivity, at)
+		activation += in(o.Activation, s.activation)
+		start += in(o.Runs[0].Start, s.start)
+		if o.Lack.Probability < 0.01 {
+			falsely++
 		}
 	}
+	t.Logf("of %d: diffusivity %d, activation %d, start %d, called unfit %d", sets, diffusivity, activation, start, falsely)
+	least := int(math.Floor(0.9*float64(sets) - 3*math.Sqrt(0.09*float64(sets))))
+	for _, n := range []int{diffusivity, start, activation} {
+		require.GreaterOrEqual(t, n, least)
+	}
+	require.LessOrEqual(t, falsely, 1+sets/20)
+}
+
+// A kitchen scale cannot tell the little water in polylactide.
+func TestKitchenScale(t *testing.T) {
+	s := strand{material: "pla", faster: 1, start: 0.004, dry: 0.02, step: 1e-4, celsius: []float64{50}, hours: 12, count: 16}
+	o := found(t, s.weighed(t, 4), fit.Options{})
+	require.False(t, o.Told)
+	require.Contains(t, kinds(o), fit.FewSteps)
+	require.Greater(t, o.Diffusivity.Factor(), 3.0)
+	require.Equal(t, fit.FinerScale, o.Helps[0].Kind)
+	s.step = 1e-6
+	require.True(t, found(t, s.weighed(t, 4), fit.Options{}).Told)
+}
+
+// Beta is fitted where the weighings tell it better than the library, or where it is asked for; else its ends are tried.
+func TestBeta(t *testing.T) {
+	s := nylon()
+	s.start, s.step, s.noise, s.count = 0.08, 1e-6, 3e-7, 40
+	o := found(t, s.weighed(t, 5), fit.Options{})
+	require.Equal(t, scenarios.Fitted, o.Known.Beta)
+	beta := o.Weighings.Model.Material.Diffusivity.Beta.Value
+	require.InDelta(t, beta, o.Beta.Value, 2*(o.Beta.High-o.Beta.Low))
+	require.Less(t, o.Correlation[1], -0.5, "what moves faster when wet moves slower when dry")
+	s.tables = "[fit]\nbeta = \"fixed\"\n"
+	fixed := found(t, s.weighed(t, 5), fit.Options{})
+	require.Zero(t, fixed.Beta)
+	require.Contains(t, kinds(fixed), fit.BetaMatters)
+	require.Less(t, fixed.Diffusivity.Factor(), o.Diffusivity.Factor())
+}
+
+// What the library knows counts only if it is asked to, and then it is told how much.
+func TestPrior(t *testing.T) {
+	s := strand{material: "petg", faster: 1, start: 0.003, dry: 0.02, step: 1e-5, celsius: []float64{60}, hours: 6, count: 12}
+	w := s.weighed(t, 6)
+	free, with := found(t, w, fit.Options{}), found(t, w, fit.Options{Prior: true})
+	require.Less(t, with.Diffusivity.Factor(), free.Diffusivity.Factor())
+	require.Greater(t, with.PriorShare, 0.02)
+	require.Zero(t, free.PriorShare)
+	good := found(t, nylon().weighed(t, 1), fit.Options{Prior: true})
+	require.Less(t, good.PriorShare, 0.01)
+}
+
+// A dry mass or a start that is stated makes the rest surer; a drift that is fitted makes it less sure.
+func TestStated(t *testing.T) {
+	s := nylon()
+	s.hours = 2.5 // long before the end
+	free := found(t, s.weighed(t, 7), fit.Options{})
+	require.Contains(t, kinds(free), fit.EndsEarly)
+	s.lines = "dry_mass = \"20.3 g\"\n"
+	dry := found(t, s.weighed(t, 7), fit.Options{})
+	require.Less(t, math.Log(dry.Diffusivity.Factor()), 0.7*math.Log(free.Diffusivity.Factor()))
+	require.NotContains(t, kinds(dry), fit.EndsEarly)
+	holds(t, dry.Diffusivity, s.diffusivity(t, 353.15))
+	s = nylon()
+	without := found(t, s.weighed(t, 7), fit.Options{})
+	s.change = func(hour, mass float64) float64 { return mass + 5e-7*hour } // half a milligram in an hour
+	s.lines, s.tables = "", ""
+	drifted := s.weighed(t, 7)
+	drifted.Scale.Drift = math.Inf(1)
+	o := found(t, drifted, fit.Options{})
+	require.InDelta(t, 5e-7/3600, o.Drift.Value, 2*(o.Drift.High-o.Drift.Low))
+	holds(t, o.Diffusivity, s.diffusivity(t, 353.15))
+	require.Greater(t, o.Diffusivity.Factor(), without.Diffusivity.Factor())
+}
+
+// The same file gives the same bits.
+func TestSame(t *testing.T) {
+	w := nylon().weighed(t, 8)
+	a, b := found(t, w, fit.Options{}), found(t, w, fit.Options{})
+	require.Equal(t, a.Diffusivity, b.Diffusivity)
+	require.Equal(t, a.Runs, b.Runs)
+}
+
+// The material that is written reads back to what was found, and the joint distribution with it.
+func TestMaterial(t *testing.T) {
+	s := nylon()
+	s.celsius, s.hours = []float64{60, 80}, 72
+	o := found(t, s.weighed(t, 2), fit.Options{})
+	text, err := materials.FittedFile(o.Material("my nylon", "."), o.Base)
+	require.NoError(t, err)
+	p, err := materials.Read("my.toml", []byte(text), nil)
+	require.NoError(t, err)
+	require.InEpsilon(t, o.Diffusivity.Value, p.Diffusivity.Dry(o.Temperature), 1e-9)
+	require.InEpsilon(t, o.Diffusivity.Factor(), p.Diffusivity.Scatter.Value, 1e-9)
+	for i, c := range s.celsius { // by fitted energy and reference
+		require.InEpsilon(t, o.Runs[i].Diffusivity.Value, p.Diffusivity.Dry(c+273.15), 0.02)
+	}
+	require.Equal(t, materials.Fitted, p.Diffusivity.ReferenceValue.Kind)
 }
