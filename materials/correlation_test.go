@@ -218,10 +218,11 @@ func TestCorrelationIsDropped(t *testing.T) {
 			require.Equal(t, before.Doubts, p.Doubts)
 			continue
 		}
-		last := p.Doubts[len(p.Doubts)-1]
-		require.Contains(t, last.Text, "taken as independent")
-		require.Equal(t, "mine.toml", last.Source)
-		require.Equal(t, AboutDiffusivity, last.About)
+		first := p.Doubts[0]
+		require.Contains(t, first.Text, "taken as independent")
+		require.Equal(t, "mine.toml", first.Source)
+		require.Equal(t, AboutDiffusivity, first.About)
+		require.Equal(t, before.Doubts, p.Doubts[1:])
 	}
 	p, err := Lookup("pa6")
 	require.NoError(t, err)
