@@ -84,14 +84,14 @@ func (d *Diffusivity) Between(low, high float64) {
 	}
 }
 
-// Uncorrelate drops the correlation, since what is said in by, a file or a table of one, restates one of the numbers that go together and not the others; a doubt about the
+// Uncorrelate drops the correlation, since what is said in by, a file or a table of one, restates one of the numbers that go together and not the others; the first doubt about the
 // polymer says so. It does nothing where there is none.
 func (p *Polymer) Uncorrelate(by string) {
 	if p.Diffusivity.Correlation == (Correlation{}) {
 		return
 	}
 	p.Diffusivity.Correlation = Correlation{}
-	p.Doubts = append(slices.Clone(p.Doubts), Note{
+	p.Doubts = slices.Insert(slices.Clone(p.Doubts), 0, Note{
 		Text: "Diffusivity, activation energy and beta were fitted together, and their doubts went together. One of them is restated, so that the correlation does not hold any more: " +
 			"it is left out, and their doubts are taken as independent, which as a rule is the wider doubt.",
 		Source: by, Kind: Given, About: AboutDiffusivity,

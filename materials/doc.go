@@ -31,8 +31,33 @@
 //	normal       (high - value)/1.645 above, (value - low)/1.645 below
 //
 // 1.645 being the 95 % point of the normal distribution. The scatter f of a diffusivity says the same of it in one
-// number: D/f to D f. In the library the two agree, and each value lies strictly between its ends. A number that a user
-// gives without a range has no doubt.
+// number: D/f to D f. In the library the two agree, and each value lies strictly between its ends. Where a user's file gives the range of a
+// diffusivity and no scatter, the range is drawn as it is, lopsided if it is so; a scatter that is stated, in the file or for its base, is the same on both sides.
+// A number that a user gives without a range has no doubt.
+//
+// The numbers are independent of one another, but for those of a diffusivity that were fitted together: weighings tell its value at the reference, the
+// activation energy there and beta jointly, often so that a high one and a low other fit as well. In [diffusivity],
+//
+//	correlation = { activation = -0.31, beta = -0.92, activation_beta = 0.1 }
+//
+// gives the correlation coefficients of the standard normal deviates z of these: of D_ref with E, of D_ref with beta, of E with beta; each -0.999 to 0.999, absent 0,
+// the matrix R of the three positive definite. What is drawn is L z of three independent deviates z, L being the lower factor of Cholesky, R = L Lᵀ, in this order:
+//
+//	z_D;    a z_D + √(1-a²) z_E;    b z_D + l z_E + √(1-b²-l²) z_beta, l = (c - a b)/√(1-a²)
+//
+// so that all that asks for independent deviates has the joint law, and the doubt that is ascribed to E is what D does not tell of it. Each number keeps its own range. What is
+// certain goes with nothing, and so does the activation energy of a piece that does not hold at the reference. A user who restates reference, value, scatter,
+// activation energy or beta and no correlation breaks the fit up: the correlation is left out, and a doubt of the polymer says so.
+//
+// # What was fitted
+//
+// A number of the kind "fitted" comes from weighings of the user's own strand. It tells more of that strand than anything published of others of its
+// family, and rests on one scale. [FittedFile] writes a material file of such numbers. It states the law where the strand was weighed: reference is a temperature of the
+// weighings, where D is known best and the activation energy acts on nothing, and the law is said to hold over the temperatures of the weighings alone.
+//
+// A key activation in [diffusivity] restates the activation energy of the piece that holds at the reference; the other pieces stay and are joined to it. Without it
+// a new value, at a new reference, takes all of the base's law times one factor. One energy that was fitted across a break
+// takes the place of all pieces.
 //
 // # Softening
 //
@@ -52,7 +77,7 @@
 //
 // The library is a set of TOML files, one for each polymer, embedded in the
 // program. A user's file has the same form; with a line such as base = "pa6" it
-// states only what differs. [Lookup] takes a polymer from the library, [Resolve]
+// states only what differs, which [FittedFile] writes for what was fitted. [Lookup] takes a polymer from the library, [Resolve]
 // from the library or a file, [Read] from a text, [ReadTable] from a table inside
 // another file.
 package materials

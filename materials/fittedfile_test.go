@@ -128,7 +128,7 @@ func TestFittedFileOfAnything(t *testing.T) {
 	spread := func(x float64) Value {
 		return Value{Value: x, Low: x * (0.2 + 0.7*r.Float64()), High: x * (1.1 + r.Float64())}
 	}
-	for i := range 300 {
+	for i := range 2 * len(Names()) {
 		f := weighed()
 		f.Base = Names()[i%len(Names())]
 		f.Diffusivity = spread(math.Exp(math.Log(1e-16) + r.Float64()*math.Log(1e8)))

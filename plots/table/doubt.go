@@ -170,7 +170,7 @@ func (d *Doubt) notes() []string {
 	if t.Variance > 0 {
 		notes = append(notes, "To be known is to be known exactly: what is measured keeps the error of its measurement.")
 		if t.Assessment.Correlated {
-			notes = append(notes, "Diffusivity, activation energy and growth with content were fitted together: each stands for what it does beyond what those named before it tell of it.")
+			notes = append(notes, "Diffusivity, activation energy and growth with content were fitted together: here the activation energy stands for what the diffusivity does not tell of it, the growth for what these two do not.")
 		}
 		for _, r := range t.Rows {
 			if e := r.First.Estimate; e < 0 {

@@ -86,7 +86,8 @@ func lines(p *materials.Polymer) []line {
 
 // sides are how many times the diffusivity may be smaller and larger, where these differ.
 func sides(d *materials.Diffusivity) string {
-	return Significant(1/d.Factor(-materials.NineInTen), 2) + " down, " + Significant(d.Factor(materials.NineInTen), 2) + " up"
+	const digits = 3
+	return Significant(1/d.Factor(-materials.NineInTen), digits) + " down, " + Significant(d.Factor(materials.NineInTen), digits) + " up"
 }
 
 // Scatter says how far the diffusivity may be off, nine times in ten.
