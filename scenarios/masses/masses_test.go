@@ -3,10 +3,13 @@ package masses
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/materials/text/quantity"
 )
 
 // near is InDelta that a NaN on both sides fails, relative to the value wanted.
@@ -81,21 +84,41 @@ func TestLinesAndWhatWasDecided(t *testing.T) {
 	require.Equal(t, []string{"times are counted from the first weighing, 21:00", "midnight has passed in line 9", "midnight has passed in line 10"}, table.Said)
 }
 
-// Whatever rows: written down and read they are the same to the bit.
+// Whatever rows: written down in SI and read they are the same to the bit, in other units but for rounding.
 func TestWrittenAndRead(t *testing.T) {
-	rows := []Row{{0, 1e-3, 2}, {0.1, 0.00123456789012345, 3}, {math.Pi, 1.0000000000000002e-3, 4}, {3e8, 1.1e-3, 5}}
-	for _, comma := range []string{",", ";", "\t"} {
-		var out strings.Builder
-		fmt.Fprintf(&out, "time [s]%smass [kg]\n", comma)
-		for _, row := range rows {
-			fmt.Fprintf(&out, "%v%s%v\n", row.Time, comma, row.Mass)
+	dice := rand.New(rand.NewPCG(1, 2))
+	for range 100 {
+		rows := make([]Row, MinRows+dice.IntN(30))
+		dry, now := math.Pow(10, -6+7*dice.Float64()), 0.0
+		for i := range rows {
+			rows[i] = Row{Time: now, Mass: dry * (1 + 0.4*dice.Float64()), Line: i + 2}
+			now += math.Round(dice.ExpFloat64()*1e4) / 7
 		}
-		text := out.String()
-		if comma != "," {
-			text = strings.ReplaceAll(text, ".", ",")
+		for _, comma := range []string{",", ";", "\t"} {
+			table, err := Read("dry.csv", written(rows, "s", "kg", comma))
+			require.NoError(t, err)
+			require.Equal(t, rows, table.Rows)
+			table, err = Read("dry.csv", written(rows, "d", "oz", comma))
+			require.NoError(t, err)
+			for i, row := range table.Rows {
+				near(t, rows[i].Time, row.Time, "time")
+				near(t, rows[i].Mass, row.Mass, "mass")
+			}
 		}
-		table, err := Read("dry.csv", []byte(text))
-		require.NoError(t, err)
-		require.Equal(t, rows, table.Rows)
 	}
+}
+
+// written are rows as a table, with decimal commas where no comma parts the cells.
+func written(rows []Row, time, mass, comma string) []byte {
+	var out strings.Builder
+	fmt.Fprintf(&out, "time [%s]%smass [%s]\n", time, comma, mass)
+	for _, row := range rows {
+		s, _ := quantity.Duration().In(row.Time, time)
+		kg, _ := quantity.Mass().In(row.Mass, mass)
+		fmt.Fprintf(&out, "%v%s%v\n", s, comma, kg)
+	}
+	if comma == "," {
+		return []byte(out.String())
+	}
+	return []byte(strings.ReplaceAll(out.String(), ".", ","))
 }
