@@ -84,6 +84,7 @@ func faulty() map[string]string {
 		above + "0,-20.5\n" + below:   `dry.csv:2: mass [g] = "-20.5": a mass below zero; allowed: 1e-5 g to 100000 g`,
 		above + "0,−20.5\n" + below:   `dry.csv:2: mass [g] = "−20.5": a mass below zero; allowed: 1e-5 g to 100000 g`,
 		above + "0,205000\n" + below:  `dry.csv:2: mass [g] = "205000": 205 kg of strand; allowed: 1e-5 g to 100000 g`,
+		above + "0,1.5e5\n" + below:   `dry.csv:2: mass [g] = "1.5e5": 150 kg of strand; allowed: 1e-5 g to 100000 g`,
 		above + "-1,20.5\n" + below:   `dry.csv:2: time [h] = "-1": a time below zero; allowed: 0 or later, counted from when the strand came into its air`,
 		above + below + "9e4,20\n":    `dry.csv:5: time [h] = "9e4": more than ten years; allowed: times counted from when the strand came into its air`,
 		above + below + "0,20.5\n":    `dry.csv:5: time [h] = "0": earlier than the row before, 3 h` + againAllowed,

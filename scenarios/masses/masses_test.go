@@ -33,6 +33,7 @@ func TestForms(t *testing.T) {
 		"semicolons, points":  "time [h];mass [g]\n0;20.5\n0.5;20.4\n1;20.3\n2;20.25\n",
 		"three decimals":      "time [h];mass [g]\n0,000;20,500\n0,500;20,400\n1,000;20,300\n2,000;20,250\n",
 		"tabs, commas":        "time [h]\tmass [g]\n0\t20,5\n0,5\t20,4\n1\t20,3\n2\t20,25\n",
+		"tabs, an empty cell": "note\ttime [h]\tmass [g]\n\t0\t20.5\n\t0.5\t20.4\n\t1\t20.3\n\t2\t20.25\n",
 		"columns left out":    "no,time [h],oven [°C],mass [g],note\n1,0,80,20.5,\n2,0.5,81,20.4,\"warm, and\nmoist\"\n3,1,,20.3,\n4,2,80,20.25,\"\"\"dry\"\"\"\n",
 		"quotes":              "\"time [h]\",\"mass [g]\"\n\"0\",\"20.5\"\n\"0.5\",\"20.4\"\n1,\"20.3\"\n\"2\",20.25\n",
 		"quoted commas":       "\"time [h]\";\"mass [g]\"\n\"0\";\"20,5\"\n\"0,5\";\"20,4\"\n1;\"20,3\"\n2;\"20,25\"\n",
@@ -82,6 +83,18 @@ func TestLinesAndWhatWasDecided(t *testing.T) {
 	near(t, 34*3600, table.Rows[3].Time, "two midnights")
 	require.Equal(t, []string{`oven\u001b[2J [°C]`, `a\nb`}, table.Left)
 	require.Equal(t, []string{"times are counted from the first weighing, 21:00", "midnight has passed in line 9", "midnight has passed in line 10"}, table.Said)
+}
+
+// With their dates, days may lie between two rows; without, midnight has passed once.
+func TestDaysBetween(t *testing.T) {
+	for _, header := range []string{"date,clock,mass [g]\n", "Date,Time,mass [g]\n"} {
+		table, err := Read("dry.csv", []byte(header+"2026-02-27,10:00,20\n2026-02-27,11:00,20\n2026-03-02,10:30:15,20\n2026-03-04,11:00,20\n"))
+		require.NoError(t, err)
+		near(t, 3600, table.Rows[1].Time, "an hour")
+		near(t, 3*86400+1815, table.Rows[2].Time, "three days in a year that is no leap year")
+		near(t, 5*86400+3600, table.Rows[3].Time, "five")
+		require.Empty(t, table.Left)
+	}
 }
 
 // Whatever rows: written down in SI and read they are the same to the bit, in other units but for rounding.
