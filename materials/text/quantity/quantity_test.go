@@ -141,9 +141,9 @@ func TestEveryFactor(t *testing.T) {
 		"specific heat J/kg/K": 1, "specific heat kJ/kg/K": 1e3, "specific heat J/g/K": 1e3,
 		"thermal conductivity W/m/K": 1, "thermal conductivity mW/m/K": 1e-3,
 		"molar energy J/mol": 1, "molar energy kJ/mol": 1e3, "molar energy kcal/mol": 4184,
-		"power W": 1, "power kW": 1e3, "power mW": 1e-3, "mass kg": 1, "mass g": 1e-3, "mass mg": 1e-6,
-		"force N": 1, "force mN": 1e-3, "force kN": 1e3,
-		"angle °": math.Pi / 180, "angle deg": math.Pi / 180, "angle rad": 1,
+		"mass kg": 1, "mass g": 1e-3, "mass mg": 1e-6, "mass oz": 0.028349523125,
+		"mass per time kg/s": 1, "mass per time g/h": 1e-3 / 3600, "mass per time mg/h": 1e-6 / 3600, "mass per time g/min": 1e-3 / 60, "mass per time mg/min": 1e-6 / 60,
+		"mass per time g/d": 1e-3 / 86400, "mass per time mg/d": 1e-6 / 86400,
 	}
 	for _, d := range all() {
 		for _, u := range d.Units() {
