@@ -144,7 +144,7 @@ func TestWeighings(t *testing.T) {
 	require.Equal(t, []string{
 		"run.2.file: columns that are not read: by",
 		"run.2.file: times are counted from the first weighing, 23:00",
-		"run.2.file: midnight has passed in line 3",
+		"run.2.file: midnight has passed before line 3",
 		"scale.resolution: the masses show steps of 0.01 g, finer than that",
 	}, w.Noted)
 }

@@ -82,7 +82,7 @@ func TestLinesAndWhatWasDecided(t *testing.T) {
 	require.Equal(t, []int{5, 8, 9, 10}, lines)
 	near(t, 34*3600, table.Rows[3].Time, "two midnights")
 	require.Equal(t, []string{`oven\u001b[2J [°C]`, `a\nb`}, table.Left)
-	require.Equal(t, []string{"times are counted from the first weighing, 21:00", "midnight has passed in line 9", "midnight has passed in line 10"}, table.Said)
+	require.Equal(t, []string{"times are counted from the first weighing, 21:00", "midnight has passed before line 9, 10"}, table.Said)
 }
 
 // With their dates, days may lie between two rows; without, midnight has passed once.
@@ -95,6 +95,20 @@ func TestDaysBetween(t *testing.T) {
 		near(t, 5*86400+3600, table.Rows[3].Time, "five")
 		require.Empty(t, table.Left)
 	}
+}
+
+func TestLongTales(t *testing.T) {
+	name := strings.Repeat("é", 61)
+	table, err := Read("dry.csv", []byte("clock,mass [g],"+name+",x\n"+strings.Repeat("10:00,20,,\n8:00,20,,\n", 4)))
+	require.NoError(t, err)
+	require.Equal(t, []string{name[:2*60] + "…", "x"}, table.Left)
+	require.Equal(t, "midnight has passed before line 3, 5, 7, 9", table.Said[1])
+	table, err = Read("dry.csv", []byte("clock,mass [g]\n"+strings.Repeat("10:00,20\n8:00,20\n", 7)))
+	require.NoError(t, err)
+	require.Equal(t, "midnight has passed before line 3, 5, 7, 9, 11 and 2 more", table.Said[1])
+	wide := "time [h],mass [g]" + strings.Repeat(",x", MaxColumns-2)
+	_, err = Read("dry.csv", []byte(wide+"\n"+strings.Repeat("0,20"+strings.Repeat(",", MaxColumns-2)+"\n", 3)+"1,20"+strings.Repeat(",", MaxColumns-2)))
+	require.NoError(t, err)
 }
 
 // Whatever rows: written down in SI and read they are the same to the bit, in other units but for rounding.
