@@ -8,6 +8,9 @@
 // sweep or a search needs. A document is never changed and may be shared
 // by goroutines.
 //
+// [OpenWeighings] reads another kind of file by the same rules: a strand at rest that is weighed while it dries or takes
+// up water, from tables that package masses reads.
+//
 // # The rules of the format
 //
 // Every physical quantity is a text with its unit; counts and factors are

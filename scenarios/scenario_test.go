@@ -83,6 +83,8 @@ func TestFilmOfZones(t *testing.T) {
 	require.Equal(t, diffusion.Film{Flow: film.Natural, Emissivity: 0.5, Vertical: true}, zone("vertical = true\nemissivity = 0.5\n"))
 	require.Equal(t, film.Along, zone("air = { speed = \"0.2 m/s\" }\n").Flow)
 	require.Equal(t, film.Across, zone("air = { speed = \"0.2 m/s\", past = \"across\" }\n").Flow)
+	require.Contains(t, read(t, strandText, feedText, zoneText, "air = { speed = \"0.2 m/s\" }\n").Assumed, "zone.drum.air.past: along")
+	require.NotContains(t, strings.Join(read(t, strandText, feedText, zoneText, "air = { speed = \"0.2 m/s\", past = \"along\" }\n").Assumed, "\n"), "past")
 	tube := zone("bore = \"10 mm\"\nair = { flow = \"5 L/min\" }\n")
 	require.Equal(t, film.Annulus, tube.Flow)
 	require.InEpsilon(t, 1.0946*363.15/293.15, tube.AirSpeed, 1e-4)

@@ -65,11 +65,12 @@ func wrongWeighings() map[string]string {
 		oneRun + "vertical = true\nh = \"9 W/m2/K\"\n":                                                    `mine.toml:5: run[1].vertical = true: the film on a strand that hangs rests on a length, which is not known here` + onlyGiven,
 		oneRun + "k_m = \"0.02 m/s\"\nair = { speed = \"1 m/s\", past = \"along\" }\n":                    `mine.toml:6: run[1].air.past = "along": the film of air along a strand rests on a length, which is not known here` + onlyGiven,
 
-		oneRun + "moisture = \"51 %\"\n":  `mine.toml:5: run[1].moisture = "51 %": outside the limits; allowed: 0 % to 50 %`,
-		oneRun + "moisture = \"-1 %\"\n":  `mine.toml:5: run[1].moisture = "-1 %": outside the limits; allowed: 0 % to 50 %`,
-		oneRun + "dry_mass = \"0 g\"\n":   `mine.toml:5: run[1].dry_mass = "0 g": outside the limits; allowed: 0 g to 100000 g, 0 g excluded`,
-		oneRun + "dry_mass = \"20 ml\"\n": `mine.toml:5: run[1].dry_mass = "20 ml": "ml" is not a unit of mass` + massUnits + `; did you mean "mg"?`,
-		oneRun + "dry_mass = \"21 g\"\n":  `mine.toml:5: run[1].dry_mass = "21 g": the strand weighed less: 20.31 g in line 5 of dry-80.csv; allowed: up to that mass, and 1 % more for the scale`,
+		oneRun + "moisture = \"51 %\"\n":   `mine.toml:5: run[1].moisture = "51 %": outside the limits; allowed: 0 % to 50 %`,
+		oneRun + "moisture = \"-1 %\"\n":   `mine.toml:5: run[1].moisture = "-1 %": outside the limits; allowed: 0 % to 50 %`,
+		oneRun + "dry_mass = \"0 g\"\n":    `mine.toml:5: run[1].dry_mass = "0 g": outside the limits; allowed: 0 g to 100000 g, 0 g excluded`,
+		oneRun + "dry_mass = \"20 ml\"\n":  `mine.toml:5: run[1].dry_mass = "20 ml": "ml" is not a unit of mass` + massUnits + `; did you mean "mg"?`,
+		oneRun + "dry_mass = \"21 g\"\n":   `mine.toml:5: run[1].dry_mass = "21 g": the strand weighed less: 20.31 g in line 5 of dry-80.csv; allowed: up to that mass, and 1 % more for the scale`,
+		oneRun + "dry_mass = \"20.6 g\"\n": `mine.toml:5: run[1].dry_mass = "20.6 g": the strand weighed less: 20.31 g in line 5 of dry-80.csv; allowed: up to that mass, and 1 % more for the scale`,
 		oneRun + "dry_mass = \"13 g\"\n": `mine.toml:5: run[1].dry_mass = "13 g": the strand would have held more than half as much water: it weighed 20.51 g in line 2 of dry-80.csv; ` +
 			`allowed: at least two thirds of that mass`,
 

@@ -67,6 +67,8 @@ func tables(name string) ([]byte, error) {
 		return []byte(strings.Replace(someMasses, "20.51", "20.52", 1)), nil
 	case "same.csv":
 		return []byte(someMasses), nil
+	case "kilograms.csv": // a mass of someMasses among them, whose float is another
+		return []byte("time [h],mass [kg]\n0,0.02031\n1,0.0204\n2,0.02045\n3,0.02049\n"), nil
 	case "late.csv":
 		return []byte("time [min];mass [kg]\n30;5\n40;5,01\n50;5,02\n60;5,03\n"), nil
 	case "wild.csv":
@@ -142,7 +144,7 @@ func TestWeighings(t *testing.T) {
 	require.Equal(t, []string{
 		"run.2.file: columns that are not read: by",
 		"run.2.file: times are counted from the first weighing, 23:00",
-		"run.2.file: midnight has passed in line 3",
+		"run.2.file: midnight has passed before line 3",
 		"scale.resolution: the masses show steps of 0.01 g, finer than that",
 	}, w.Noted)
 }
@@ -179,6 +181,9 @@ func TestWeighingsOfFewWords(t *testing.T) {
 		require.Contains(t, w.Assumed, said)
 	}
 	require.Contains(t, w.Noted, "run.1.file: 5.03 kg is much for a strand; is the unit the scale's?")
+	w = weighed(t, oneRun+"[[run]]\nfile = \"kilograms.csv\"\n")
+	require.NotEqual(t, w.Runs[0].Points[3].Mass, w.Runs[1].Points[0].Mass)
+	same(t, 2e-5, w.Scale.Resolution)
 	for beta, want := range map[string]BetaChoice{"fitted": Fitted, "fixed": Fixed} {
 		require.Equal(t, want, weighed(t, "strand.material = \"pa6\"\nfit.beta = \""+beta+"\"\nrun = [{ file = \"dry-80.csv\" }]").Beta)
 	}

@@ -3,6 +3,7 @@ package masses
 import (
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 
 	"strandry/materials/text/quantity"
@@ -38,10 +39,19 @@ func (c *clock) said() []string {
 		return nil
 	}
 	out := []string{"times are counted from the first weighing, " + c.first}
-	for _, line := range c.night {
-		out = append(out, "midnight has passed in line "+strconv.Itoa(line))
+	if len(c.night) == 0 {
+		return out
 	}
-	return out
+	const most = 5
+	var lines []string
+	for _, line := range c.night[:min(most, len(c.night))] {
+		lines = append(lines, strconv.Itoa(line))
+	}
+	night := "midnight has passed before line " + strings.Join(lines, ", ")
+	if more := len(c.night) - most; more > 0 {
+		night += fmt.Sprintf(" and %d more", more)
+	}
+	return append(out, night)
 }
 
 // time reads the time of a row [s]; goOn is false where no other can be read.

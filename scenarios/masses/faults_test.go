@@ -47,12 +47,13 @@ func faulty() map[string]string {
 		"clock,mass [g]\n" + strings.Repeat("5:00,20\n", 4): "dry.csv:2: clock: all weighings lie within a second; allowed: times that rise",
 
 		// header
-		"0,20.5\n" + below:        `dry.csv:1: header = "0,20.5": numbers where the names of the columns belong` + headerAllowed,
-		"\n0;20,5\n1;20,4\n":      `dry.csv:2: header = "0;20,5": numbers where the names of the columns belong` + headerAllowed,
-		"14:05\t20.5\n":           `dry.csv:1: header = "14:05\t20.5": numbers where the names of the columns belong` + headerAllowed,
-		"time [h] mass [g]\n0 1":  `dry.csv:1: header = "time [h] mass [g]": one column alone; allowed: columns for time and mass, with commas, semicolons or tabs between them`,
-		"tme [h],mass [g]\n0,1\n": `dry.csv:1: header = "tme [h],mass [g]": no column for the time; allowed: one called time [h]; did you mean "time [h]"?`,
-		"Time [h],mas [g]\n0,1\n": `dry.csv:1: header = "Time [h],mas [g]": no column for the mass; allowed: one called mass [g]; did you mean "mass [g]"?`,
+		"0,20.5\n" + below:   `dry.csv:1: header = "0,20.5": numbers where the names of the columns belong` + headerAllowed,
+		"\n0;20,5\n1;20,4\n": `dry.csv:2: header = "0;20,5": numbers where the names of the columns belong` + headerAllowed,
+		"14:05\t20.5\n":      `dry.csv:1: header = "14:05\t20.5": numbers where the names of the columns belong` + headerAllowed,
+		"time [h],mass [g]" + strings.Repeat(",x", 99): `dry.csv:1: header = "time [h],mass [g]` + strings.Repeat(",x", 21) + "…" + strings.Repeat("x,", 29) + `x": too many columns; allowed: up to 100`,
+		"time [h] mass [g]\n0 1":                       `dry.csv:1: header = "time [h] mass [g]": one column alone; allowed: columns for time and mass, with commas, semicolons or tabs between them`,
+		"tme [h],mass [g]\n0,1\n":                      `dry.csv:1: header = "tme [h],mass [g]": no column for the time; allowed: one called time [h]; did you mean "time [h]"?`,
+		"Time [h],mas [g]\n0,1\n":                      `dry.csv:1: header = "Time [h],mas [g]": no column for the mass; allowed: one called mass [g]; did you mean "mass [g]"?`,
 		"a,b\n0,1\n": `dry.csv:1: header = "a,b": no column for the time; allowed: one called time [h]` + "\n" +
 			`dry.csv:1: header = "a,b": no column for the mass; allowed: one called mass [g]`,
 		"time [h],mass\n0,1\n":             `dry.csv:1: mass: the column has no unit` + massAllowed + `; did you mean "mass [g]"?`,
@@ -84,6 +85,7 @@ func faulty() map[string]string {
 		above + "0,-20.5\n" + below:   `dry.csv:2: mass [g] = "-20.5": a mass below zero; allowed: 1e-5 g to 100000 g`,
 		above + "0,−20.5\n" + below:   `dry.csv:2: mass [g] = "−20.5": a mass below zero; allowed: 1e-5 g to 100000 g`,
 		above + "0,205000\n" + below:  `dry.csv:2: mass [g] = "205000": 205 kg of strand; allowed: 1e-5 g to 100000 g`,
+		above + "0,1.5e5\n" + below:   `dry.csv:2: mass [g] = "1.5e5": 150 kg of strand; allowed: 1e-5 g to 100000 g`,
 		above + "-1,20.5\n" + below:   `dry.csv:2: time [h] = "-1": a time below zero; allowed: 0 or later, counted from when the strand came into its air`,
 		above + below + "9e4,20\n":    `dry.csv:5: time [h] = "9e4": more than ten years; allowed: times counted from when the strand came into its air`,
 		above + below + "0,20.5\n":    `dry.csv:5: time [h] = "0": earlier than the row before, 3 h` + againAllowed,

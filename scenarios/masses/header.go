@@ -2,6 +2,7 @@ package masses
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -93,6 +94,10 @@ func (r *reader) header(cells []string, line int) bool {
 	r.columns = columns{names: cells, date: -1}
 	if !slices.ContainsFunc(cells, func(cell string) bool { return !looksLikeData(cell) }) {
 		r.fault(line, "header", quoted(strings.Join(cells, string(r.number.comma))), "numbers where the names of the columns belong", anExample)
+		return false
+	}
+	if len(cells) > MaxColumns {
+		r.fault(line, "header", quoted(strings.Join(cells, string(r.number.comma))), "too many columns", fmt.Sprintf("up to %d", MaxColumns))
 		return false
 	}
 	if len(cells) == 1 {

@@ -19,6 +19,8 @@ const (
 	MaxRows = 10_000
 	MinRows = 4
 
+	MaxColumns = 100
+
 	Lightest = 1e-8                  // least mass [kg]
 	Heaviest = 100.0                 // greatest mass [kg]
 	Shortest = 1.0                   // between first and last [s]
@@ -211,11 +213,20 @@ func (r *reader) judge() {
 	r.said()
 }
 
+// shortened leaves out the end of a name that is too long to be read.
+func shortened(name string) string {
+	const most = 60
+	if runes := []rune(name); len(runes) > most {
+		return string(runes[:most]) + "…"
+	}
+	return name
+}
+
 // said tells what was left out and decided.
 func (r *reader) said() {
 	for i, name := range r.columns.names {
 		if i != r.columns.time && i != r.columns.mass && i != r.columns.date && name != "" {
-			r.table.Left = append(r.table.Left, inert.Escaped(name))
+			r.table.Left = append(r.table.Left, inert.Escaped(shortened(name)))
 		}
 	}
 	r.table.Said = append(r.table.Said, r.clock.said()...)

@@ -3,10 +3,13 @@ package masses
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/materials/text/quantity"
 )
 
 // near is InDelta that a NaN on both sides fails, relative to the value wanted.
@@ -30,6 +33,7 @@ func TestForms(t *testing.T) {
 		"semicolons, points":  "time [h];mass [g]\n0;20.5\n0.5;20.4\n1;20.3\n2;20.25\n",
 		"three decimals":      "time [h];mass [g]\n0,000;20,500\n0,500;20,400\n1,000;20,300\n2,000;20,250\n",
 		"tabs, commas":        "time [h]\tmass [g]\n0\t20,5\n0,5\t20,4\n1\t20,3\n2\t20,25\n",
+		"tabs, an empty cell": "note\ttime [h]\tmass [g]\n\t0\t20.5\n\t0.5\t20.4\n\t1\t20.3\n\t2\t20.25\n",
 		"columns left out":    "no,time [h],oven [°C],mass [g],note\n1,0,80,20.5,\n2,0.5,81,20.4,\"warm, and\nmoist\"\n3,1,,20.3,\n4,2,80,20.25,\"\"\"dry\"\"\"\n",
 		"quotes":              "\"time [h]\",\"mass [g]\"\n\"0\",\"20.5\"\n\"0.5\",\"20.4\"\n1,\"20.3\"\n\"2\",20.25\n",
 		"quoted commas":       "\"time [h]\";\"mass [g]\"\n\"0\";\"20,5\"\n\"0,5\";\"20,4\"\n1;\"20,3\"\n2;\"20,25\"\n",
@@ -78,24 +82,70 @@ func TestLinesAndWhatWasDecided(t *testing.T) {
 	require.Equal(t, []int{5, 8, 9, 10}, lines)
 	near(t, 34*3600, table.Rows[3].Time, "two midnights")
 	require.Equal(t, []string{`oven\u001b[2J [°C]`, `a\nb`}, table.Left)
-	require.Equal(t, []string{"times are counted from the first weighing, 21:00", "midnight has passed in line 9", "midnight has passed in line 10"}, table.Said)
+	require.Equal(t, []string{"times are counted from the first weighing, 21:00", "midnight has passed before line 9, 10"}, table.Said)
 }
 
-// Whatever rows: written down and read they are the same to the bit.
-func TestWrittenAndRead(t *testing.T) {
-	rows := []Row{{0, 1e-3, 2}, {0.1, 0.00123456789012345, 3}, {math.Pi, 1.0000000000000002e-3, 4}, {3e8, 1.1e-3, 5}}
-	for _, comma := range []string{",", ";", "\t"} {
-		var out strings.Builder
-		fmt.Fprintf(&out, "time [s]%smass [kg]\n", comma)
-		for _, row := range rows {
-			fmt.Fprintf(&out, "%v%s%v\n", row.Time, comma, row.Mass)
-		}
-		text := out.String()
-		if comma != "," {
-			text = strings.ReplaceAll(text, ".", ",")
-		}
-		table, err := Read("dry.csv", []byte(text))
+// With their dates, days may lie between two rows; without, midnight has passed once.
+func TestDaysBetween(t *testing.T) {
+	for _, header := range []string{"date,clock,mass [g]\n", "Date,Time,mass [g]\n"} {
+		table, err := Read("dry.csv", []byte(header+"2026-02-27,10:00,20\n2026-02-27,11:00,20\n2026-03-02,10:30:15,20\n2026-03-04,11:00,20\n"))
 		require.NoError(t, err)
-		require.Equal(t, rows, table.Rows)
+		near(t, 3600, table.Rows[1].Time, "an hour")
+		near(t, 3*86400+1815, table.Rows[2].Time, "three days in a year that is no leap year")
+		near(t, 5*86400+3600, table.Rows[3].Time, "five")
+		require.Empty(t, table.Left)
 	}
+}
+
+func TestLongTales(t *testing.T) {
+	name := strings.Repeat("é", 61)
+	table, err := Read("dry.csv", []byte("clock,mass [g],"+name+",x\n"+strings.Repeat("10:00,20,,\n8:00,20,,\n", 4)))
+	require.NoError(t, err)
+	require.Equal(t, []string{name[:2*60] + "…", "x"}, table.Left)
+	require.Equal(t, "midnight has passed before line 3, 5, 7, 9", table.Said[1])
+	table, err = Read("dry.csv", []byte("clock,mass [g]\n"+strings.Repeat("10:00,20\n8:00,20\n", 7)))
+	require.NoError(t, err)
+	require.Equal(t, "midnight has passed before line 3, 5, 7, 9, 11 and 2 more", table.Said[1])
+	wide := "time [h],mass [g]" + strings.Repeat(",x", MaxColumns-2)
+	_, err = Read("dry.csv", []byte(wide+"\n"+strings.Repeat("0,20"+strings.Repeat(",", MaxColumns-2)+"\n", 3)+"1,20"+strings.Repeat(",", MaxColumns-2)))
+	require.NoError(t, err)
+}
+
+// Whatever rows: written down in SI and read they are the same to the bit, in other units but for rounding.
+func TestWrittenAndRead(t *testing.T) {
+	dice := rand.New(rand.NewPCG(1, 2))
+	for range 100 {
+		rows := make([]Row, MinRows+dice.IntN(30))
+		dry, now := math.Pow(10, -6+7*dice.Float64()), 0.0
+		for i := range rows {
+			rows[i] = Row{Time: now, Mass: dry * (1 + 0.4*dice.Float64()), Line: i + 2}
+			now += math.Round(dice.ExpFloat64()*1e4) / 7
+		}
+		for _, comma := range []string{",", ";", "\t"} {
+			table, err := Read("dry.csv", written(rows, "s", "kg", comma))
+			require.NoError(t, err)
+			require.Equal(t, rows, table.Rows)
+			table, err = Read("dry.csv", written(rows, "d", "oz", comma))
+			require.NoError(t, err)
+			for i, row := range table.Rows {
+				near(t, rows[i].Time, row.Time, "time")
+				near(t, rows[i].Mass, row.Mass, "mass")
+			}
+		}
+	}
+}
+
+// written are rows as a table, with decimal commas where no comma parts the cells.
+func written(rows []Row, time, mass, comma string) []byte {
+	var out strings.Builder
+	fmt.Fprintf(&out, "time [%s]%smass [%s]\n", time, comma, mass)
+	for _, row := range rows {
+		s, _ := quantity.Duration().In(row.Time, time)
+		kg, _ := quantity.Mass().In(row.Mass, mass)
+		fmt.Fprintf(&out, "%v%s%v\n", s, comma, kg)
+	}
+	if comma == "," {
+		return []byte(out.String())
+	}
+	return []byte(strings.ReplaceAll(out.String(), ".", ","))
 }

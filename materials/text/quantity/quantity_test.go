@@ -9,11 +9,11 @@ import (
 
 func all() []Dimension {
 	return []Dimension{Length(), Temperature(), TemperatureDifference(), Duration(), Speed(), VolumeFlow(), Pressure(),
-		Fraction(), Humidity(), Diffusivity(), HeatTransfer(), Density(), SpecificHeat(), Conductivity(), MolarEnergy()}
+		Fraction(), Humidity(), Diffusivity(), HeatTransfer(), Density(), Mass(), MassRate(), SpecificHeat(), Conductivity(), MolarEnergy()}
 }
 
 // Factors: SI Brochure, 9th edition, tables 7 and 8; NIST SP 811 (2008), B.8, for
-// the calorie, the degree Fahrenheit, inch, foot, atmosphere and pound per square inch. They are exact, so the tolerance is that
+// the calorie, the degree Fahrenheit, inch, foot, ounce (avoirdupois), atmosphere and pound per square inch. They are exact, so the tolerance is that
 // of a few roundings of a float64.
 func TestParse(t *testing.T) {
 	for _, c := range []struct {
@@ -35,7 +35,9 @@ func TestParse(t *testing.T) {
 		{Fraction(), "0.2wt%", 0.002}, {Fraction(), "20 mg/kg", 2e-5},
 		{Diffusivity(), "8.7e-11 m²/s", 8.7e-11}, {Diffusivity(), "1e-8 cm^2/s", 1e-12}, {Diffusivity(), "1e-6 mm2/s", 1e-12},
 		{HeatTransfer(), "10 W/(m2 K)", 10}, {HeatTransfer(), "10 W/m²·K", 10}, {HeatTransfer(), "10 W m⁻² K⁻¹", 10},
-		{Density(), "1.24 g/cm3", 1240}, {Density(), "0.9 g/m3", 9e-4}, {SpecificHeat(), "1.55 kJ/(kg·K)", 1550}, {SpecificHeat(), "1.2 J/g/K", 1200},
+		{Density(), "1.24 g/cm3", 1240}, {Density(), "0.9 g/m3", 9e-4}, {Mass(), "2 kg", 2}, {Mass(), "20 grams", 0.02}, {Mass(), "5 mg", 5e-6},
+		{Mass(), "2 oz", 0.0566990462500}, {Mass(), "3 ounces", 0.085048569375}, {MassRate(), "3.6 g/h", 1e-6}, {MassRate(), "36 mg/h", 1e-8}, {MassRate(), "0.5 kg/s", 0.5},
+		{MassRate(), "6 g/min", 1e-4}, {MassRate(), "6 mg/min", 1e-7}, {MassRate(), "86.4 g/day", 1e-6}, {MassRate(), "86.4 mg/d", 1e-9}, {SpecificHeat(), "1.55 kJ/(kg·K)", 1550}, {SpecificHeat(), "1.2 J/g/K", 1200},
 		{Conductivity(), "0.25 W/(K m)", 0.25}, {MolarEnergy(), "11 kcal/mol", 46024}, {MolarEnergy(), "-10 kJ/mol", -1e4},
 	} {
 		got, err := c.d.Parse(c.text)
@@ -139,9 +141,9 @@ func TestEveryFactor(t *testing.T) {
 		"specific heat J/kg/K": 1, "specific heat kJ/kg/K": 1e3, "specific heat J/g/K": 1e3,
 		"thermal conductivity W/m/K": 1, "thermal conductivity mW/m/K": 1e-3,
 		"molar energy J/mol": 1, "molar energy kJ/mol": 1e3, "molar energy kcal/mol": 4184,
-		"power W": 1, "power kW": 1e3, "power mW": 1e-3, "mass kg": 1, "mass g": 1e-3, "mass mg": 1e-6,
-		"force N": 1, "force mN": 1e-3, "force kN": 1e3,
-		"angle °": math.Pi / 180, "angle deg": math.Pi / 180, "angle rad": 1,
+		"mass kg": 1, "mass g": 1e-3, "mass mg": 1e-6, "mass oz": 0.028349523125,
+		"mass per time kg/s": 1, "mass per time g/h": 1e-3 / 3600, "mass per time mg/h": 1e-6 / 3600, "mass per time g/min": 1e-3 / 60, "mass per time mg/min": 1e-6 / 60,
+		"mass per time g/d": 1e-3 / 86400, "mass per time mg/d": 1e-6 / 86400,
 	}
 	for _, d := range all() {
 		for _, u := range d.Units() {
