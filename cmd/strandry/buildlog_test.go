@@ -80,6 +80,8 @@ func TestBuildlog(t *testing.T) {
 	require.Contains(t, words, strange[1:], "the scenario in full")
 	require.Contains(t, words, "strandry buildlog strand.toml -o DIR")
 	require.NotContains(t, words, t.TempDir())
+	require.Contains(t, words, "licensed electrician")
+	require.Less(t, len(files[page.HTML]), 1_500_000, "a page that can be sent")
 
 	markdown := string(files[page.Markdown])
 	require.Contains(t, markdown, table.Bounded(d.Moisture.Mean, d.Moisture.NumericalError)+" (numerical error)")
@@ -88,6 +90,10 @@ func TestBuildlog(t *testing.T) {
 			require.Contains(t, markdown, "]("+name+")")
 		}
 	}
+	for _, study := range []string{"Keeping it dry", "Printing filament takes up water from the air"} {
+		require.Contains(t, markdown, study)
+	}
+	require.NotContains(t, markdown, "NaN")
 	head, _, _ := strings.Cut(markdown, "```")
 	require.NotContains(t, head, "<")
 	require.NotContains(t, strings.ReplaceAll(head, "`![x](http://example.org/a.png)`", ""), "![x]", "but as code")
