@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -15,7 +16,7 @@ import (
 // and the answer says so. Dry air says nothing.
 func TestDew(t *testing.T) {
 	const cold, hot = 278.15, 333.15
-	for _, id := range []string{"pa12", "pa6", "pva", "pc"} {
+	for _, id := range samples.Each(2, []string{"pva", "pa12", "pc", "pa6"}) {
 		p, err := materials.Lookup(id)
 		require.NoError(t, err)
 		m := transit(t, 20)

@@ -42,7 +42,7 @@ func TestLengthsAreThoseOfSeparateRuns(t *testing.T) {
 		t.Skip("no two goroutines meet here")
 	}
 	var lengths []float64
-	count := samples.Of(8, 40, 400)
+	count := samples.Of(5, 40, 400)
 	for i := range count {
 		lengths = append(lengths, 0.001*math.Pow(1e5, float64(i)/float64(count-1)))
 	}

@@ -367,7 +367,7 @@ func TestOddsAreCalibrated(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	count := samples.Of(30, 300, 3000)
+	count := samples.Of(20, 300, 3000)
 	r := rand.New(rand.NewPCG(5, 17))
 	w := diffusion.NewMarch()
 	var said, dry, number [10]float64

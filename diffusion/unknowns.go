@@ -155,7 +155,7 @@ func (m *Model) filmSpreads() []filmSpread {
 			if err != nil {
 				c = film.Coefficients{} // the march will say so
 			}
-			all = append(all, filmSpread{math.Log1p(c.Uncertainty) / materials.NineInTen, math.Log1p(c.MassUncertainty) / materials.NineInTen})
+			all = append(all, filmSpread{math.Log1p(c.Uncertainty) / materials.EndDeviate, math.Log1p(c.MassUncertainty) / materials.EndDeviate})
 		}
 	}
 	return all

@@ -72,7 +72,7 @@ func (d *Diffusivity) Factor(deviate float64) float64 {
 	default:
 		reach = max(0, reach-d.Lean)
 	}
-	return math.Exp(deviate / NineInTen * reach)
+	return math.Exp(deviate / EndDeviate * reach)
 }
 
 // Between makes two diffusivities [m2/s], above zero, the 5 and 95 % points of that at the reference: scatter and lean are those of the two.

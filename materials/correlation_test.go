@@ -68,9 +68,9 @@ func sample(p *Polymer, draws int) [3][]float64 {
 	for range draws {
 		x := p.Drawn(Deviates{Diffusivity: r.NormFloat64(), Activation: r.NormFloat64(), Beta: r.NormFloat64()})
 		e := x.Diffusivity.atReference().Activation.Value
-		all[0] = append(all[0], NineInTen*math.Log(x.Diffusivity.ReferenceValue.Value/d.ReferenceValue.Value)/math.Log(1.25))
-		all[1] = append(all[1], NineInTen*math.Log(e/60e3)/math.Log(1/0.9))
-		all[2] = append(all[2], NineInTen*(x.Diffusivity.Beta.Value-27)/7)
+		all[0] = append(all[0], EndDeviate*math.Log(x.Diffusivity.ReferenceValue.Value/d.ReferenceValue.Value)/math.Log(1.25))
+		all[1] = append(all[1], EndDeviate*math.Log(e/60e3)/math.Log(1/0.9))
+		all[2] = append(all[2], EndDeviate*(x.Diffusivity.Beta.Value-27)/7)
 	}
 	return all
 }
@@ -114,7 +114,7 @@ func TestVarianceOfAPrediction(t *testing.T) {
 	wide := relative * energy
 	deviation := rho * wide * (1/reference - 1/T) / GasConstant // of ln D there
 	value := func(x, deviation float64) Value {
-		return Value{Value: x, Low: x * math.Exp(-NineInTen*deviation), High: x * math.Exp(NineInTen*deviation), Kind: Fitted}
+		return Value{Value: x, Low: x * math.Exp(-EndDeviate*deviation), High: x * math.Exp(EndDeviate*deviation), Kind: Fitted}
 	}
 	p := fitted(t, "")
 	d := &p.Diffusivity
@@ -156,7 +156,7 @@ func TestCorrelationWithWhatIsCertain(t *testing.T) {
 	}
 	p := fitted(t, correlated)
 	p.Diffusivity.Scatter.Value = 1
-	require.InDelta(t, 60e3/0.9, p.Drawn(Deviates{Activation: NineInTen}).Diffusivity.Pieces[1].Activation.Value, 1e-5)
+	require.InDelta(t, 60e3/0.9, p.Drawn(Deviates{Activation: EndDeviate}).Diffusivity.Pieces[1].Activation.Value, 1e-5)
 }
 
 // The piece that was not fitted keeps a doubt of its own: it does not go with D.
@@ -167,7 +167,7 @@ func TestOtherPieceIsNotCorrelated(t *testing.T) {
 	require.Equal(t, b.Pieces[0], a.Pieces[0])
 	require.Equal(t, b.ReferenceValue, a.ReferenceValue)
 	e := -0.31*1.3 + math.Sqrt(1-0.31*0.31)*-0.4
-	near(t, 60e3*math.Exp(e/NineInTen*math.Log(1/0.9)), a.Pieces[1].Activation.Value, 1e-6)
+	near(t, 60e3*math.Exp(e/EndDeviate*math.Log(1/0.9)), a.Pieces[1].Activation.Value, 1e-6)
 	require.NotEqual(t, b.Beta, a.Beta)
 }
 
@@ -182,19 +182,19 @@ value = { value = "1e-12 m2/s", low = "0.9e-12 m2/s", high = "2e-12 m2/s" }
 		return p.Diffusivity
 	}
 	d := read("")
-	require.InEpsilon(t, 0.9, d.Factor(-NineInTen), 1e-12)
-	require.InEpsilon(t, 2.0, d.Factor(NineInTen), 1e-12)
-	require.InEpsilon(t, math.Pow(2, 2), d.Factor(2*NineInTen), 1e-12)
+	require.InEpsilon(t, 0.9, d.Factor(-EndDeviate), 1e-12)
+	require.InEpsilon(t, 2.0, d.Factor(EndDeviate), 1e-12)
+	require.InEpsilon(t, math.Pow(2, 2), d.Factor(2*EndDeviate), 1e-12)
 	near(t, 1, d.Factor(0), 0)
 	require.InEpsilon(t, math.Sqrt(2/0.9), d.Scatter.Value, 1e-12)
 	d = read("scatter = 3\n")
-	require.InEpsilon(t, 1/3., d.Factor(-NineInTen), 1e-12)
-	require.InEpsilon(t, 3.0, d.Factor(NineInTen), 1e-12)
+	require.InEpsilon(t, 1/3., d.Factor(-EndDeviate), 1e-12)
+	require.InEpsilon(t, 3.0, d.Factor(EndDeviate), 1e-12)
 	p := Polymer{Diffusivity: read("")}
 	over, err := Read("over.toml", []byte("base = \"x\"\n[diffusivity]\nscatter = 3\n"), func(string) (Polymer, error) { return p, nil })
 	require.NoError(t, err)
-	require.InEpsilon(t, 1/3., over.Diffusivity.Factor(-NineInTen), 1e-12)
-	require.InEpsilon(t, 0.9e-12, p.Drawn(Deviates{Diffusivity: -NineInTen}).Diffusivity.ReferenceValue.Value, 1e-12)
+	require.InEpsilon(t, 1/3., over.Diffusivity.Factor(-EndDeviate), 1e-12)
+	require.InEpsilon(t, 0.9e-12, p.Drawn(Deviates{Diffusivity: -EndDeviate}).Diffusivity.ReferenceValue.Value, 1e-12)
 }
 
 // The correlation goes with the three numbers that were fitted: with one of them restated it is left out, and a doubt says so. Anything else leaves it.

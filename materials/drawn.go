@@ -2,9 +2,9 @@ package materials
 
 import "math"
 
-// NineInTen is the standard normal deviate of the Low and the High of a [Value]: one time in twenty the truth lies below, one time in
+// EndDeviate is the standard normal deviate of the Low and the High of a [Value]: one time in twenty the truth lies below, one time in
 // twenty above. It is the 95 % point of the normal distribution.
-const NineInTen = 1.6448536269514722
+const EndDeviate = 1.6448536269514722
 
 // LogNormal is the value at a standard normal deviate, for what is positive: the truth is lognormal, with the Value as its median, Low
 // and High as its 5 and 95 % points; where these are not alike, each side of the median has its own width.
@@ -16,7 +16,7 @@ func (v Value) LogNormal(deviate float64) float64 {
 	if end == v.Value || !(end > 0) || !(v.Value > 0) {
 		return v.Value
 	}
-	return v.Value * math.Exp(math.Abs(deviate)/NineInTen*math.Log(end/v.Value))
+	return v.Value * math.Exp(math.Abs(deviate)/EndDeviate*math.Log(end/v.Value))
 }
 
 // Normal is the same for what may have either sign: a normal distribution, each side with its own width.
@@ -25,7 +25,7 @@ func (v Value) Normal(deviate float64) float64 {
 	if deviate < 0 {
 		end = v.Low
 	}
-	return v.Value + math.Abs(deviate)/NineInTen*(end-v.Value)
+	return v.Value + math.Abs(deviate)/EndDeviate*(end-v.Value)
 }
 
 // Deviate is that at which [Value.LogNormal] is x, above zero: infinite, with its sign, where the value is certain and x is another one.
@@ -41,7 +41,7 @@ func (v Value) Deviate(x float64) float64 {
 	if !(end > 0) || width == 0 {
 		return sign * math.Inf(1)
 	}
-	return sign * NineInTen * math.Abs(math.Log(x/v.Value)) / width
+	return sign * EndDeviate * math.Abs(math.Log(x/v.Value)) / width
 }
 
 // Deviates say, as independent standard normal deviates, how far a polymer lies from the medians of its values. Where the [Correlation] of its diffusivity is not

@@ -35,6 +35,5 @@
 //     isotherm gives for that room, all through.
 //   - A strand in storage lies loose in still air.
 //
-// Left out: the shape of a zone (drum, passes over rollers) and uncertain
-// inputs are read and checked only.
+// Left out: the shape of a zone (drum, passes over rollers) is read and checked only.
 package scenarios

@@ -164,7 +164,7 @@ values = ["60 °C", "350 K"]
 	require.Equal(t, []float64{0.2, 0.9}, s.Vary[0].Values)
 	require.InDelta(t, 350, s.Vary[1].Values[1], 1e-9)
 	require.Equal(t, "zone.drum.temperature", s.Uncertain[0].Key.Name)
-	require.InDelta(t, 3, (s.Uncertain[0].High-s.Uncertain[0].Value.Value)/materials.NineInTen, 1e-9)
+	require.InDelta(t, 3, (s.Uncertain[0].High-s.Uncertain[0].Value.Value)/materials.EndDeviate, 1e-9)
 	require.Equal(t, quantity.Temperature().Name(), s.Uncertain[0].Key.Dimension.Name())
 	require.Equal(t, "zone.drum.temperature", s.Given[0].Name)
 }

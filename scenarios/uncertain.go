@@ -70,7 +70,7 @@ func (u *Uncertainty) deviates(table *strict.Table) {
 		width.Dimension = quantity.TemperatureDifference()
 	}
 	deviation, _ := width.read(table, "deviation")
-	reach := materials.NineInTen * deviation
+	reach := materials.EndDeviate * deviation
 	u.Value, u.Normal = materials.Value{Value: u.Key.Value, Low: u.Key.Value - reach, High: u.Key.Value + reach}, true
 }
 
@@ -113,7 +113,7 @@ func idle(name string) bool {
 func (s *Scenario) own(u *Uncertainty) bool {
 	m := &s.Design
 	p := &m.Material
-	low, high := u.At(-materials.NineInTen), u.At(materials.NineInTen)
+	low, high := u.At(-materials.EndDeviate), u.At(materials.EndDeviate)
 	name, of := strings.CutPrefix(u.Key.Name, propertyPath+".")
 	switch {
 	case u.Key.Name == "strand.limit":
@@ -142,7 +142,7 @@ func (s *Scenario) own(u *Uncertainty) bool {
 func (s *Scenario) tryDoubts(tables []*strict.Table) error {
 	var all strict.Faults
 	for i, u := range s.Uncertain {
-		for _, end := range [...]float64{-materials.NineInTen, materials.NineInTen} {
+		for _, end := range [...]float64{-materials.EndDeviate, materials.EndDeviate} {
 			for _, f := range s.refuses(u.Key.Setting(u.At(end), shownDigits), tables[i], "key", tables[i].Path()) {
 				f.Problem = "at this end of its doubt the scenario has a fault: " + f.Problem
 				all = append(all, f)

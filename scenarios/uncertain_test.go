@@ -98,11 +98,11 @@ func TestUncertainLimit(t *testing.T) {
 	require.InDelta(t, 0.005, s.LimitRange.Max, 1e-12)
 	require.Empty(t, s.Given)
 	o := oddsOf(t, s)
-	width := math.Log(0.005/0.002) / materials.NineInTen
+	width := math.Log(0.005/0.002) / materials.EndDeviate
 	if o.Low > 0.002 {
 		require.InDelta(t, math.Erfc(math.Log(o.Low/0.002)/width/math.Sqrt2)/2, o.Probability, 1e-3)
 	} else {
-		width = math.Log(0.002/0.001) / materials.NineInTen
+		width = math.Log(0.002/0.001) / materials.EndDeviate
 		require.InDelta(t, 1-math.Erfc(-math.Log(o.Low/0.002)/width/math.Sqrt2)/2, o.Probability, 1e-3)
 	}
 	require.True(t, o.Probability > 0.01 && o.Probability < 0.99, "a case that tests nothing")

@@ -18,8 +18,18 @@ import (
 	"strandry/plots/table"
 )
 
-// strange is a scenario whose words are markup; its coarse numerics keep the test short.
-const strange = `
+// strange is a scenario whose words are markup; its coarse numerics keep the test short. A cover that stays in its place, whose marches take longer, comes with
+// more samples.
+func strange() string {
+	if samples.Of(1, 2, 2) == 1 {
+		return strings.Replace(strangest, cover, "", 1)
+	}
+	return strangest
+}
+
+const cover = "exposed = \"80 %\"\n"
+
+const strangest = `
 title = "<script>alert(1)</script> & ![x](http://example.org/a.png)"
 [strand]
 material = "pla"
@@ -30,8 +40,7 @@ name = "a<img src>|b"
 length = "3 m"
 temperature = "45 °C"
 air = { dew_point = "-20 °C" }
-exposed = "80 %"
-[numerics]
+` + cover + `[numerics]
 resolution = 2.4
 tolerance = 0.1
 `
@@ -39,9 +48,12 @@ tolerance = 0.1
 // logIn makes the build log of the strange scenario in a folder.
 func logIn(t *testing.T, folder string) map[string][]byte {
 	t.Helper()
-	mustAnswer(t, "buildlog", scenarioFile(t, strange), "-o", folder)
+	mustAnswer(t, "buildlog", scenarioFile(t, strange()), "-o", folder)
 	files := map[string][]byte{}
 	for _, name := range page.Names(nil) {
+		if strings.Contains(name, "section") && !strings.Contains(strange(), cover) {
+			continue
+		}
 		content, err := os.ReadFile(filepath.Join(folder, filepath.FromSlash(name)))
 		require.NoError(t, err)
 		files[name] = content
@@ -66,20 +78,22 @@ func TestBuildlog(t *testing.T) {
 		Sources    []string
 		Cautions   []string
 	}
-	require.NoError(t, json.Unmarshal([]byte(mustAnswer(t, "run", scenarioFile(t, strange), "--json")), &d))
+	require.NoError(t, json.Unmarshal([]byte(mustAnswer(t, "run", scenarioFile(t, strange()), "--json")), &d))
 	words := wordsOf(t, files[page.HTML])
 	require.Contains(t, words, table.Bounded(d.Moisture.Mean, d.Moisture.NumericalError)+" (numerical error)")
 	require.Contains(t, words, table.Spanned(d.Moisture.Low, d.Moisture.High)+", eight times in ten")
 	require.Contains(t, words, "limit of "+table.Limit(d.Moisture.Limit))
-	require.Contains(t, words, "covered by one arc that stays in its place")
+	require.Equal(t, strings.Contains(strange(), cover), strings.Contains(words, "covered by one arc that stays in its place"))
 	require.Contains(t, words, d.Conclusion)
 	require.NotEmpty(t, d.Sources)
 	for _, text := range append(d.Sources, d.Cautions...) {
 		require.Contains(t, words, text)
 	}
-	require.Contains(t, words, strange[1:], "the scenario in full")
+	require.Contains(t, words, strange()[1:], "the scenario in full")
 	require.Contains(t, words, "strandry buildlog strand.toml -o DIR")
 	require.NotContains(t, words, t.TempDir())
+	require.Contains(t, words, "licensed electrician")
+	require.Less(t, len(files[page.HTML]), 1_500_000, "a page that can be sent")
 
 	markdown := string(files[page.Markdown])
 	require.Contains(t, markdown, table.Bounded(d.Moisture.Mean, d.Moisture.NumericalError)+" (numerical error)")
@@ -88,6 +102,10 @@ func TestBuildlog(t *testing.T) {
 			require.Contains(t, markdown, "]("+name+")")
 		}
 	}
+	for _, study := range []string{"Keeping it dry", "Printing filament takes up water from the air"} {
+		require.Contains(t, markdown, study)
+	}
+	require.NotContains(t, markdown, "NaN")
 	head, _, _ := strings.Cut(markdown, "```")
 	require.NotContains(t, head, "<")
 	require.NotContains(t, strings.ReplaceAll(head, "`![x](http://example.org/a.png)`", ""), "![x]", "but as code")
@@ -129,7 +147,7 @@ func wordsOf(t *testing.T, content []byte) string {
 			words.Write(v)
 		}
 	}
-	require.Equal(t, 7, images)
+	require.Equal(t, samples.Of(6, 7, 7), images)
 	return strings.ReplaceAll(words.String(), "\u00a0", " ")
 }
 
@@ -141,7 +159,7 @@ func TestBuildlogKeepsWhatIsThere(t *testing.T) {
 	folder := t.TempDir()
 	old := filepath.Join(folder, page.HTML)
 	require.NoError(t, os.WriteFile(old, []byte("mine"), 0o600))
-	file := scenarioFile(t, strange)
+	file := scenarioFile(t, strange())
 	status, _, errOut := call("buildlog", file, "-o", folder)
 	require.Equal(t, failed, status)
 	require.Contains(t, errOut, "buildlog.html exists already, and strandry did not write it: move it away")

@@ -13,6 +13,7 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
 	"strandry/diffusion/film"
+	"strandry/diffusion/samples"
 	"strandry/materials/humidair"
 )
 
@@ -263,7 +264,7 @@ func TestSofteningIsCooled(t *testing.T) {
 
 // More air, in the terms in which the zone has it, where the strand's own water fills it.
 func TestMoreAir(t *testing.T) {
-	for _, c := range []struct {
+	for _, c := range samples.Each(2, []struct {
 		air  func(z *diffusion.Zone)
 		from float64
 	}{
@@ -276,7 +277,7 @@ func TestMoreAir(t *testing.T) {
 			z.Film.Flow, z.Film.Bore = film.Annulus, 6e-3
 			z.Air.Dragged = true
 		}, 0},
-	} {
+	}) {
 		m := design(t, "abs", 60, 80, 12.8, 0.02)
 		m.Start = 0.03
 		z := &m.Path[0]

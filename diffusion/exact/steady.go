@@ -28,21 +28,6 @@ func (s Shell) At(r float64) float64 {
 	return s.Inner + math.Log1p(math.Expm1(s.Exponent*(s.Outer-s.Inner))*share)/s.Exponent
 }
 
-// Flow returns the outward flow through a unit length of the shell
-// [unit of c × m²/s]:
-//
-//	2π D0 [exp(K c1) − exp(K c2)] / [K ln(r2/r1)].
-func (s Shell) Flow() float64 {
-	if !s.valid() {
-		return math.NaN()
-	}
-	drop := s.Inner - s.Outer // becomes the integral of D/D0 from c2 to c1
-	if s.Exponent != 0 {
-		drop = math.Exp(s.Exponent*s.Outer) * math.Expm1(s.Exponent*drop) / s.Exponent
-	}
-	return 2 * math.Pi * s.Diffusivity * drop / math.Log(s.OuterRadius/s.InnerRadius)
-}
-
 func (s Shell) valid() bool {
 	return s.InnerRadius > 0 && s.OuterRadius > s.InnerRadius && s.Diffusivity > 0
 }

@@ -20,13 +20,11 @@ func (m *March) AdvanceThrough(p Problem, durations []float64, s rosenbrock.Sett
 	}
 	s.Steps = 0
 	longest := durations[len(durations)-1]
-	for i, d := range durations {
-		if err := m.check(d, s); err != nil {
-			return err
-		}
-		if i > 0 && !(d > durations[i-1]) || d == 0 {
-			return fmt.Errorf("radial: durations must rise from above zero: %g s at %d", d, i)
-		}
+	if err := m.check(longest, s); err != nil {
+		return err
+	}
+	if err := s.CheckRising(durations); err != nil {
+		return fmt.Errorf("radial: %w", err)
 	}
 	m.bind(p, s)
 	aside := func(i int, now rosenbrock.Pace) error {

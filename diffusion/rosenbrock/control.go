@@ -31,6 +31,21 @@ func (s Settings) Check(duration float64) error {
 	return nil
 }
 
+// CheckRising tells the same of several durations [s], which must rise from above zero.
+func (s Settings) CheckRising(durations []float64) error {
+	before := 0.0
+	for i, d := range durations {
+		if err := s.Check(d); err != nil {
+			return err
+		}
+		if !(d > before) {
+			return fmt.Errorf("durations must rise from above zero: %g s at %d", d, i)
+		}
+		before = d
+	}
+	return nil
+}
+
 // Stats counts the work of a march.
 type Stats struct {
 	Steps    int // accepted

@@ -121,6 +121,10 @@ func TestSettingsAreChecked(t *testing.T) {
 		require.ErrorContains(t, s.Check(1), says)
 	}
 	require.ErrorContains(t, sound.Check(math.Inf(1)), "duration")
+	require.NoError(t, sound.CheckRising([]float64{1, 2}))
+	for says, durations := range map[string][]float64{"2 s at 1": {2, 2}, "1 s at 1": {2, 1}, "above zero: 0 s at 0": {0, 1}, "duration NaN": {1, math.NaN()}} {
+		require.ErrorContains(t, sound.CheckRising(durations), says)
+	}
 }
 
 // A march that begins at some time ends at that plus its duration, on the solution from there.

@@ -10,6 +10,7 @@ import (
 	"strandry/diffusion/exact"
 	"strandry/diffusion/radial"
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/samples"
 	"strandry/diffusion/section"
 )
 
@@ -109,8 +110,8 @@ func TestBalance(t *testing.T) {
 		t.Skip("no two goroutines meet here")
 	}
 	for name, p := range problems() {
-		for _, exposed := range []float64{section.MinExposed, 0.1, 0.5, 0.95, 0.9999, 1} {
-			for _, angles := range []int{section.MinAngles, section.CoarseAngles, section.UsualAngles, section.RefinedAngles, section.MaxAngles} {
+		for _, exposed := range samples.Each(2, []float64{section.MinExposed, 0.1, 0.5, 0.95, 0.9999, 1}) {
+			for _, angles := range samples.Each(2, []int{section.MinAngles, section.CoarseAngles, section.UsualAngles, section.RefinedAngles, section.MaxAngles}) {
 				g := newGrid(t, exposed, 1, angles)
 				m := started(g, 0.8)
 				before := g.Content(m.C)
@@ -156,8 +157,8 @@ func TestMeanTime(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
-	for _, arcs := range []int{1, 2, section.MaxArcs} {
-		for _, exposed := range []float64{0.1, 0.25, 0.5, 0.95} {
+	for _, arcs := range samples.Each(2, []int{1, 2, section.MaxArcs}) {
+		for _, exposed := range samples.Each(2, []float64{0.1, 0.25, 0.5, 0.95}) {
 			want := (1 + 4*resistance(exposed, arcs)) / 8
 			for angles, delta := range map[int]float64{section.UsualAngles: 6e-4, section.RefinedAngles: 3e-4} {
 				m := started(newGrid(t, exposed, arcs, angles), 1)

@@ -91,13 +91,12 @@ func (m *March) AdvanceThrough(p radial.Problem, durations []float64, s rosenbro
 		return nil
 	}
 	s.Steps = 0
-	for i, d := range durations {
-		if err := m.check(p, d, s); err != nil {
-			return err
-		}
-		if i > 0 && !(d > durations[i-1]) || d == 0 {
-			return fmt.Errorf("section: durations must rise from above zero: %g s at %d", d, i)
-		}
+	longest := durations[len(durations)-1]
+	if err := m.check(p, longest, s); err != nil {
+		return err
+	}
+	if err := s.CheckRising(durations); err != nil {
+		return fmt.Errorf("section: %w", err)
 	}
 	m.bind(p, s)
 	aside := func(i int, now rosenbrock.Pace) error {
@@ -107,7 +106,6 @@ func (m *March) AdvanceThrough(p radial.Problem, durations []float64, s rosenbro
 		}
 		return at(i, branch)
 	}
-	longest := durations[len(durations)-1]
 	if err := m.pace(longest, s).Through(body{m}, durations, s, aside); err != nil {
 		return err
 	}

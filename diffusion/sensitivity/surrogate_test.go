@@ -72,7 +72,7 @@ func TestCoverageOfSurrogates(t *testing.T) {
 	for seed := range uint64(samples.Of(16, 50, 200)) {
 		k := product(source)
 		f := fitted(t, k.function, 1000+seed)
-		ratios = append(ratios, off(k.function, f, surrogate.Draws(2048, f.Unknowns, 99))/f.Off)
+		ratios = append(ratios, off(k.function, f, surrogate.Draws(samples.Of(256, 2048, 2048), f.Unknowns, 99))/f.Off)
 		got := sobol(f, seed)
 		for i := range k.first {
 			all[0][small(k.first[i])].add(got.First[i], k.first[i])
@@ -113,7 +113,7 @@ func off(f, g Function, points [][]float64) float64 {
 func TestBadSurrogate(t *testing.T) {
 	k := analytic()[0]
 	var all tally
-	for seed := range uint64(samples.Of(4, 20, 80)) {
+	for seed := range uint64(samples.Of(2, 20, 80)) {
 		f := fitted(t, k.function, 1000+seed)
 		require.Greater(t, f.Off*f.Off, 0.2*k.variance)
 		got := sobol(f, seed)

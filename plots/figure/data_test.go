@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/plots/canvas"
 	"strandry/scenarios"
 )
@@ -19,7 +20,11 @@ func textsOf(t *testing.T, f Figure) (texts []canvas.Rectangle) {
 	t.Helper()
 	files, err := Encode(f, canvas.SVG)
 	require.NoError(t, err)
-	svg := files[0]
+	return textsIn(t, files[0])
+}
+
+func textsIn(t *testing.T, svg []byte) (texts []canvas.Rectangle) {
+	t.Helper()
 	for _, part := range regexp.MustCompile(`<text textLength="([0-9.]+)"[^>]* x="([0-9.-]+)" y="([0-9.-]+)"[^>]*font-size:([0-9.]+)px`).FindAllSubmatch(svg, -1) {
 		var n [4]canvas.Length
 		for i := range n {
@@ -37,16 +42,21 @@ func textsOf(t *testing.T, f Figure) (texts []canvas.Rectangle) {
 // clean tells that no two texts overlap and none leaves the sheet, to the last digit that a file has of their places.
 func clean(t *testing.T, name string, f Figure) {
 	t.Helper()
+	apart(t, name, textsOf(t, f), f.height())
+}
+
+// apart is the same of texts on a sheet of a height.
+func apart(t *testing.T, name string, texts []canvas.Rectangle, height canvas.Length) {
+	t.Helper()
 	const rounded = 0.06 // [pt]
-	texts := textsOf(t, f)
 	require.Greater(t, len(texts), 5, name)
-	sheet := canvas.Rectangle{Max: canvas.Point{X: canvas.Width, Y: f.height()}}
+	sheet := canvas.Rectangle{Max: canvas.Point{X: canvas.Width, Y: height}}
 	for i, a := range texts {
 		a = canvas.Grown(a, -rounded)
 		require.True(t, canvas.Within(a, sheet), "%s: text %d leaves the sheet: %v", name, i, a)
 		for j, b := range texts[:i] {
-			apart := a.Min.X >= b.Max.X || b.Min.X >= a.Max.X || a.Min.Y >= b.Max.Y || b.Min.Y >= a.Max.Y
-			require.True(t, apart, "%s: texts %d and %d overlap: %v, %v", name, j, i, b, a)
+			free := a.Min.X >= b.Max.X || b.Min.X >= a.Max.X || a.Min.Y >= b.Max.Y || b.Min.Y >= a.Max.Y
+			require.True(t, free, "%s: texts %d and %d overlap: %v, %v", name, j, i, b, a)
 		}
 	}
 }
@@ -54,9 +64,9 @@ func clean(t *testing.T, name string, f Figure) {
 func TestNothingOverlaps(t *testing.T) {
 	t.Parallel()
 	for name, f := range all() {
-		clean(t, name, f)
+		apart(t, name, textsIn(t, svg(t, name)), f.height())
 	}
-	for _, name := range scenarios.Demos() {
+	for _, name := range samples.Each(2, scenarios.Demos()) {
 		s, err := scenarios.Demo(name)
 		require.NoError(t, err)
 		tr, err := diffusion.NewMarch().Trace(&s.Model, diffusion.CoarseSettings())

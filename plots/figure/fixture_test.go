@@ -3,6 +3,10 @@ package figure
 import (
 	"fmt"
 	"math"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
 	"strandry/materials"
@@ -203,6 +207,28 @@ func all() map[string]Figure {
 		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(),
 	}
+}
+
+// svgs are the figures of all, drawn once.
+var svgs = sync.OnceValues(func() (map[string][]byte, error) {
+	drawn := map[string][]byte{}
+	for name, f := range all() {
+		files, err := Encode(f, canvas.SVG)
+		if err != nil {
+			return nil, err
+		}
+		drawn[name] = files[0]
+	}
+	return drawn, nil
+})
+
+// svg is one of them.
+func svg(t *testing.T, name string) []byte {
+	t.Helper()
+	drawn, err := svgs()
+	require.NoError(t, err)
+	require.NotEmpty(t, drawn[name])
+	return drawn[name]
 }
 
 // Encode draws one figure.

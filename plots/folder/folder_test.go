@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 
+	"strandry/diffusion/samples"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -213,7 +215,7 @@ func runs(t *testing.T, path string, at int, die bool, s Set) (ended bool) {
 func TestKilledAtEveryStep(t *testing.T) {
 	for _, before := range []map[string]string{nil, older} {
 		for _, die := range []bool{true, false} {
-			for at, more := 1, true; more; at++ {
+			for at, more := 1, true; more; at += samples.Of(3, 1, 1) {
 				path := t.TempDir()
 				require.NoError(t, os.WriteFile(filepath.Join(path, "mine"), []byte("mine"), 0o600))
 				if before != nil {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/plots/page"
 	"strandry/plots/table"
 	"strandry/scenarios"
@@ -46,8 +47,8 @@ func logOf(t *testing.T, demo string) map[string]string {
 // verdict and the numbers of the answer, the sources, the cautions and the way to make it again.
 func TestLogOfADemonstration(t *testing.T) {
 	t.Parallel()
-	if testing.Short() {
-		t.Skip("long; others meet the same goroutines")
+	if samples.Of(1, 2, 2) == 1 {
+		t.Skip("the odds of the whole library; the build log of cmd/strandry is held to the same")
 	}
 	for demo, says := range map[string][]string{
 		"clear-cover": {"DRY", "Golovoy", "Nothing holds this design back"},

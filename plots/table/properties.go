@@ -87,7 +87,7 @@ func lines(p *materials.Polymer) []line {
 // sides are how many times the diffusivity may be smaller and larger, where these differ.
 func sides(d *materials.Diffusivity) string {
 	const digits = 3
-	return Significant(1/d.Factor(-materials.NineInTen), digits) + " down, " + Significant(d.Factor(materials.NineInTen), digits) + " up"
+	return Significant(1/d.Factor(-materials.EndDeviate), digits) + " down, " + Significant(d.Factor(materials.EndDeviate), digits) + " up"
 }
 
 // Scatter says how far the diffusivity may be off, nine times in ten.

@@ -12,6 +12,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/keeps"
@@ -57,7 +58,7 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
-	for _, c := range []struct {
+	for _, c := range samples.Each(2, []struct {
 		demo, key string
 		says      []string
 	}{
@@ -67,7 +68,7 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 		{"lamp-shade", "zone.warm box.length", []string{"The air stands in the way", "no answer without drier air", "for ever at 0.117 %"}},
 		{"clear-cover", "zone.oven.temperature", []string{"°C ± 0.00", " K (numerical error)"}},
 		{"clear-cover", "zone.guide.length", []string{"To be dry nine times in ten: at most "}},
-	} {
+	}) {
 		page := sizeOf(t, c.demo, c.key)
 		var b strings.Builder
 		require.NoError(t, WriteText(&b, page))

@@ -124,7 +124,7 @@ func TestFunction(t *testing.T) {
 	middle := d.At(z)
 	closeTo(t, math.Log(result.Nozzle.Mean/s.Limit), middle, 0.01, "medians")
 	require.Equal(t, diffusion.UnknownLimit, d.Unknowns[len(z)-1])
-	z[len(z)-1] = materials.NineInTen
+	z[len(z)-1] = materials.EndDeviate
 	closeTo(t, -math.Log(d.Limit.High/d.Limit.Value), d.At(z)-middle, 1e-9, "limit")
 	z[len(z)-1] = 0
 	z[0] = 1

@@ -135,7 +135,7 @@ func tooFew(err error, w *scenarios.Weighings) error {
 // the change that it makes, not what they say.
 func withBeta(w *scenarios.Weighings, known Known, without *estimation.Estimate) (*parameters, *estimation.Estimate, error) {
 	beta := w.Model.Material.Diffusivity.Beta
-	library := (beta.High - beta.Low) / 2 / materials.NineInTen
+	library := (beta.High - beta.Low) / 2 / materials.EndDeviate
 	if library == 0 || without.Freedom < 4 {
 		return nil, nil, nil
 	}

@@ -134,5 +134,5 @@ func (p *parameters) expected(x []float64, noise float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return math.Exp(materials.NineInTen * math.Sqrt(covariance.At(0, 0))), nil
+	return math.Exp(materials.EndDeviate * math.Sqrt(covariance.At(0, 0))), nil
 }

@@ -116,10 +116,10 @@ func (p *parameters) ofMaterial() {
 	const decades, least, most = 9.3, 1e-18, 1e-7 // of ln: four powers of ten either way
 	expected := math.Log(law.Dry(p.middle))
 	p.add(math.Max(expected-decades, math.Log(least)), math.Min(expected+decades, math.Log(most)), expected,
-		prior(expected, math.Log(law.Scatter.Value)/materials.NineInTen))
+		prior(expected, math.Log(law.Scatter.Value)/materials.EndDeviate))
 	if p.known.Activation {
 		e := p.pieceAt(p.middle)
-		p.activation = p.add(0, 2.5e5, e.Value, prior(e.Value, (e.High-e.Low)/2/materials.NineInTen))
+		p.activation = p.add(0, 2.5e5, e.Value, prior(e.Value, (e.High-e.Low)/2/materials.EndDeviate))
 	}
 	if p.known.Beta == scenarios.Fitted {
 		b := law.Beta
@@ -128,7 +128,7 @@ func (p *parameters) ofMaterial() {
 		for i := range p.weighings.Runs {
 			wet = math.Max(wet, wettest(p.weighings, &p.weighings.Runs[i]))
 		}
-		p.beta = p.add(math.Max(b.Value-steep/wet, -200), math.Min(b.Value+steep/wet, 500), b.Value, prior(b.Value, (b.High-b.Low)/2/materials.NineInTen))
+		p.beta = p.add(math.Max(b.Value-steep/wet, -200), math.Min(b.Value+steep/wet, 500), b.Value, prior(b.Value, (b.High-b.Low)/2/materials.EndDeviate))
 	}
 }
 
@@ -185,7 +185,7 @@ func (p *parameters) ofScale() {
 	bound, prior := most/longest, estimation.Prior{}
 	if !math.IsInf(scale.Drift, 1) {
 		const wide = 5
-		bound, prior = wide*scale.Drift, estimation.Prior{Deviation: scale.Drift / materials.NineInTen}
+		bound, prior = wide*scale.Drift, estimation.Prior{Deviation: scale.Drift / materials.EndDeviate}
 	}
 	p.drift = p.add(-bound, bound, 0, prior)
 }

@@ -277,7 +277,7 @@ func (p *Plan) try() error {
 	}
 	trials, err := tryAll(places(), func(i int, deviate float64) (Trial, error) {
 		law := &p.Weighings.Model.Material.Diffusivity
-		faster := math.Exp(deviate / materials.NineInTen * math.Log(law.Scatter.Value))
+		faster := math.Exp(deviate / materials.EndDeviate * math.Log(law.Scatter.Value))
 		random := rand.New(rand.NewPCG(uint64(i), 0x2545f4914f6cdd1d))
 		w, err := p.imagined(p.Chosen.Scale, p.Chosen.Strand, faster, func() float64 { return repeats * p.Chosen.Scale * random.NormFloat64() })
 		if err != nil {

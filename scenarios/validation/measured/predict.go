@@ -120,7 +120,7 @@ func contentRatio(s *materials.Sorption, at Conditions) Prediction {
 // with its scatter.
 func diffusivityAt(p *materials.Polymer, a, T float64) Prediction {
 	d := p.Diffusivity.Dry(T) * sorptionMean(p.Diffusivity.Beta.Value*p.Sorption.Content(a, T))
-	return Prediction{Value: d, Low: d * p.Diffusivity.Factor(-materials.NineInTen), High: d * p.Diffusivity.Factor(materials.NineInTen)}
+	return Prediction{Value: d, Low: d * p.Diffusivity.Factor(-materials.EndDeviate), High: d * p.Diffusivity.Factor(materials.EndDeviate)}
 }
 
 // sorptionMean is (5/3) ∫ u^(2/3) exp(x u) du from 0 to 1, the mean of exp(x C/C0) that sorption to C0 shows, as its
