@@ -163,7 +163,6 @@ func FuzzRead(f *testing.F) {
 			var faults strict.Faults
 			require.ErrorAs(t, err, &faults)
 			require.NotEmpty(t, faults)
-			require.NotContains(t, err.Error(), "%!")
 			return
 		}
 		rows := table.Rows
