@@ -29,8 +29,11 @@ func (f *Fit) say(found fit.Finding) string {
 	step := f.Outcome.Weighings.Scale.Resolution
 	switch found.Kind {
 	case fit.FewSteps:
-		return fmt.Sprintf("in all the mass changes by %s of the scale (%s each). So few steps tell nothing about how fast the water moves.",
-			plural(int(found.Amount+0.5), "step", "steps"), Grams(step))
+		changes := "does not change by one step"
+		if n := int(found.Amount); n > 0 {
+			changes = fmt.Sprintf("changes by %d %s", n, plural(n, "step", "steps"))
+		}
+		return fmt.Sprintf("in all the mass %s of the scale, which shows %s. So little tells nothing about how fast the water moves.", changes, Grams(step))
 	case fit.Shape:
 		return fmt.Sprintf("the masses do not follow any diffusivity: what is left over has a shape that chance alone gives less than one time in %s. The air or the temperature may not have been what the file says, the coil too dense for the air to reach every turn, or the material one that takes up water in two stages.",
 			oneIn(found.Amount))

@@ -60,9 +60,10 @@ func (f Finding) Grave() bool {
 // examine looks for all that may be wrong with the weighings. What is found is in the order of how much hangs on it.
 func (o *Outcome) examine() error {
 	for i := range o.Weighings.Runs {
-		o.ofSteps(i)
-		o.ofCourse(i)
-		o.ofReversals(i)
+		if o.ofSteps(i) {
+			o.ofCourse(i)
+			o.ofReversals(i)
+		}
 	}
 	if err := o.ofOutliers(); err != nil {
 		return err
@@ -108,10 +109,10 @@ func (o *Outcome) judge() {
 // drive is how far the strand was from the equilibrium at the start [kg/kg dry], above zero where it dries.
 func (r *RunOutcome) drive() float64 { return r.Start.Value - r.Equilibrium }
 
-// ofSteps looks at how many steps of the scale a run changes by.
-func (o *Outcome) ofSteps(i int) {
+// ofSteps looks at how many steps of the scale a run changes by, and tells whether there are enough to look further.
+func (o *Outcome) ofSteps(i int) (enough bool) {
 	run, r := &o.Weighings.Runs[i], &o.Runs[i]
-	steps := (heaviest(run) - lightest(run)) / o.Weighings.Scale.Resolution
+	steps := math.Round((heaviest(run) - lightest(run)) / o.Weighings.Scale.Resolution)
 	const few = 4
 	if steps < few {
 		o.find(Finding{Kind: FewSteps, Run: i, Amount: steps})
@@ -119,6 +120,7 @@ func (o *Outcome) ofSteps(i int) {
 	if r.Start == (Between{r.Start.Value, r.Start.Value, r.Start.Value}) && math.Abs(r.drive()) < 0.05*math.Max(r.Start.Value, r.Equilibrium) {
 		o.find(Finding{Kind: NoDrive, Run: i, Amount: r.drive()})
 	}
+	return steps >= few
 }
 
 // ofCourse looks at the beginning and the end of a run, by what is most likely.

@@ -110,12 +110,33 @@ func (o *Outcome) expected(w *scenarios.Weighings, larger float64) (float64, err
 	if !o.Told { // what is most likely means little
 		law := &w.Model.Material.Diffusivity
 		x[0] = math.Log(law.Dry(p.middle))
+		for _, at := range p.start {
+			if at >= 0 { // as wet as the room makes it
+				x[at] = w.Model.Material.Sorption.Content(w.Room.Humidity, w.Room.Temperature)
+			}
+		}
 	}
 	for _, at := range p.dry {
 		x[at] *= larger
 		p.problem.Upper[at] *= larger
 	}
+	if !p.visible(x) {
+		return math.Inf(1), nil
+	}
 	return p.expected(x, o.scaleNoise(w))
+}
+
+// visible tells whether the water that can move in some run is more than a few steps of the scale: else no weighing tells anything, whatever the information says
+// to first order.
+func (p *parameters) visible(x []float64) bool {
+	const few = 4
+	for i := range p.weighings.Runs {
+		run := &p.weighings.Runs[i]
+		if math.Abs(p.of(i, x).start-equilibrium(p.weighings, run))*x[p.dry[i]] >= few*p.weighings.Scale.Resolution {
+			return true
+		}
+	}
+	return false
 }
 
 // scaleNoise of a weighing with the scale of some weighings [kg], rounding included: as many steps as now.
