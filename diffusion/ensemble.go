@@ -77,24 +77,43 @@ func (e *ensemble) estimated(by *estimator) surrogate.Drift {
 	if by == nil {
 		return nil
 	}
-	medians, unknowns := *e.design, e.unknowns
-	medians.Path = slices.Clone(medians.Path)
-	_, hasBores := medians.withOpenBores()
+	law := e.estimating(by)
 	memory := sync.Pool{New: func() any { return new(drawing) }}
 	return func(deviates []float64) float64 {
 		drawing := memory.Get().(*drawing)
 		defer memory.Put(drawing)
-		m, open, err := drawing.of(&medians.Model, unknowns, deviates)
-		if err != nil {
-			return e.log(medians.Start)
-		}
-		log := e.log(by.content(m))
-		if !hasBores {
-			return log
-		}
-		openBores, _ := m.withOpenBores()
-		return betweenMouths(log, e.log(by.content(&openBores)), open)
+		return law.at(drawing, deviates)
 	}
+}
+
+// estimating is a model at the medians with an estimator of what it gives at deviates of its unknowns.
+type estimating struct {
+	by       *estimator
+	model    Model
+	unknowns []Unknown
+	hasBores bool
+	ensemble *ensemble
+}
+
+func (e *ensemble) estimating(by *estimator) *estimating {
+	medians := e.design.Model
+	medians.Path, medians.Storage = slices.Clone(medians.Path), slices.Clone(medians.Storage)
+	_, hasBores := medians.withOpenBores()
+	return &estimating{by: by, model: medians, unknowns: e.unknowns, hasBores: hasBores, ensemble: e}
+}
+
+// at is the logarithm of the content, with memory for the model.
+func (l *estimating) at(own *drawing, deviates []float64) float64 {
+	m, open, err := own.of(&l.model, l.unknowns, deviates)
+	if err != nil {
+		return l.ensemble.log(l.model.Start)
+	}
+	log := l.ensemble.log(l.by.content(m))
+	if !l.hasBores {
+		return log
+	}
+	openBores, _ := m.withOpenBores()
+	return betweenMouths(log, l.ensemble.log(l.by.content(&openBores)), open)
 }
 
 // march is the logarithm of the content at deviates of the unknowns; no number where it cannot be marched.
@@ -221,11 +240,22 @@ type samples struct {
 	points, line   [][]float64
 	values, onLine []float64
 	wet            float64 // value of a draw without an answer
+	unanswered     int     // draws without one
 }
 
 // add takes more values, of draws.
 func (k *samples) add(points [][]float64, values []float64) {
-	k.points, k.values = append(k.points, points...), append(k.values, fill(values, k.wet)...)
+	k.points, k.values = append(k.points, points...), append(k.values, k.filled(values)...)
+}
+
+// filled gives values that are no numbers that of a draw without an answer, and counts them.
+func (k *samples) filled(values []float64) []float64 {
+	for _, x := range values {
+		if math.IsNaN(x) {
+			k.unanswered++
+		}
+	}
+	return fill(values, k.wet)
 }
 
 func (k *samples) fit() (*surrogate.Surrogate, error) {
@@ -258,9 +288,9 @@ func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 		k.points, k.values = append(k.points, more...), append(k.values, marched(more)...)
 	}
 	k.wet = e.wet(k.values)
-	fill(k.values, k.wet)
+	k.filled(k.values)
 	k.line = surrogate.Line(n, k.values)
-	k.onLine = fill(e.each(k.line), k.wet)
+	k.onLine = k.filled(e.each(k.line))
 	return k
 }
 

@@ -62,7 +62,7 @@ func (w *worker) missing(at, lengths []int) []int {
 	var rows []int
 	add := func() {
 		row := index(w.plan.axes, at)
-		if _, known := w.sweep.Known[row]; !known {
+		if _, known := w.sweep.Known[row]; !known && (w.sweep.only == nil || w.sweep.only[row]) {
 			rows = append(rows, row)
 		}
 	}
