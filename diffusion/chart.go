@@ -121,7 +121,7 @@ func (c *Chart) cross() {
 	if c.crossed != nil {
 		return
 	}
-	const draws = 64
+	const draws = 128
 	every := c.ensemble.marches.drawsFor(c.fit, c.doubts)
 	c.asked = append([][]float64{make([]float64, c.doubts)}, slices.Clone(every[:draws])...)
 	c.crossed = c.fit.Crossed(c.asked)

@@ -50,10 +50,10 @@ func (e *ensemble) ready() {
 // draws is estimated by.
 func (e *ensemble) begin() {
 	balanced := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
-	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.bounded(), &e.result)
+	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.Bounded(), &e.result)
 	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
 		e.settings = e.settings.as(RoughSettings())
-		err = e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.bounded(), &e.result)
+		err = e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.Bounded(), &e.result)
 	}
 	e.medianBalances, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
@@ -152,9 +152,9 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		x, err := e.measure(m)
 		return math.Log(x), err
 	}
-	err := e.marches.run(m, e.settings.bounded(), e.medianBalances, &e.result)
+	err := e.marches.run(m, e.settings.Bounded(), e.medianBalances, &e.result)
 	if finer := e.settings.as(RoughSettings()); errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps && e.settings.Resolution < finer.Resolution {
-		err = e.marches.run(m, finer.bounded(), e.medianBalances, &e.result)
+		err = e.marches.run(m, finer.Bounded(), e.medianBalances, &e.result)
 	}
 	if err != nil {
 		return 0, err

@@ -26,7 +26,7 @@ type Courses struct {
 type keyCourse struct {
 	span Span
 	on   []int // the numbers
-	by   []interp.NotAKnotCubic
+	by   []interp.NotAKnotCubic // over the share of the greatest value
 }
 
 // shared is a number of a model on which keys act.
@@ -106,9 +106,13 @@ func (c *Courses) add(span Span) error {
 	}
 	k := keyCourse{span: span}
 	var failed error
+	shares := make([]float64, len(places))
+	for i, x := range places {
+		shares[i] = x / span.To
+	}
 	differing(reflect.ValueOf(c.Base.Model), models, nil, func(n number, values []float64) {
 		var by interp.NotAKnotCubic
-		if err := by.Fit(places, values); err != nil {
+		if err := by.Fit(shares, values); err != nil {
 			failed = err
 		}
 		k.on, k.by = append(k.on, c.number(n, values)), append(k.by, by)
@@ -249,7 +253,7 @@ func (c *Courses) values(n int, at []float64) (product, sum float64) {
 	product, sum = base, base
 	for i, k := range c.keys {
 		if j := slices.Index(k.on, n); j >= 0 {
-			to := k.by[j].Predict(at[i])
+			to := k.by[j].Predict(at[i] / k.span.To)
 			product, sum = product*to/base, sum+to-base
 		}
 	}
@@ -286,7 +290,7 @@ func (c *Courses) Varied() []diffusion.Varied {
 func (c *Courses) set(m *diffusion.Model, k *keyCourse, value float64) {
 	for j, n := range k.on {
 		number := &c.numbers[n]
-		v, to := numberAt(reflect.ValueOf(m).Elem(), number.path), k.by[j].Predict(value)
+		v, to := numberAt(reflect.ValueOf(m).Elem(), number.path), k.by[j].Predict(value / k.span.To)
 		switch own := v.Float(); {
 		case own == number.base:
 			v.SetFloat(to)
