@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -75,6 +76,30 @@ func TestChart(t *testing.T) {
 		require.Less(t, content, 0.1)
 		require.Less(t, probability, 0.06)
 	}
+}
+
+// What is told of many places is what is told of each alone, to the bit on any number of cores, and its content that at the medians.
+func TestChartTells(t *testing.T) {
+	_, c := charted(t, "opened-yesterday")
+	var places [][]float64
+	for i := range 70 {
+		places = append(places, []float64{1 + 2.8*float64(i), 0.5e-3 + 1e-4*float64(i)})
+	}
+	all, err := c.Tell(context.Background(), places)
+	require.NoError(t, err)
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	alone, err := c.Tell(context.Background(), places)
+	require.NoError(t, err)
+	require.Equal(t, alone, all)
+	for i, p := range places {
+		require.InEpsilon(t, c.Content(p...), all[i].Content, 1e-8)
+		require.Equal(t, all[i], tell(t, c, p...))
+		require.True(t, all[i].Low < all[i].Content && all[i].Content < all[i].High)
+	}
+	done, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = c.Tell(done, places)
+	require.ErrorIs(t, err, context.Canceled)
 }
 
 // The whole first map, of sixty by sixty contents; and refined, with its probabilities.

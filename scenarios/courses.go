@@ -25,7 +25,7 @@ type Courses struct {
 // keyCourse is what one key does to the numbers that it acts on.
 type keyCourse struct {
 	span Span
-	on   []int // the numbers
+	on   []int                  // the numbers
 	by   []interp.NotAKnotCubic // over the share of the greatest value
 }
 
@@ -290,7 +290,7 @@ func (c *Courses) Varied() []diffusion.Varied {
 func (c *Courses) set(m *diffusion.Model, k *keyCourse, value float64) {
 	for j, n := range k.on {
 		number := &c.numbers[n]
-		v, to := numberAt(reflect.ValueOf(m).Elem(), number.path), k.by[j].Predict(value / k.span.To)
+		v, to := numberAt(reflect.ValueOf(m).Elem(), number.path), k.by[j].Predict(value/k.span.To)
 		switch own := v.Float(); {
 		case own == number.base:
 			v.SetFloat(to)

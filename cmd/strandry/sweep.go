@@ -47,11 +47,10 @@ Each row is kept as soon as it is finished: a sweep that was stopped, by Ctrl-C
 or by a power cut, goes on with --continue and ends in the same numbers to the
 bit.
 
-With --sketch some hundred marches stand for all rows of a grid of numbers: a map
-of sixty by sixty, with its probabilities, is there in about a second. It tells how
-far it is off.
-
-    strandry sweep my-dryer.toml -o map --sketch --vary "feed.speed=1 mm/s..5 mm/s:60" --vary "zone.drum.length=1 m..40 m:60:log"
+With --sketch some hundred marches stand for all rows of a grid of numbers: a
+map of sixty by sixty, odds included, is there in about a second. It tells by
+how much it is off, some per cent as a rule, and where a row has no answer or
+its strand softens; centre and skin of the strand it leaves out.
 
 One sweep at a time writes to a folder.` + forceRule,
 	}, func(c *cobra.Command, s *scenarios.Scenario) error {
