@@ -43,7 +43,6 @@ type teller struct {
 	limit  limitInLogs
 	law    *estimating // nil for none
 	draw   drawing
-	sample []float64
 	others []float64
 }
 

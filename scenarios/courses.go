@@ -49,7 +49,7 @@ type Span struct {
 func (s *Scenario) Courses(spans []Span) (*Courses, error) {
 	var set []Setting
 	for _, span := range spans {
-		set = append(set, span.setting(span.Middle))
+		set = append(set, span.InTheMiddle())
 	}
 	base, err := s.With(set...)
 	if err != nil {
@@ -66,6 +66,9 @@ func (s *Scenario) Courses(spans []Span) (*Courses, error) {
 	}
 	return c, c.undoubted()
 }
+
+// InTheMiddle is the setting of the key there.
+func (span Span) InTheMiddle() Setting { return span.setting(span.Middle) }
 
 func (span Span) setting(x float64) Setting {
 	const digits = 17

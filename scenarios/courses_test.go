@@ -80,6 +80,7 @@ func TestCoursesRefuse(t *testing.T) {
 		"build.longest=5 m..50 m:2":                    "build.longest: it does not act on the strand",
 		"strand.limit=0.1 %..1 %:2":                    "strand.limit: it changes what is asked of the strand",
 		"strand.properties.diffusivity.beta=1..9:2":    "strand.properties.diffusivity.beta: it changes the material",
+		"zone.drum.exposed=80 %..100 %:2":              "zone.drum.exposed: it changes more than numbers from one of its values to another",
 		"strand.properties.softening=100 °C..150 °C:2": "it changes the material",
 	} {
 		s, all := spans(t, "winch-drum", axis)

@@ -21,8 +21,8 @@ type sketchAxis struct {
 	log   bool
 }
 
-// newSketchAxis finds the values of an axis at which the scenario can be read.
-func newSketchAxis(s *scenarios.Scenario, axis int) (sketchAxis, error) {
+// newSketchAxis puts the values of an axis in order.
+func newSketchAxis(s *scenarios.Scenario, axis int) sketchAxis {
 	own := s.Vary[axis]
 	a := sketchAxis{axis: axis, ranks: make([]int, own.Len())}
 	all := make([]int, own.Len())
@@ -36,21 +36,44 @@ func newSketchAxis(s *scenarios.Scenario, axis int) (sketchAxis, error) {
 		}
 		a.ranks[place] = len(a.order) - 1
 	}
-	if len(a.order) == 1 {
-		return a, nil
-	}
-	value := func(rank int) float64 { return own.Values[a.order[rank]] }
+	return a
+}
+
+// cover finds the values of an axis at which the scenario can be read, with some settings of the others.
+func (a *sketchAxis) cover(s *scenarios.Scenario, others ...scenarios.Setting) error {
+	own := s.Vary[a.axis]
 	first, last, err := readable(len(a.order), func(rank int) error {
-		_, err := s.With(own.Setting(a.order[rank]))
+		_, err := s.With(append(others[:len(others):len(others)], own.Setting(a.order[rank]))...)
 		return err
 	})
 	if err != nil {
-		return a, err
+		return err
 	}
-	a.log = value(first) > 0
-	v := diffusion.Varied{From: value(first), To: value(last)}
+	v := diffusion.Varied{From: own.Values[a.order[first]], To: own.Values[a.order[last]]}
+	a.log = v.From > 0
 	a.span = scenarios.Span{Key: own.Key, From: v.From, To: v.To, Middle: v.Middle()}
-	return a, nil
+	return nil
+}
+
+// cover finds the values that the chart goes over: of each axis by itself, then with the others in their middle.
+func (k *Sketch) cover(s *scenarios.Scenario) error {
+	for i := range k.drawn {
+		if err := k.drawn[i].cover(s); err != nil {
+			return err
+		}
+	}
+	for i := range k.drawn {
+		var others []scenarios.Setting
+		for j := range k.drawn {
+			if j != i {
+				others = append(others, k.drawn[j].span.InTheMiddle())
+			}
+		}
+		if err := k.drawn[i].cover(s, others...); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // readable are the first and the last of so many values at which the scenario can be read: those at one end may be none.

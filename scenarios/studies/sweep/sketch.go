@@ -55,15 +55,11 @@ func NewSketch(s *scenarios.Scenario) (*Sketch, error) {
 		if axis.Names != nil {
 			return nil, fmt.Errorf("%s: a sketch goes over numbers, not over names: sweep without --sketch, or sketch each of them for itself", axis.Key.Name)
 		}
-		a, err := newSketchAxis(s, i)
-		switch {
-		case err != nil:
-			return nil, notSketched(err)
-		case len(a.order) == 1:
+		if a := newSketchAxis(s, i); len(a.order) > 1 {
+			k.drawn = append(k.drawn, a)
+		} else {
 			fixed = append(fixed, axis.Setting(a.order[0]))
-			continue
 		}
-		k.drawn, spans = append(k.drawn, a), append(spans, a.span)
 	}
 	if len(k.drawn) == 0 {
 		return nil, errors.New("no axis has two numbers to sketch between: sweep without --sketch")
@@ -73,6 +69,12 @@ func NewSketch(s *scenarios.Scenario) (*Sketch, error) {
 		if s, err = s.With(fixed...); err != nil {
 			return nil, err
 		}
+	}
+	if err := k.cover(s); err != nil {
+		return nil, notSketched(err)
+	}
+	for _, a := range k.drawn {
+		spans = append(spans, a.span)
 	}
 	courses, err := s.Courses(spans)
 	if err != nil {
