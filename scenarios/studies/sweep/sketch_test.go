@@ -119,6 +119,11 @@ func TestSketchTellsWhatHasNoAnswer(t *testing.T) {
 				continue
 			}
 			require.Equal(t, other.Survives(), own.Survives(), "row %d of %s", i, name)
+			near := 2.0 // between nodes [K]
+			if name == "lamp-shade" && i%30 > 0 && marched.Rows[i-1].Survives() != other.Survives() {
+				near = 1e-9 // where it changes the row is marched
+			}
+			require.InDelta(t, other.Excess.Bear, own.Excess.Bear, near)
 			if own.Survives() == diffusion.Softens {
 				require.NotEqual(t, diffusion.Dry, own.Verdict)
 				soft++
