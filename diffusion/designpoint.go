@@ -63,9 +63,10 @@ func (w *March) AtDesignPoint(designs []*Design, p *DesignPoint, s Settings) []f
 }
 
 // boundedSettings are those of marches of which there are many, and none is worth waiting for.
-func boundedSettings(s Settings) Settings { return drawSettings(s).bounded() }
+func boundedSettings(s Settings) Settings { return drawSettings(s).Bounded() }
 
-func (s Settings) bounded() Settings {
+// Bounded are the same for marches of which none is worth waiting for: one that takes many more steps than is usual has no answer.
+func (s Settings) Bounded() Settings {
 	s.boundedSteps = true
 	return s
 }

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sync"
 
 	"strandry/diffusion/parallel"
 	"strandry/diffusion/rosenbrock"
@@ -50,10 +49,10 @@ func (e *ensemble) ready() {
 // draws is estimated by.
 func (e *ensemble) begin() {
 	balanced := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
-	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.bounded(), &e.result)
+	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.Bounded(), &e.result)
 	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
 		e.settings = e.settings.as(RoughSettings())
-		err = e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.bounded(), &e.result)
+		err = e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.Bounded(), &e.result)
 	}
 	e.medianBalances, e.by, e.drift, e.begun = nil, nil, nil, true
 	switch {
@@ -69,31 +68,6 @@ func (e *ensemble) begin() {
 	if err == nil && e.measure == nil {
 		e.by = e.design.estimator(&e.result, leastTold*e.design.Limit)
 		e.drift = e.estimated(e.by)
-	}
-}
-
-// estimated is the drift by an estimator: the logarithm of the content that it gives at deviates of the unknowns.
-func (e *ensemble) estimated(by *estimator) surrogate.Drift {
-	if by == nil {
-		return nil
-	}
-	medians, unknowns := *e.design, e.unknowns
-	medians.Path = slices.Clone(medians.Path)
-	_, hasBores := medians.withOpenBores()
-	memory := sync.Pool{New: func() any { return new(drawing) }}
-	return func(deviates []float64) float64 {
-		drawing := memory.Get().(*drawing)
-		defer memory.Put(drawing)
-		m, open, err := drawing.of(&medians.Model, unknowns, deviates)
-		if err != nil {
-			return e.log(medians.Start)
-		}
-		log := e.log(by.content(m))
-		if !hasBores {
-			return log
-		}
-		openBores, _ := m.withOpenBores()
-		return betweenMouths(log, e.log(by.content(&openBores)), open)
 	}
 }
 
@@ -133,9 +107,9 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		x, err := e.measure(m)
 		return math.Log(x), err
 	}
-	err := e.marches.run(m, e.settings.bounded(), e.medianBalances, &e.result)
+	err := e.marches.run(m, e.settings.Bounded(), e.medianBalances, &e.result)
 	if finer := e.settings.as(RoughSettings()); errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps && e.settings.Resolution < finer.Resolution {
-		err = e.marches.run(m, finer.bounded(), e.medianBalances, &e.result)
+		err = e.marches.run(m, finer.Bounded(), e.medianBalances, &e.result)
 	}
 	if err != nil {
 		return 0, err
@@ -221,11 +195,22 @@ type samples struct {
 	points, line   [][]float64
 	values, onLine []float64
 	wet            float64 // value of a draw without an answer
+	unanswered     int     // draws without one
 }
 
 // add takes more values, of draws.
 func (k *samples) add(points [][]float64, values []float64) {
-	k.points, k.values = append(k.points, points...), append(k.values, fill(values, k.wet)...)
+	k.points, k.values = append(k.points, points...), append(k.values, k.filled(values)...)
+}
+
+// filled gives values that are no numbers that of a draw without an answer, and counts them.
+func (k *samples) filled(values []float64) []float64 {
+	for _, x := range values {
+		if math.IsNaN(x) {
+			k.unanswered++
+		}
+	}
+	return fill(values, k.wet)
 }
 
 func (k *samples) fit() (*surrogate.Surrogate, error) {
@@ -258,9 +243,9 @@ func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 		k.points, k.values = append(k.points, more...), append(k.values, marched(more)...)
 	}
 	k.wet = e.wet(k.values)
-	fill(k.values, k.wet)
+	k.filled(k.values)
 	k.line = surrogate.Line(n, k.values)
-	k.onLine = fill(e.each(k.line), k.wet)
+	k.onLine = k.filled(e.each(k.line))
 	return k
 }
 

@@ -94,7 +94,7 @@ func (f *family) along(deviates []float64) []float64 {
 
 func (f *family) logarithms(m *Model) []float64 {
 	logs := make([]float64, 0, len(f.lengths))
-	err := f.marches.runLengths(m, f.zone, f.lengths, f.medianBalances, f.settings.bounded(), func(_ int, r *Result) error {
+	err := f.marches.runLengths(m, f.zone, f.lengths, f.medianBalances, f.settings.Bounded(), func(_ int, r *Result) error {
 		logs = append(logs, logarithm(r.Nozzle.Mean, f.design.Limit))
 		return nil
 	})

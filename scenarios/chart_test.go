@@ -1,9 +1,11 @@
 package scenarios_test
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -16,14 +18,8 @@ import (
 // lengthAndFeed are what most maps go over, for the first zone of a demonstration that is long.
 func lengthAndFeed(zone int) []diffusion.Varied {
 	return []diffusion.Varied{
-		{Name: "length", From: 1, To: 200, Set: func(m *diffusion.Model, value float64) error {
-			m.Path[zone].Length = value
-			return nil
-		}},
-		{Name: "feed", From: 0.5e-3, To: 8e-3, Set: func(m *diffusion.Model, value float64) error {
-			m.Speed = value
-			return nil
-		}},
+		{Name: "length", From: 1, To: 200, Set: func(m *diffusion.Model, value float64) { m.Path[zone].Length = value }},
+		{Name: "feed", From: 0.5e-3, To: 8e-3, Set: func(m *diffusion.Model, value float64) { m.Speed = value }},
 	}
 }
 
@@ -33,6 +29,13 @@ func charted(t testing.TB, name string) (*scenarios.Scenario, *diffusion.Chart) 
 	c, err := diffusion.NewMarch().Chart(&s.Design, lengthAndFeed(0), s.Settings)
 	require.NoError(t, err)
 	return s, c
+}
+
+// tell is what a chart tells of one place.
+func tell(t testing.TB, c *diffusion.Chart, values ...float64) diffusion.Told {
+	told, err := c.Tell(context.Background(), [][]float64{values})
+	require.NoError(t, err)
+	return told[0]
 }
 
 // A chart against marches and odds at places of their own: the first look tells about how wet, and refining makes it truer.
@@ -54,7 +57,7 @@ func TestChart(t *testing.T) {
 				require.NoError(t, w.Run(&m.Model, s.Settings, &one))
 				d := math.Log(c.Content(length, feed) / one.Nozzle.Mean)
 				content += d * d / float64(places)
-				probability = math.Max(probability, math.Abs(c.Probability(length, feed)-o.Probability))
+				probability = math.Max(probability, math.Abs(tell(t, c, length, feed).Probability-o.Probability))
 			}
 			return math.Sqrt(content), probability
 		}
@@ -75,6 +78,30 @@ func TestChart(t *testing.T) {
 	}
 }
 
+// What is told of many places is what is told of each alone, to the bit on any number of cores, and its content that at the medians.
+func TestChartTells(t *testing.T) {
+	_, c := charted(t, "opened-yesterday")
+	var places [][]float64
+	for i := range 70 {
+		places = append(places, []float64{1 + 2.8*float64(i), 0.5e-3 + 1e-4*float64(i)})
+	}
+	all, err := c.Tell(context.Background(), places)
+	require.NoError(t, err)
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	alone, err := c.Tell(context.Background(), places)
+	require.NoError(t, err)
+	require.Equal(t, alone, all)
+	for i, p := range places {
+		require.InEpsilon(t, c.Content(p...), all[i].Content, 1e-8)
+		require.Equal(t, all[i], tell(t, c, p...))
+		require.True(t, all[i].Low < all[i].Content && all[i].Content < all[i].High)
+	}
+	done, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = c.Tell(done, places)
+	require.ErrorIs(t, err, context.Canceled)
+}
+
 // The whole first map, of sixty by sixty contents; and refined, with its probabilities.
 func BenchmarkChart(b *testing.B) {
 	for _, name := range scenarios.Demos() {
@@ -86,15 +113,19 @@ func BenchmarkChart(b *testing.B) {
 						_, err := c.Refine()
 						require.NoError(b, err)
 					}
+					var places [][]float64
 					for i := range 60 {
 						for k := range 60 {
 							length, feed := math.Exp(float64(i)/59*math.Log(200)), 0.5e-3*math.Pow(16, float64(k)/59)
-							c.Content(length, feed)
 							if refined > 0 {
-								c.Probability(length, feed)
+								places = append(places, []float64{length, feed})
+							} else {
+								c.Content(length, feed)
 							}
 						}
 					}
+					_, err := c.Tell(context.Background(), places)
+					require.NoError(b, err)
 					b.ReportMetric(c.Error, "error")
 				}
 			})
@@ -106,7 +137,7 @@ func BenchmarkChart(b *testing.B) {
 func TestChartRefusesAndEnds(t *testing.T) {
 	s, err := scenarios.Demo("lamp-shade")
 	require.NoError(t, err)
-	for _, ends := range [][2]float64{{2, 1}, {0, 1}, {-1, 1}, {1, math.Inf(1)}, {math.NaN(), 1}, {1, 1}} {
+	for _, ends := range [][2]float64{{2, 1}, {-1, 1}, {0, 0}, {1, math.Inf(1)}, {math.NaN(), 1}, {1, 1}} {
 		over := lengthAndFeed(0)
 		over[0].From, over[0].To = ends[0], ends[1]
 		_, err := diffusion.NewMarch().Chart(&s.Design, over, s.Settings)

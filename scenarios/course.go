@@ -97,19 +97,24 @@ func (c *course) change(m *diffusion.Model, deviate float64) bool {
 
 // shift moves the number of a model, which others may have changed before, by what its own value lies from another.
 func (n *number) shift(m *diffusion.Model, to float64) {
-	v := reflect.ValueOf(m).Elem()
-	for _, index := range n.path {
+	v := numberAt(reflect.ValueOf(m).Elem(), n.path)
+	if v.Float() == n.value {
+		v.SetFloat(to)
+		return
+	}
+	v.SetFloat(v.Float() + to - n.value)
+}
+
+// numberAt is the number of a model at a path.
+func numberAt(v reflect.Value, path []int) reflect.Value {
+	for _, index := range path {
 		if v.Kind() == reflect.Slice {
 			v = v.Index(index)
 		} else {
 			v = v.Field(index)
 		}
 	}
-	if v.Float() == n.value {
-		v.SetFloat(to)
-		return
-	}
-	v.SetFloat(v.Float() + to - n.value)
+	return v
 }
 
 // doubt hands the uncertainties over to the model. Those of the material's own properties and of the limit take the place of what the material says.

@@ -15,13 +15,14 @@ func BenchmarkVerbs(b *testing.B) {
 	for demo, key := range lengths {
 		for name, args := range map[string][]string{
 			"run": {"run"}, "size": {"size", "--for", key}, "suits": {"suits"}, "doubt": {"doubt"}, "keeps": {"keeps"}, "plot": {"plot"}, "buildlog": {"buildlog"},
-			"map": {"sweep", "--quick", "--vary", key + "=1 m..200 m:60:log", "--vary", "feed.speed=0.5 mm/s..8 mm/s:60:log"},
+			"map":    {"sweep", "--quick", "--vary", key + "=1 m..200 m:60:log", "--vary", "feed.speed=0.5 mm/s..8 mm/s:60:log"},
+			"sketch": {"sweep", "--sketch", "--vary", key + "=1 m..200 m:60:log", "--vary", "feed.speed=0.5 mm/s..8 mm/s:60:log"},
 		} {
 			b.Run(demo+"/"+name, func(b *testing.B) {
 				for b.Loop() {
 					all := append(args[:len(args):len(args)], "--demo", demo)
 					switch name {
-					case "plot", "buildlog", "map":
+					case "plot", "buildlog", "map", "sketch":
 						all = append(all, "-o", filepath.Join(b.TempDir(), name))
 					}
 					var out, errOut bytes.Buffer

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -24,9 +25,9 @@ import (
 // sweeping is what the flags of a sweep say.
 type sweeping struct {
 	target
-	vary         []string
-	again, quick bool
-	cores        int
+	vary                 []string
+	again, quick, sketch bool
+	cores                int
 }
 
 func sweepCommand() *cobra.Command {
@@ -46,6 +47,11 @@ Each row is kept as soon as it is finished: a sweep that was stopped, by Ctrl-C
 or by a power cut, goes on with --continue and ends in the same numbers to the
 bit.
 
+With --sketch some hundred marches stand for all rows of a grid of numbers: a
+map of sixty by sixty, odds included, is there in about a second. It tells by
+how much it is off, some per cent as a rule, and where a row has no answer or
+its strand softens; centre and skin of the strand it leaves out.
+
 One sweep at a time writes to a folder.` + forceRule,
 	}, func(c *cobra.Command, s *scenarios.Scenario) error {
 		if len(f.vary) > 0 {
@@ -62,6 +68,7 @@ One sweep at a time writes to a folder.` + forceRule,
 	flags.StringArrayVar(&f.vary, "vary", nil, "an `AXIS` in place of the file's, up to three: \"zone.drum.length=0.5 m..40 m:40:log\", \"strand.material=pa6, pa12\"")
 	flags.BoolVar(&f.again, "continue", false, "go on with the unfinished sweep in DIR, if there is one")
 	flags.BoolVar(&f.quick, "quick", false, "central diffusivity only: no span, no verdict, a third of the time or less")
+	flags.BoolVar(&f.sketch, "sketch", false, "sketch the grid from some hundred marches, odds included; off by some per cent, which is told. For axes of numbers")
 	flags.IntVar(&f.cores, "cores", 0, fmt.Sprintf("how many cores to use, up to %d here; 0 for all. The numbers do not depend on it", mostCores()))
 	return c
 }
@@ -71,6 +78,12 @@ func (f *sweeping) misused(c *cobra.Command, _ []string) error {
 	switch {
 	case f.again && f.force:
 		return errors.New("--continue and --force exclude each other")
+	case f.sketch && f.quick:
+		return errors.New("--sketch and --quick exclude each other: a sketch is quicker, and has the odds")
+	case f.sketch && f.again:
+		return errors.New("--sketch and --continue exclude each other: a sketch keeps no rows to go on from")
+	case f.sketch && c.Flags().Changed("cores"):
+		return errors.New("--sketch and --cores exclude each other: a sketch takes all cores")
 	case f.cores < 0:
 		return errors.New("--cores: 1 or more, or 0 for all")
 	}
@@ -103,7 +116,7 @@ func (f *sweeping) workers(errOut io.Writer) int {
 }
 
 func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut io.Writer) error {
-	work := sweep.Sweep{Scenario: s, Quick: f.quick, Workers: f.workers(errOut)}
+	work := sweep.Sweep{Scenario: s, Quick: f.quick, Sketch: f.sketch, Workers: f.workers(errOut)}
 	o, err := work.Origin(version)
 	if err != nil {
 		return fmt.Errorf("%s: %w", s.File, err)
@@ -130,7 +143,7 @@ func (f *sweeping) run(ctx context.Context, s *scenarios.Scenario, out, errOut i
 		answer := &table.Sweep{Title: s.Title, File: s.File, Version: version, Origin: o, Grid: g}
 		undrawn, err := f.write(ctx, dir, set, answer, s, files)
 		if err != nil {
-			return err
+			return f.without(dir, err)
 		}
 		if err := answer.WriteText(out); err != nil {
 			return err
@@ -260,12 +273,29 @@ func (f *sweeping) sweep(ctx context.Context, dir *folder.Folder, work *sweep.Sw
 	bar.end()
 	err = errors.Join(err, part.Close())
 	if errors.Is(err, context.Canceled) {
-		return nil, r, f.interrupted(r.kept+r.found, o.Rows)
+		err = f.interrupted(r.kept+r.found, o.Rows)
 	}
-	return g, r, err
+	if err != nil {
+		return nil, r, f.without(dir, err)
+	}
+	return g, r, nil
+}
+
+// without takes away the unfinished file of a sketch that failed, from which nothing could go on.
+func (f *sweeping) without(dir *folder.Folder, failed error) error {
+	if !f.sketch {
+		return failed
+	}
+	if err := dir.Root().Remove(partialFile); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return errors.Join(failed, folder.Unwritable(f.in(partialFile), err))
+	}
+	return failed
 }
 
 func (f *sweeping) interrupted(kept, rows int) error {
+	if f.sketch {
+		return errors.New("strandry: interrupted")
+	}
 	return fmt.Errorf("strandry: interrupted; %d of %d rows are kept in %s: the same command with --continue goes on", kept, rows, f.path)
 }
 

@@ -357,3 +357,32 @@ func BenchmarkAt(b *testing.B) {
 		f.At(points[3])
 	}
 }
+
+// Asked at points of the first unknowns and places of the others a surrogate says what it says at both together, but for the drift.
+func TestCrossed(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 9))
+	random := func(count int) []float64 {
+		z := make([]float64, count)
+		for i := range z {
+			z[i] = r.NormFloat64()
+		}
+		return z
+	}
+	curved := func(z []float64) float64 { return math.Exp(0.3*z[0]-0.2*z[3]) + 0.5*z[1] - 0.1*z[2]*z[3] + 0.05*z[4] }
+	for _, f := range []func(z []float64) float64{curved, func([]float64) float64 { return 3 }} {
+		s := fitted(t, 5, f)
+		var points [][]float64
+		for range 7 {
+			points = append(points, random(3))
+		}
+		crossed := s.Crossed(points)
+		for range 4 {
+			others := random(2)
+			rest := crossed.Rest(others)
+			require.Len(t, rest, len(points))
+			for i, p := range points {
+				require.InEpsilon(t, s.At(slices.Concat(p, others)), rest[i], 1e-9)
+			}
+		}
+	}
+}

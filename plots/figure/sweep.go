@@ -11,6 +11,7 @@ import (
 	"unicode"
 
 	"strandry/diffusion"
+	"strandry/plots/words"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/sweep"
 )
@@ -29,6 +30,9 @@ func OfSweep(g *sweep.Grid, s *scenarios.Scenario, f Frame) (sheets []Sheet, und
 		return nil, []string{"no figure: no axis has two numbers to draw along"}
 	case total > mostSheets:
 		return nil, []string{fmt.Sprintf("no figures: there would be %d of them; up to %d are drawn", total, mostSheets)}
+	}
+	if k := g.Sketched; k != nil {
+		f.Notes = append(slices.Clone(f.Notes), fmt.Sprintf("sketched by %d marches, off by about %s %%", k.Marches, words.Digits(100*k.Slack(), 2)))
 	}
 	for i, name := range SweepNames(g.Axes) {
 		c := cut{grid: g, scenario: s, drawn: drawn, fixed: fixed, at: fixedAt(g.Axes, fixed, i)}

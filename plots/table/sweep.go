@@ -61,6 +61,9 @@ func (s *Sweep) csvHeads() []string {
 	for _, c := range s.columns() {
 		heads = append(heads, c.name+c.unit)
 	}
+	if s.Grid.Sketched != nil {
+		heads = append(heads, "sketched by marches", "off by about [%]")
+	}
 	return append(heads, "no answer because")
 }
 
@@ -83,6 +86,9 @@ func (s *Sweep) csvCells(line []string, columns []sweepColumn, i int) []string {
 			}
 		}
 		line = append(line, text)
+	}
+	if told := s.Grid.Sketched; told != nil {
+		line = append(line, strconv.Itoa(told.Marches), exact(100*told.Slack()))
 	}
 	return append(line, inert.Cell(row.Failed))
 }
@@ -114,7 +120,9 @@ func (s *Sweep) columns() []sweepColumn {
 		{"tolerance", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Tolerance }},
 		{"heat", "", false, false, stated, func(r *sweep.Row) any { return r.Settings.Heat.String() }},
 	}
-	return slices.DeleteFunc(all, func(c sweepColumn) bool { return c.spread && s.Grid.Quick })
+	return slices.DeleteFunc(all, func(c sweepColumn) bool {
+		return c.spread && s.Grid.Quick || s.Grid.Sketched != nil && slices.Contains([]string{"centre", "skin", "removed"}, c.name)
+	})
 }
 
 // exact writes a number so that reading gives the same bits.
@@ -167,11 +175,13 @@ func (s *Sweep) WriteJSON(out io.Writer) error {
 			}
 			return out
 		})},
-		{"numerical_error", g.NumericalError},
-		{"relative_error", g.RelativeError},
-		{"rows_checked_for_error", g.Checked},
-		{"figures", s.Figures},
 	}
+	if g.Sketched == nil {
+		head = append(head, member{"numerical_error", g.NumericalError}, member{"relative_error", g.RelativeError}, member{"rows_checked_for_error", g.Checked})
+	} else {
+		head = append(head, member{"sketched", sketchedData(g.Sketched)})
+	}
+	head = append(head, member{"figures", s.Figures})
 	text, err := json.MarshalIndent(head, "", "  ")
 	if err != nil {
 		return err

@@ -66,7 +66,10 @@ func (s *Sweep) where(row int) string {
 }
 
 func (s *Sweep) rows(b *strings.Builder) {
-	columns := []column{{shorten(s.Grid.Axes[0].Key.Name, 22), "", -22}, {"mean", "%", 7}, {"skin", "%", 7}}
+	columns := []column{{shorten(s.Grid.Axes[0].Key.Name, 22), "", -22}, {"mean", "%", 7}}
+	if s.Grid.Sketched == nil {
+		columns = append(columns, column{"skin", "%", 7})
+	}
 	if !s.Grid.Quick {
 		columns = append(columns, column{"low", "%", 7}, column{"high", "%", 7}, column{"within", "of 100", 6}, column{"verdict", "", -7})
 	}
@@ -74,7 +77,10 @@ func (s *Sweep) rows(b *strings.Builder) {
 	heads(b, columns)
 	for i := range s.Grid.Rows {
 		r := &s.Grid.Rows[i]
-		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), Cell(r.Mean), Cell(r.Skin)}
+		cells := []string{shorten(valueAt(s.Grid.Axes[0], i), 22), Cell(r.Mean)}
+		if s.Grid.Sketched == nil {
+			cells = append(cells, Cell(r.Skin))
+		}
 		if !s.Grid.Quick {
 			cells = append(cells, Cell(r.Low), Cell(r.High), chance(r.Probability), r.Verdict.String())
 		}
@@ -110,7 +116,7 @@ func (s *Sweep) counts(b *strings.Builder) {
 			doubtful++
 		}
 	}
-	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Dry: within the limit nine times in ten or more; wet: one time in ten or less; unsure: between, or the numerical error leaves it open.",
+	text := fmt.Sprintf("Rows: %d; dry: %d; unsure: %d; wet: %d; soft: %d. Dry: within the limit nine times in ten or more; wet: one time in ten or less; unsure: between, or the "+s.errs()+" leaves it open.",
 		len(s.Grid.Rows), of[diffusion.Dry], of[diffusion.Unsure], of[diffusion.Wet], of[diffusion.TooHot])
 	if s.Grid.Quick {
 		text = fmt.Sprintf("Rows: %d; within the limit at the central diffusivity: %d; above it: %d; within it but soft: %d.",
@@ -123,6 +129,14 @@ func (s *Sweep) counts(b *strings.Builder) {
 		text += fmt.Sprintf(" Rows in which it is doubtful whether the strand bears the heat: %d.", doubtful)
 	}
 	paragraph(b, "", text)
+}
+
+// errs is what may leave a verdict open.
+func (s *Sweep) errs() string {
+	if s.Grid.Sketched != nil {
+		return "error of the sketch"
+	}
+	return "numerical error"
 }
 
 func (s *Sweep) extremes(b *strings.Builder) {
@@ -168,6 +182,10 @@ func (s *Sweep) failures(b *strings.Builder) {
 }
 
 func (s *Sweep) accuracy(b *strings.Builder) {
+	if s.Grid.Sketched != nil {
+		s.sketched(b)
+		return
+	}
 	i, counted := s.first(true), ""
 	if i < 0 {
 		return

@@ -15,6 +15,10 @@
 // they leave without an answer at [diffusion.DefaultSettings]; the grid tells
 // the numerical error at its corners and in its middle.
 //
+// A sketch ([Sketch]) answers a grid of numbers by a chart in place of a march for each row, and tells how far it is off. It marches some rows
+// besides: at the nodes of a lattice, and in each mesh at whose corners the strands do not all have an answer or do not survive alike; between nodes that agree all are
+// taken to. A patch without an answer that lies within one mesh is not seen. Names, the limit and the material's properties are not sketched.
+//
 // What is left out: a row whose water would condense has no answer.
 // Grids that are refined where something happens, and samples in place of grids.
 package sweep

@@ -17,6 +17,8 @@ type Grid struct {
 	// RelativeError is the largest of them over the content there [-].
 	RelativeError float64
 	Checked       int // rows at which the two were found
+
+	Sketched *Sketched // how far rows that a chart tells may be off; nil where each was marched
 }
 
 // Row is the outcome of one combination.

@@ -17,7 +17,7 @@ type Origin struct {
 	Text    string // hash of the scenario's text
 	Axes    string // hash of the axes
 	Model   string // hash of all that the scenario means, with its materials and settings
-	Mode    string // "full" or "quick"
+	Mode    string // "full", "quick" or "sketched"
 	Rows    int
 }
 
@@ -30,6 +30,9 @@ func (s *Sweep) Origin(version string) (Origin, error) {
 	o := Origin{Version: version, Text: digest(s.Scenario.Document().Text()), Mode: "full", Rows: rows}
 	if s.Quick {
 		o.Mode = "quick"
+	}
+	if s.Sketch {
+		o.Mode = "sketched"
 	}
 	var axes []byte
 	for _, axis := range s.Scenario.Vary {

@@ -17,6 +17,7 @@ import (
 type Sweep struct {
 	Scenario *scenarios.Scenario
 	Quick    bool        // leave out Low, High and Verdict, at a third of the work
+	Sketch   bool        // in place of a march for each row a chart of all, see [Sketch]; it takes no known rows, hands none over, and uses all cores
 	Knots    int         // of a quick sweep: so many values of its longest axis of numbers, half as many of another, get Low, High and Ratio all the same; 0 for none
 	Workers  int         // goroutines, no more than there are tasks; as many as there are cores is a good choice
 	Known    map[int]Row // rows from an earlier run, by index; nil for none
@@ -24,6 +25,8 @@ type Sweep struct {
 	// Done takes each row that is finished, in no order, on the caller's goroutine; nil for
 	// nobody. An error ends the sweep.
 	Done func(index int, row Row) error
+
+	only map[int]bool // rows that are marched; nil for all
 }
 
 // ForFigures sweeps a scenario over its axes as figures need it: quick, on all cores, with the odds at the seven values by which they draw the doubt.
@@ -79,6 +82,9 @@ func (s *Sweep) Run(ctx context.Context) (*Grid, error) {
 	rows, err := s.Rows()
 	if err != nil {
 		return nil, err
+	}
+	if s.Sketch {
+		return s.sketched(ctx)
 	}
 	g := &Grid{Axes: s.Scenario.Vary, Rows: make([]Row, rows), Quick: s.Quick}
 	for i, row := range s.Known {

@@ -62,7 +62,7 @@ func (w *worker) missing(at, lengths []int) []int {
 	var rows []int
 	add := func() {
 		row := index(w.plan.axes, at)
-		if _, known := w.sweep.Known[row]; !known {
+		if _, known := w.sweep.Known[row]; !known && (w.sweep.only == nil || w.sweep.only[row]) {
 			rows = append(rows, row)
 		}
 	}
@@ -100,6 +100,9 @@ func (w *worker) prepare(at []int) {
 // without an answer are tried again with the usual ones. The error is that nobody
 // waits any more; a row without an answer says so itself.
 func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
+	if w.sweep.only != nil {
+		return w.brief(ctx, indices, rows)
+	}
 	if err := w.rows(ctx, indices, rows, settings(w.scenario)); err != nil || w.scenario.Numerics {
 		return err
 	}
@@ -113,6 +116,17 @@ func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
 		}
 	}
 	return nil
+}
+
+// brief fills in rows for a sketch, none of which is worth waiting for.
+func (w *worker) brief(ctx context.Context, indices []int, rows []Row) error {
+	err := w.rows(ctx, indices, rows, settings(w.scenario).Bounded())
+	for i := range rows {
+		if failed := rows[i].Failed; failed != "" && failed != diffusion.ErrCondenses.Error() {
+			rows[i].Failed = "no answer in the steps that a sketch takes: " + failed
+		}
+	}
+	return err
 }
 
 // rows marches the rows that are given empty.
