@@ -209,11 +209,11 @@ func TestSketchCountsItsError(t *testing.T) {
 		slack := r.Density * g.Sketched.Slack()
 		want := diffusion.Unsure
 		switch {
-		case r.Probability >= diffusion.Likely+slack:
+		case r.Probability >= diffusion.NineInTen+slack:
 			want = diffusion.Dry
-		case r.Probability <= diffusion.Unlikely-slack:
+		case r.Probability <= diffusion.OneInTen-slack:
 			want = diffusion.Wet
-		case r.Probability >= diffusion.Likely, r.Probability <= diffusion.Unlikely:
+		case r.Probability >= diffusion.NineInTen, r.Probability <= diffusion.OneInTen:
 			near++
 		}
 		require.Equal(t, want, r.Verdict)
