@@ -9,7 +9,7 @@ import (
 
 // Lack is how far residuals have a shape that the model cannot have.
 type Lack struct {
-	Share       float64 // of the residual squares that lie in the shapes
+	Share       float64 // of the residual squares that lie in the shape of which there is the most
 	Probability float64 // that as much or more of them does so if the model holds
 }
 
@@ -45,17 +45,24 @@ func (p *Problem) LackOfFit(e *Estimate, s *Posterior, shapes *mat.Dense, seed u
 }
 
 // shapeTest projects residuals.
-type shapeTest struct{ model, shapes *mat.Dense } // orthonormal columns: what the parameters can do, and the shapes beyond that
+type shapeTest struct {
+	model  *mat.Dense   // what the parameters can do, in orthonormal columns
+	shapes []*mat.Dense // of each shape what lies beyond that, of length one
+}
 
 // newShapeTest is nil where the readings leave no room for a shape.
 func newShapeTest(e *Estimate, shapes *mat.Dense) *shapeTest {
 	rows, count := shapes.Dims()
-	if e.Freedom < count+spare {
+	if e.Freedom < 2*spare {
 		return nil
 	}
 	t := &shapeTest{model: orthonormal(e.Jacobian, mat.NewDense(rows, 1, nil))}
-	t.shapes = orthonormal(shapes, t.model)
-	if t.shapes == nil || t.model == nil {
+	for k := range count {
+		if own := orthonormal(shapes.Slice(0, rows, k, k+1).(*mat.Dense), t.model); own != nil {
+			t.shapes = append(t.shapes, own)
+		}
+	}
+	if len(t.shapes) == 0 || t.model == nil {
 		return nil
 	}
 	return t
@@ -95,14 +102,18 @@ func orthonormal(columns, others *mat.Dense) *mat.Dense {
 	return out
 }
 
-// share of the squares of residuals, without what the parameters can do, that lies in the shapes.
+// share of the squares of residuals, without what the parameters can do, that lies in the shape in which most does.
 func (t *shapeTest) share(residuals []float64) float64 {
 	r := mat.NewVecDense(len(residuals), residuals)
 	all := mat.Dot(r, r) - squaresIn(t.model, r)
 	if !(all > 0) {
 		return 0
 	}
-	return squaresIn(t.shapes, r) / all
+	most := 0.0
+	for _, shape := range t.shapes {
+		most = math.Max(most, squaresIn(shape, r))
+	}
+	return most / all
 }
 
 func squaresIn(basis *mat.Dense, r *mat.VecDense) float64 {

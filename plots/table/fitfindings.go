@@ -35,8 +35,12 @@ func (f *Fit) say(found fit.Finding) string {
 		}
 		return fmt.Sprintf("in all the mass %s of the scale, which shows %s. So little tells nothing about how fast the water moves.", changes, Grams(step))
 	case fit.Shape:
-		return fmt.Sprintf("the masses do not follow any diffusivity: what is left over has a shape that chance alone gives less than one time in %s. The air or the temperature may not have been what the file says, the coil too dense for the air to reach every turn, or the material one that takes up water in two stages.",
-			oneIn(found.Amount))
+		said := "what is left over when the most likely diffusivity is taken off has a shape"
+		if found.Grave() {
+			said = "the masses do not follow any diffusivity: what is left over has a shape"
+		}
+		return fmt.Sprintf("%s that chance alone gives %s. The air or the temperature may not have been what the file says, the scale may have drifted, the coil be too dense for the air to reach every turn, or the material one that takes up water in two stages.",
+			said, seldom(found.Amount))
 	case fit.Outlier:
 		return fmt.Sprintf("this weighing is %s g off, far more than the others. Without it water moves %s as fast. If something was on the scale, put a # before the line.",
 			signed(1e3*found.Amount), Times(found.Factor))
@@ -77,7 +81,11 @@ func signed(x float64) string {
 	return Significant(x, 2)
 }
 
-// oneIn is the number of times in which a probability comes once.
-func oneIn(probability float64) string {
-	return Significant(1/probability, 1)
+// seldom prints a small probability.
+func seldom(probability float64) string {
+	const least = 0.001 // that is told from the draws that there are
+	if probability <= least {
+		return "less than one time in 1000"
+	}
+	return fmt.Sprintf("one time in %s", Significant(1/probability, 1))
 }

@@ -52,9 +52,15 @@ const (
 	OnlyBound
 )
 
+// A shape that chance alone gives so seldom is told; where it is rare it is grave.
+const unusual, rare = 0.05, 0.01
+
 // Grave tells that no answer should be relied on before this is mended.
 func (f Finding) Grave() bool {
-	return slices.Contains([]FindingKind{FewSteps, Shape, Slip, NoDrive, AirRules}, f.Kind)
+	if f.Kind == Shape {
+		return f.Amount <= rare
+	}
+	return slices.Contains([]FindingKind{FewSteps, Slip, NoDrive, AirRules}, f.Kind)
 }
 
 // examine looks for all that may be wrong with the weighings. What is found is in the order of how much hangs on it.
@@ -68,8 +74,7 @@ func (o *Outcome) examine() error {
 	if err := o.ofOutliers(); err != nil {
 		return err
 	}
-	const rare = 0.01
-	if o.Lack.Probability < rare {
+	if o.Lack.Probability <= unusual {
 		o.find(Finding{Kind: Shape, Run: -1, Amount: o.Lack.Probability})
 	}
 	if step := o.Weighings.Scale.Resolution; o.Noise.Low > step {

@@ -60,23 +60,29 @@ func (o *Outcome) bands() error {
 	return nil
 }
 
-// lack tests whether the residuals have a shape: in each run a few polynomials of the logarithm of time, which spreads out a drying.
+// lack tests whether the residuals have a shape, in each run by itself: that of a drift, of air that grows moister, of a second stage that is slower or quicker than the first,
+// and two that may be of anything.
 func (o *Outcome) lack() error {
 	p := o.parameters
-	const degrees = 3
-	shapes := mat.NewDense(len(p.readings), degrees*len(o.Weighings.Runs), nil)
+	shapes := mat.NewDense(len(p.readings), len(smooth(0, 0))*len(o.Weighings.Runs), nil)
 	for k, at := range p.readings {
 		if at.point < 0 {
 			continue
 		}
 		points := o.Weighings.Runs[at.run].Points
-		share := float64(at.point) / float64(len(points)-1)
-		x := 2*share - 1
-		for d, value := range [...]float64{(3*x*x - 1) / 2, (5*x*x*x - 3*x) / 2, x} { // Legendre, in the order of the weighings
-			shapes.Set(k, degrees*at.run+d, value)
+		values := smooth(float64(at.point)/float64(len(points)-1), points[at.point].Time/points[len(points)-1].Time)
+		for d, value := range values {
+			shapes.Set(k, len(values)*at.run+d, value)
 		}
 	}
 	var err error
 	o.Lack, err = p.problem.LackOfFit(o.estimate, o.posterior, shapes, 1)
 	return err
+}
+
+// smooth are functions over a run that residuals may look like: the share of the weighings that are done, and of the time, from 0 to 1.
+func smooth(done, time float64) []float64 {
+	x := 2*done - 1
+	const slow, quick = 3, 12 // times within the run that a second stage fades by e
+	return []float64{time, time * time, math.Exp(-slow * time), math.Exp(-quick * time), (3*x*x - 1) / 2, (5*x*x*x - 3*x) / 2}
 }
