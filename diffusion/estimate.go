@@ -59,18 +59,36 @@ func (m *Model) estimator(r *Result, least float64) *estimator {
 
 // content at the nozzle [kg/kg dry] of a model that has the zones of the one at the medians.
 func (e *estimator) content(m *Model) float64 {
-	s := estimated{temperature: m.StartTemperature, surface: m.Start, mean: m.Start}
-	stages := e.stages
-	for _, zones := range [...][]Zone{m.Storage, m.Path} {
-		for i := range zones {
-			s.through(m, &zones[i], &stages[i], &e.modes)
-		}
-		stages = stages[len(zones):]
+	s := e.begins(m)
+	stages := e.stages[len(m.Storage):]
+	for i := range m.Path {
+		s.through(m, &m.Path[i], &stages[i], &e.modes)
 	}
 	if s.mean > e.least {
 		return s.mean
 	}
 	return e.least // no number too
+}
+
+// given is the content that a model gives off in each zone of its path [kg/kg dry].
+func (e *estimator) given(m *Model) []float64 {
+	given, s := make([]float64, len(m.Path)), e.begins(m)
+	stages := e.stages[len(m.Storage):]
+	for i := range m.Path {
+		before := s.mean
+		s.through(m, &m.Path[i], &stages[i], &e.modes)
+		given[i] = before - s.mean
+	}
+	return given
+}
+
+// begins is the strand after its storage.
+func (e *estimator) begins(m *Model) estimated {
+	s := estimated{temperature: m.StartTemperature, surface: m.Start, mean: m.Start}
+	for i := range m.Storage {
+		s.through(m, &m.Storage[i], &e.stages[i], &e.modes)
+	}
+	return s
 }
 
 // estimated is a strand on its way.
