@@ -58,6 +58,18 @@ func (s *Surrogate) scales(points [][]float64, values []float64) float64 {
 	return min(max(stat.Covariance(rest, values, nil)/stat.Variance(rest, nil), 0), most)
 }
 
+// Shifted is the surrogate of a function that is similar, has a drift of its own and is known at the centre alone.
+func (s *Surrogate) Shifted(drift Drift, centre float64) (*Surrogate, error) {
+	if (drift == nil) != (s.drift == nil) || math.IsNaN(centre) {
+		return nil, ErrTooFew
+	}
+	out := s.With(drift)
+	out.along, out.scale = nil, 0
+	out.plane = slices.Clone(s.plane)
+	out.plane[0] += centre - out.At(make([]float64, len(s.plane)-1))
+	return out, nil
+}
+
 // With is a surrogate like this one with another drift, of a function that differs from it by little else.
 func (s *Surrogate) With(drift Drift) *Surrogate {
 	out := *s
