@@ -334,17 +334,6 @@ func TestSteepest(t *testing.T) {
 	require.Nil(t, fitted(t, 2, func([]float64) float64 { return 1 }).Steepest(1))
 }
 
-// The exponential from the table is that of the library.
-func TestDecay(t *testing.T) {
-	table := newDecay()
-	for d := 0.0; d < 39.99; d += 0.00137 {
-		require.InEpsilon(t, math.Exp(-d), table.at(d), 3e-10)
-	}
-	require.Zero(t, table.at(40))
-	require.Zero(t, table.at(1e300))
-	require.Zero(t, table.at(math.Inf(1)))
-}
-
 func BenchmarkAt(b *testing.B) {
 	points := Draws(62, 6, 1)
 	s := sample{points: points, values: make([]float64, len(points)), drawn: make([]bool, len(points))}
