@@ -12,7 +12,7 @@ import (
 	"strandry/diffusion/surrogate"
 )
 
-// LengthOdds is the probability of meeting the limit over the length of one zone. At each length that is asked for far from all that were marched before, eight
+// LengthOdds is the probability of meeting the limit over the length of one zone. At each length that is asked for far from all that were marched before, six
 // marches are made, as for [March.OddsLike]; near one of those the estimate alone tells what the difference makes.
 type LengthOdds struct {
 	march    *March
