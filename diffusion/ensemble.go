@@ -25,6 +25,7 @@ type ensemble struct {
 	medianBalances  []airBalance                    // and at the medians, from which those of each draw are sought
 	middle          float64                         // logarithm of the content at the medians; no number where it is not known
 	by              *estimator                      // by what the medians have met; nil for none
+	medianGiven     []float64                       // content given off in each zone at the medians, as that estimates it
 	drift           surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
 	failed          error                           // the first march without an answer
 	measure         func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
@@ -69,6 +70,24 @@ func (e *ensemble) begin() {
 		e.by = e.design.estimator(&e.result, leastTold*e.design.Limit)
 		e.drift = e.estimated(e.by)
 	}
+	if e.medianGiven = nil; e.by != nil && balanced {
+		e.medianGiven = e.by.given(&e.design.Model)
+	}
+}
+
+// balances are those from which the balances of a drawn model are sought: what each zone gives off at the medians, times by how much more the estimate has the draw give off.
+func (e *ensemble) balances(m *Model) []airBalance {
+	if e.medianGiven == nil {
+		return e.medianBalances
+	}
+	const most = 10
+	out := slices.Clone(e.medianBalances)
+	for i, given := range e.by.given(m) {
+		if share := given / e.medianGiven[i]; share > 1./most && share < most {
+			out[i].total *= share
+		}
+	}
+	return out
 }
 
 // march is the logarithm of the content at deviates of the unknowns; no number where it cannot be marched.
@@ -107,9 +126,10 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 		x, err := e.measure(m)
 		return math.Log(x), err
 	}
-	err := e.marches.run(m, e.settings.Bounded(), e.medianBalances, &e.result)
+	balances := e.balances(m)
+	err := e.marches.run(m, e.settings.Bounded(), balances, &e.result)
 	if finer := e.settings.as(RoughSettings()); errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps && e.settings.Resolution < finer.Resolution {
-		err = e.marches.run(m, finer.Bounded(), e.medianBalances, &e.result)
+		err = e.marches.run(m, finer.Bounded(), balances, &e.result)
 	}
 	if err != nil {
 		return 0, err

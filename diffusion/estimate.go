@@ -3,6 +3,7 @@ package diffusion
 import (
 	"math"
 
+	"strandry/diffusion/decay"
 	"strandry/materials"
 	"strandry/materials/humidair"
 )
@@ -59,18 +60,36 @@ func (m *Model) estimator(r *Result, least float64) *estimator {
 
 // content at the nozzle [kg/kg dry] of a model that has the zones of the one at the medians.
 func (e *estimator) content(m *Model) float64 {
-	s := estimated{temperature: m.StartTemperature, surface: m.Start, mean: m.Start}
-	stages := e.stages
-	for _, zones := range [...][]Zone{m.Storage, m.Path} {
-		for i := range zones {
-			s.through(m, &zones[i], &stages[i], &e.modes)
-		}
-		stages = stages[len(zones):]
+	s := e.begins(m)
+	stages := e.stages[len(m.Storage):]
+	for i := range m.Path {
+		s.through(m, &m.Path[i], &stages[i], &e.modes)
 	}
 	if s.mean > e.least {
 		return s.mean
 	}
 	return e.least // no number too
+}
+
+// given is the content that a model gives off in each zone of its path [kg/kg dry].
+func (e *estimator) given(m *Model) []float64 {
+	given, s := make([]float64, len(m.Path)), e.begins(m)
+	stages := e.stages[len(m.Storage):]
+	for i := range m.Path {
+		before := s.mean
+		s.through(m, &m.Path[i], &stages[i], &e.modes)
+		given[i] = before - s.mean
+	}
+	return given
+}
+
+// begins is the strand after its storage.
+func (e *estimator) begins(m *Model) estimated {
+	s := estimated{temperature: m.StartTemperature, surface: m.Start, mean: m.Start}
+	for i := range m.Storage {
+		s.through(m, &m.Storage[i], &e.stages[i], &e.modes)
+	}
+	return s
 }
 
 // estimated is a strand on its way.
@@ -108,7 +127,7 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 		}
 		if changes {
 			const same = 0.05 // [K]
-			later := math.Exp(-warms * to)
+			later := modes.left.At(warms * to)
 			if off := colder * (left + later) / 2; math.Abs(off-at) > same {
 				now.warm(p, air+off)
 				at = off
@@ -141,6 +160,9 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 // grown is how much larger the diffusivity is at the content that decides than in the dry polymer.
 func (s *estimated) grown(p *materials.Polymer) float64 {
 	const inwards = 0.6 // from surface to mean
+	if p.Diffusivity.Beta.Value == 0 {
+		return 1
+	}
 	return math.Exp(p.Diffusivity.Beta.Value * max(0, s.surface+inwards*(s.mean-s.surface)))
 }
 
@@ -189,12 +211,16 @@ const modeCount = 8
 // modes of a cylinder whose surface is at equilibrium: after a step of one at the surface the mean is off by
 // Σ 4/j² exp(-j² Fo), over the zeros j of J0 (Crank, The Mathematics of Diffusion (1975), equation 5.23). Two of them are as they are, and six were fitted to stand
 // for all the others: what is taken up is within 0.8 % of the series from a Fourier number of 5e-7 on.
-type modes struct{ weight, rate [modeCount]float64 }
+type modes struct {
+	weight, rate [modeCount]float64
+	left         *decay.Table
+}
 
 func newModes() modes {
 	return modes{
 		weight: [...]float64{0.691660, 0.131271, 0.099385, 0.050021, 0.017958, 0.006306, 0.002218, 0.001181},
 		rate:   [...]float64{5.783186, 30.47126, 102.8364, 686.2625, 5512.389, 44868.40, 366940.6, 3707424},
+		left:   decay.New(),
 	}
 }
 
@@ -219,7 +245,7 @@ func (s *estimated) diffuse(fourier float64, m *modes) {
 		case x < little:
 			s.amounts[n] *= 1 - x*(1-x*(1./2-x*(1./6)))
 		default:
-			s.amounts[n] *= math.Exp(-x)
+			s.amounts[n] *= m.left.At(x)
 		}
 		s.mean += s.amounts[n]
 	}

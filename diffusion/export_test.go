@@ -5,3 +5,19 @@ func (o Odds) Numbers() Odds {
 	o.surrogate = nil
 	return o
 }
+
+// Balance is what a zone of the design gives off to its air at deviates of its unknowns: as it is expected of the draw, and as it is; and as it is at the medians.
+func (w *March) Balance(d *Design, zone int, deviates []float64) (expected, found, medians float64, err error) {
+	e, err := w.ensemble(d, drawSettings(Settings{}))
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	e.begin()
+	m, _, err := d.drawn(e.unknowns, deviates)
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	var r Result
+	err = w.run(&m, e.settings, nil, &r)
+	return e.balances(&m)[zone].total, r.balances[zone].total, e.medianBalances[zone].total, err
+}

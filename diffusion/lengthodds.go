@@ -12,7 +12,7 @@ import (
 	"strandry/diffusion/surrogate"
 )
 
-// LengthOdds is the probability of meeting the limit over the length of one zone. At each length that is asked for far from all that were marched before, eight
+// LengthOdds is the probability of meeting the limit over the length of one zone. At each length that is asked for far from all that were marched before, six
 // marches are made, as for [March.OddsLike]; near one of those the estimate alone tells what the difference makes.
 type LengthOdds struct {
 	march    *March
@@ -22,6 +22,7 @@ type LengthOdds struct {
 	base     Odds // of which there is the surrogate, the unknowns and the design point
 	draws    [][]float64
 	places   []lengthPlace
+	sketch   *lengthPlace // by the medians alone, before there is a place; nil for none
 }
 
 // lengthPlace is a length that was marched.
@@ -112,9 +113,9 @@ func (l *LengthOdds) tell(p *lengthPlace) error {
 }
 
 // AtDesignPoint is the logarithm of the content over the limit at a length, as the estimate has it, at the design point of the first-order reliability method (see
-// [DesignPoint]), where all that is in doubt conspires against the strand; about zero or less where the limit is met nine times in ten.
+// [DesignPoint]), where all that is in doubt conspires against the strand; about zero or less where the limit is met nine times in ten. Where nothing was marched yet, the medians are.
 func (l *LengthOdds) AtDesignPoint(length float64) (float64, error) {
-	p, err := l.near(math.Log(length), math.Inf(1))
+	by, like, err := l.known(length)
 	if err != nil {
 		return 0, err
 	}
@@ -123,7 +124,30 @@ func (l *LengthOdds) AtDesignPoint(length float64) (float64, error) {
 		return 0, err
 	}
 	point := &l.base.DesignPoint
-	return p.like.With(e.estimated(p.by)).At(point.deviates(e.unknowns)) - math.Log(point.Limit), nil
+	return like.With(e.estimated(by)).At(point.deviates(e.unknowns)) - math.Log(point.Limit), nil
+}
+
+// known is the estimator and the surrogate of the nearest place that was marched; where there is none, those of the base with the medians at this length.
+func (l *LengthOdds) known(length float64) (*estimator, *surrogate.Surrogate, error) {
+	if len(l.places) == 0 && l.sketch == nil && l.base.surrogate != nil {
+		e, err := l.ensemble(length)
+		if err != nil {
+			return nil, nil, err
+		}
+		e.similarBalances = l.base.DesignPoint.medianBalances
+		e.begin()
+		if like, err := l.base.surrogate.Shifted(e.drift, e.middle); err == nil {
+			l.sketch = &lengthPlace{like: like, by: e.by}
+		}
+	}
+	if len(l.places) == 0 && l.sketch != nil {
+		return l.sketch.by, l.sketch.like, nil
+	}
+	p, err := l.near(math.Log(length), math.Inf(1))
+	if err != nil {
+		return nil, nil, err
+	}
+	return p.by, p.like, nil
 }
 
 // ensemble of the design at a length.

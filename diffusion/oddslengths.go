@@ -26,9 +26,7 @@ func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, 
 		varied.Path[zone].Extend(length)
 		begun := fresh
 		begun.begin()
-		if f.atLengths = append(f.atLengths, begun); begun.medianBalances != nil {
-			f.medianBalances = append(f.medianBalances, begun.medianBalances)
-		}
+		f.atLengths = append(f.atLengths, begun)
 		f.uneven = f.uneven || begun.settings != f.atLengths[0].settings
 	}
 	for i, length := range lengths {
@@ -49,12 +47,11 @@ func (w *March) OddsLengths(d *Design, zone int, lengths []float64, s Settings, 
 // family is an ensemble over several lengths of a zone.
 type family struct {
 	*ensemble
-	zone           int
-	lengths        []float64
-	atLengths      []ensemble // begun at each
-	medianBalances [][]airBalance
-	uneven         bool        // some lengths have no answer in the steps of the others
-	table          [][]float64 // values at [surrogate.Points], for each length
+	zone      int
+	lengths   []float64
+	atLengths []ensemble  // begun at each
+	uneven    bool        // some lengths have no answer in the steps of the others
+	table     [][]float64 // values at [surrogate.Points], for each length
 }
 
 // at gives the values at points for the length with index i. Those at the centre and on the axes are marched for all lengths at once.
@@ -94,7 +91,7 @@ func (f *family) along(deviates []float64) []float64 {
 
 func (f *family) logarithms(m *Model) []float64 {
 	logs := make([]float64, 0, len(f.lengths))
-	err := f.marches.runLengths(m, f.zone, f.lengths, f.medianBalances, f.settings.Bounded(), func(_ int, r *Result) error {
+	err := f.marches.runLengths(m, f.zone, f.lengths, f.balancesAtLengths(m), f.settings.Bounded(), func(_ int, r *Result) error {
 		logs = append(logs, logarithm(r.Nozzle.Mean, f.design.Limit))
 		return nil
 	})
@@ -103,12 +100,9 @@ func (f *family) logarithms(m *Model) []float64 {
 	}
 	// One of the lengths has no answer; the others may.
 	logs = logs[:0]
-	own := *f.ensemble
 	for i, length := range f.lengths {
 		m.Path[f.zone].Extend(length)
-		if f.medianBalances != nil {
-			own.medianBalances = f.medianBalances[i]
-		}
+		own := f.atLengths[i]
 		log, err := own.logarithm(m)
 		if err != nil {
 			f.fails(err)
@@ -117,4 +111,17 @@ func (f *family) logarithms(m *Model) []float64 {
 		logs = append(logs, log)
 	}
 	return logs
+}
+
+// balancesAtLengths are [ensemble.balances] of a drawn model at each length.
+func (f *family) balancesAtLengths(m *Model) [][]airBalance {
+	if f.atLengths[0].medianBalances == nil {
+		return nil
+	}
+	var all [][]airBalance
+	for i, length := range f.lengths {
+		m.Path[f.zone].Extend(length)
+		all = append(all, f.atLengths[i].balances(m))
+	}
+	return all
 }

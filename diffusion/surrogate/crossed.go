@@ -50,7 +50,7 @@ func (c *Crossed) Rest(others []float64) []float64 {
 		for k, w := range s.weights {
 			square := squares[k] + away[k]
 			d := math.Sqrt(square)
-			value += w * (1 + d + square/3) * s.decay.at(d)
+			value += w * (1 + d + square/3) * s.decay.At(d)
 		}
 		out[i] = value
 	}

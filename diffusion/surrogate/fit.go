@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"strandry/diffusion/decay"
 )
 
 // Surrogate stands in for a function. It is not changed by use.
@@ -21,7 +23,7 @@ type Surrogate struct {
 	// Of what is like another surrogate: by how much what the drift leaves is more than there, and what is added along the line; nil for nothing.
 	scale float64
 	along *curve
-	decay *decay
+	decay *decay.Table
 }
 
 // Drift is what is known of a function beforehand: what the values differ by from it is what is fitted (kriging with an external drift: Wackernagel,
@@ -192,7 +194,7 @@ func matern(a, b []float64) float64 {
 // surrogate of a sample.
 func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error) {
 	var k kriged
-	out := &Surrogate{rates: rates(changes, length), decay: newDecay()}
+	out := &Surrogate{rates: rates(changes, length), decay: decay.New()}
 	if !k.solve(s, out.rates) {
 		return nil, ErrTooFew
 	}
@@ -251,7 +253,7 @@ func (s *Surrogate) rest(z []float64) float64 {
 		}
 		for k, w := range weights {
 			d := math.Sqrt(5 * squares[k])
-			value += w * (1 + d + 5./3*squares[k]) * s.decay.at(d)
+			value += w * (1 + d + 5./3*squares[k]) * s.decay.At(d)
 		}
 	}
 	return value

@@ -18,8 +18,8 @@ func (s *Surrogate) Like(drift Drift, centre float64, onLine []float64) (*Surrog
 	points, values := [][]float64{make([]float64, len(s.plane)-1)}, []float64{centre}
 	c := curve{places: []float64{0}}
 	if s.alpha != nil {
-		middle := len(knots()) / 2
-		c.places = slices.Insert(knots(), middle, 0)
+		middle := len(likeKnots()) / 2
+		c.places = slices.Insert(likeKnots(), middle, 0)
 		points, values = slices.Insert(s.Line(), middle, points[0]), slices.Insert(slices.Clone(onLine), middle, centre)
 	}
 	values = drift.leaves(points, values)
@@ -58,6 +58,18 @@ func (s *Surrogate) scales(points [][]float64, values []float64) float64 {
 	return min(max(stat.Covariance(rest, values, nil)/stat.Variance(rest, nil), 0), most)
 }
 
+// Shifted is the surrogate of a function that is similar, has a drift of its own and is known at the centre alone.
+func (s *Surrogate) Shifted(drift Drift, centre float64) (*Surrogate, error) {
+	if (drift == nil) != (s.drift == nil) || math.IsNaN(centre) {
+		return nil, ErrTooFew
+	}
+	out := s.With(drift)
+	out.along, out.scale = nil, 0
+	out.plane = slices.Clone(s.plane)
+	out.plane[0] += centre - out.At(make([]float64, len(s.plane)-1))
+	return out, nil
+}
+
 // With is a surrogate like this one with another drift, of a function that differs from it by little else.
 func (s *Surrogate) With(drift Drift) *Surrogate {
 	out := *s
@@ -83,7 +95,10 @@ func (c *curve) at(t float64) float64 {
 }
 
 // Line is the points on the line of steepest change at which a similar function is to be known, see [Surrogate.Like]; none where the function does not change.
-func (s *Surrogate) Line() [][]float64 { return along(s.alpha) }
+func (s *Surrogate) Line() [][]float64 { return along(s.alpha, likeKnots()) }
+
+// likeKnots are fewer than those of a surrogate of its own: what is left has the shape of what is left of the other.
+func likeKnots() []float64 { return []float64{-2, -1, 1, 2} }
 
 // OnLine is the point that lies so many deviates along the line of steepest change.
 func (s *Surrogate) OnLine(t float64) []float64 {

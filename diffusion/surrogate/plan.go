@@ -31,15 +31,17 @@ func knots() []float64 { return []float64{-3, -2, -1, 1, 2, 3} }
 
 // Line is the points on the steepest line through the centre at which the function must be known too, from its values at [Points]. A value
 // that is not known is NaN. There is none where the function does not change.
-func Line(unknowns int, values []float64) [][]float64 { return along(steepest(unknowns, values)) }
+func Line(unknowns int, values []float64) [][]float64 {
+	return along(steepest(unknowns, values), knots())
+}
 
-// along is the knots as points on the line in a direction; none without one.
-func along(alpha []float64) [][]float64 {
+// along is knots as points on the line in a direction; none without one.
+func along(alpha, knots []float64) [][]float64 {
 	if alpha == nil {
 		return nil
 	}
 	var line [][]float64
-	for _, t := range knots() {
+	for _, t := range knots {
 		p := make([]float64, len(alpha))
 		for i, a := range alpha {
 			p[i] = t * a

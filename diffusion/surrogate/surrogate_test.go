@@ -114,7 +114,7 @@ func TestDrift(t *testing.T) {
 	exact, err := Fit(f, points, values(points), line, values(line))
 	require.NoError(t, err)
 	require.InDelta(t, 0, off(exact, 2, f), 1e-12)
-	require.Len(t, exact.Line(), 6)
+	require.Len(t, exact.Line(), 4)
 	quick, err := with.Copy(Draws(96, 2, 1))
 	require.NoError(t, err)
 	require.Less(t, off(quick, 2, f), off(with, 2, f)+0.05)
@@ -305,10 +305,10 @@ func TestLike(t *testing.T) {
 	for i, p := range s.Line() {
 		require.InDelta(t, onLine[i], like.At(p), 1e-9)
 	}
-	onLine[1], onLine[4] = math.NaN(), math.NaN()
+	onLine[1] = math.NaN()
 	_, err = s.Like(drift(0.125), math.NaN(), onLine)
 	require.NoError(t, err)
-	onLine[0], onLine[2] = math.NaN(), math.NaN()
+	onLine[0] = math.NaN()
 	_, err = s.Like(drift(0.125), math.NaN(), onLine)
 	require.ErrorIs(t, err, ErrTooFew)
 	_, err = s.Like(nil, centre, onLine)
@@ -318,6 +318,38 @@ func TestLike(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, 5, like.At([]float64{1, -1}), 1e-9)
 	_, err = still.Like(nil, math.NaN(), nil)
+	require.ErrorIs(t, err, ErrTooFew)
+}
+
+// A function that is known at the centre alone has that value there, its own drift and the rest of the other.
+func TestShifted(t *testing.T) {
+	drift := func(by float64) Drift { return func(z []float64) float64 { return by * z[0] } }
+	f := func(z []float64) float64 { return -2*z[0] + 0.3*math.Sin(z[1]) }
+	points := append(Points(2), Draws(32, 2, 9)...)
+	var at, onLine []float64
+	for _, p := range points {
+		at = append(at, f(p))
+	}
+	line := Line(2, at)
+	for _, p := range line {
+		onLine = append(onLine, f(p))
+	}
+	s, err := Fit(drift(-1), points, at, line, onLine)
+	require.NoError(t, err)
+	like, err := s.Like(drift(-1), 5, []float64{9, 8, 7, 6})
+	require.NoError(t, err)
+	for name, one := range map[string]*Surrogate{"": s, "of one like another": like} {
+		shifted, err := one.Shifted(drift(-3), 7)
+		require.NoError(t, err, name)
+		for _, z := range [][]float64{{0, 0}, {1, 0}, {-0.5, 1}, {0.3, -2}} {
+			require.InDelta(t, 7+f(z)-f([]float64{0, 0})-2*z[0], shifted.At(z), 0.02, name)
+		}
+		require.InDelta(t, 7, shifted.At([]float64{0, 0}), 1e-12, name)
+	}
+	require.InDelta(t, 0, s.At([]float64{0, 0}), 0.01, "as it was")
+	_, err = s.Shifted(nil, 7)
+	require.ErrorIs(t, err, ErrTooFew)
+	_, err = s.Shifted(drift(1), math.NaN())
 	require.ErrorIs(t, err, ErrTooFew)
 }
 
@@ -332,17 +364,6 @@ func TestSteepest(t *testing.T) {
 	}
 	require.Nil(t, s.Steepest(100))
 	require.Nil(t, fitted(t, 2, func([]float64) float64 { return 1 }).Steepest(1))
-}
-
-// The exponential from the table is that of the library.
-func TestDecay(t *testing.T) {
-	table := newDecay()
-	for d := 0.0; d < 39.99; d += 0.00137 {
-		require.InEpsilon(t, math.Exp(-d), table.at(d), 3e-10)
-	}
-	require.Zero(t, table.at(40))
-	require.Zero(t, table.at(1e300))
-	require.Zero(t, table.at(math.Inf(1)))
 }
 
 func BenchmarkAt(b *testing.B) {

@@ -115,32 +115,25 @@ func FirstStep(m *diffusion.Design) float64 {
 func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) *search {
 	varied := *m
 	varied.Path = slices.Clone(m.Path)
-	var result, before diffusion.Result
-	point := func(x float64, r *diffusion.Result) Point { return pointOf(x, m, r) }
-	at := func(x float64) (Point, error) { // near the one before, as a rule, so that air and strand agree about where they did there
+	var results [2]diffusion.Result                                 // the last march, and the one at hand
+	march := func(x float64, s diffusion.Settings) (Point, error) { // near the one before, as a rule, so that air and strand agree about where they did there
 		varied.Path[zone].Length = x
-		before, result = result, before
-		err := w.RunFrom(&before, &varied.Model, s, &result)
-		return point(x, &result), err
+		err := w.RunFrom(&results[0], &varied.Model, s, &results[1])
+		results[0], results[1] = results[1], results[0]
+		return pointOf(x, m, &results[0]), err
 	}
 	// The rough look is off by some 2e-4 of the content, and ten times as much as the other at the settings that are usual.
 	rough := s.Rough()
-	var seen, seenBefore diffusion.Result
 	search := &search{
-		at: at,
-		rough: func(x float64) (Point, error) {
-			varied.Path[zone].Length = x
-			seenBefore, seen = seen, seenBefore
-			err := w.RunFrom(&seenBefore, &varied.Model, rough, &seen)
-			return point(x, &seen), err
-		},
+		at:    func(x float64) (Point, error) { return march(x, s) },
+		rough: func(x float64) (Point, error) { return march(x, rough) },
 	}
 	if air := m.Path[zone].Air; air.Limited() && air.Direction != diffusion.With {
-		search.guess = guess(w, m, zone, rough)
+		search.guess = guess(w, m, zone, rough, &results[0])
 	} else {
 		search.many = func(x []float64, use func(Point)) error {
 			return w.RunLengths(&m.Model, zone, x, rough, func(i int, r *diffusion.Result) error {
-				use(point(x[i], r))
+				use(pointOf(x[i], m, r))
 				return nil
 			})
 		}
@@ -148,13 +141,12 @@ func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Sett
 	return search
 }
 
-// guess estimates the ratio at other lengths from a march at that of the model; nil where there is no answer.
-func guess(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) func(x float64) float64 {
-	var own diffusion.Result
-	if w.Run(&m.Model, s, &own) != nil {
+// guess estimates the ratio at other lengths from a march at that of the model, which fills own; nil where there is no answer.
+func guess(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings, own *diffusion.Result) func(x float64) float64 {
+	if w.Run(&m.Model, s, own) != nil {
 		return nil
 	}
-	content := m.Estimate(&own)
+	content := m.Estimate(own)
 	varied := m.Model
 	varied.Path = slices.Clone(m.Path)
 	return func(x float64) float64 {
