@@ -53,7 +53,6 @@ type target struct {
 	at        []float64
 	predicted []float64
 	least     float64 // of the logarithm of the noise
-	noisy     float64 // below this there is none, and the display does nothing but round
 	most      float64
 	failed    error
 }
@@ -73,7 +72,7 @@ func (t *target) LogProb(scaled []float64) float64 {
 		t.failed = err
 		return math.Inf(-1)
 	}
-	noise := t.noise(x[last])
+	noise := math.Exp(x[last])
 	for i, r := range t.problem.Readings {
 		sum += r.logProbability(t.predicted[i], noise)
 	}
@@ -81,15 +80,6 @@ func (t *target) LogProb(scaled []float64) float64 {
 		return math.Inf(-1)
 	}
 	return sum
-}
-
-// noise at a logarithm: of a scale that does nothing but round, next to none.
-func (t *target) noise(logarithm float64) float64 {
-	if logarithm < t.noisy {
-		const next = 0.33
-		return math.Exp(t.noisy) * next
-	}
-	return math.Exp(logarithm)
 }
 
 // Effort is how much is drawn.
@@ -110,11 +100,10 @@ func (p *Problem) Sample(e *Estimate, effort Effort) (*Posterior, error) {
 	if !(noise > 0) {
 		noise = 1e-9 * math.Max(math.Abs(p.Readings[0].Value), math.SmallestNonzeroFloat64) // a perfect fit of readings that are not rounded
 	}
-	const much, little, odds = 1e3, 0.15, 1.5 // noise below a little of a step is next to none; how likely none is, in the measure of the logarithm
-	t.least, t.noisy, t.most = math.Log(noise/much), math.Inf(-1), math.Log(noise*much)
+	const much, little = 1e3, 0.15 // below a little of a step a noise is next to none
+	t.least, t.most = math.Log(noise/much), math.Log(noise*much)
 	if step > 0 {
-		t.noisy = math.Log(little * step)
-		t.least = t.noisy - odds
+		t.least = math.Log(little * step)
 	}
 	c, err := newChain(t, e, noise, effort.Seed)
 	if err != nil {
@@ -261,7 +250,7 @@ func (c *chain) run(effort Effort) (*Posterior, error) {
 			draw[k] = kept[i][k] * c.target.unit[k]
 		}
 		s.Draws = append(s.Draws, draw)
-		s.Noise = append(s.Noise, c.target.noise(kept[i][n]))
+		s.Noise = append(s.Noise, math.Exp(kept[i][n]))
 	}
 	if len(s.Draws) < spare {
 		return nil, fmt.Errorf("no draws: the readings are all but impossible")

@@ -187,6 +187,9 @@ func (p *parameters) leastSquares() (*estimation.Estimate, error) {
 		if best == nil || e.Squares < clearly*best.Squares {
 			best = e
 		}
+		if best.Noise() < p.weighings.Scale.Resolution { // no other can be much better
+			break
+		}
 	}
 	return best, nil
 }
