@@ -53,6 +53,7 @@ type target struct {
 	at        []float64
 	predicted []float64
 	least     float64 // of the logarithm of the noise
+	noisy     float64 // below this there is none, and the display does nothing but round
 	most      float64
 	failed    error
 }
@@ -72,7 +73,7 @@ func (t *target) LogProb(scaled []float64) float64 {
 		t.failed = err
 		return math.Inf(-1)
 	}
-	noise := math.Exp(x[last])
+	noise := t.noise(x[last])
 	for i, r := range t.problem.Readings {
 		sum += r.logProbability(t.predicted[i], noise)
 	}
@@ -80,6 +81,15 @@ func (t *target) LogProb(scaled []float64) float64 {
 		return math.Inf(-1)
 	}
 	return sum
+}
+
+// noise at a logarithm: of a display that does nothing but round, next to none.
+func (t *target) noise(logarithm float64) float64 {
+	if logarithm < t.noisy {
+		const next = 0.33 // a twentieth of a step in all: sharper edges would only slow the draws
+		return math.Exp(t.noisy) * next
+	}
+	return math.Exp(logarithm)
 }
 
 // Effort is how much is drawn.
@@ -100,10 +110,13 @@ func (p *Problem) Sample(e *Estimate, effort Effort) (*Posterior, error) {
 	if !(noise > 0) {
 		noise = 1e-9 * math.Max(math.Abs(p.Readings[0].Value), math.SmallestNonzeroFloat64) // a perfect fit of readings that are not rounded
 	}
-	const much, little = 1e3, 0.15 // below a little of a step a noise is next to none
-	t.least, t.most = math.Log(noise/much), math.Log(noise*much)
+	// A noise below a little of a step counts as next to none; in the measure of the logarithm, in which all others are as likely as one another, none is as likely as a
+	// noise within a factor of e^odds.
+	const much, little, odds = 1e3, 0.15, 1.5
+	t.least, t.noisy, t.most = math.Log(noise/much), math.Inf(-1), math.Log(noise*much)
 	if step > 0 {
-		t.least = math.Log(little * step)
+		t.noisy = math.Log(little * step)
+		t.least = t.noisy - odds
 	}
 	c, err := newChain(t, e, noise, effort.Seed)
 	if err != nil {
@@ -250,7 +263,7 @@ func (c *chain) run(effort Effort) (*Posterior, error) {
 			draw[k] = kept[i][k] * c.target.unit[k]
 		}
 		s.Draws = append(s.Draws, draw)
-		s.Noise = append(s.Noise, math.Exp(kept[i][n]))
+		s.Noise = append(s.Noise, c.target.noise(kept[i][n]))
 	}
 	if len(s.Draws) < spare {
 		return nil, fmt.Errorf("no draws: the readings are all but impossible")

@@ -52,8 +52,12 @@ func (f *Fit) subject() string {
 	for i := range w.Runs {
 		count += len(w.Runs[i].Points)
 	}
+	runs := "one run"
+	if n := len(w.Runs); n > 1 {
+		runs = fmt.Sprintf("%d runs", n)
+	}
 	return fmt.Sprintf("%s, %s, weighed %d times in %s on a scale that shows %s: how fast does water move in it?", w.Model.Material.Name,
-		Millimetres(2*w.Model.Radius), count, plural(len(w.Runs), "one run", "runs"), Grams(w.Scale.Resolution))
+		Millimetres(2*w.Model.Radius), count, runs, Grams(w.Scale.Resolution))
 }
 
 // Grams prints a mass [kg].

@@ -250,8 +250,12 @@ func (o *Outcome) independent() float64 {
 	// ln D at T is x0 - E/R (1/T - 1/T0); its covariance with E is nil where 1/T - 1/T0 = R cov(x0, E)/var(E).
 	inverse := 1/p.middle + materials.GasConstant*c.At(0, p.activation)/c.At(p.activation, p.activation)
 	low, high := temperatures(o.Weighings)
-	return math.Min(math.Max(1/inverse, low), high)
+	const tenths = 10 // of a kelvin
+	return math.Min(math.Max(math.Round(tenths*(1/inverse-zeroCelsius))/tenths+zeroCelsius, low), high)
 }
+
+// zeroCelsius is 0 °C [K]: a temperature that is told is a round one.
+const zeroCelsius = 273.15
 
 // correlation of ln D at its temperature with the activation energy, with beta, and of these two.
 func (o *Outcome) correlation() (out [3]float64) {

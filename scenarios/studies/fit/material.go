@@ -2,7 +2,9 @@ package fit
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"strandry/materials"
@@ -41,14 +43,24 @@ func (o *Outcome) Material(name, folder string) materials.Fit {
 	return f
 }
 
-// within is a correlation that a material file can state.
+// within is a correlation that a material file can state, in as many digits as the draws tell.
 func within(c float64) float64 {
-	const most = 0.998
-	return min(max(c, -most), most)
+	const most, digits = 0.99, 100
+	return math.Round(digits*min(max(c, -most), most)) / digits
 }
 
+// value is a number in four digits, which is more than the draws tell.
 func value(b Between) materials.Value {
-	return materials.Value{Value: b.Value, Low: b.Low, High: b.High, Kind: materials.Fitted}
+	return materials.Value{Value: rounded(b.Value), Low: rounded(b.Low), High: rounded(b.High), Kind: materials.Fitted}
+}
+
+func rounded(x float64) float64 {
+	const digits = 4
+	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
+	if err != nil {
+		return x
+	}
+	return y
 }
 
 // base is the material that the strand comes nearest to, as a file in a folder names it.
