@@ -13,12 +13,16 @@ import (
 )
 
 func newCommand() *cobra.Command {
-	return &cobra.Command{
+	var weighings bool
+	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Write a commented scenario to start from",
 		Long: `new writes a scenario to start from, with every key explained.
 
-    strandry new my-dryer.toml`,
+    strandry new my-dryer.toml
+    strandry new --weighings my-weighings.toml
+
+--weighings writes a file of weighings instead, for strandry fit.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
 				return errors.New("new needs the name of the one file to write")
@@ -26,13 +30,19 @@ func newCommand() *cobra.Command {
 			return nil
 		},
 		RunE: func(c *cobra.Command, args []string) error {
-			if err := create(args[0], scenarios.Template()); err != nil {
+			text, next := scenarios.Template(), "run"
+			if weighings {
+				text, next = scenarios.WeighingsTemplate(), "fit --plan"
+			}
+			if err := create(args[0], text); err != nil {
 				return err
 			}
-			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then:\n  strandry run %s\n", args[0], args[0])
+			fmt.Fprintf(c.OutOrStdout(), "Wrote %s. Change it, then:\n  strandry %s %s\n", args[0], next, args[0])
 			return nil
 		},
 	}
+	c.Flags().BoolVar(&weighings, "weighings", false, "write a file of weighings, for strandry fit")
+	return c
 }
 
 // create writes a file that must not exist yet. A file that could not be

@@ -141,7 +141,7 @@ func inLibrary(w *scenarios.Weighings) string { return w.Model.Material.ID }
 // runs are set as a table.
 func (f *Fit) runs(b *strings.Builder) {
 	o := f.Outcome
-	const name = 16
+	const name = 15
 	columns := []column{{"run", "", -name}, {"at", "°C", 5}, {"weighed", "times", 7}, {"water at start", "%", 16}, {"dry mass", "g", 9}, {"at the end", "%", 10}, {"in that air", "%", 11}}
 	heads(b, columns)
 	var names []string
