@@ -52,8 +52,8 @@ func bends(count int) *mat.Dense {
 	return shapes
 }
 
-// Nine times in ten the interval holds the truth, whatever rounds, and one time in twenty a line is called none. A display that does nothing but round is known for sure from no
-// number of readings, and its intervals hold the truth more often: in 600 sets of 24 readings 98 in 100; with a noise of 0.3 steps 87, of one step 89.
+// Nine times in ten the interval holds the truth, whatever rounds, and one time in twenty a line is called none. Where a display does nothing but round they may hold it somewhat more often, where
+// noise is a third of a step somewhat less.
 func TestCoverage(t *testing.T) {
 	sets := samples.Of(15, 60, 600)
 	const close = 3.5 // deviations of the share that chance alone gives

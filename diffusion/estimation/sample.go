@@ -86,7 +86,7 @@ func (t *target) LogProb(scaled []float64) float64 {
 // noise at a logarithm: of a display that does nothing but round, next to none.
 func (t *target) noise(logarithm float64) float64 {
 	if logarithm < t.noisy {
-		const next = 0.33 // a twentieth of a step in all: sharper edges would only slow the draws
+		const next = 0.15 // a fiftieth of a step in all: sharper edges would only slow the draws
 		return math.Exp(t.noisy) * next
 	}
 	return math.Exp(logarithm)
@@ -112,7 +112,7 @@ func (p *Problem) Sample(e *Estimate, effort Effort) (*Posterior, error) {
 	}
 	// A noise below a little of a step counts as next to none; in the measure of the logarithm, in which all others are as likely as one another, none is as likely as a
 	// noise within a factor of e^odds.
-	const much, little, odds = 1e3, 0.15, 1.5
+	const much, little, odds = 1e3, 0.15, 3
 	t.least, t.noisy, t.most = math.Log(noise/much), math.Inf(-1), math.Log(noise*much)
 	if step > 0 {
 		t.noisy = math.Log(little * step)
