@@ -71,7 +71,7 @@ func faulty() map[string]string {
 		// cells
 		above + "0,20.5,7\n" + below:  `dry.csv:2: row = "0,20.5,7": too many cells; allowed: 2, one under each name of the header`,
 		above + "0\n" + below:         `dry.csv:2: row = "0": too few cells; allowed: 2, one under each name of the header`,
-		above + "0,\n" + below:        `dry.csv:2: mass [g] = "": the cell is empty`,
+		above + "0,\n" + below:        `dry.csv:2: mass [g] = "": not weighed yet; allowed: the mass, or no such line`,
 		above + "0,dry\n" + below:     `dry.csv:2: mass [g] = "dry": no number`,
 		above + "0,0x1p4\n" + below:   `dry.csv:2: mass [g] = "0x1p4": no number`,
 		above + "0,2_0\n" + below:     `dry.csv:2: mass [g] = "2_0": no number`,
