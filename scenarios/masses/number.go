@@ -108,7 +108,7 @@ func (r *reader) value(cell string, line int, column string, dim quantity.Dimens
 func (r *reader) mass(cell string, line int) (kg float64, ok bool) {
 	dim, column := quantity.Mass(), r.columns.names[r.columns.mass]
 	if cell == "" {
-		r.fault(line, column, quoted(cell), "not weighed yet", "the mass, or no such line")
+		r.empty = append(r.empty, line)
 		return 0, false
 	}
 	kg, ok = r.value(cell, line, column, dim, r.columns.massUnit)
