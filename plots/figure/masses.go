@@ -43,10 +43,9 @@ func (f Masses) share(run int, mass float64) float64 {
 
 // scale holds all runs but for weighings that are off.
 func (f Masses) scale() canvas.Scale {
-	all, _ := f.marks()
 	var values []float64
 	for i := range f.Runs {
-		r, off := &f.Runs[i], far(all, i)
+		r, off := &f.Runs[i], f.far(i)
 		for k, p := range r.Points {
 			if !off[k] {
 				values = append(values, f.share(i, p.Mass-f.Step/2), f.share(i, p.Mass+f.Step/2))
@@ -77,14 +76,13 @@ func (f Masses) draw(s *canvas.Sheet, room canvas.Rectangle) {
 		}
 	}
 	room = f.below(s, room)
-	barred, lines := false, 1
-	if f.Told {
-		lines = 2
-	}
-	f.panels(s, under(room, lines), false, f.scale(), label, func(p *canvas.Panel, run int, seconds float64) {
+	signs := func(barred bool) []sign { return append(f.signs(s, barred), f.numbers(s)...) }
+	left := under(s, room, signs(false)) // whose words are the longer ones
+	barred := false
+	f.panels(s, left, false, f.scale(), label, func(p *canvas.Panel, run int, seconds float64) {
 		barred = f.run(p, run, seconds) || barred
 	})
-	legend(s, room, append(f.signs(s, barred), f.numbers(s)...)...)
+	legend(s, room, signs(barred))
 }
 
 // signs explain what is drawn; barred tells whether half a step of the scale shows beside a dot.
@@ -165,7 +163,7 @@ func rims(dots []canvas.Point) []canvas.Point {
 	return out
 }
 
-// nameRest says what the strand holds at rest, clear of what passes.
+// nameRest says what the strand holds at rest, where that is clear of what passes.
 func (f Masses) nameRest(p *canvas.Panel, run int, passing []canvas.Point) {
 	const away canvas.Length = 5
 	low, _, high := f.rest(run)
@@ -175,5 +173,5 @@ func (f Masses) nameRest(p *canvas.Panel, run int, passing []canvas.Point) {
 		places = append(places, canvas.Spot{At: canvas.Point{X: left, Y: p.AtY(low) - away}, Side: canvas.BelowRight}, canvas.Spot{At: canvas.Point{X: right, Y: p.AtY(low) - away}, Side: canvas.BelowLeft},
 			canvas.Spot{At: canvas.Point{X: left, Y: p.AtY(high) + away}, Side: canvas.AboveRight}, canvas.Spot{At: canvas.Point{X: right, Y: p.AtY(high) + away}, Side: canvas.AboveLeft})
 	}
-	p.Place(p.Style(canvas.FooterSize, palette.Ink, true), "at rest: "+words.Percent(f.Runs[run].Equilibrium), places, passing)
+	p.Offer(p.Style(canvas.FooterSize, palette.Ink, true), "at rest: "+words.Percent(f.Runs[run].Equilibrium), places, passing)
 }

@@ -23,7 +23,7 @@ func (f Residuals) check() error          { return f.Weighed.check() }
 // Headline says whether what is left has a shape.
 func (f Residuals) Headline() string {
 	if f.shaped() {
-		const rarest = 1e-6
+		const rarest = 1e-5
 		return fmt.Sprintf("The weighings leave a shape that no diffusivity gives: chance makes one like it less than once in %s times",
 			words.Digits(math.Floor(1/math.Max(f.Lack.Probability, rarest)), 1))
 	}
@@ -54,10 +54,9 @@ func steps(x float64) string {
 
 // spread of the residuals in steps of the scale, the root of the mean of their squares, but for weighings that are off.
 func (f Residuals) spread() float64 {
-	all, _ := f.marks()
 	sum, count := 0.0, 0
 	for i := range f.Runs {
-		off := far(all, i)
+		off := f.far(i)
 		for k, r := range f.Runs[i].Residuals {
 			if !off[k] {
 				sum += r * r / f.Step / f.Step
@@ -70,10 +69,9 @@ func (f Residuals) spread() float64 {
 
 // scale holds all residuals but for those of weighings that are off, and a step either way.
 func (f Residuals) scale() canvas.Scale {
-	all, _ := f.marks()
 	most := 1.0
 	for i := range f.Runs {
-		off := far(all, i)
+		off := f.far(i)
 		for k, r := range f.Runs[i].Residuals {
 			if !off[k] {
 				most = math.Max(most, math.Abs(r)/f.Step)
@@ -90,11 +88,12 @@ func (f Residuals) draw(s *canvas.Sheet, room canvas.Rectangle) {
 		label = "Shown less predicted, steps"
 	}
 	room = f.below(s, room)
-	legend(s, room, append([]sign{
+	signs := append([]sign{
 		{func(at canvas.Point) { s.Disc(at, 3, palette.Blue) }, "weighing"},
 		{func(at canvas.Point) { swatch(s, at, palette.Doubted) }, "half a step either way, which rounding makes"},
-	}, f.numbers(s)...)...)
-	f.panels(s, under(room, 1), true, f.scale(), label, f.run)
+	}, f.numbers(s)...)
+	legend(s, room, signs)
+	f.panels(s, under(s, room, signs), true, f.scale(), label, f.run)
 }
 
 // run draws what is left of one run.

@@ -149,11 +149,11 @@ func (w *Weighed) marks() (all []marked, more int) {
 }
 
 // far are the weighings of a run that are off, which set no scale.
-func far(all []marked, run int) map[int]bool {
+func (w *Weighed) far(run int) map[int]bool {
 	out := map[int]bool{}
-	for _, m := range all {
-		if m.Run == run && (m.Kind == fit.Outlier || m.Kind == fit.Slip) {
-			out[m.point] = true
+	for _, f := range w.Findings {
+		if f.Run == run && (f.Kind == fit.Outlier || f.Kind == fit.Slip) {
+			out[slices.IndexFunc(w.Runs[run].Points, func(p scenarios.Weighing) bool { return p.Line == f.Line })] = true
 		}
 	}
 	return out

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion/estimation"
+	"strandry/plots/canvas"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/fit"
 )
@@ -95,4 +96,162 @@ func TestWeighedHeadlines(t *testing.T) {
 	} {
 		require.Equal(t, want, plain(weighedFigures()[name].Headline()), name)
 	}
+}
+
+// What makes an answer doubtful is said in words, the gravest first.
+func TestWeighedReasons(t *testing.T) {
+	grave := func(told bool, runs int, found ...fit.Finding) string {
+		w := aWeighed()
+		for len(w.Runs) < runs {
+			w.Runs = append(w.Runs, aRun("other", 60, 10, 3))
+		}
+		w.Told, w.Findings = told, found
+		return plain(Masses{Weighed: w}.Headline())
+	}
+	const cannot = "These weighings cannot tell how fast water moves: "
+	require.Equal(t, cannot+"the mass in run other changes by 3 steps of the scale", grave(false, 2, fit.Finding{Kind: fit.FewSteps, Run: 1, Amount: 2.9}))
+	require.Equal(t, cannot+"the strand began in equilibrium with the air", grave(false, 1, fit.Finding{Kind: fit.NoDrive}))
+	require.Equal(t, cannot+"the air, not the strand, sets the pace", grave(false, 1, fit.Finding{Kind: fit.Scatter, Run: -1}, fit.Finding{Kind: fit.AirRules}))
+	require.Equal(t, "Doubtful: the weighings leave a shape that no diffusivity gives; else how fast water moves is known within 8 % either way",
+		grave(true, 2, fit.Finding{Kind: fit.Shape, Run: -1}))
+	require.Equal(t, "These weighings do not tell how fast water moves: no better than within 8 % either way", grave(false, 1))
+	for kind := fit.FewSteps; kind <= fit.OnlyBound; kind++ {
+		f := fit.Finding{Kind: kind}
+		require.Equal(t, f.Grave(), (&Weighed{Runs: aWeighed().Runs, Findings: []fit.Finding{f}}).grave() != "", kind)
+	}
+
+	left := Residuals{Weighed: anUntold()}
+	require.Equal(t, "The fit leaves no shape, but these weighings do not tell how fast water moves", left.Headline())
+	left.Findings, left.Lack.Probability = []fit.Finding{{Kind: fit.Shape, Run: -1}}, 0
+	require.Contains(t, plain(left.Headline()), "less than once in 100 000 times")
+}
+
+// Numbers go by run and line, one for each weighing, to those that matter most.
+func TestWeighedMarks(t *testing.T) {
+	w := aDoubtedWeighed()
+	all, more := w.marks()
+	require.Zero(t, more)
+	require.Len(t, all, 3)
+	for i, want := range [][3]int{{0, 6, 1}, {1, 11, 2}, {2, 9, 3}} {
+		require.Equal(t, want, [3]int{all[i].Run, all[i].point, all[i].number})
+	}
+	require.Equal(t, map[int]bool{6: true}, w.far(0))
+	require.Empty(t, w.far(1), "a reversal is no outlier")
+	require.Equal(t, []string{"1  dry-80, line 8: far off, and one digit from 20.27 g, which would fit",
+		"2  dry-60-second-coil-of-it, line 13: the wrong way by 0.09 g since the weighing before", "3  dry-95, line 11: -0.13 g off; without it water moves 1.07 times as fast"},
+		[]string{plain(w.notes()[0]), plain(w.notes()[1]), plain(w.notes()[2])})
+	w.Findings = nil
+	for line := 17; line >= 2; line-- {
+		w.Findings = append(w.Findings, fit.Finding{Kind: fit.Outlier, Run: 0, Line: line / 2 * 2, Amount: 1e-4, Factor: 1})
+	}
+	all, more = w.marks()
+	require.Equal(t, [3]int{6, 10, 3}, [3]int{len(all), more, all[5].number})
+	require.Equal(t, "and 10 more", w.notes()[6])
+}
+
+// A weighing that is off sets no scale: the others are seen as before.
+func TestWeighedScales(t *testing.T) {
+	w := aWeighed()
+	masses, residuals := Masses{Weighed: w}.scale(), Residuals{Weighed: w}.scale()
+	require.InDelta(t, 3.05, masses.Max, 0.25)
+	require.Equal(t, -residuals.Min, residuals.Max)
+	w.off(0, 6, 1e-3)
+	require.Greater(t, Masses{Weighed: w}.scale().Max, 5.0)
+	require.Greater(t, Residuals{Weighed: w}.scale().Max, 100.0)
+	w.Findings = []fit.Finding{{Kind: fit.Slip, Run: 0, Line: 8}}
+	require.Equal(t, masses, Masses{Weighed: w}.scale())
+	require.Equal(t, residuals, Residuals{Weighed: w}.scale())
+	require.Less(t, Residuals{Weighed: w}.spread(), 0.5)
+}
+
+// Water is the mass over the dry mass, change that over the first mass; the place of rest is as unsure as the dry mass.
+func TestWeighedShares(t *testing.T) {
+	f := Masses{Weighed: aWeighed()}
+	near := func(want, got float64) {
+		t.Helper()
+		require.False(t, math.IsNaN(got))
+		require.InDelta(t, want, got, 1e-9)
+	}
+	near(5, f.share(0, 0.021))
+	low, middle, high := f.rest(0)
+	near(0.4, middle)
+	near(100*(0.01998*1.004/0.02-1), low)
+	near(100*(0.02002*1.004/0.02-1), high)
+	f.Told = false
+	near(100*(0.021/f.Runs[0].Points[0].Mass-1), f.share(0, 0.021))
+	x, y := f.Runs[0].smooth(3600, func(i int) float64 { return math.Sqrt(f.Runs[0].Points[i].Time) })
+	near(36, x[len(x)-1])
+	for k := range x {
+		require.InDelta(t, math.Sqrt(3600*x[k]), y[k], 1e-6, "what goes with the root of time is a straight line of it")
+	}
+	for hours, want := range map[float64]string{1.5: "min", 2: "h", 99: "h", 101: "days"} {
+		r := aRun("", 80, hours, 1)
+		_, unit, _ := r.elapsed(false)
+		require.Equal(t, want, unit)
+	}
+}
+
+// Many runs with long names, and more that stands out than has room, break no sheet.
+func TestWeighedAtTheWorst(t *testing.T) {
+	t.Parallel()
+	w := aWeighed()
+	w.Runs = nil
+	for i := range 7 {
+		w.Runs = append(w.Runs, aRun("a-run-that-has-a-name-as-long-as-names-of-files-become", 80, []float64{0.2, 3, 300}[i%3], 1))
+		w.Findings = append(w.Findings, fit.Finding{Kind: fit.Outlier, Run: i, Line: 9, Amount: 1e-3, Factor: 1.234}, fit.Finding{Kind: fit.Slip, Run: i, Line: 10, Amount: 1e-3})
+		w.off(i, 7, -1e-3)
+		w.off(i, 8, 2e-3)
+	}
+	f := frame()
+	f.Notes = []string{"A title of weighings that goes on and on, as titles do", "a scale that shows 0.01 g"}
+	for _, told := range []bool{true, false} {
+		w.Told = told
+		clean(t, "masses", Masses{f, w})
+		clean(t, "residuals", Residuals{f, w})
+	}
+	many := aWeighed()
+	for range 300 {
+		last := many.Runs[0].Points[len(many.Runs[0].Points)-1]
+		last.Time += 60
+		many.Runs[0].Points = append(many.Runs[0].Points, last)
+		many.Runs[0].Band, many.Runs[0].Residuals = append(many.Runs[0].Band, many.Runs[0].Band[0]), append(many.Runs[0].Residuals, 0)
+	}
+	clean(t, "masses", Masses{f, many})
+}
+
+func TestWeighedRefusals(t *testing.T) {
+	t.Parallel()
+	for name, change := range map[string]func(w *Weighed){
+		"no run":            func(w *Weighed) { w.Runs = nil },
+		"no step":           func(w *Weighed) { w.Step = 0 },
+		"factor":            func(w *Weighed) { w.Factor = math.Inf(1) },
+		"mass not a number": func(w *Weighed) { w.Runs[0].Points[3].Mass = math.NaN() },
+		"band not finite":   func(w *Weighed) { w.Runs[0].Band[3].High = math.Inf(1) },
+		"short band":        func(w *Weighed) { w.Runs[0].Band = w.Runs[0].Band[1:] },
+		"short residuals":   func(w *Weighed) { w.Runs[0].Residuals = w.Runs[0].Residuals[1:] },
+		"one weighing": func(w *Weighed) {
+			r := &w.Runs[0]
+			r.Points, r.Band, r.Residuals = r.Points[:1], r.Band[:1], r.Residuals[:1]
+		},
+		"no dry mass":      func(w *Weighed) { w.Runs[0].Dry.Value = 0 },
+		"times fall":       func(w *Weighed) { w.Runs[0].Points[3].Time = 1e9 },
+		"before the start": func(w *Weighed) { w.Runs[0].Points[0].Time = -1 },
+		"all at one time": func(w *Weighed) {
+			for i := range w.Runs[0].Points {
+				w.Runs[0].Points[i].Time = 5
+			}
+		},
+		"finding of no run": func(w *Weighed) { w.Findings = []fit.Finding{{Run: 1}} },
+	} {
+		w := aWeighed()
+		change(&w)
+		for _, f := range []Figure{Masses{frame(), w}, Residuals{frame(), w}} {
+			_, err := Encode(f, canvas.SVG)
+			require.Error(t, err, name)
+		}
+	}
+	w := aWeighed()
+	w.Findings = []fit.Finding{{Kind: fit.Outlier, Run: 0, Line: 999}} // a line that is no weighing is left alone
+	_, err := Encode(Masses{frame(), w}, canvas.SVG)
+	require.NoError(t, err)
 }

@@ -29,18 +29,28 @@ type sign struct {
 }
 
 // legend explains signs at the top of a room, on as many lines as they need.
-func legend(s *canvas.Sheet, room canvas.Rectangle, signs ...sign) {
+func legend(s *canvas.Sheet, room canvas.Rectangle, signs []sign) {
 	style := s.Style(canvas.FooterSize, palette.Quiet, false)
-	at := canvas.Point{X: room.Min.X, Y: room.Max.Y - 7}
+	for i, at := range laidOut(style, room, signs) {
+		signs[i].draw(at.Add(canvas.Point{X: signHalf}))
+		s.Put(style, at.Add(canvas.Point{X: signed}), canvas.Right, signs[i].words)
+	}
+}
+
+// laidOut is where each sign begins.
+func laidOut(style canvas.TextStyle, room canvas.Rectangle, signs []sign) []canvas.Point {
+	const gap, half canvas.Length = 16, 7
+	var out []canvas.Point
+	at := canvas.Point{X: room.Min.X, Y: room.Max.Y - half}
 	for _, one := range signs {
 		width := signed + style.Width(one.words)
 		if at.X > room.Min.X && at.X+width > room.Max.X {
 			at = canvas.Point{X: room.Min.X, Y: at.Y - legendLine}
 		}
-		one.draw(at.Add(canvas.Point{X: signHalf}))
-		s.Put(style, at.Add(canvas.Point{X: signed}), canvas.Right, one.words)
-		at.X += width + 16
+		out = append(out, at)
+		at.X += width + gap
 	}
+	return out
 }
 
 // The height of a line of a legend, half the width of a sign, and what it takes before its words [pt].
@@ -50,9 +60,11 @@ const (
 	signed                   = 2*signHalf + 5
 )
 
-// under is the room below a legend of so many lines.
-func under(room canvas.Rectangle, lines int) canvas.Rectangle {
-	room.Max.Y -= 5 + legendLine*canvas.Length(lines)
+// under is the room below a legend.
+func under(s *canvas.Sheet, room canvas.Rectangle, signs []sign) canvas.Rectangle {
+	const half canvas.Length = 15
+	at := laidOut(s.Style(canvas.FooterSize, palette.Quiet, false), room, signs)
+	room.Max.Y = at[len(at)-1].Y - half
 	return room
 }
 
@@ -162,7 +174,7 @@ func (w *Weighed) number(p *canvas.Panel, run int, at []canvas.Point) {
 		q := at[m.point]
 		ringed(p.Sheet, q, dotRadius(len(at)))
 		var places []canvas.Spot
-		for _, away := range [...]canvas.Length{9, 13, 18} {
+		for _, away := range [...]canvas.Length{9, 13, 18, 25, 34} {
 			for _, side := range [...]struct {
 				x, y canvas.Length
 				side canvas.Side

@@ -59,13 +59,13 @@ func cautions(w *scenarios.Weighings) []string {
 func toWeigh(p *table.FitPlan) []block {
 	w := p.Plan.Weighings
 	var blocks []block
-	if !p.Plan.Enough {
+	facts := []fact{{"Weigh", p.Coil() + ", in each run"}, {"Scale", "shows " + table.Grams(w.Scale.Resolution)}}
+	if p.Plan.Enough {
+		facts = append(facts, fact{"Expected", "how fast water moves, " + p.Expected()})
+	} else {
 		blocks = append(blocks, block{Banner: &banner{Word: "NOT ENOUGH", Text: p.Answer() + ".", Kind: palette.Unsure}})
 	}
-	blocks = append(blocks, block{Facts: []fact{{"Weigh", p.Coil() + ", in each run"}, {"Scale", "shows " + table.Grams(w.Scale.Resolution)}}})
-	if p.Plan.Enough {
-		blocks = append(blocks, block{Facts: []fact{{"Expected", p.Answer()}}})
-	}
+	blocks = append(blocks, block{Facts: facts})
 	return append(blocks, block{List: []string{
 		"Coil the strand loosely, its turns apart, so that air meets every turn.",
 		"Weigh it just before it goes into the oven, which is hot already: that is 0:00.",
@@ -86,7 +86,8 @@ func runSheet(p *table.FitPlan, run int) []block {
 	return []block{
 		{Facts: []fact{{"Oven", table.Celsius(r.Zone.Air.Temperature) + ", measured beside the strand"}, {"Air", airOf(w, r)}}},
 		{Grid: g},
-		text(fmt.Sprintf("At the end %s of the water should be left to move. Type the masses into %s, with the times as they were, in hours since 0:00.", p.Left(run), r.File)),
+		text(fmt.Sprintf("At the end %s of the water should be left to move. Type the masses into %s, with the times as they were, in hours since 0:00; take out lines that were not weighed. Then: strandry fit %s",
+			p.Left(run), r.File, filepath.Base(w.File))),
 	}
 }
 

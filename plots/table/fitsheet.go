@@ -8,6 +8,9 @@ import (
 // Coil is what to weigh in each run, with its length.
 func (f *FitPlan) Coil() string { return f.coil(f.Plan.Chosen.Strand) }
 
+// Expected is how well the diffusivity would then be known.
+func (f *FitPlan) Expected() string { return "known " + either(f.Plan.Chosen.Factor) }
+
 // Due are the times at which a run is to be weighed, counted from 0 as the runs are, since the strand came into the oven: h:min.
 func (f *FitPlan) Due(run int) []string {
 	var out []string
