@@ -44,7 +44,7 @@ func (f *fitting) planned(c *cobra.Command, file string) error {
 	}
 	to := target{path: f.output}
 	return to.within(func(d *folder.Folder) error {
-		set := folder.Set{Kind: "plan", Files: files, Inputs: inputs}
+		set := folder.Set{Kind: "plan", Files: files, Inputs: inputs, Kept: true}
 		if err := d.Free(set); err != nil {
 			return err
 		}
