@@ -11,6 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/plots/page"
+	"strandry/plots/table"
+	"strandry/scenarios"
+	"strandry/scenarios/studies/fit"
 )
 
 // aPlan is one whose strand is heavy for its scale, so that little is to be weighed.
@@ -156,4 +159,23 @@ func TestPlanWithMaterial(t *testing.T) {
 	require.Equal(t, d["runs"], decoded(t, "fit", "--plan", copied, "--json")["runs"])
 	fill(t, filepath.Join(out, "dry-80.csv"))
 	require.Contains(t, oneLine(mustAnswer(t, "fit", copied)), "Answer")
+}
+
+// Each run has its own table, named as the plan names it, whatever the order in which they are found.
+func TestTablesOfPlan(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "plan.toml")
+	require.NoError(t, os.WriteFile(file, []byte(strings.Replace(aPlan, "[plan]", "[[run]]\nfile = \"./cold/dry-60.csv\"\n[plan]", 1)), 0o600))
+	w, err := scenarios.OpenPlan(file)
+	require.NoError(t, err)
+	files, err := planFiles(w)
+	require.NoError(t, err)
+	require.Equal(t, []string{page.WeighingSheet, "dry-80.csv", "cold/dry-60.csv", "plan.toml"}, fileNames(files))
+	p := &fit.Plan{Weighings: w, Enough: true, Chosen: fit.Option{Strand: 0.02, Factor: 1.2}, Runs: []fit.PlannedRun{{Times: []float64{0, 3600}}, {Times: []float64{0, 7200}}}}
+	files, err = filled(files, &table.FitPlan{Version: version, Plan: p})
+	require.NoError(t, err)
+	for i, want := range []string{"<h1>My nylon</h1>", "\n1,\n", "\n2,\n", aPlan[:10]} {
+		var out strings.Builder
+		require.NoError(t, files[i].Write(&out))
+		require.Contains(t, out.String(), want)
+	}
 }

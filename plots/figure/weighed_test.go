@@ -255,3 +255,23 @@ func TestWeighedRefusals(t *testing.T) {
 	_, err := Encode(Masses{frame(), w}, canvas.SVG)
 	require.NoError(t, err)
 }
+
+// The figures show what was fitted, and nothing else.
+func TestWeighedOf(t *testing.T) {
+	w, err := scenarios.ReadWeighings("my.toml", []byte("title = \"My strand\"\nstrand.material = \"pa6\"\nscale.resolution = \"0.02 g\"\nrun = [{ file = \"dry-80.csv\", temperature = \"80 °C\" }]\n"),
+		func(string) ([]byte, error) {
+			return []byte("time [h],mass [g]\n0,20.6\n1,20.5\n2,20.4\n3,20.3\n"), nil
+		})
+	require.NoError(t, err)
+	o := &fit.Outcome{
+		Weighings: w, Told: true, Temperature: 340, Diffusivity: fit.Between{Value: 2e-12, Low: 1e-12, High: 4e-12}, Library: fit.Between{Value: 1, Low: 1, High: 9},
+		Lack: estimation.Lack{Share: 0.1, Probability: 0.2}, Findings: []fit.Finding{{Kind: fit.Scatter, Run: -1}},
+		Runs: []fit.RunOutcome{{Dry: fit.Between{Value: 0.02, Low: 0.019, High: 0.021}, Equilibrium: 0.003, End: 0.01, Start: fit.Between{Value: 0.03},
+			Residuals: []float64{1e-6, 2e-6, 3e-6, 4e-6}, Band: []fit.Between{{Value: 1}, {Value: 2}, {Value: 3}, {Value: 4}}}},
+	}
+	got := WeighedOf(o)
+	require.Equal(t, Weighed{Step: 2e-5, Told: true, Factor: 2, Temperature: 340, Lack: o.Lack, Findings: o.Findings, Runs: []WeighedRun{{
+		Name: "dry-80", Temperature: 353.15, Points: w.Runs[0].Points, Band: o.Runs[0].Band, Residuals: o.Runs[0].Residuals, Dry: o.Runs[0].Dry, Equilibrium: 0.003,
+	}}}, got)
+	require.Equal(t, "PA6, 1.75 mm · My strand · a scale that shows 0.02 g · strandry 1", plain(FrameOfWeighings(w, "1").foot()))
+}
