@@ -1,6 +1,7 @@
 package scenarios
 
 import (
+	"fmt"
 	"math"
 	"path/filepath"
 	"strings"
@@ -33,17 +34,29 @@ func ReadPlan(file string, text []byte, open func(name string) ([]byte, error)) 
 	return readWeighings(file, text, open, true)
 }
 
-// plan reads [plan], and gives the runs what a plan needs to know of them.
-func (r *reading) plan(t section, w *Weighings) {
+// asked reads [plan]. Weighings that were made have no use for it, but it is to be sound there too: the file of a plan becomes theirs.
+func (r *reading) asked(t section) Planned {
 	const factor, longest, count = 1.3, 48 * 3600, 12
-	p := &w.Plan
+	p := Planned{Longest: longest}
 	p.Factor = t.number("factor", strict.Limits{Min: 1.02, Max: 10}, factor)
 	p.Strand, _ = t.quantity("strand", quantity.Mass(), strict.Limits{Min: 1e-4, Max: 10, Unit: "g"})
-	p.Longest = t.quantityOr("longest", quantity.Duration(), strict.Limits{Min: 600, Max: 60 * 86400, Unit: "h"}, longest)
+	if given, ok := t.quantity("longest", quantity.Duration(), strict.Limits{Min: 600, Max: 60 * 86400, Unit: "h"}); ok {
+		p.Longest = given
+	} else if r.planned && !t.has("longest") {
+		r.assume(t.name("longest") + ": " + quantity.Duration().Format(longest, "h", 6))
+	}
 	p.Count = int(math.Round(t.number("weighings", strict.Limits{Min: 5, Max: 100}, count)))
+	return p
+}
+
+// plan gives the runs what a plan needs to know of them.
+func (r *reading) plan(w *Weighings, asked Planned) {
+	w.Plan = asked
 	for i := range w.Runs {
 		run := &w.Runs[i]
 		if run.File == "" {
+			w.unnamed = append(w.unnamed, strict.Fault{File: r.document.File, Key: fmt.Sprintf("run[%d].file", i+1), Problem: "missing",
+				Allowed: `the table that is to be filled in, such as "dry-80.csv"`})
 			run.File = strings.TrimSuffix(filepath.Base(w.File), ".toml") + "-" + quantity.Temperature().Format(run.Zone.Air.Temperature, "°C", 4) + ".csv"
 			run.File = strings.NewReplacer(" ", "", "°", "").Replace(run.File)
 		}

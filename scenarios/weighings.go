@@ -29,11 +29,12 @@ type Weighings struct {
 	Room  Room
 	Scale Scale
 	Beta  BetaChoice
-	Runs  []Run // one or more
-	Plan  Planned
+	Runs  []Run   // one or more
+	Plan  Planned // of [OpenPlan] and [ReadPlan] alone, else zero
 
-	path  string
-	found resolved
+	path    string
+	found   resolved
+	unnamed strict.Faults // of a plan: its runs that name no table
 
 	Assumed []string // what was not given and got a default, such as "strand.diameter: 1.75 mm"
 	Taken   []string // of them, words for families of materials, such as "nylon", and what they were taken for
@@ -159,8 +160,9 @@ func (r *reading) weighings(root section) *Weighings {
 	r.melts(&m.Material, m.Material.NozzleTemperature.Value, meltedAtRest)
 	r.scale(root.sub("scale"), w)
 	w.Beta = fitOf(root.sub("fit"))
+	asked := r.asked(root.sub("plan"))
 	if r.planned {
-		r.plan(root.sub("plan"), w)
+		r.plan(w, asked)
 	}
 	w.Assumed, w.Taken = r.assumed, r.taken
 	return w

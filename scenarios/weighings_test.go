@@ -225,8 +225,11 @@ func TestEachKeyOfWeighingsActs(t *testing.T) {
 		require.NotEqual(t, whole, bare(strings.Replace(allWeighings, c[0], c[1], 1)), c[1])
 		tried.WriteString(c[0] + c[1])
 	}
+	for _, change := range changesOfPlans() { // which act in plans
+		tried.WriteString("\n" + change[1])
+	}
 	for _, key := range keysOfWeighings(t, allWeighings) {
-		require.Regexp(t, `\b`+key+` = `, tried.String()+"material = ", key)
+		require.Regexp(t, `\b`+key+` = `, tried.String()+"\nmaterial = ", key)
 	}
 }
 
@@ -260,7 +263,7 @@ func TestWeighingsTemplate(t *testing.T) {
 	for _, key := range keysOfWeighings(t, allWeighings) {
 		require.Regexp(t, regexp.MustCompile(`\b`+key+` = `), text, key)
 	}
-	uncommented(t, text, 11, func(text []byte) error {
+	uncommented(t, text, 12, func(text []byte) error {
 		_, err := ReadWeighings("template.toml", text, tables)
 		return err
 	})

@@ -77,7 +77,9 @@ func TestLockedFolder(t *testing.T) {
 		}
 		command = []string{"setpriv", "--reuid", "65534", "--clear-groups", program}
 	}
-	locked := t.TempDir()
+	locked, plan := t.TempDir(), filepath.Join(t.TempDir(), "plan.toml")
+	require.NoError(t, os.WriteFile(plan, []byte(aPlan), 0o644))
+	require.NoError(t, os.Chmod(filepath.Dir(plan), 0o755))
 	require.NoError(t, os.Chmod(filepath.Dir(locked), 0o755)) // anybody may look in
 	require.NoError(t, os.Chmod(locked, 0o555))
 	defer func() { require.NoError(t, os.Chmod(locked, 0o755)) }()
@@ -88,6 +90,7 @@ func TestLockedFolder(t *testing.T) {
 		{"buildlog", "--demo", "lamp-shade", "-o", locked},
 		{"sweep", "--demo", "lamp-shade", "--vary", "room.humidity=20 %, 60 %", "-o", locked},
 		{"sweep", "--demo", "lamp-shade", "--vary", "room.humidity=20 %, 60 %", "-o", filepath.Join(locked, "below")},
+		{"fit", "--plan", plan, "-o", locked},
 	} {
 		c := exec.Command(command[0], append(command[1:len(command):len(command)], args...)...)
 		said, err := c.CombinedOutput()

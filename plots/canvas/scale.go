@@ -13,12 +13,16 @@ import (
 type Scale struct {
 	Min, Max float64
 	Log      bool // by ratio; both ends above zero
+	Root     bool // by the root, as what diffuses goes with time; both ends zero or more
 }
 
 // Norm is the share of the way along the axis at which a value lies.
 func (s Scale) Norm(v float64) float64 {
 	if s.Log {
 		return math.Log(v/s.Min) / math.Log(s.Max/s.Min)
+	}
+	if s.Root {
+		return (math.Sqrt(v) - math.Sqrt(s.Min)) / (math.Sqrt(s.Max) - math.Sqrt(s.Min))
 	}
 	return (v - s.Min) / (s.Max - s.Min)
 }
@@ -27,6 +31,10 @@ func (s Scale) Norm(v float64) float64 {
 func (s Scale) Value(norm float64) float64 {
 	if s.Log {
 		return s.Min * math.Pow(s.Max/s.Min, norm)
+	}
+	if s.Root {
+		root := math.Sqrt(s.Min) + (math.Sqrt(s.Max)-math.Sqrt(s.Min))*norm
+		return root * root
 	}
 	return s.Min + (s.Max-s.Min)*norm
 }
@@ -86,6 +94,9 @@ func (s Scale) Ticks(about int) []Tick {
 	if s.Log {
 		return s.logTicks(about)
 	}
+	if s.Root {
+		return s.rootTicks(about)
+	}
 	step := niceStep((s.Max - s.Min) / float64(max(about, 1)))
 	for finer := 0; finer < 3 && math.Floor(s.Max/step+1e-9)-math.Ceil(s.Min/step-1e-9) < 2; finer++ { // two numbers tell too little
 		step = niceStep(step / 2.5)
@@ -95,6 +106,30 @@ func (s Scale) Ticks(about int) []Tick {
 	for k := math.Ceil(s.Min/step - 1e-9); k*step <= s.Max+1e-9*step; k++ {
 		out = append(out, Tick{k * step, words.Spaced(strconv.FormatFloat(k*step+0, 'f', decimals, 64))})
 	}
+	return out
+}
+
+// rootTicks are simple numbers, each well to the left of the one after it.
+func (s Scale) rootTicks(about int) []Tick {
+	const crowded, powers = 0.7, 6 // a share of an even distance; how far down numbers go
+	apart := crowded / float64(max(about, 1))
+	var out []Tick
+	last := 1 + apart
+	add := func(v float64) {
+		if at := s.Norm(v); v >= s.Min && v <= s.Max && at <= last-apart {
+			out, last = append(out, Tick{v, words.Spaced(strconv.FormatFloat(v, 'f', -1, 64))}), at
+		}
+	}
+	top := int(math.Floor(math.Log10(s.Max)))
+	for e := top; e > top-powers; e-- {
+		for _, m := range [...]string{"5", "3", "2", "1"} {
+			if v, err := strconv.ParseFloat(m+"e"+strconv.Itoa(e), 64); err == nil && s.Norm(v) >= apart {
+				add(v)
+			}
+		}
+	}
+	add(s.Min)
+	slices.Reverse(out)
 	return out
 }
 

@@ -23,6 +23,8 @@ func TestTicks(t *testing.T) {
 	require.Equal(t, []string{"1", "3", "10", "30", "100"}, tickLabels(Scale{Min: 0.5, Max: 200, Log: true}.Ticks(4)))
 	require.Equal(t, []string{"0.5", "1", "2", "5", "10"}, tickLabels(Scale{Min: 0.5, Max: 10, Log: true}.Ticks(6)))
 	require.Equal(t, []string{"1000", "3000", "10\u00a0000", "30\u00a0000", "100\u00a0000"}, tickLabels(Scale{Min: 900, Max: 2e5, Log: true}.Ticks(4)))
+	require.Equal(t, []string{"0", "0.5", "2", "5", "10", "20", "30"}, tickLabels(Scale{Max: 36, Root: true}.Ticks(6)))
+	require.Equal(t, []string{"0", "5", "20", "50"}, tickLabels(Scale{Max: 60, Root: true}.Ticks(3)))
 	require.Equal(t, []string{"2.0", "2.5", "3.0", "3.5", "4.0", "4.5"}, tickLabels(Scale{Min: 2, Max: 4.5, Log: true}.Ticks(5)), "less than a decade")
 }
 
@@ -37,12 +39,13 @@ func TestPowersOfTen(t *testing.T) {
 }
 
 func TestScales(t *testing.T) {
-	for _, s := range []Scale{{Min: 2, Max: 10}, {Min: 0.1, Max: 1000, Log: true}, {Min: -5, Max: 5}} {
+	for _, s := range []Scale{{Min: 2, Max: 10}, {Min: 0.1, Max: 1000, Log: true}, {Min: -5, Max: 5}, {Min: 1, Max: 36, Root: true}} {
 		for _, share := range []float64{0, 0.3, 1} {
 			require.InDelta(t, share, s.Norm(s.Value(share)), 1e-12)
 		}
 	}
 	require.InDelta(t, 0.5, Scale{Min: 1, Max: 100, Log: true}.Norm(10), 1e-12)
+	require.InDelta(t, 0.5, Scale{Max: 36, Root: true}.Norm(9), 1e-12)
 }
 
 // Scales are a little wider than what they show, and go from zero if it comes near it.

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"sync"
 	"testing"
@@ -200,13 +201,15 @@ func aSection() Section {
 
 // all is one figure of each kind.
 func all() map[string]Figure {
-	return map[string]Figure{
+	figures := map[string]Figure{
 		"path":     aPath(),
 		"profiles": Profiles{frame(), model(), trace(), &diffusion.Odds{Low: 0.001, High: 0.003}},
 		"heatmap":  Heatmap{frame(), model(), trace()},
 		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(),
 	}
+	maps.Copy(figures, weighedFigures())
+	return figures
 }
 
 // svgs are the figures of all, drawn once.

@@ -126,6 +126,11 @@ func TestRefusals(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, []byte("changed"), 0o600))
 	refused("a.txt was changed since strandry wrote it: move it away, or --force replaces it", of("plot", newer), false)
 	s := of("plot", newer)
+	s.Kept = true
+	for _, force := range []bool{false, true} {
+		refused("a.txt was changed since strandry wrote it: move it away, or name another folder", s, force)
+	}
+	s.Kept = false
 	s.Force = true
 	require.NoError(t, f.Write(context.Background(), s))
 

@@ -33,6 +33,7 @@ type Set struct {
 	Files  []File
 	Inputs []string // paths of what the work has read: never written
 	Force  bool     // replace files of the set before that were changed since
+	Kept   bool     // a set that is to be changed by hand, and is never forced
 }
 
 // Has tells whether the folder lists a set.
@@ -88,7 +89,7 @@ func (f *Folder) ours(s Set, name string) error {
 		return fmt.Errorf("%s exists already, and strandry did not write it: move it away, or name another folder", f.name(name))
 	case owner.kind != s.Kind:
 		return fmt.Errorf("%s belongs to the %s in this folder: name another folder", f.name(name), owner.kind)
-	case s.Force:
+	case s.Force && !s.Kept:
 		return nil
 	}
 	before, _ := owner.find(name)
@@ -97,7 +98,11 @@ func (f *Folder) ours(s Set, name string) error {
 		return fmt.Errorf("%s: cannot be read: %w", f.name(name), reason(err))
 	}
 	if sum != before.sum {
-		return fmt.Errorf("%s was changed since strandry wrote it: move it away, or --force replaces it", f.name(name))
+		instead := "--force replaces it"
+		if s.Kept {
+			instead = "name another folder"
+		}
+		return fmt.Errorf("%s was changed since strandry wrote it: move it away, or %s", f.name(name), instead)
 	}
 	return nil
 }

@@ -41,6 +41,7 @@ type grid struct {
 	Heads []string
 	Rows  []line
 	Words bool // its cells are words, not figures
+	Blank bool // its cells are to be written in by hand
 }
 
 // line is a row of a table, or a heading over the rows below it.

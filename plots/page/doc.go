@@ -1,5 +1,6 @@
 // Package page makes the build log of a scenario: one HTML page that needs no network and no
-// script, and the same as Markdown with its figures as files.
+// script, and the same as Markdown with its figures as files. Of the same blocks are the page of the
+// proofs and the sheet to print before a strand is weighed.
 //
 // The way is one-directional: a [Log] (the answer, the studies, the scenario) becomes
 // sections of blocks in plain words and finished numbers; the two writers know nothing but

@@ -62,6 +62,7 @@ type reader struct {
 	number  numbers
 	clock   clock
 	table   *Table
+	empty   []int // lines without a mass
 	faults  strict.Faults
 }
 
@@ -201,6 +202,7 @@ func (r *reader) row(cells []string, line int) bool {
 
 // judge looks at all rows together.
 func (r *reader) judge() {
+	r.unweighed()
 	if rows := r.table.Rows; len(r.faults) == 0 {
 		switch {
 		case len(rows) < MinRows:
@@ -211,6 +213,21 @@ func (r *reader) judge() {
 	}
 	r.slips()
 	r.said()
+}
+
+// unweighed reports the lines without a mass together: those of a table that is still to be filled in.
+func (r *reader) unweighed() {
+	if len(r.empty) == 0 {
+		return
+	}
+	problem := "not weighed yet"
+	if more := len(r.empty) - 1; more > 0 {
+		problem = fmt.Sprintf("not weighed yet, nor are %d further lines", more)
+		if more == 1 {
+			problem = fmt.Sprintf("not weighed yet, nor is line %d", r.empty[1])
+		}
+	}
+	r.fault(r.empty[0], r.columns.names[r.columns.mass], quoted(""), problem, "the mass, or no such line")
 }
 
 // shortened leaves out the end of a name that is too long to be read.

@@ -107,6 +107,10 @@ func (r *reader) value(cell string, line int, column string, dim quantity.Dimens
 // mass reads the mass of a row [kg].
 func (r *reader) mass(cell string, line int) (kg float64, ok bool) {
 	dim, column := quantity.Mass(), r.columns.names[r.columns.mass]
+	if cell == "" {
+		r.empty = append(r.empty, line)
+		return 0, false
+	}
 	kg, ok = r.value(cell, line, column, dim, r.columns.massUnit)
 	problem := ""
 	switch {

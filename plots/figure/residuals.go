@@ -1,0 +1,114 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+
+	"strandry/plots/canvas"
+	"strandry/plots/palette"
+	"strandry/plots/words"
+	"strandry/scenarios/studies/fit"
+)
+
+// Residuals is what a fit leaves of the weighings, in steps of the scale over time by its root, which spreads out a drying: a shape in it is one that
+// the model does not have.
+type Residuals struct {
+	Frame
+	Weighed
+}
+
+func (f Residuals) height() canvas.Length { return f.Weighed.height() }
+func (f Residuals) check() error          { return f.Weighed.check() }
+
+// Headline says whether what is left has a shape.
+func (f Residuals) Headline() string {
+	if f.shaped() {
+		const rarest = 1e-5
+		return fmt.Sprintf("The weighings leave a shape that no diffusivity gives: chance makes one like it less than once in %s times",
+			words.Digits(math.Floor(1/math.Max(f.Lack.Probability, rarest)), 1))
+	}
+	text := fmt.Sprintf("The fit leaves no shape that chance would not: the weighings scatter about it by %s of the scale", steps(f.spread()))
+	if !f.Told {
+		text = "The fit leaves no shape, but these weighings do not tell how fast water moves"
+	}
+	return text
+}
+
+func (f Residuals) shaped() bool {
+	for _, found := range f.Findings {
+		if found.Kind == fit.Shape {
+			return true
+		}
+	}
+	return false
+}
+
+// steps prints a number of them.
+func steps(x float64) string {
+	text := words.Digits(x, 2)
+	if text == "1" {
+		return "1" + words.NBSP + "step"
+	}
+	return text + words.NBSP + "steps"
+}
+
+// spread of the residuals in steps of the scale, the root of the mean of their squares, but for weighings that are off.
+func (f Residuals) spread() float64 {
+	sum, count := 0.0, 0
+	for i := range f.Runs {
+		off := f.far(i)
+		for k, r := range f.Runs[i].Residuals {
+			if !off[k] {
+				sum += r * r / f.Step / f.Step
+				count++
+			}
+		}
+	}
+	return math.Sqrt(sum / math.Max(float64(count), 1))
+}
+
+// scale holds all residuals but for those of weighings that are off, and a step either way.
+func (f Residuals) scale() canvas.Scale {
+	most := 1.0
+	for i := range f.Runs {
+		off := f.far(i)
+		for k, r := range f.Runs[i].Residuals {
+			if !off[k] {
+				most = math.Max(most, math.Abs(r)/f.Step)
+			}
+		}
+	}
+	const room = 1.2
+	return canvas.Scale{Min: -room * most, Max: room * most}
+}
+
+func (f Residuals) draw(s *canvas.Sheet, room canvas.Rectangle) {
+	label := "Shown less predicted, steps of the scale"
+	if len(f.Runs) > 1 {
+		label = "Shown less predicted, steps"
+	}
+	room = f.below(s, room)
+	signs := append([]sign{
+		{func(at canvas.Point) { s.Disc(at, 3, palette.Blue) }, "weighing"},
+		{func(at canvas.Point) { swatch(s, at, palette.Doubted) }, "half a step either way, which rounding makes"},
+	}, f.numbers(s)...)
+	legend(s, room, signs)
+	f.panels(s, under(s, room, signs), true, f.scale(), label, f.run)
+}
+
+// run draws what is left of one run.
+func (f Residuals) run(p *canvas.Panel, run int, seconds float64) {
+	r := &f.Runs[run]
+	ends := []float64{0, p.X.Max}
+	p.Band(ends, []float64{-0.5, -0.5}, []float64{0.5, 0.5}, palette.Doubted)
+	p.Line(canvas.Stroke(palette.Ink, 1.2), ends, []float64{0, 0})
+	var x, y []float64
+	var at []canvas.Point
+	for i, w := range r.Points {
+		x, y = append(x, w.Time/seconds), append(y, r.Residuals[i]/f.Step)
+		at = append(at, kept(p, x[i], y[i]))
+	}
+	p.Line(canvas.Stroke(palette.Mix(palette.Blue, palette.Paper, 0.5), 1.1), x, y)
+	dots(p, at)
+	f.number(p, run, at)
+}
