@@ -105,14 +105,15 @@ func (c *Check) masses(t *strict.Table) {
 // sound reports masses that no piece of strand can have had.
 func (c *Check) sound(t *strict.Table) {
 	show := func(kg float64) string { return quantity.Mass().Format(kg, "g", shownDigits) }
-	lightest := 0.0
+	const converted = 1e-6 // of a step, lost on the way to SI
+	lightest, step := 0.0, c.Step*(1+converted)
 	for i, mass := range [...]float64{c.Before, c.After, c.Dried} {
 		if mass > 0 && (lightest == 0 || mass < lightest) {
 			lightest = mass
 		}
-		if wet := i < 2 && c.Dried > 0 && mass > 0; wet && mass+c.Step < c.Dried {
+		if wet := i < 2 && c.Dried > 0 && mass > 0; wet && mass+step < c.Dried {
 			t.Fault("dried", "heavier than "+massKeys()[i]+", "+show(mass)+", as if drying out had added water", "up to that mass, but for rounding")
-		} else if wet && mass-c.Step > c.Dried*(1+maxContent) {
+		} else if wet && mass-step > c.Dried*(1+maxContent) {
 			t.Fault("dried", "the strand would have held more than half as much water: "+massKeys()[i]+" is "+show(mass), "at least two thirds of that mass")
 		}
 	}
@@ -120,9 +121,9 @@ func (c *Check) sound(t *strict.Table) {
 	case c.Step > lightest:
 		t.Fault("resolution", "coarser than the lightest mass, "+show(lightest)+", is heavy", "up to that mass")
 	case c.Before == 0 || c.After == 0:
-	case c.After-c.Step > c.Before*mostTakenUp:
+	case c.After-step > c.Before*mostTakenUp:
 		t.Fault("after", "no strand takes up a fifth of its mass on its way: before is "+show(c.Before), "up to 1.2 times that mass, of the same length of strand")
-	case c.Before-c.Step > c.After*(1+maxContent):
+	case c.Before-step > c.After*(1+maxContent):
 		t.Fault("after", "the strand would have lost more than half as much water: before is "+show(c.Before), "at least two thirds of that mass, of the same length of strand")
 	}
 }

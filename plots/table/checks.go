@@ -143,18 +143,18 @@ func byDiffusivity(c *checked.Check) string {
 	case c.OfStart():
 		return ""
 	case f.Low > 0 && f.High > 0:
-		open = low + " to " + high + " times"
+		open = low + " to " + high
 	case f.Low > 0:
-		open = low + " times or any more"
+		open = low + " or more"
 	case f.High > 0:
-		open = high + " times or any less"
+		open = high + " or less"
 	case f.Value == 0 && c.Told():
 		return otherwise + "no diffusivity from a thousandth to a thousand times its own would give what was measured."
 	default:
 		return "They say nothing of the diffusivity."
 	}
 	if f.Value == 0 {
-		return otherwise + "the diffusivity would be " + open + " its own, eight times in ten by what the masses leave open."
+		return otherwise + "the factor on the diffusivity would be " + open + ", eight times in ten by what the masses leave open."
 	}
 	return fmt.Sprintf("%sthe diffusivity would be %s times its own (%s, eight times in ten by what the masses leave open).", otherwise, Significant(f.Value, 2), open)
 }
