@@ -144,7 +144,7 @@ func find(w *diffusion.March, s *scenarios.Scenario, c *scenarios.Check) Check {
 
 // reads is a quantity as the masses of a check tell it; false where they do not.
 func reads(c *scenarios.Check, of Quantity, left Residue) (reading, bool) {
-	r := reading{pair: pair{c.Before, c.Dried, c.Step}}
+	r := reading{pair: pair{wetter: c.Before, drier: c.Dried, step: c.Step}}
 	switch of {
 	case AtExit:
 		r.wetter = c.After
@@ -229,22 +229,22 @@ func deciles(of Quantity, sample []float64) diffusion.Between {
 	return diffusion.Between{Low: math.Exp(b.Low), High: math.Exp(b.High)}
 }
 
-// judge tells how likely the difference is. Measured and predicted are drawn independently; how often the one is above the other is even between 0 and
-// 1 over many checks of machines that are as the model has them, so that twice the smaller share is the chance of so large a difference, either way. The
-// error of the computation counts for the model: the chance is the greatest within it.
+// judge tells how likely the difference is. How often the model would show this display or one that is drier, and how often this or a wetter one, are both found
+// from the draws and from where the masses may lie within their steps; twice the smaller is the chance of so large a difference, either way. Of machines
+// that are as the model has them a chance of up to p comes out at most so often, and just so often where the step is small against what is in doubt. The error of the
+// computation counts for the model: the chance is the greatest within it.
 func (c *Comparison) judge(r *reading, predicted []float64) {
-	above := func(shift float64) (share float64) {
+	share := func(d display, shift float64) (above float64) {
+		one := *r
+		one.display = d
 		for _, y := range predicted {
-			share += 1 - r.notMore(y+shift)
+			above += 1 - one.notMore(y+shift)
 		}
-		return share / float64(len(predicted))
+		return above / float64(len(predicted))
 	}
-	share := above(0)
-	for _, shift := range [...]float64{0, -c.Off, c.Off} {
-		a := above(shift)
-		c.Chance = max(c.Chance, min(1, 2*min(a, 1-a)))
-	}
-	more := share > 0.5
+	upTo, from := share(orLess, 0), 1-share(orMore, 0) // what is predicted shows as no more than this, and as no less
+	more := upTo > from
+	c.Chance = min(1, 2*max(min(upTo, from), min(share(orLess, -c.Off), 1-share(orMore, -c.Off)), min(share(orLess, c.Off), 1-share(orMore, c.Off))))
 	switch {
 	case c.Chance < diffusion.OneInTen && more == (c.Of != Lost):
 		c.Outcome = Wetter

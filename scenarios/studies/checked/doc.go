@@ -6,7 +6,7 @@
 // (common practice, no source), unless the scenario states it. Predicted, it lies where the draws of the odds have it, of the scenario as it was at the check.
 //
 // Both agree unless so large a difference, either way, would be met in less than one of ten checks of a machine that is as the model has it: of such
-// machines nine in ten agree. That holds for each comparison alone; those of one check share their masses, and are not independent.
+// machines nine in ten agree, or more where the scale is coarse. That holds for each comparison alone; those of one check share their masses, and are not independent.
 //
 // Left out: a scale that is off otherwise than by rounding, strand that takes up water between the machine and the scale, ends of a piece, other lengths
 // before and after.

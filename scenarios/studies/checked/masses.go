@@ -9,15 +9,38 @@ import (
 )
 
 // pair are two masses of one piece of strand, each rounded to the step of a scale [kg].
-type pair struct{ wetter, drier, step float64 }
+type pair struct {
+	wetter, drier, step float64
+	display             display
+}
+
+// display is which displays a probability counts.
+type display int
+
+const (
+	// shown is this one: both masses are even within their step.
+	shown display = iota
+	// orMore is this one and those with a greater difference, orLess with a less one. Where a mass lies within its step is chance: a true difference of 3.3 steps shows as
+	// 3 seven times in ten, else as 4; so it shows as n or less if it is no more than n and a share, even between 0 and 1, of a step.
+	orMore
+	orLess
+)
 
 // below is the probability that the true masses have a ratio of up to this, above zero: that the wetter less ratio times the drier is no more than nothing,
 // which is a sum of two that are even within their steps.
 func (p pair) below(ratio float64) float64 {
-	return evenSum(ratio*p.drier-p.wetter, p.step/2, ratio*p.step/2)
+	over := ratio*p.drier - p.wetter
+	switch p.display {
+	case orMore:
+		return evenSum(over+p.step/2, p.step/2, 0)
+	case orLess:
+		return evenSum(over-p.step/2, p.step/2, 0)
+	}
+	return evenSum(over, p.step/2, ratio*p.step/2)
 }
 
-// evenSum is the probability that the sum of two numbers, each even between plus and minus its half-width, which is above zero, is no more than x.
+// evenSum is the probability that the sum of two numbers, each even between plus and minus its half-width, is no more than x; the first half-width is above zero, the
+// other may be nothing.
 func evenSum(x, one, other float64) float64 {
 	both, top := one+other, math.Abs(one-other)
 	switch {
