@@ -10,7 +10,7 @@ import (
 // CheckCaption tells what the table of the checks shows.
 const CheckCaption = "Contents are in % of dry weight, what was lost in % of the mass before; each range holds it eight times in ten. Measured, it is what the masses leave open; " +
 	"predicted, all that is in doubt about the design. So large a difference or a larger one is met so many times in a hundred if the machine is as the model has it: from ten on it agrees, " +
-	"which nine of ten such measurements then do."
+	"as nine of ten such measurements then do, or more on a coarse scale."
 
 // checks are the masses that were weighed at the machine beside the model, and nothing for none.
 func (a *Answer) checks(b *strings.Builder) {
@@ -19,15 +19,24 @@ func (a *Answer) checks(b *strings.Builder) {
 	}
 	b.WriteString("\nChecked on the machine\n")
 	columns := []column{{"", "", -14}, {"measured", "%", 9}, {"range", "%", 17}, {"predicted", "%", 9}, {"range", "%", 17}, {"chance", "%", 6}}
-	heads(b, columns)
+	headed := false
 	for i := range a.Checks {
 		c := &a.Checks[i]
+		if len(c.Comparisons) == 0 {
+			continue
+		}
+		if !headed {
+			heads(b, columns)
+			headed = true
+		}
 		b.WriteString(shorten(CheckTitle(c), width) + "\n")
 		for k := range c.Comparisons {
 			row(b, columns, CheckCells(&c.Comparisons[k]))
 		}
 	}
-	paragraph(b, "", CheckCaption)
+	if headed {
+		paragraph(b, "", CheckCaption)
+	}
 	for i := range a.Checks {
 		c := &a.Checks[i]
 		b.WriteString("\n")
@@ -56,9 +65,6 @@ func (a *Answer) checkedLine() string {
 
 // CheckTitle names a check, and where and how fast.
 func CheckTitle(c *checked.Check) string {
-	if c.Reason != "" {
-		return c.Title
-	}
 	where := "at the nozzle"
 	if c.Zone != "" {
 		where = "after " + c.Zone
