@@ -46,6 +46,7 @@ resolution = "0.002 g"
 left = "0.02 %"
 at = "oven"
 [[check]]
+at = "guide.long"
 after = "12.40 g"
 dried = "12.371 g"
 [[check]]
@@ -62,8 +63,9 @@ dried = "12 g"
 	}, first)
 	require.Equal(t, "check 2", s.Checks[1].Title)
 	require.InEpsilon(t, 1e-6, s.Checks[1].Step, 1e-12, "the finest of the last digits")
-	require.False(t, s.Checks[1].Stepped || s.Checks[1].Cut || s.Checks[1].LeftKnown)
-	require.Equal(t, 1, s.Checks[1].Zone)
+	require.False(t, s.Checks[1].Stepped || s.Checks[1].LeftKnown)
+	require.True(t, s.Checks[1].Zone == 1 && s.Checks[1].Cut)
+	require.True(t, s.Checks[2].Zone == 1 && !s.Checks[2].Cut, "at the nozzle")
 	require.InEpsilon(t, 1e-3, s.Checks[2].Step, 1e-12)
 	// No answer but that of the checks knows of them.
 	bare := checksOf(t, slowFeed)

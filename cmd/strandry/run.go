@@ -31,7 +31,8 @@ It follows the strand through each zone of its path, sets the numerical error
 and the doubt about the material beside the answer, says what holds the design
 back, and which changes within [build] would do: on one screen, or with all its
 notes, sources and cautions by --full. --set tries a change without editing the
-file.
+file. Where the file has masses of strand that was weighed at the machine as it
+was built, as [[check]], it says whether they agree.
 
 A material that is not in the library is a file of your own that says what
 differs from one that is, and the scenario names the file:

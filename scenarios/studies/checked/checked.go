@@ -144,7 +144,7 @@ func find(w *diffusion.March, s *scenarios.Scenario, c *scenarios.Check) Check {
 
 // reads is a quantity as the masses of a check tell it; false where they do not.
 func reads(c *scenarios.Check, of Quantity, left Residue) (reading, bool) {
-	r := reading{pair: pair{wetter: c.Before, drier: c.Dried, step: c.Step}}
+	r := reading{pair: pair{wetter: c.Before, drier: c.Dried, step: c.Step, display: shown}}
 	switch of {
 	case AtExit:
 		r.wetter = c.After
@@ -242,9 +242,14 @@ func (c *Comparison) judge(r *reading, predicted []float64) {
 		}
 		return above / float64(len(predicted))
 	}
-	upTo, from := share(orLess, 0), 1-share(orMore, 0) // what is predicted shows as no more than this, and as no less
-	more := upTo > from
-	c.Chance = min(1, 2*max(min(upTo, from), min(share(orLess, -c.Off), 1-share(orMore, -c.Off)), min(share(orLess, c.Off), 1-share(orMore, c.Off))))
+	more := false
+	for _, shift := range [...]float64{0, -c.Off, c.Off} {
+		upTo, from := share(orLess, shift), 1-share(orMore, shift) // what is predicted shows as no more than this, and as no less
+		if shift == 0 {
+			more = upTo > from
+		}
+		c.Chance = max(c.Chance, min(1, 2*min(upTo, from)))
+	}
 	switch {
 	case c.Chance < diffusion.OneInTen && more == (c.Of != Lost):
 		c.Outcome = Wetter

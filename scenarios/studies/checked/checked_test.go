@@ -128,6 +128,17 @@ func rounded(b diffusion.Between) diffusion.Between {
 	return diffusion.Between{Low: math.Round(b.Low*1e9) / 1e9, High: math.Round(b.High*1e9) / 1e9}
 }
 
+// Contents are on the dry mass, a loss is on the mass before: 100 g of dry strand with 25 g of water, of which 20 leave.
+func TestBases(t *testing.T) {
+	c := scenarios.Check{Before: 0.125, After: 0.105, Dried: 0.1, Step: 1e-9}
+	for of, want := range map[Quantity]float64{AtStart: 0.25, AtExit: 0.05, Lost: 20.0 / 125} {
+		r, ok := reads(&c, of, Residue{Known: true})
+		require.True(t, ok)
+		inEpsilon(t, want, r.estimate().Value, 1e-7, of.String())
+		inEpsilon(t, want, value(of, 0.25, 0.05), 1e-12, of.String())
+	}
+}
+
 // A strand that is five times as slow is wetter, and as fast again drier; in each the factor is found back. The true one agrees.
 func TestSlowAndFastStrands(t *testing.T) {
 	for factor, want := range map[float64]Outcome{0.2: Wetter, 1: Agrees, 5: Drier} {
@@ -156,6 +167,7 @@ func TestRoughScale(t *testing.T) {
 	require.Equal(t, Untold, c.Comparisons[0].Outcome, "%+v", c.Comparisons[0])
 	inEpsilon(t, 1e-4, c.Step, 1e-9, "step")
 	require.False(t, c.Stepped || c.Told())
+	require.True(t, c.Diffusivity.Low > 0 && c.Diffusivity.High == 0, "a loss of up to 0.5 %% leaves open any diffusivity that is great: %+v", c.Diffusivity)
 	c = checkOf(t, scenario(t, "[[check]]\nbefore = \"30.8 g\"\nafter = \"30.0 g\"\n"))
 	require.Equal(t, Drier, c.Comparisons[0].Outcome)
 	require.True(t, c.Told())
