@@ -132,12 +132,18 @@ func ratio(limit materials.Value, sorted []float64) Between {
 
 // deciles are the 10 and 90 % points of what a sample, which it sorts, has the logarithms of.
 func deciles(sample []float64) Between {
+	b := Deciles(sample)
+	return Between{math.Exp(b.Low), math.Exp(b.High)}
+}
+
+// Deciles are the 10 and 90 % points of a sample of one value or more, which it sorts.
+func Deciles(sample []float64) Between {
 	slices.Sort(sample)
 	const about = 0.015 // of the sample, on either side: one value alone is a rough quantile
 	at := func(share float64) float64 {
 		n := float64(len(sample))
 		from, to := int(math.Round((share-about)*n)), int(math.Round((share+about)*n))
-		return math.Exp(stat.Mean(sample[from:max(to, from+1)], nil))
+		return stat.Mean(sample[from:max(to, from+1)], nil)
 	}
 	return Between{at(OneInTen), at(NineInTen)}
 }

@@ -91,7 +91,8 @@ func TestTemplateReadsAndNamesEveryKey(t *testing.T) {
 	require.NoError(t, err)
 	run(t, s)
 	keys := []string{"title", "material", "direction", "past", "vertical", "shape", "kind", "heat", "evaporation",
-		"key", "from", "to", "count", "spacing", "values", "deviation", "bead", "name", "air", "room"}
+		"key", "from", "to", "count", "spacing", "values", "deviation", "bead", "name", "air", "room",
+		"before", "after", "dried", "left", "resolution", "feed", "at", "set"}
 	// A scenario in which every alternative has been asked for.
 	for _, text := range []string{string(Template()), withPasses} {
 		s, err := Read("all.toml", []byte(text))

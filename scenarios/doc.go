@@ -33,6 +33,8 @@
 //     cross-section at rest; a bead is taken as a rectangle.
 //   - A strand that starts in equilibrium with a room has the content that the
 //     isotherm gives for that room, all through.
+//   - A [Check] is of the scenario as it is, but for the feed and the keys that it states; a scale of which nothing is said has
+//     the step of the last digit that is given. No design knows of it.
 //   - A strand in storage lies loose in still air.
 //
 // Left out: the shape of a zone (drum, passes over rollers) is read and checked only.

@@ -79,6 +79,9 @@ func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 		if err := out.tryDoubts(r.doubts); err != nil {
 			return nil, err
 		}
+		if err := out.tryChecks(r.checked); err != nil {
+			return nil, err
+		}
 	}
 	return out, nil
 }
@@ -97,6 +100,7 @@ type reading struct {
 	unused   []string
 	axes     []*strict.Table // one for each axis read
 	doubts   []*strict.Table // one for each uncertainty read
+	checked  []*strict.Table // one for each check read
 	warmed   []warmed
 	path     []string // the names of the zones
 }

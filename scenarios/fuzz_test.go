@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -26,7 +27,9 @@ func FuzzRead(f *testing.F) {
 	require.NoError(f, err)
 	transit, err := filepath.Glob("../testdata/transit/*.toml")
 	require.NoError(f, err)
-	for _, file := range append(files, transit...) {
+	checked, err := filepath.Glob("../testdata/checks/*.toml")
+	require.NoError(f, err)
+	for _, file := range slices.Concat(files, transit, checked) {
 		text, err := os.ReadFile(file)
 		require.NoError(f, err)
 		f.Add(text)

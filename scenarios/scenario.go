@@ -28,6 +28,7 @@ type Scenario struct {
 
 	Vary      []Axis
 	Uncertain []Uncertainty
+	Checks    []Check // no study but that of the checks knows of them
 
 	Assumed []string // what was not given and got a default, such as "strand.diameter: 1.75 mm"
 	Taken   []string // of them, words for families of materials, such as "nylon", and what they were taken for
@@ -113,6 +114,7 @@ func (r *reading) scenario(root section) *Scenario {
 	r.beside(root, s)
 	s.Vary = r.axesOf(root)
 	s.Uncertain = r.uncertain(root)
+	s.Checks = r.checks(root)
 	s.Assumed, s.Taken, s.Unused = r.assumed, r.taken, r.unused
 	return s
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -34,7 +35,7 @@ func TestAttackAdvice(t *testing.T) {
 			if err != nil {
 				return
 			}
-			a, err := assess(s)
+			a, err := assess(context.Background(), s)
 			if err != nil {
 				return // too little air, or no odds
 			}

@@ -71,7 +71,7 @@ func writeLog(c *cobra.Command, s *scenarios.Scenario, command string, to target
 func logOf(ctx context.Context, s *scenarios.Scenario, command string, errOut io.Writer) ([]page.File, error) {
 	bar := newProgress(errOut, 0, buildlog.Steps, "studies")
 	defer bar.end()
-	a, err := assess(s)
+	a, err := assess(ctx, s)
 	if err != nil {
 		return nil, err
 	}

@@ -40,7 +40,11 @@ name = "a<img src>|b"
 length = "3 m"
 temperature = "45 °C"
 air = { dew_point = "-20 °C" }
-` + cover + `[numerics]
+` + cover + `[[check]]
+title = "<b>weighed</b> & |"
+before = "30.06 g"
+after = "30.02 g"
+[numerics]
 resolution = 2.4
 tolerance = 0.1
 `
@@ -102,7 +106,7 @@ func TestBuildlog(t *testing.T) {
 			require.Contains(t, markdown, "]("+name+")")
 		}
 	}
-	for _, study := range []string{"Keeping it dry", "Printing filament takes up water from the air"} {
+	for _, study := range []string{"Keeping it dry", "Checked on the machine", "lost between", "What it lost", "Printing filament takes up water from the air"} {
 		require.Contains(t, markdown, study)
 	}
 	require.NotContains(t, markdown, "NaN")

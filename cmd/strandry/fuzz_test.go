@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -122,7 +123,7 @@ func judged(t *testing.T, text []byte) {
 	if laborious(s) {
 		t.Skip("would take too many steps")
 	}
-	a, err := assess(s)
+	a, err := assess(context.Background(), s)
 	if err != nil {
 		require.NotEmpty(t, err.Error())
 		require.NotContains(t, err.Error(), "NaN")

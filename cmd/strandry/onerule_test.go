@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -38,7 +39,7 @@ func TestOneDesignOneNumber(t *testing.T) {
 		text := airy(rand.New(rand.NewPCG(11, uint64(i))))
 		s, err := scenarios.Read("design.toml", []byte(text))
 		require.NoError(t, err, text)
-		a, err := assess(s)
+		a, err := assess(context.Background(), s)
 		if err != nil {
 			continue // too little air
 		}

@@ -12,6 +12,7 @@ import (
 	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/advised"
+	"strandry/scenarios/studies/checked"
 	"strandry/scenarios/validation/measured"
 )
 
@@ -30,7 +31,8 @@ It follows the strand through each zone of its path, sets the numerical error
 and the doubt about the material beside the answer, says what holds the design
 back, and which changes within [build] would do: on one screen, or with all its
 notes, sources and cautions by --full. --set tries a change without editing the
-file.
+file. Where the file has masses of strand that was weighed at the machine as it
+was built, as [[check]], it says whether they agree.
 
 A material that is not in the library is a file of your own that says what
 differs from one that is, and the scenario names the file:
@@ -43,8 +45,8 @@ differs from one that is, and the scenario names the file:
 		if err != nil {
 			return misuse{err}
 		}
-		return answer(c, asJSON, func(context.Context) (table.Page, error) {
-			a, err := assess(s)
+		return answer(c, asJSON, func(ctx context.Context) (table.Page, error) {
+			a, err := assess(ctx, s)
 			if full {
 				return table.Full{Answer: a}, err
 			}
@@ -58,7 +60,7 @@ differs from one that is, and the scenario names the file:
 }
 
 // assess answers for a scenario; an answer that its numerical error swamps is refused.
-func assess(s *scenarios.Scenario) (*table.Answer, error) {
+func assess(ctx context.Context, s *scenarios.Scenario) (*table.Answer, error) {
 	m := &s.Design
 	march := diffusion.NewMarch()
 	a, err := march.Assess(m, s.Settings)
@@ -78,8 +80,12 @@ func assess(s *scenarios.Scenario) (*table.Answer, error) {
 	if err != nil {
 		return nil, err
 	}
+	checks, err := checked.Find(ctx, s)
+	if err != nil {
+		return nil, err
+	}
 	return &table.Answer{
 		Title: s.Title, File: s.File, Version: version, Design: m, Assessment: a, Diagnosis: d, Advice: v,
-		Assumed: assumed, Unused: s.Unused, Contradicting: contradicting,
+		Assumed: assumed, Unused: s.Unused, Checks: checks, Contradicting: contradicting,
 	}, nil
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 
 	"strandry/plots/figure"
 	"strandry/plots/table"
@@ -80,7 +81,7 @@ func (l *Log) file() string { return filepath.Base(l.Scenario.File) }
 
 // document writes all sections.
 func (l *Log) document(pictures []*picture, missing []string) *document {
-	return &document{
+	d := &document{
 		Kind:  "Build log",
 		Skip:  "answer",
 		Title: l.Scenario.Title,
@@ -101,4 +102,9 @@ func (l *Log) document(pictures []*picture, missing []string) *document {
 			{"again", "How to make this again", l.again()},
 		},
 	}
+	if len(l.Answer.Checks) > 0 {
+		behind := 1 + slices.IndexFunc(d.Sections, func(s section) bool { return s.ID == "answer" })
+		d.Sections = slices.Insert(d.Sections, behind, section{"checks", "Checked on the machine", l.checks()})
+	}
+	return d
 }

@@ -8,6 +8,7 @@ import (
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
 	"strandry/materials"
+	"strandry/scenarios/studies/checked"
 	"strandry/scenarios/validation/measured"
 )
 
@@ -23,6 +24,7 @@ type Answer struct {
 	Assumed    []string // what the scenario left open and how it was taken
 	Unused     []string // keys that were read and checked and have no effect yet
 
+	Checks        []checked.Check       // what was weighed at the machine
 	Contradicting []measured.Comparison // figures of the material that lie outside what the library predicts
 }
 
@@ -34,18 +36,19 @@ func (a Full) text(b *strings.Builder) {
 	a.path(b)
 	a.nozzle(b)
 	apart(b, a.Conclusion())
+	a.checks(b)
 	a.notes(b)
 	a.sources(b)
 	cautions(b, a.Design)
 	a.foot(b)
 }
 
-// Check refuses what is not finite of the model, the result, the diagnosis and the advice.
+// Check refuses what is not finite of the model, the result, the diagnosis, the advice and the checks.
 func (a *Answer) Check() error {
 	for _, part := range []struct {
 		name  string
 		value any
-	}{{"the model", a.Design}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}} {
+	}{{"the model", a.Design}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}, {"the checks", a.Checks}} {
 		if err := Finite(part.name, part.value); err != nil {
 			return err
 		}

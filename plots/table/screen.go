@@ -39,6 +39,9 @@ func (a *Answer) text(b *strings.Builder) {
 		a.verdict(b, s.steam)
 		a.briefPath(b, s.zones)
 		b.WriteString(a.reasons(s.cut))
+		if line := a.checkedLine(); line != "" {
+			paragraph(b, "", line)
+		}
 		for _, note := range notes[:min(s.notes, len(notes))] {
 			paragraph(b, "  ! ", note)
 		}

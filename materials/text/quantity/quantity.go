@@ -125,6 +125,28 @@ func (d Dimension) Unit(text string) string {
 	return u.name
 }
 
+// Step is what one unit of the last digit of a text is that [Dimension.Parse] reads [SI], such as 1e-6 kg for "12.430 g"; 0 for another text.
+func (d Dimension) Step(text string) float64 {
+	number, rest, _ := split(strings.TrimSpace(text))
+	u, ok := d.find(strings.TrimSpace(rest))
+	mantissa, power, _ := strings.Cut(strings.ToLower(number), "e")
+	exponent, err := strconv.Atoi("0" + strings.TrimPrefix(power, "+"))
+	if strings.HasPrefix(power, "-") {
+		exponent, err = strconv.Atoi(power)
+	}
+	if !ok || number == "" || err != nil {
+		return 0
+	}
+	if at := strings.IndexByte(mantissa, '.'); at >= 0 {
+		exponent -= len(mantissa) - at - 1
+	}
+	step, err := strconv.ParseFloat("1e"+strconv.Itoa(exponent), 64)
+	if err != nil || math.IsInf(step*u.times/u.over, 0) {
+		return 0
+	}
+	return step * u.times / u.over
+}
+
 func (d Dimension) fault(text, problem, near string) *Error {
 	return &Error{Text: text, Problem: problem, Allowed: "a number with one of " + strings.Join(d.Units(), ", "), Nearest: near}
 }

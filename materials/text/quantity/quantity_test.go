@@ -176,6 +176,17 @@ func TestRoundTrip(t *testing.T) {
 	}
 }
 
+// The step of the last digit, as a scale that shows it would have, and 0 for what is no quantity.
+func TestStep(t *testing.T) {
+	for text, want := range map[string]float64{
+		"12.430 g": 1e-6, "12.4 g": 1e-4, "12 g": 1e-3, "120 g": 1e-3, "1.24e1 g": 1e-4, "1.2e+3 mg": 1e-4, "124.0e-4 kg": 1e-5, "12,43 g": 1e-5, "12. g": 1e-3,
+		"1.2 oz": 0.0028349523125, "12": 0, "g": 0, "": 0, "12.4 m": 0, "1e400 g": 0, "1e9999999999999999999 g": 0,
+	} {
+		got := Mass().Step(text)
+		require.True(t, math.Abs(got-want) <= 1e-12*want, "%s: %g", text, got)
+	}
+}
+
 func TestFormat(t *testing.T) {
 	require.Equal(t, "1140 kg/m3", Density().Format(1135, "kg/m3", 3))
 	require.Equal(t, "1.5e-13 m2/s", Diffusivity().Format(1.5e-13, "m2/s", 2))
