@@ -29,8 +29,10 @@ type Weighings struct {
 	Room  Room
 	Scale Scale
 	Beta  BetaChoice
-	Runs  []Run   // one or more
-	Plan  Planned // of [OpenPlan] and [ReadPlan] alone, else zero
+	Runs  []Run // one or more
+	// Machine is a scenario whose checks are of a strand of the same spool, and count too; nil for none.
+	Machine *Scenario
+	Plan    Planned // of [OpenPlan] and [ReadPlan] alone, else zero
 
 	path    string
 	found   resolved
@@ -158,6 +160,7 @@ func (r *reading) weighings(root section) *Weighings {
 	m.Storage = r.storage(strand, w.Room)
 	r.runs(root, w)
 	r.melts(&m.Material, m.Material.NozzleTemperature.Value, meltedAtRest)
+	r.machine(root, w)
 	r.scale(root.sub("scale"), w)
 	w.Beta = fitOf(root.sub("fit"))
 	asked := r.asked(root.sub("plan"))

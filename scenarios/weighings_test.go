@@ -63,6 +63,14 @@ func tables(name string) ([]byte, error) {
 		return []byte(someMasses), nil
 	case "wet/air.csv", "wet/dry-80.csv":
 		return []byte("clock;mass [g];by\n23:00;20,31;me\n0:00;20,33;\n0:00;20,34;\n9:00;20,37;\n"), nil
+	case "my-dryer.toml":
+		return machineOf("pa6", "[[check]]\nafter = \"12.4 g\"\ndried = \"12.3 g\"\n"), nil
+	case "idle.toml":
+		return machineOf("pa6", ""), nil
+	case "other.toml":
+		return machineOf("petg", "[[check]]\nafter = \"12.4 g\"\ndried = \"12.3 g\"\n"), nil
+	case "broken.toml":
+		return machineOf("pa6", "[room]\nhumidity = \"1\"\n"), nil
 	case "dry-81.csv":
 		return []byte(strings.Replace(someMasses, "20.51", "20.52", 1)), nil
 	case "same.csv":
@@ -321,4 +329,25 @@ func TestOpenWeighings(t *testing.T) {
 	require.ErrorContains(t, err, "no ordinary file")
 	_, err = ReadWeighings("mine.toml", []byte(strings.Replace(run, "%", "dry-80.csv", 1)), nil)
 	require.EqualError(t, err, `mine.toml:2: run[1].file = "dry-80.csv": a text without a folder cannot name files`)
+}
+
+// machineOf is a scenario with a strand, and what else is given.
+func machineOf(material, more string) []byte {
+	return []byte("[strand]\nmaterial = \"" + material + "\"\nmoisture = \"2 %\"\n[[zone]]\nname = \"tube\"\nlength = \"2 m\"\n[feed]\nspeed = \"1 mm/s\"\n" + more)
+}
+
+// The checks of a machine come with the scenario that they are of.
+func TestMachineOfWeighings(t *testing.T) {
+	w := weighed(t, "machine = \"my-dryer.toml\"\n"+allWeighings)
+	require.Len(t, w.Machine.Checks, 1)
+	require.Nil(t, weighed(t, allWeighings).Machine)
+	for name, says := range map[string]string{
+		"none.toml":   "machine = \"none.toml\": there is no such file",
+		"idle.toml":   "machine = \"idle.toml\": no strand was weighed at this machine; allowed: a scenario with a [[check]] that has after",
+		"other.toml":  "machine = \"other.toml\": its strand is petg, not pa6; allowed: a scenario with the material that is weighed",
+		"broken.toml": "machine = \"broken.toml\": the scenario has faults",
+	} {
+		_, err := ReadWeighings("mine.toml", []byte("machine = \""+name+"\"\n"+allWeighings), tables)
+		require.ErrorContains(t, err, says)
+	}
 }

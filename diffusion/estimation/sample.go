@@ -237,10 +237,10 @@ func (c *chain) reshape(draws [][]float64) {
 func (c *chain) run(effort Effort) (*Posterior, error) {
 	n := len(c.at) - 1
 	var kept [][]float64
-	block, most := 10_000, effort.Most
-	effective := 0.0
-	for len(kept) < most && effective < effort.Effective {
-		draws, taken, err := c.some(min(block, most-len(kept)))
+	const block = 10_000
+	effective, begun := 0.0, 0
+	for len(kept) < effort.Most && effective < effort.Effective {
+		draws, taken, err := c.some(min(block, effort.Most-len(kept)))
 		if err != nil {
 			return nil, err
 		}
@@ -249,10 +249,13 @@ func (c *chain) run(effort Effort) (*Posterior, error) {
 			kept = append(kept, draws.RawRowView(i))
 		}
 		effective = c.effective(kept)
-		if taken < 0.05 || taken > 0.7 { // begun too far off: what was drawn counts no more
+		const least, most, restarts = 0.05, 0.7, 5 // shares of steps taken
+		if begun < restarts && (taken < least || taken > most) { // not tuned yet: what was drawn counts no more
+			if begun++; begun == 1 {
+				c.reshape(kept)
+			}
 			c.resize(taken)
-			c.reshape(kept)
-			kept, most = nil, most-rows
+			kept, effective = nil, 0
 		}
 	}
 	s := &Posterior{Effective: effective}

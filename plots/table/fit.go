@@ -173,6 +173,10 @@ func (f *Fit) notes() []string {
 		notes = append(notes, fmt.Sprintf("What the library says was counted: of what is known of the diffusivity now, %s %% comes from it.", Significant(100*o.PriorShare, 2)))
 	}
 	notes = append(notes, fmt.Sprintf("A weighing was taken as rounded to %s, with a noise besides of some %s g, which the weighings tell themselves.", Grams(o.Weighings.Scale.Resolution), Significant(1e3*o.Noise.Value, 2)))
+	if o.Checks > 0 {
+		notes = append(notes, fmt.Sprintf("%s of %s, weighed at the machine, counted too: its temperatures, air and feed are believed as they are stated there, and that what was dried out was dry.",
+			counted(o.Checks, "piece", "pieces"), o.Weighings.Machine.File))
+	}
 	if o.Restated() {
 		notes = append(notes, "What [strand.properties] states is not in the material file that -o writes: state it there, or in the scenario, once more.")
 	}
@@ -222,3 +226,6 @@ func roundMass(kg float64) float64 {
 	power := math.Pow(10, math.Floor(math.Log10(kg)))
 	return power * math.Round(kg/power)
 }
+
+// counted prints how many there are of something.
+func counted(n int, one, many string) string { return fmt.Sprintf("%d %s", n, plural(n, one, many)) }

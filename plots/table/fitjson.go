@@ -15,6 +15,7 @@ func (f *Fit) json() any {
 		{"file", w.File},
 		{"material", w.Model.Material.ID},
 		{"told", o.Told},
+		{"checks", o.Checks}, // pieces weighed at the machine that count too
 		{"answer", f.Answer()},
 		{"temperature", o.Temperature}, // at which the diffusivity is told
 		{"diffusivity", between(o.Diffusivity)},

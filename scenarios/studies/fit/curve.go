@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandry/diffusion"
+	"strandry/materials"
 	"strandry/scenarios"
 )
 
@@ -14,45 +15,75 @@ type properties struct {
 	beta           float64 // growth of the logarithm of the diffusivity with the content [kg dry/kg]
 }
 
-// curve is the content at the times of a run's weighings as a function of the strand's properties: marches at the nodes of a lattice, and between them cubic
-// polynomials. A node is marched when it is first asked for.
+// all of them in the order of the axes of a run.
+func (p properties) all() [3]float64 { return [3]float64{p.logDiffusivity, p.start, p.beta} }
+
+// curve is the content at some places, such as the times of a run's weighings, as a function of the strand's properties: marches at the nodes of a lattice, and
+// between them cubic polynomials. A node is marched when it is first asked for.
 type curve struct {
-	model    diffusion.Model
-	march    *diffusion.March
-	times    []float64 // rising [s]
-	of       []int     // the time of each weighing
+	contents func(properties [3]float64) ([]float64, error) // at a node
 	lattice  [3]axis
 	nodes    map[[3]int][]float64
 	blended  []float64
-	settings diffusion.Settings
+	of       []int // the place of each weighing
 }
 
 // axis is a dimension of the lattice; a spacing of zero is one that is known, at its origin.
 type axis struct{ origin, spacing, least float64 }
 
+// The spacings leave an error of some 10⁻⁴ of the water that leaves: measured in curve_test.go.
+const (
+	finely   = 0.2  // of the logarithm of the diffusivity, and of that between the dry strand and the wettest
+	coarsely = 0.25 // of the content
+)
+
+// ofDiffusivity is the axis of the logarithm of a diffusivity about one.
+func ofDiffusivity(about float64) axis {
+	return axis{origin: math.Log(about), spacing: finely, least: math.Inf(-1)}
+}
+
+// ofBeta is that of beta, for a content [kg/kg dry] of the wettest strand.
+func ofBeta(law *materials.Diffusivity, known Known, wettest float64) axis {
+	if known.Beta != scenarios.Fitted {
+		return axis{origin: law.Beta.Value}
+	}
+	return axis{origin: law.Beta.Value, spacing: finely / math.Max(wettest, 1e-3), least: math.Inf(-1)}
+}
+
 // shortest time after which a strand is asked for [s]: a weighing at zero is one before anything happens.
 const shortest = 1e-2
 
+// newCurve is that of a run.
 func newCurve(w *scenarios.Weighings, run *scenarios.Run, known Known) *curve {
-	c := &curve{model: w.Model, march: diffusion.NewMarch(), nodes: map[[3]int][]float64{}, settings: diffusion.CoarseSettings()}
-	c.model.Path = []diffusion.Zone{run.Zone}
+	c := &curve{nodes: map[[3]int][]float64{}}
+	model := w.Model
+	model.Path = []diffusion.Zone{run.Zone}
+	var times []float64
 	for _, p := range run.Points {
-		if t := math.Max(p.Time, shortest); len(c.times) == 0 || t > c.times[len(c.times)-1] {
-			c.times = append(c.times, t)
+		if t := math.Max(p.Time, shortest); len(times) == 0 || t > times[len(times)-1] {
+			times = append(times, t)
 		}
-		c.of = append(c.of, len(c.times)-1)
+		c.of = append(c.of, len(times)-1)
 	}
-	c.blended = make([]float64, len(c.times))
-	law := &c.model.Material.Diffusivity
-	// The spacings leave an error of some 10⁻⁴ of the water that leaves: measured in curve_test.go.
-	c.lattice[0] = axis{origin: math.Log(law.Dry(run.Zone.Air.Temperature)), spacing: 0.2, least: math.Inf(-1)}
-	c.lattice[1] = axis{origin: run.Start}
+	c.blended = make([]float64, len(times))
+	law := &model.Material.Diffusivity
+	about := law.Dry(run.Zone.Air.Temperature)
+	start := axis{origin: run.Start}
 	if !run.StartKnown {
-		c.lattice[1] = axis{spacing: 0.25 * math.Max(wettest(w, run), 1e-4)}
+		start = axis{spacing: coarsely * math.Max(wettest(w, run), 1e-4)}
 	}
-	c.lattice[2] = axis{origin: law.Beta.Value}
-	if known.Beta == scenarios.Fitted {
-		c.lattice[2].spacing, c.lattice[2].least = 0.2/math.Max(wettest(w, run), 1e-3), math.Inf(-1)
+	c.lattice = [3]axis{ofDiffusivity(about), start, ofBeta(law, known, wettest(w, run))}
+	march := diffusion.NewMarch()
+	c.contents = func(at [3]float64) (out []float64, err error) {
+		m := model
+		m.Material.Diffusivity.ReferenceValue.Value *= math.Exp(at[0]) / about
+		m.Start, m.StartActivity = at[1], 0
+		m.Material.Diffusivity.Beta.Value = at[2]
+		err = march.RunLengths(&m, 0, times, diffusion.CoarseSettings(), func(_ int, r *diffusion.Result) error {
+			out = append(out, r.Nozzle.Mean)
+			return nil
+		})
+		return out, err
 	}
 	return c
 }
@@ -62,17 +93,11 @@ func (c *curve) node(at [3]int) ([]float64, error) {
 	if found, ok := c.nodes[at]; ok {
 		return found, nil
 	}
-	m := c.model
-	value := func(i int) float64 { return c.lattice[i].origin + float64(at[i])*c.lattice[i].spacing }
-	law := &m.Material.Diffusivity
-	law.ReferenceValue.Value *= math.Exp(value(0) - c.lattice[0].origin)
-	m.Start, m.StartActivity = value(1), 0
-	law.Beta.Value = value(2)
-	var contents []float64
-	err := c.march.RunLengths(&m, 0, c.times, c.settings, func(_ int, r *diffusion.Result) error {
-		contents = append(contents, r.Nozzle.Mean)
-		return nil
-	})
+	var properties [3]float64
+	for i, a := range c.lattice {
+		properties[i] = a.origin + float64(at[i])*a.spacing
+	}
+	contents, err := c.contents(properties)
 	if err != nil {
 		return nil, err
 	}
@@ -80,11 +105,11 @@ func (c *curve) node(at [3]int) ([]float64, error) {
 	return contents, nil
 }
 
-// at gives the contents at the times, good until the next call.
-func (c *curve) at(p properties) ([]float64, error) {
+// at gives the contents, good until the next call.
+func (c *curve) at(properties [3]float64) ([]float64, error) {
 	var first, count [3]int
 	var weights [3][4]float64
-	for i, x := range [...]float64{p.logDiffusivity, p.start, p.beta} {
+	for i, x := range properties {
 		first[i], count[i], weights[i] = c.lattice[i].stencil(x)
 	}
 	clear(c.blended)

@@ -165,7 +165,7 @@ func (o *Outcome) ofAir(i int, all float64) {
 	dry := o.estimate.Parameters[p.dry[i]]
 	most := 0.0
 	for k, at := range p.readings {
-		if at.run == i && at.point >= 0 {
+		if at.run == i && at.ofRun() {
 			most = math.Max(most, math.Abs(o.estimate.Jacobian.At(k, 0)/(dry*all)))
 		}
 	}
@@ -216,7 +216,7 @@ func (o *Outcome) ofDrift() error {
 	rate := o.Weighings.Scale.Resolution / longest
 	moved := mat.NewVecDense(len(p.readings), nil)
 	for k, at := range p.readings {
-		if at.point >= 0 {
+		if at.ofRun() {
 			moved.SetVec(k, rate*o.Weighings.Runs[at.run].Points[at.point].Time)
 		}
 	}
@@ -256,7 +256,10 @@ func (o *Outcome) ofBeta() error {
 	for _, end := range [...]float64{beta.Low, beta.High} {
 		w := *o.Weighings
 		w.Model.Material.Diffusivity.Beta.Value = end
-		other := newParameters(&w, p.known)
+		other, err := newParameters(&w, p.known)
+		if err != nil {
+			return err
+		}
 		e, err := other.problem.LeastSquares(o.estimate.Parameters)
 		if err != nil {
 			return err

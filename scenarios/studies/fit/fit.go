@@ -37,6 +37,7 @@ type Outcome struct {
 	Findings []Finding
 	Helps    []Help // ways to weigh that would tell clearly more, where the weighings leave much to know
 	Told     bool   // the weighings tell the diffusivity
+	Checks   int    // pieces weighed at the machine that count too
 	Marches  int
 
 	parameters *parameters
@@ -69,7 +70,10 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 	if w.Beta == scenarios.Fitted {
 		known.Beta = scenarios.Fitted
 	}
-	p := newParameters(w, known)
+	p, err := newParameters(w, known)
+	if err != nil {
+		return nil, err
+	}
 	e, err := p.leastSquares()
 	if err != nil {
 		return nil, tooFew(err, w)
@@ -98,7 +102,10 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 
 // find fits what is to be fitted, and nothing else.
 func find(w *scenarios.Weighings, known Known, effort estimation.Effort) (*Outcome, error) {
-	p := newParameters(w, known)
+	p, err := newParameters(w, known)
+	if err != nil {
+		return nil, err
+	}
 	e, err := p.leastSquares()
 	if err != nil {
 		return nil, err
@@ -140,7 +147,10 @@ func withBeta(w *scenarios.Weighings, known Known, without *estimation.Estimate)
 		return nil, nil, nil
 	}
 	known.Beta = scenarios.Fitted
-	p := newParameters(w, known)
+	p, err := newParameters(w, known)
+	if err != nil {
+		return nil, nil, err
+	}
 	p.beginAt(without)
 	e, err := p.problem.LeastSquares(p.begin)
 	if err != nil {
@@ -229,6 +239,10 @@ func (o *Outcome) summarise() {
 	for _, c := range p.curves {
 		o.Marches += c.marched()
 	}
+	for _, c := range p.pieces {
+		o.Marches += c.curve.marched()
+	}
+	o.Checks = len(p.pieces)
 }
 
 func columns(values []float64) [][]float64 {

@@ -105,7 +105,10 @@ func (o *Outcome) tryTimes(try func(kind HelpKind, amount, larger float64, chang
 // expected is the factor by which the diffusivity would be known either way from weighings like these, of so many times as large a strand, if
 // what is most likely now is the truth.
 func (o *Outcome) expected(w *scenarios.Weighings, larger float64) (float64, error) {
-	p := newParameters(w, o.parameters.known)
+	p, err := newParameters(w, o.parameters.known)
+	if err != nil {
+		return 0, err
+	}
 	x := append([]float64(nil), o.estimate.Parameters...)
 	if !o.Told { // what is most likely means little
 		law := &w.Model.Material.Diffusivity

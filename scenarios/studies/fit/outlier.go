@@ -14,7 +14,7 @@ func (o *Outcome) ofOutliers() error {
 	told := 0
 	for k, at := range p.readings {
 		r := o.estimate.Residuals[k]
-		if at.point < 0 || math.Abs(r) < far*spread || math.Abs(r) < steps*o.Weighings.Scale.Resolution || o.besides(k) {
+		if !at.ofRun() || math.Abs(r) < far*spread || math.Abs(r) < steps*o.Weighings.Scale.Resolution || o.besides(k) {
 			continue
 		}
 		if told++; told > most {

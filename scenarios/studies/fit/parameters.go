@@ -73,13 +73,17 @@ type parameters struct {
 	// Places: the logarithm of the diffusivity has the first.
 	activation, beta, drift int
 	start, dry              []int
+	pieces                  []*piece // weighed at the machine
 	problem                 estimation.Problem
 	begin                   []float64
 	readings                []place
 }
 
-// place is which weighing a reading is; a point of -1 is a dry mass.
-type place struct{ run, point int }
+// place is which weighing a reading is: a point of a run, -1 being its dry mass; or where the run is -1 a mass of a piece, the first, second or third of those of a check.
+type place struct{ run, point, piece int }
+
+// ofRun tells that it is a point of a run.
+func (at place) ofRun() bool { return at.run >= 0 && at.point >= 0 }
 
 // add gives a parameter its place.
 func (p *parameters) add(low, high, begin float64, prior estimation.Prior) int {
@@ -90,7 +94,7 @@ func (p *parameters) add(low, high, begin float64, prior estimation.Prior) int {
 	return len(p.begin) - 1
 }
 
-func newParameters(w *scenarios.Weighings, known Known) *parameters {
+func newParameters(w *scenarios.Weighings, known Known) (*parameters, error) {
 	p := &parameters{weighings: w, known: known, activation: -1, beta: -1, drift: -1}
 	inverse := 0.0
 	for i := range w.Runs {
@@ -101,7 +105,7 @@ func newParameters(w *scenarios.Weighings, known Known) *parameters {
 	p.ofRuns()
 	p.ofScale()
 	p.problem.Predict = p.predict
-	return p
+	return p, p.ofMachine()
 }
 
 // ofMaterial are the parameters of the diffusivity.
@@ -153,7 +157,7 @@ func (p *parameters) ofRuns() {
 		p.curves = append(p.curves, newCurve(w, run, p.known))
 		dry, start := guess(w, run)
 		for k, point := range run.Points {
-			p.readings = append(p.readings, place{i, k})
+			p.readings = append(p.readings, place{run: i, point: k})
 			p.problem.Readings = append(p.problem.Readings, estimation.Reading{Value: point.Mass, Resolution: step})
 		}
 		startAt, dryAt := -1, -1
@@ -163,7 +167,7 @@ func (p *parameters) ofRuns() {
 		all := heaviest(run) + 2*step
 		dryAt = p.add(all/(1+most(w)), all, dry, estimation.Prior{})
 		if run.DryMassKnown { // it was read from the scale as well
-			p.readings = append(p.readings, place{i, -1})
+			p.readings = append(p.readings, place{run: i, point: -1})
 			p.problem.Readings = append(p.problem.Readings, estimation.Reading{Value: run.DryMass, Resolution: step})
 		}
 		p.start, p.dry = append(p.start, startAt), append(p.dry, dryAt)
@@ -217,9 +221,16 @@ func (p *parameters) logDiffusivity(x []float64, T float64) float64 {
 func (p *parameters) predict(x, out []float64) error {
 	run, contents := -1, []float64(nil)
 	for i, at := range p.readings {
+		if at.run < 0 {
+			var err error
+			if out[i], err = p.weighed(p.pieces[at.piece], at.point, x); err != nil {
+				return err
+			}
+			continue
+		}
 		if at.run != run {
 			var err error
-			if contents, err = p.curves[at.run].at(p.of(at.run, x)); err != nil {
+			if contents, err = p.curves[at.run].at(p.of(at.run, x).all()); err != nil {
 				return err
 			}
 			run = at.run

@@ -169,7 +169,7 @@ func (p *Plan) imagined(scale, strand, faster float64, noise func() float64) (*s
 		law := math.Log(w.Model.Material.Diffusivity.Dry(run.Zone.Air.Temperature) * faster)
 		exact := axis{origin: run.Start}
 		c.lattice[1] = exact
-		contents, err := c.at(properties{law, run.Start, w.Model.Material.Diffusivity.Beta.Value})
+		contents, err := c.at([3]float64{law, run.Start, w.Model.Material.Diffusivity.Beta.Value})
 		if err != nil {
 			return nil, err
 		}
@@ -191,7 +191,10 @@ func (p *Plan) grid() error {
 	if err != nil {
 		return err
 	}
-	par := newParameters(w, p.Known)
+	par, err := newParameters(w, p.Known)
+	if err != nil {
+		return err
+	}
 	x := append([]float64(nil), par.begin...)
 	for i := range w.Runs {
 		x[par.dry[i]] = unit

@@ -22,14 +22,14 @@ func (o *Outcome) runs() error {
 		if p.start[i] >= 0 {
 			r.Start = o.parameter(p.start[i])
 		}
-		contents, err := p.curves[i].at(p.of(i, o.estimate.Parameters))
+		contents, err := p.curves[i].at(p.of(i, o.estimate.Parameters).all())
 		if err != nil {
 			return err
 		}
 		r.End = contents[len(contents)-1]
 		o.contents = append(o.contents, slices.Clone(contents))
 		for k, at := range p.readings {
-			if at.run == i && at.point >= 0 {
+			if at.run == i && at.ofRun() {
 				r.Residuals = append(r.Residuals, residuals[k])
 			}
 		}
@@ -52,7 +52,7 @@ func (o *Outcome) bands() error {
 	}
 	all := Outcome{posterior: &estimation.Posterior{Draws: predicted}}
 	for k, at := range p.readings {
-		if at.point >= 0 {
+		if at.ofRun() {
 			r := &o.Runs[at.run]
 			r.Band = append(r.Band, all.between(func(x []float64) float64 { return x[k] }))
 		}
@@ -66,7 +66,7 @@ func (o *Outcome) lack() error {
 	p := o.parameters
 	shapes := mat.NewDense(len(p.readings), len(smooth(0, 0))*len(o.Weighings.Runs), nil)
 	for k, at := range p.readings {
-		if at.point < 0 {
+		if !at.ofRun() {
 			continue
 		}
 		points := o.Weighings.Runs[at.run].Points
