@@ -27,11 +27,19 @@ func (f Residuals) Headline() string {
 		return fmt.Sprintf("The weighings leave a shape that no diffusivity gives: chance makes one like it less than once in %s times",
 			words.Digits(math.Floor(1/math.Max(f.Lack.Probability, rarest)), 1))
 	}
-	text := fmt.Sprintf("The fit leaves no shape that chance would not: the weighings scatter about it by %s of the scale", steps(f.spread()))
-	if !f.Told {
-		text = "The fit leaves no shape, but these weighings do not tell how fast water moves"
+	off := 0
+	for i := range f.Runs {
+		off += len(f.far(i))
 	}
-	return text
+	switch {
+	case off == 1:
+		return "One weighing is far off and hides whether the fit leaves a shape: see to it first"
+	case off > 1:
+		return fmt.Sprintf("%d weighings are far off and hide whether the fit leaves a shape: see to them first", off)
+	case !f.Told:
+		return "The fit leaves no shape, but these weighings do not tell how fast water moves"
+	}
+	return fmt.Sprintf("The fit leaves no shape that chance would not: the weighings scatter about it by %s of the scale", steps(f.spread()))
 }
 
 func (f Residuals) shaped() bool {

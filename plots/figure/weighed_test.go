@@ -122,6 +122,10 @@ func TestWeighedReasons(t *testing.T) {
 
 	left := Residuals{Weighed: anUntold()}
 	require.Equal(t, "The fit leaves no shape, but these weighings do not tell how fast water moves", left.Headline())
+	left.Findings = []fit.Finding{{Kind: fit.Slip, Run: 0, Line: 4}}
+	require.Equal(t, "One weighing is far off and hides whether the fit leaves a shape: see to it first", left.Headline())
+	left.Findings = append(left.Findings, fit.Finding{Kind: fit.Outlier, Run: 0, Line: 9}, fit.Finding{Kind: fit.Reversal, Run: 0, Line: 5})
+	require.Equal(t, "2 weighings are far off and hide whether the fit leaves a shape: see to them first", left.Headline())
 	left.Findings, left.Lack.Probability = []fit.Finding{{Kind: fit.Shape, Run: -1}}, 0
 	require.Contains(t, plain(left.Headline()), "less than once in 100 000 times")
 }
