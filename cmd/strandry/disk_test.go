@@ -29,13 +29,15 @@ func TestFullDisk(t *testing.T) {
 		require.IsType(t, &exec.ExitError{}, err)
 		return c.ProcessState.ExitCode(), string(said)
 	}
-	folder, file := t.TempDir(), scenarioFile(t, quick)
+	folder, file, plan := t.TempDir(), scenarioFile(t, quick), filepath.Join(t.TempDir(), "plan.toml")
+	require.NoError(t, os.WriteFile(plan, []byte(aPlan), 0o600))
 	sweep := []string{"sweep", "--demo", "clear-cover", "--quick", "--vary", "feed.speed=1 mm/s..4 mm/s:40", "-o", filepath.Join(folder, "sweep")}
 	for _, args := range [][]string{
 		{"new", filepath.Join(folder, "new.toml")},
 		{"prove", "-o", filepath.Join(folder, "prove")},
 		{"plot", file, "-o", filepath.Join(folder, "plot")},
 		{"buildlog", file, "-o", filepath.Join(folder, "log")},
+		{"fit", "--plan", plan, "-o", filepath.Join(folder, "plan")},
 		sweep,
 	} {
 		if (args[0] == "buildlog" || args[0] == "plot") && samples.Of(1, 2, 2) == 1 {

@@ -3,7 +3,9 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"strandry/diffusion/estimation"
 	"strandry/plots/canvas"
 	"strandry/plots/palette"
 	"strandry/plots/words"
@@ -22,25 +24,30 @@ func (f Residuals) check() error          { return f.Weighed.check() }
 
 // Headline says whether what is left has a shape.
 func (f Residuals) Headline() string {
-	if f.shaped() {
+	if shape := slices.IndexFunc(f.Findings, func(found fit.Finding) bool { return found.Kind == fit.Shape }); shape >= 0 {
+		leave := "leave"
+		if !f.Findings[shape].Grave() {
+			leave = "may leave"
+		}
 		const rarest = 1e-5
-		return fmt.Sprintf("The weighings leave a shape that no diffusivity gives: chance makes one like it less than once in %s times",
+		return fmt.Sprintf("The weighings %s a shape that no diffusivity gives: chance makes one like it about once in %s times", leave,
 			words.Digits(math.Floor(1/math.Max(f.Lack.Probability, rarest)), 1))
 	}
-	text := fmt.Sprintf("The fit leaves no shape that chance would not: the weighings scatter about it by %s of the scale", steps(f.spread()))
-	if !f.Told {
-		text = "The fit leaves no shape, but these weighings do not tell how fast water moves"
+	off := 0
+	for i := range f.Runs {
+		off += len(f.far(i))
 	}
-	return text
-}
-
-func (f Residuals) shaped() bool {
-	for _, found := range f.Findings {
-		if found.Kind == fit.Shape {
-			return true
-		}
+	switch {
+	case off == 1:
+		return "One weighing is far off and hides whether the fit leaves a shape: see to it first"
+	case off > 1:
+		return fmt.Sprintf("%d weighings are far off and hide whether the fit leaves a shape: see to them first", off)
+	case f.Lack == (estimation.Lack{Probability: 1}): // nothing was tested
+		return fmt.Sprintf("Too few weighings to see a shape in what the fit leaves: they scatter about it by %s of the scale", steps(f.spread()))
+	case !f.Told:
+		return "The fit leaves no shape, but these weighings do not tell how fast water moves"
 	}
-	return false
+	return fmt.Sprintf("The fit leaves no shape that chance would not: the weighings scatter about it by %s of the scale", steps(f.spread()))
 }
 
 // steps prints a number of them.

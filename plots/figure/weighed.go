@@ -92,6 +92,9 @@ func (r *WeighedRun) name() string {
 // grave is the reason why nobody should rely on the answer, in words; "" for none.
 func (w *Weighed) grave() string {
 	for _, f := range w.Findings {
+		if !f.Grave() {
+			continue
+		}
 		where := ""
 		if f.Run >= 0 && len(w.Runs) > 1 {
 			where = " in run " + words.Clipped(w.Runs[f.Run].Name, 16)

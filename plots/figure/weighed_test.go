@@ -92,7 +92,7 @@ func TestWeighedHeadlines(t *testing.T) {
 		"masses-doubted":    "Doubtful: a weighing in run dry-80 looks like a slip of one digit; else how fast water moves is known within a factor of 1.4 either way",
 		"masses-untold":     "These weighings cannot tell how fast water moves: the mass changes by 1 step of the scale",
 		"residuals":         "The fit leaves no shape that chance would not: the weighings scatter about it by 0.3 steps of the scale",
-		"residuals-doubted": "The weighings leave a shape that no diffusivity gives: chance makes one like it less than once in 500 times",
+		"residuals-doubted": "The weighings leave a shape that no diffusivity gives: chance makes one like it about once in 500 times",
 	} {
 		require.Equal(t, want, plain(weighedFigures()[name].Headline()), name)
 	}
@@ -122,8 +122,14 @@ func TestWeighedReasons(t *testing.T) {
 
 	left := Residuals{Weighed: anUntold()}
 	require.Equal(t, "The fit leaves no shape, but these weighings do not tell how fast water moves", left.Headline())
+	left.Lack = estimation.Lack{Probability: 1}
+	require.Regexp(t, "^Too few weighings to see a shape in what the fit leaves: they scatter about it by 0.3[0-9]? steps of the scale$", plain(left.Headline()))
+	left.Findings = []fit.Finding{{Kind: fit.Slip, Run: 0, Line: 4}}
+	require.Equal(t, "One weighing is far off and hides whether the fit leaves a shape: see to it first", left.Headline())
+	left.Findings = append(left.Findings, fit.Finding{Kind: fit.Outlier, Run: 0, Line: 9}, fit.Finding{Kind: fit.Reversal, Run: 0, Line: 5})
+	require.Equal(t, "2 weighings are far off and hide whether the fit leaves a shape: see to them first", left.Headline())
 	left.Findings, left.Lack.Probability = []fit.Finding{{Kind: fit.Shape, Run: -1}}, 0
-	require.Contains(t, plain(left.Headline()), "less than once in 100 000 times")
+	require.Contains(t, plain(left.Headline()), "about once in 100 000 times")
 }
 
 // Numbers go by run and line, one for each weighing, to those that matter most.
