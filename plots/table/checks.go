@@ -94,7 +94,11 @@ func CheckSays(c *checked.Check) []string {
 	}
 	var says []string
 	for i := range c.Comparisons {
-		says = append(says, compared(&c.Comparisons[i]))
+		one := &c.Comparisons[i]
+		says = append(says, compared(one))
+		if differs := one.Outcome == checked.Wetter || one.Outcome == checked.Drier; differs && one.Of == checked.AtStart && !c.OfStart() {
+			says = append(says, "Mend that first: what follows rests on it.")
+		}
 	}
 	if c.Gained {
 		says = append(says, "It was heavier after the path than before, where the model has it lose water: another length, damp hands, or a scale that drifts?")
@@ -157,7 +161,7 @@ func byDiffusivity(c *checked.Check) string {
 	case f.Value == 0 && c.Told():
 		return otherwise + "no diffusivity from a thousandth to a thousand times its own would give what was measured."
 	default:
-		return "They say nothing of the diffusivity."
+		return "These masses say nothing of the diffusivity."
 	}
 	if f.Value == 0 {
 		return otherwise + "the factor on the diffusivity would be " + open + ", eight times in ten by what the masses leave open."
