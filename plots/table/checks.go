@@ -94,7 +94,11 @@ func CheckSays(c *checked.Check) []string {
 	}
 	var says []string
 	for i := range c.Comparisons {
-		says = append(says, compared(&c.Comparisons[i]))
+		one := &c.Comparisons[i]
+		says = append(says, compared(one))
+		if differs := one.Outcome == checked.Wetter || one.Outcome == checked.Drier; differs && one.Of == checked.AtStart && !c.OfStart() {
+			says = append(says, "Mend that first: what follows rests on it.")
+		}
 	}
 	if c.Gained {
 		says = append(says, "It was heavier after the path than before, where the model has it lose water: another length, damp hands, or a scale that drifts?")
@@ -145,7 +149,8 @@ func byDiffusivity(c *checked.Check) string {
 	const otherwise = "If all else were as the model has it at its medians, "
 	f := c.Diffusivity
 	open := ""
-	switch low, high := apartFrom(f.Low, f.High); {
+	low, high, digits := apartFrom(f.Low, f.High)
+	switch {
 	case c.OfStart():
 		return ""
 	case f.Low > 0 && f.High > 0:
@@ -157,21 +162,19 @@ func byDiffusivity(c *checked.Check) string {
 	case f.Value == 0 && c.Told():
 		return otherwise + "no diffusivity from a thousandth to a thousand times its own would give what was measured."
 	default:
-		return "They say nothing of the diffusivity."
+		return "These masses say nothing of the diffusivity."
 	}
 	if f.Value == 0 {
 		return otherwise + "the factor on the diffusivity would be " + open + ", eight times in ten by what the masses leave open."
 	}
-	return fmt.Sprintf("%sthe diffusivity would be %s times its own (%s, eight times in ten by what the masses leave open).", otherwise, Significant(f.Value, 2), open)
+	return fmt.Sprintf("%sthe diffusivity would be %s times its own (%s, eight times in ten by what the masses leave open).", otherwise, Significant(f.Value, digits), open)
 }
 
-// apartFrom are two numbers in so many digits, two or more, that they differ, if they do.
-func apartFrom(low, high float64) (a, b string) {
-	const least, most = 2, 4
-	for digits := least; digits <= most; digits++ {
-		if a, b = Significant(low, digits), Significant(high, digits); a != b {
-			break
-		}
+// apartFrom are two numbers in so many digits, two to four, that they differ, if they do.
+func apartFrom(low, high float64) (a, b string, digits int) {
+	const most = 4
+	for digits = 2; digits < most && Significant(low, digits) == Significant(high, digits); {
+		digits++
 	}
-	return a, b
+	return Significant(low, digits), Significant(high, digits), digits
 }

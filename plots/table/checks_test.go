@@ -77,7 +77,13 @@ func TestWordsOfComparisons(t *testing.T) {
 	require.Contains(t, of(checked.Factor{Value: 2, High: 2.5}, checked.Wetter), "2.0 times its own (2.5 or less,")
 	require.Contains(t, of(checked.Factor{High: 2.5}, checked.Wetter), "the factor on the diffusivity would be 2.5 or less,")
 	require.Contains(t, of(checked.Factor{}, checked.Wetter), "no diffusivity from a thousandth to a thousand times")
-	require.Contains(t, of(checked.Factor{}, checked.Untold), "They say nothing of the diffusivity")
-	require.Contains(t, of(checked.Factor{Value: 2}, checked.Untold), "They say nothing of the diffusivity")
-	require.Empty(t, byDiffusivity(&checked.Check{Comparisons: []checked.Comparison{{}}}))
+	require.Contains(t, of(checked.Factor{}, checked.Untold), "These masses say nothing of the diffusivity")
+	require.Contains(t, of(checked.Factor{Value: 2}, checked.Untold), "These masses say nothing of the diffusivity")
+	start := checked.Check{Title: "spool", Stepped: true, Comparisons: []checked.Comparison{{Of: checked.AtStart, Outcome: checked.Wetter}}}
+	require.Empty(t, byDiffusivity(&start))
+	require.Equal(t, "spool, before the path", CheckTitle(&start))
+	const first = "Mend that first"
+	require.NotContains(t, strings.Join(CheckSays(&start), " "), first)
+	start.Comparisons = append(start.Comparisons, checked.Comparison{Of: checked.Lost})
+	require.Contains(t, strings.Join(CheckSays(&start), " "), "the scenario has it set off too dry, or dried was too light. "+first)
 }

@@ -353,3 +353,21 @@ func TestCalibratedByMarches(t *testing.T) {
 	require.InDelta(t, 0.9*float64(n), float64(agree), 4*math.Sqrt(0.09*float64(n)))
 	require.InDelta(t, 0.05*float64(n), float64(sides[0]), 4*math.Sqrt(0.05*float64(n)))
 }
+
+// Whatever the masses that a scenario takes, and whatever is asked: a probability, which does not fall where more is asked.
+func FuzzRounding(f *testing.F) {
+	f.Add(0.012431, 0.012402, 1e-6, 0.0, 0.002, true, 1, 0.001, 0.002)
+	f.Add(0.03, 0.03, 0.03, 0.1, 0.0, false, 0, -2.0, 1.0)
+	f.Add(1e-8, 1e-8, 1e-8, 0.0, 0.0, true, 2, 1.0, 5.0)
+	f.Fuzz(func(t *testing.T, wetter, drier, step, least, spare float64, lost bool, shows int, x, more float64) {
+		sound := step > 0 && step <= drier && drier >= 1e-8 && drier <= 100 && wetter >= drier/2 && wetter <= 2*drier && least >= 0 && least <= 0.1 && spare >= 0 && spare <= 0.5
+		if !sound || !(math.Abs(x) < 1e6) || !(more >= 0 && more < 1e6) {
+			return
+		}
+		r := reading{pair: pair{wetter: wetter, drier: drier, step: step, display: display(uint(shows) % 3)}, least: least, spare: spare, lost: lost}
+		low, high := r.notMore(x), r.notMore(x+more)
+		require.True(t, low >= 0 && high <= 1 && low <= high+1e-9, "%+v: %g at %g, %g at %g", r, low, x, high, x+more)
+		e := r.estimate()
+		require.True(t, e.Low <= e.Value && e.Value <= e.High && !math.IsInf(e.High-e.Low, 0), "%+v", e)
+	})
+}

@@ -26,9 +26,12 @@ const (
 	orLess
 )
 
-// below is the probability that the true masses have a ratio of up to this, above zero: that the wetter less ratio times the drier is no more than nothing,
+// below is the probability that the true masses have a ratio of up to this: that the wetter less ratio times the drier is no more than nothing,
 // which is a sum of two that are even within their steps.
 func (p pair) below(ratio float64) float64 {
+	if ratio <= 0 {
+		return 0
+	}
 	over := ratio*p.drier - p.wetter
 	switch p.display {
 	case orMore:
@@ -71,7 +74,10 @@ type reading struct {
 
 // notMore is the probability that the quantity is no more than x.
 func (r *reading) notMore(x float64) float64 {
-	if r.lost {
+	switch {
+	case r.lost && x >= 1:
+		return 1
+	case r.lost:
 		return r.below(1 / (1 - x))
 	}
 	const places = 32 // of what drying out left
