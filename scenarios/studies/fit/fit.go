@@ -59,8 +59,8 @@ type RunOutcome struct {
 
 // Options of a fit.
 type Options struct {
-	Prior bool // what the library says counts too
-	Seed  uint64
+	Prior  bool              // what the library says counts too
+	Effort estimation.Effort // of the draws; zero for the usual one
 }
 
 // Fit finds what the weighings tell. The error is one of the march, or that there are too few weighings.
@@ -85,9 +85,9 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 			p, e = better, its
 		}
 	}
-	effort := estimation.UsualEffort()
-	if o.Seed != 0 {
-		effort.Seed = o.Seed
+	effort := o.Effort
+	if effort == (estimation.Effort{}) {
+		effort = estimation.UsualEffort()
 	}
 	out, err := told(w, p, e, effort)
 	if err != nil {
