@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -24,31 +25,40 @@ type made struct {
 	diffusivity, start float64
 }
 
-func truths(t testing.TB) (all []made) {
-	text, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "weighings", "truths.csv"))
+// rowsOf are the rows of a table of weighings without its head.
+func rowsOf(t testing.TB, name string) [][]string {
+	text, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "weighings", name))
 	require.NoError(t, err)
 	reader := csv.NewReader(bytes.NewReader(text))
 	reader.Comment = '#'
 	rows, err := reader.ReadAll()
 	require.NoError(t, err)
-	celsius := map[string]float64{"pa6": 80, "petg": 65}
-	for _, row := range rows[1:] {
+	return rows[1:]
+}
+
+// weighedAs are masses [g] over the hours of a run, in the air of the tables.
+func weighedAs(t testing.TB, material, step string, hours float64, masses []string) *scenarios.Weighings {
+	celsius := map[string]float64{"pa6": 80, "petg": 65}[material]
+	file := fmt.Sprintf("[strand]\nmaterial = %q\n[scale]\nresolution = \"%s g\"\n[[run]]\nfile = \"masses.csv\"\ntemperature = \"%g °C\"\nair = { dew_point = \"-10 °C\" }\nh = \"25 W/m2/K\"\nk_m = \"0.03 m/s\"\n",
+		material, step, celsius)
+	table := "time [h],mass [g]\n"
+	for i, mass := range masses {
+		share := float64(i) / float64(len(masses)-1)
+		table += fmt.Sprintf("%.6f,%s\n", hours*share*share, mass)
+	}
+	w, err := scenarios.ReadWeighings("made.toml", []byte(file), func(string) ([]byte, error) { return []byte(table), nil })
+	require.NoError(t, err)
+	return w
+}
+
+func truths(t testing.TB) (all []made) {
+	for _, row := range rowsOf(t, "truths.csv") {
 		number := func(i int) float64 {
 			x, err := strconv.ParseFloat(row[i], 64)
 			require.NoError(t, err)
 			return x
 		}
-		file := fmt.Sprintf("[strand]\nmaterial = %q\n[scale]\nresolution = \"%s g\"\n[[run]]\nfile = \"masses.csv\"\ntemperature = \"%g °C\"\nair = { dew_point = \"-10 °C\" }\nh = \"25 W/m2/K\"\nk_m = \"0.03 m/s\"\n",
-			row[1], row[2], celsius[row[1]])
-		masses := strings.Fields(row[6])
-		table := "time [h],mass [g]\n"
-		for i, mass := range masses {
-			share := float64(i) / float64(len(masses)-1)
-			table += fmt.Sprintf("%.6f,%s\n", number(3)*share*share, mass)
-		}
-		w, err := scenarios.ReadWeighings("made.toml", []byte(file), func(string) ([]byte, error) { return []byte(table), nil })
-		require.NoError(t, err)
-		all = append(all, made{w, number(4), number(5)})
+		all = append(all, made{weighedAs(t, row[1], row[2], number(3), strings.Fields(row[6])), number(4), number(5)})
 	}
 	return all
 }
@@ -88,4 +98,23 @@ func TestTruths(t *testing.T) {
 		require.LessOrEqual(t, held, 0.95+slack)
 	}
 	require.LessOrEqual(t, unfit, 0.04+slack)
+}
+
+// Twenty strands that no diffusivity explains, by the same march: ten with a slow second stage of 31 to 43 in 100 of the water, ten in air whose dew point rises from -10 °C to
+// 32 to 44 °C over the run, on a scale of 0.01 g with a noise of a third of that. At least eighteen are told.
+func TestUnfit(t *testing.T) {
+	all := rowsOf(t, "unfit.csv")
+	require.Len(t, all, 20)
+	rows := all[:samples.Of(4, 20, 20)]
+	told := 0
+	for _, row := range rows {
+		w := weighedAs(t, "pa6", "0.01", 48, strings.Fields(row[2]))
+		o := found(t, w, fit.Options{})
+		if slices.Contains(kinds(o), fit.Shape) {
+			told++
+		} else {
+			t.Logf("not told: %s (%v)", row[1], o.Lack)
+		}
+	}
+	require.GreaterOrEqual(t, told, len(rows)-max(1, len(rows)/10))
 }
