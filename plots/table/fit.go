@@ -82,10 +82,28 @@ func (f *Fit) Lines() [][2]string {
 	if o.Known.Beta == scenarios.Fitted {
 		lines = append(lines, [2]string{"Beta", ranged(o.Beta, 1, "per kg/kg") + ": by so much the logarithm of the diffusivity grows with the content"})
 	}
+	if said := f.together(); said != "" {
+		lines = append(lines, [2]string{"Together", said})
+	}
 	if o.Drift != (fit.Between{}) {
 		lines = append(lines, [2]string{"Drift", ranged(o.Drift, 3600*1e6, "mg/h") + " of the scale"})
 	}
 	return lines
+}
+
+// together tells which of the numbers hang together, so that one cannot be changed without the other; "" where none do.
+func (f *Fit) together() string {
+	const worth = 0.3
+	var said []string
+	for i, pair := range [...]string{"diffusivity and activation energy", "diffusivity and beta", "activation energy and beta"} {
+		if c := f.Outcome.Correlation[i]; math.Abs(c) >= worth {
+			said = append(said, fmt.Sprintf("%s (correlation %s)", pair, trim(c, 2)))
+		}
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return strings.Join(said, "; ") + ": what makes the one larger makes the other larger too, or smaller where the sign is minus"
 }
 
 // ranged prints a number with its ends.
