@@ -178,7 +178,7 @@ func (f *Fit) notes() []string {
 	}
 	notes = append(notes, f.noise())
 	if o.Checks > 0 {
-		notes = append(notes, fmt.Sprintf("%s of %s, weighed at the machine, counted too: its temperatures, air and feed are believed as they are stated there, and that what was dried out was dry.",
+		notes = append(notes, fmt.Sprintf("%s of %s, weighed at the machine, counted too: its temperatures, air and feed and the water that the strand set off with are believed as they are stated there, and that what was dried out was dry, unless left says otherwise.",
 			counted(o.Checks, "piece", "pieces"), o.Weighings.Machine.File))
 	}
 	if o.Restated() {

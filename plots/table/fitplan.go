@@ -180,10 +180,25 @@ func (f *FitPlan) notes() []string {
 		"Hold the strand loose, so that air meets every turn, and weigh it within seconds of taking it out. Let it not cool on the scale for minutes: it takes up water, and warm air lifts it.",
 		"An oven burns, and hot strand may give off fumes: gloves, air in the room, nobody leaves a hot oven alone. The oven's own instructions and the material's come first.",
 	}
+	if wet := f.wet(); wet != "" {
+		notes = append(notes, wet)
+	}
 	if len(f.Plan.Weighings.Assumed) > 0 {
 		notes = append(notes, notGiven(f.Plan.Weighings.Assumed))
 	}
 	return notes
+}
+
+// wet tells of the water that a strand is supposed to hold at the start where none is stated; "" where it is.
+func (f *FitPlan) wet() string {
+	w := f.Plan.Weighings
+	for i := range w.Runs {
+		if !w.Runs[i].StartKnown {
+			return fmt.Sprintf("The strand is supposed to begin with %s %% of water, at rest with the room: one that is drier, as from a sealed bag, tells less. Let it lie in the room, loose, or state moisture.",
+				Significant(100*w.Runs[i].Start, 2))
+		}
+	}
+	return ""
 }
 
 // json is in SI units; a factor that is null is no factor at all.
