@@ -29,9 +29,12 @@ func (f Residuals) Headline() string {
 		if !f.Findings[shape].Grave() {
 			leave = "may leave"
 		}
-		const rarest = 1e-5
-		return fmt.Sprintf("The weighings %s a shape that no diffusivity gives: chance makes one like it about once in %s times", leave,
-			words.Digits(math.Floor(1/math.Max(f.Lack.Probability, rarest)), 1))
+		const least = 0.001 // that is told from the draws that there are
+		often := "less than once in 1000 times"
+		if f.Lack.Probability > least {
+			often = fmt.Sprintf("about once in %s times", words.Digits(math.Floor(1/f.Lack.Probability), 1))
+		}
+		return fmt.Sprintf("The weighings %s a shape that no diffusivity gives: chance makes one like it %s", leave, often)
 	}
 	off := 0
 	for i := range f.Runs {

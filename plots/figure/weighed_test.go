@@ -129,7 +129,9 @@ func TestWeighedReasons(t *testing.T) {
 	left.Findings = append(left.Findings, fit.Finding{Kind: fit.Outlier, Run: 0, Line: 9}, fit.Finding{Kind: fit.Reversal, Run: 0, Line: 5})
 	require.Equal(t, "2 weighings are far off and hide whether the fit leaves a shape: see to them first", left.Headline())
 	left.Findings, left.Lack.Probability = []fit.Finding{{Kind: fit.Shape, Run: -1}}, 0
-	require.Contains(t, plain(left.Headline()), "about once in 100 000 times")
+	require.Contains(t, plain(left.Headline()), "makes one like it less than once in 1000 times")
+	left.Lack.Probability = 0.0033
+	require.Contains(t, plain(left.Headline()), "about once in 300 times")
 }
 
 // Numbers go by run and line, one for each weighing, to those that matter most.

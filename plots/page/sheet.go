@@ -43,7 +43,7 @@ func cautions(w *scenarios.Weighings) []string {
 	for _, run := range w.Runs {
 		hottest = max(hottest, run.Zone.Air.Temperature)
 	}
-	softens := fmt.Sprintf("The strand softens at about %s; this plan heats it to %s.", table.Celsius(soft.Value), table.Celsius(hottest))
+	softens := fmt.Sprintf("The strand softens at about %s, and may do so from %s on; this plan heats it to %s.", table.Celsius(soft.Value), table.Celsius(soft.Low), table.Celsius(hottest))
 	if hottest > soft.Low {
 		softens += " It may stretch or stick together: a cooler oven is needed."
 	}

@@ -54,6 +54,9 @@ func (a *Answer) checkedLine() string {
 	if untold > 0 {
 		text += fmt.Sprintf(", %d cannot tell", untold)
 	}
+	if against := n - agree - untold; against > 0 {
+		text += fmt.Sprintf(", %d %s not", against, plural(against, "does", "do"))
+	}
 	for i := range a.Checks {
 		if a.Checks[i].Reason != "" {
 			text += ", not all could be predicted"

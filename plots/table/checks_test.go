@@ -49,7 +49,7 @@ func TestChecksAreTold(t *testing.T) {
 	// One line in short, and everything with --full and in JSON.
 	var short, full, data bytes.Buffer
 	require.NoError(t, WriteText(&short, a))
-	require.Contains(t, short.String(), "\nChecked: 1 of 4 measurements agrees, 1 cannot tell, not all could be predicted;\nsee run --full.\n")
+	require.Contains(t, short.String(), "\nChecked: 1 of 4 measurements agrees, 1 cannot tell, 2 do not, not all could be\npredicted; see run --full.\n")
 	require.LessOrEqual(t, strings.Count(short.String(), "\n"), screen)
 	require.NoError(t, WriteText(&full, Full{a}))
 	require.Contains(t, full.String(), b.String())

@@ -38,7 +38,7 @@ func (f *Fit) text(b *strings.Builder) {
 	b.WriteByte('\n')
 	f.runs(b)
 	list(b, "What stands out", f.Findings())
-	list(b, "What would tell more, for a strand like this", f.helps())
+	list(b, f.helped(), f.helps())
 	list(b, "Notes", f.notes())
 	b.WriteByte('\n')
 	paragraph(b, "", f.Next())
@@ -86,7 +86,7 @@ func (f *Fit) Lines() [][2]string {
 		lines = append(lines, [2]string{"Together", said})
 	}
 	if o.Drift != (fit.Between{}) {
-		lines = append(lines, [2]string{"Drift", ranged(o.Drift, 3600*1e6, "mg/h") + " of the scale"})
+		lines = append(lines, [2]string{"Drift", ranged(o.Drift, 3600*1e6, "mg/h of the scale")})
 	}
 	return lines
 }
@@ -149,7 +149,11 @@ func (f *Fit) compared() string {
 	}
 	out := fmt.Sprintf("%s, which itself is known within a factor of %s", how, Significant(o.Library.Factor(), 2))
 	if o.Diffusivity.Value < o.Library.Low || o.Diffusivity.Value > o.Library.High {
-		out += "; the strand lies outside of that, which happens one time in ten: look once more at diameter, temperature and material"
+		outside := "outside of that, which happens one time in ten"
+		if off, far := math.Abs(math.Log(ratio)), 2*math.Log(o.Library.Factor()); off > far { // 3.3 deviations
+			outside = "far outside of that, which happens hardly one time in 1000"
+		}
+		out += "; the strand lies " + outside + ": look once more at diameter, temperature and material"
 	}
 	return out
 }
@@ -190,9 +194,9 @@ func (f *Fit) notes() []string {
 	if o.Known.Prior {
 		notes = append(notes, fmt.Sprintf("What the library says was counted: of what is known of the diffusivity now, %s %% comes from it.", Significant(100*o.PriorShare, 2)))
 	}
-	notes = append(notes, fmt.Sprintf("A weighing was taken as rounded to %s, with a noise besides of some %s g, which the weighings tell themselves.", Grams(o.Weighings.Scale.Resolution), Significant(1e3*o.Noise.Value, 2)))
+	notes = append(notes, f.noise())
 	if o.Checks > 0 {
-		notes = append(notes, fmt.Sprintf("%s of %s, weighed at the machine, counted too: its temperatures, air and feed are believed as they are stated there, and that what was dried out was dry.",
+		notes = append(notes, fmt.Sprintf("%s of %s, weighed at the machine, counted too: its temperatures, air and feed and the water that the strand set off with are believed as they are stated there, and that what was dried out was dry, unless left says otherwise.",
 			counted(o.Checks, "piece", "pieces"), o.Weighings.Machine.File))
 	}
 	if o.Restated() {
@@ -205,6 +209,17 @@ func (f *Fit) notes() []string {
 	return notes
 }
 
+// noise tells how sure a weighing was taken to be.
+func (f *Fit) noise() string {
+	o := f.Outcome
+	step := o.Weighings.Scale.Resolution
+	const seen = 0.1 // of a step: what is estimated below it stands for none
+	if o.Noise.Value < seen*step {
+		return fmt.Sprintf("A weighing was taken as rounded to %s, with next to no noise besides, since none shows in the weighings.", Grams(step))
+	}
+	return fmt.Sprintf("A weighing was taken as rounded to %s, with a noise besides of some %s g, which the weighings tell themselves.", Grams(step), Significant(1e3*o.Noise.Value, 2))
+}
+
 // Next is what to do with the answer.
 func (f *Fit) Next() string {
 	o := f.Outcome
@@ -215,6 +230,14 @@ func (f *Fit) Next() string {
 		return "Ask again with it: strandry run and doubt say what is left in doubt."
 	}
 	return fmt.Sprintf("To go on with this strand: strandry fit %s -o my-%s.toml writes it as a material, which every command takes.", o.Weighings.File, inLibrary(o.Weighings))
+}
+
+// helped is the strand for which the helps are told: where little is known of it, one such as fit.Help supposes.
+func (f *Fit) helped() string {
+	if f.Outcome.Told {
+		return "What would tell more, for a strand like this"
+	}
+	return "What would tell more of a usual strand of this material, wet from the room"
 }
 
 // helps are ways to weigh that tell more.

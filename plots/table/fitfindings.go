@@ -39,7 +39,7 @@ func (f *Fit) say(found fit.Finding) string {
 		if found.Grave() {
 			said = "the masses do not follow any diffusivity: what is left over has a shape"
 		}
-		return fmt.Sprintf("%s that chance alone gives %s. The air or the temperature may not have been what the file says, the scale may have drifted, the coil be too dense for the air to reach every turn, or the material one that takes up water in two stages.",
+		return fmt.Sprintf("%s that chance alone gives %s. The air or the temperature may not have been what the file says, the scale may have drifted, the coil be too dense for the air to reach every turn, or the material another one, or one that takes up water in two stages.",
 			said, seldom(found.Amount))
 	case fit.Outlier:
 		return fmt.Sprintf("this weighing is %s g off, far more than the others. Without it water moves %s as fast. If something was on the scale, put a # before the line.",
@@ -61,7 +61,7 @@ func (f *Fit) say(found fit.Finding) string {
 	case fit.Warming:
 		return fmt.Sprintf("half of the water moved within %s. A coil takes some 10 to 20 min to be warm (common practice, no source), which the model leaves out. A cooler oven or a thicker strand tells more.", Duration(found.Amount))
 	case fit.DriftMatters:
-		return fmt.Sprintf("a scale that drifts by one step over the run makes it %s as large. Check the zero and a known weight each time, or add drift = \"fitted\" to [scale].", Times(found.Factor))
+		return fmt.Sprintf("a scale that drifts by one step over the run makes the diffusivity %s as large. Check the zero and a known weight each time, or add drift = \"fitted\" to [scale].", Times(found.Factor))
 	case fit.BetaMatters:
 		return fmt.Sprintf("how the diffusivity grows with the content (beta) was taken from the material. At the far end of what is known of it, %s per kg/kg, the answer is %s as large; that is in no range here.", Significant(found.Amount, 3), Times(found.Factor))
 	case fit.OnlyBound:

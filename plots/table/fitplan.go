@@ -54,14 +54,30 @@ func (f *FitPlan) Answer() string {
 	if p.Enough {
 		return fmt.Sprintf("yes: a scale that shows %s and %s should do: known %s", own, strand, either(p.Chosen.Factor))
 	}
-	answer := fmt.Sprintf("no: with %s a scale that shows %s leaves it known %s", strand, own, either(p.Chosen.Factor))
-	if math.IsInf(p.Chosen.Factor, 1) {
+	answer := fmt.Sprintf("no: with %s a scale that shows %s leaves it known %s", strand, own, f.known())
+	if p.Chosen.Factor <= p.Weighings.Plan.Factor {
+		answer += " if the strand is what the library says, and less well too often where it is not"
+	}
+	const none = 1e-9 // [kg]: no scale of a maker sees it
+	switch {
+	case f.water() < none:
+		return "no, this cannot work: the strand is at rest with this air from the beginning, and no water moves. A wetter strand or drier air is needed"
+	case math.IsInf(p.Chosen.Factor, 1):
 		answer = fmt.Sprintf("no, this cannot work: of %s no more than %s of water moves, and a scale that shows %s hardly sees it", strand, Significant(1e3*f.water(), 2)+" g", own)
 	}
 	if p.Scale.Scale == 0 {
 		return answer + "; no scale of those below does. Longer runs, a wetter strand or drier air might"
 	}
 	return answer + fmt.Sprintf("; it takes a scale that shows %s, with %s", Grams(p.Scale.Scale), f.coil(p.Scale.Strand))
+}
+
+// known says by which factor it would be known, in digits that tell it from what is wanted.
+func (f *FitPlan) known() string {
+	said := either(f.Plan.Chosen.Factor)
+	if said == either(f.Plan.Weighings.Plan.Factor) {
+		return "within a factor of " + Significant(f.Plan.Chosen.Factor, 3) + " either way"
+	}
+	return said
 }
 
 // water that moves in the run in which most does, of the strand that is chosen [kg].
@@ -76,7 +92,7 @@ func (f *FitPlan) water() float64 {
 // coil is a mass of strand, with the length that it is.
 func (f *FitPlan) coil(kg float64) string {
 	m := &f.Plan.Weighings.Model
-	return fmt.Sprintf("%s of strand (%s)", Grams(kg), Length(kg/(m.Material.Density.Value*math.Pi*m.Radius*m.Radius)))
+	return fmt.Sprintf("%s of strand (%s)", Grams(kg), Significant(kg/(m.Material.Density.Value*math.Pi*m.Radius*m.Radius), 2)+" m")
 }
 
 // tried tells of the weighings that were made up.
@@ -164,10 +180,25 @@ func (f *FitPlan) notes() []string {
 		"Hold the strand loose, so that air meets every turn, and weigh it within seconds of taking it out. Let it not cool on the scale for minutes: it takes up water, and warm air lifts it.",
 		"An oven burns, and hot strand may give off fumes: gloves, air in the room, nobody leaves a hot oven alone. The oven's own instructions and the material's come first.",
 	}
+	if wet := f.wet(); wet != "" {
+		notes = append(notes, wet)
+	}
 	if len(f.Plan.Weighings.Assumed) > 0 {
 		notes = append(notes, notGiven(f.Plan.Weighings.Assumed))
 	}
 	return notes
+}
+
+// wet tells of the water that a strand is supposed to hold at the start where none is stated; "" where it is.
+func (f *FitPlan) wet() string {
+	w := f.Plan.Weighings
+	for i := range w.Runs {
+		if !w.Runs[i].StartKnown {
+			return fmt.Sprintf("The strand is supposed to begin with %s %% of water, at rest with the room: one that is drier, as from a sealed bag, tells less. Let it lie in the room, loose, or state moisture.",
+				Significant(100*w.Runs[i].Start, 2))
+		}
+	}
+	return ""
 }
 
 // json is in SI units; a factor that is null is no factor at all.

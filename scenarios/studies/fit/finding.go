@@ -63,7 +63,7 @@ func (f Finding) Grave() bool {
 	return slices.Contains([]FindingKind{FewSteps, Slip, NoDrive, AirRules}, f.Kind)
 }
 
-// examine looks for all that may be wrong with the weighings. What is found is in the order of how much hangs on it.
+// examine looks for all that may be wrong with the weighings. What is found is in the order in which it is looked for.
 func (o *Outcome) examine() error {
 	for i := range o.Weighings.Runs {
 		if o.ofSteps(i) {
@@ -77,7 +77,7 @@ func (o *Outcome) examine() error {
 	if o.Lack.Probability <= unusual {
 		o.find(Finding{Kind: Shape, Run: -1, Amount: o.Lack.Probability})
 	}
-	if step := o.Weighings.Scale.Resolution; o.Noise.Low > step {
+	if o.scatters() {
 		o.find(Finding{Kind: Scatter, Run: -1, Amount: o.Noise.Value})
 	}
 	o.judge()
@@ -89,6 +89,9 @@ func (o *Outcome) examine() error {
 	}
 	return o.ofBeta()
 }
+
+// scatters tells that the weighings scatter by more than a step of the scale.
+func (o *Outcome) scatters() bool { return o.Noise.Low > o.Weighings.Scale.Resolution }
 
 func (o *Outcome) find(f Finding) { o.Findings = append(o.Findings, f) }
 

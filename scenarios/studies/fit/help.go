@@ -11,7 +11,8 @@ import (
 type Help struct {
 	Kind   HelpKind
 	Amount float64 // what the kind says, in SI
-	Factor float64 // by which the diffusivity would be known either way, nine times in ten, if it is what is most likely now
+	Factor float64 // by which the diffusivity would be known either way, nine times in ten, if it is what is most likely now; or where the weighings do not tell it, what the library says, of a strand as wet
+	// as the room makes it
 }
 
 // HelpKind is what could be done otherwise.
@@ -20,7 +21,7 @@ type HelpKind int
 const (
 	// FinerScale is one with steps of Amount [kg].
 	FinerScale HelpKind = iota
-	// MoreStrand is a dry mass of Amount in all [kg].
+	// MoreStrand is a dry mass of Amount in each run [kg].
 	MoreStrand
 	// Longer is to go on until Amount [s], with as many weighings.
 	Longer
@@ -30,7 +31,7 @@ const (
 	Hotter
 )
 
-// helps are ways to weigh that would tell the diffusivity clearly better, the best one first.
+// helps are ways to weigh that would tell the diffusivity clearly better, in the order of their kinds.
 func (o *Outcome) helps() error {
 	now, err := o.expected(o.Weighings, 1)
 	if err != nil {
@@ -142,9 +143,14 @@ func (p *parameters) visible(x []float64) bool {
 	return false
 }
 
-// scaleNoise of a weighing with the scale of some weighings [kg], rounding included: as many steps as now.
+// scaleNoise of a weighing with the scale of some weighings [kg], rounding included: as many steps as now, unless they scatter by more than a
+// scale does: that no finer one takes away.
 func (o *Outcome) scaleNoise(w *scenarios.Weighings) float64 {
-	return o.parameters.error(o.estimate) * w.Scale.Resolution / o.Weighings.Scale.Resolution
+	now, step := o.parameters.error(o.estimate), o.Weighings.Scale.Resolution
+	if o.scatters() {
+		return now
+	}
+	return now * w.Scale.Resolution / step
 }
 
 // expected is the factor by which the diffusivity is known either way, nine times in ten, from weighings with an error [kg] if the parameters are these: by the

@@ -64,7 +64,7 @@ func (o *Outcome) without(k int) (float64, error) {
 	return math.Exp(e.Parameters[0] - o.estimate.Parameters[0]), nil
 }
 
-// slip tells whether a reading that is off would fit if one of its digits were another one, or two neighbours of them changed places, and which mass it then was.
+// slip tells whether a reading that is off would fit if one of its digits were another one, and which mass it then was.
 func (o *Outcome) slip(k int) (mass float64, ok bool) {
 	p := o.parameters
 	step, spread := o.Weighings.Scale.Resolution, o.spread()

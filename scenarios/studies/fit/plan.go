@@ -21,7 +21,7 @@ type Plan struct {
 	Library   float64     // the factor by which it is known now
 	Chosen    Option      // with the scale that there is: the least strand that tells as much as is wanted, else the largest
 	Enough    bool        // it does
-	Scale     Option      // where it does not, the coarsest scale that does with some strand; zero where none does
+	Scale     Option      // where it does not, the coarsest finer scale that does with some strand, to first order; zero where none does
 	Design    *DesignPlan // of the design that the answer serves; nil for none
 }
 
@@ -114,7 +114,7 @@ func (p *Plan) schedule(run *scenarios.Run) (PlannedRun, error) {
 	zone.Duration = w.Plan.Longest
 	m.Path = []diffusion.Zone{zone}
 	m.Start, m.StartActivity = run.Start, 0
-	const steps, shortest, moved = 80, 300, 0.95
+	const steps, shortest, moved, nothing = 80, 300, 0.95, 1e-9
 	var times []float64
 	for i := range steps {
 		times = append(times, shortest*math.Pow(w.Plan.Longest/shortest, float64(i)/(steps-1)))
@@ -124,7 +124,11 @@ func (p *Plan) schedule(run *scenarios.Run) (PlannedRun, error) {
 	end := w.Plan.Longest
 	found := false
 	err := diffusion.NewMarch().RunLengths(&m, 0, times, diffusion.CoarseSettings(), func(i int, r *diffusion.Result) error {
-		if share := (run.Start - r.Nozzle.Mean) / all; !found {
+		share := 1.0
+		if math.Abs(all) > nothing {
+			share = (run.Start - r.Nozzle.Mean) / all
+		}
+		if !found {
 			out.Left, out.Water = 1-share, run.Start-r.Nozzle.Mean
 			end, found = times[i], share >= moved
 		}
@@ -236,7 +240,7 @@ func (p *Plan) choose() error {
 		own := math.Abs(scale/p.Weighings.Scale.Resolution-1) < alike
 		for k, strand := range p.Strands {
 			option := Option{Scale: scale, Strand: strand, Factor: p.Factors[s][k]}
-			if option.Factor <= wanted && p.Scale.Scale == 0 {
+			if finer := scale < p.Weighings.Scale.Resolution*(1-alike); finer && option.Factor <= wanted && p.Scale.Scale == 0 {
 				p.Scale = option
 			}
 			if !own || p.Enough {
