@@ -31,7 +31,7 @@ type curve struct {
 // axis is a dimension of the lattice; a spacing of zero is one that is known, at its origin.
 type axis struct{ origin, spacing, least float64 }
 
-// The spacings leave an error of some 10⁻⁴ of the water that leaves: measured in curve_test.go.
+// The spacings leave an error below 10⁻⁴ of the water that moves, 5·10⁻⁵ at the worst of some 5,000 contents (TestCurve, against marches as fine as those of run).
 const (
 	finely   = 0.2  // of the logarithm of the diffusivity, and of that between the dry strand and the wettest
 	coarsely = 0.25 // of the content
