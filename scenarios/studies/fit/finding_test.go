@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/fit"
 )
@@ -215,4 +216,20 @@ func TestOnlyBound(t *testing.T) {
 	f = ofKind(t, o, fit.OnlyBound)
 	require.Greater(t, f.Factor, 1.0)
 	require.Less(t, f.Amount, s.diffusivity(t, 353.15))
+}
+
+// Masses that go to and fro by a step tell nothing, and are answered all the same, of each kind of material.
+func TestToAndFro(t *testing.T) {
+	for _, material := range samples.Each(5, []string{"pa6", "pla", "petg", "pp", "pc"}) {
+		s := nylon()
+		s.material = material
+		w := s.weighed(t, 42)
+		for k := range w.Runs[0].Points {
+			w.Runs[0].Points[k].Mass = 0.02 + s.step*float64(k%2)
+		}
+		o := found(t, w, fit.Options{})
+		require.False(t, o.Told)
+		require.Equal(t, 1.0, ofKind(t, o, fit.FewSteps).Amount)
+		require.Equal(t, fit.FinerScale, o.Helps[0].Kind)
+	}
 }
