@@ -58,6 +58,9 @@ func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 		return nil, err
 	}
 	r := &reading{document: d, found: found}
+	if top := (section{r: r, table: root}); top.has("run") && !top.has("zone") && !top.has("feed") {
+		return nil, strict.Faults{{File: d.File, Problem: "these are weighings of a strand at rest", Allowed: "a scenario of one that runs, with [feed] and [[zone]]; strandry fit reads weighings"}}
+	}
 	for _, s := range set {
 		if o := r.overlay(s.Key); o != nil {
 			o.Value = s.Value

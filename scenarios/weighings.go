@@ -135,7 +135,11 @@ func readWeighings(file string, text []byte, open func(name string) ([]byte, err
 		return nil, err
 	}
 	r := &reading{document: d, planned: planned}
-	w := r.weighings(section{r: r, table: root})
+	top := section{r: r, table: root}
+	if !top.has("run") && (top.has("zone") || top.has("feed")) {
+		return nil, strict.Faults{{File: file, Problem: "this is a scenario of a strand that runs", Allowed: "weighings of one at rest, each [[run]] with its table of masses; strandry new --weighings FILE writes a file to start from"}}
+	}
+	w := r.weighings(top)
 	w.path, w.found = file, r.found
 	if err := r.finish(reader); err != nil {
 		return nil, err

@@ -249,7 +249,7 @@ func (c *chain) run(effort Effort) (*Posterior, error) {
 			kept = append(kept, draws.RawRowView(i))
 		}
 		effective = c.effective(kept)
-		const least, most, restarts = 0.05, 0.7, 5 // shares of steps taken
+		const least, most, restarts = 0.05, 0.7, 5               // shares of steps taken
 		if begun < restarts && (taken < least || taken > most) { // not tuned yet: what was drawn counts no more
 			if begun++; begun == 1 {
 				c.reshape(kept)

@@ -20,11 +20,16 @@ type Fit struct {
 func (f *Fit) Check() error {
 	o := f.Outcome
 	return Finite("the fit", struct {
-		A, B, C, D, E fit.Between
-		Runs          []fit.RunOutcome
-		Findings      []fit.Finding
-		Helps         []fit.Help
-	}{o.Diffusivity, o.Activation, o.Beta, o.Drift, o.Noise, o.Runs, o.Findings, o.Helps})
+		Ranges   []fit.Between
+		Shares   []float64
+		Runs     []fit.RunOutcome
+		Findings []fit.Finding
+		Helps    []fit.Help
+	}{
+		[]fit.Between{o.Diffusivity, o.Library, o.Activation, o.Beta, o.Drift, o.Noise},
+		append(o.Correlation[:], o.PriorShare, o.Lack.Share, o.Lack.Probability),
+		o.Runs, o.Findings, o.Helps,
+	})
 }
 
 // text says first whether anything is known now, then what.

@@ -45,7 +45,7 @@ func (f *Fit) say(found fit.Finding) string {
 		return fmt.Sprintf("this weighing is %s g off, far more than the others. Without it water moves %s as fast. If something was on the scale, put a # before the line.",
 			signed(1e3*found.Amount), Times(found.Factor))
 	case fit.Slip:
-		return fmt.Sprintf("this weighing is far off, and would fit if one digit were another one: %s g. If you find that it was misread, correct the line.", Significant(1e3*found.Amount, 6))
+		return fmt.Sprintf("this weighing is far off, and would fit if one digit were another one, or two had changed places: %s. If you find that it was misread, correct the line.", untailed(Significant(1e3*found.Amount, 7))+" g")
 	case fit.Reversal:
 		return fmt.Sprintf("the mass goes the wrong way by %s g since the weighing before. Was the oven open, the strand in other air, or weighed while warm?", Significant(1e3*found.Amount, 2))
 	case fit.EndsEarly:

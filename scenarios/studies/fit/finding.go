@@ -97,15 +97,16 @@ func (o *Outcome) find(f Finding) { o.Findings = append(o.Findings, f) }
 
 // judge tells whether the diffusivity is known, and where only a bound of it is.
 func (o *Outcome) judge() {
+	p, at := o.parameters, 0
+	reach := o.between(func(x []float64) float64 { return x[at] })
 	const factor = 3 // either way: no better than most published values
-	o.Told = o.Diffusivity.Factor() <= factor && !slices.ContainsFunc(o.Findings, func(f Finding) bool { return f.Kind == NoDrive })
+	const near = 1.2 // of ln: an even spread over the last powers of ten comes as near
+	low, high := p.problem.Lower[at], p.problem.Upper[at]
+	inside := reach.Low > low+near && reach.High < high-near // what leans on an end of what is looked for is narrow by that end
+	o.Told = inside && o.Diffusivity.Factor() <= factor && !slices.ContainsFunc(o.Findings, func(f Finding) bool { return f.Kind == NoDrive })
 	if o.Told {
 		return
 	}
-	p, at := o.parameters, 0
-	reach := o.between(func(x []float64) float64 { return x[at] })
-	const near = 1.2 // of ln: an even spread over the last powers of ten comes as near
-	low, high := p.problem.Lower[at], p.problem.Upper[at]
 	switch {
 	case reach.High > high-near && reach.Low > low+2*near:
 		o.find(Finding{Kind: OnlyBound, Run: -1, Amount: o.Diffusivity.Low, Factor: 2})
@@ -180,14 +181,16 @@ func (o *Outcome) ofAir(i int, all float64) {
 
 // spread of the weighings about what is predicted [kg]: by the middle of the residuals, so that a few that are off do not hide themselves; no less than rounding
 // makes.
-func (o *Outcome) spread() float64 {
+func (o *Outcome) spread() float64 { return o.parameters.spreadOf(o.estimate.Residuals) }
+
+func (p *parameters) spreadOf(residuals []float64) float64 {
 	var sizes []float64
-	for _, r := range o.estimate.Residuals {
+	for _, r := range residuals {
 		sizes = append(sizes, math.Abs(r))
 	}
 	slices.Sort(sizes)
 	const normal = 1.4826 // deviation of a normal distribution over its median absolute deviation
-	return math.Max(normal*sizes[len(sizes)/2], o.Weighings.Scale.Resolution/math.Sqrt(12))
+	return math.Max(normal*sizes[len(sizes)/2], p.weighings.Scale.Resolution/math.Sqrt(12))
 }
 
 // ofReversals looks for masses that rise in a run that dries, or fall in one that wets.

@@ -63,7 +63,7 @@ const wettestPiece = 0.6
 // behind is the curve of a piece over the diffusivity at the middle temperature, the activation energy and beta.
 func (p *parameters) behind(model *diffusion.Model) *curve {
 	law := &model.Material.Diffusivity
-	c := &curve{nodes: map[[3]int][]float64{}, blended: make([]float64, 2), lattice: [3]axis{ofDiffusivity(law.Dry(p.middle)), {}, ofBeta(law, p.known, model.Start)}}
+	c := &curve{nodes: map[[3]int][]float64{}, blended: make([]float64, 2), lattice: [3]axis{ofDiffusivity(law.Dry(p.middle)), {}, ofBeta(law, p.known, model.Start, most(p.weighings))}}
 	if p.known.Activation {
 		const joules = 4e3 // at the far end of a machine 30 K from the weighings the logarithm moves by 0.1
 		c.lattice[1] = axis{origin: p.pieceAt(p.middle).Value, spacing: joules}

@@ -1,7 +1,9 @@
 package fit
 
 import (
+	"errors"
 	"math"
+	"slices"
 
 	"strandry/diffusion/estimation"
 )
@@ -20,12 +22,12 @@ func (o *Outcome) ofOutliers() error {
 		if told++; told > most {
 			break
 		}
-		factor, err := o.without(k)
+		factor, off, spread, err := o.without(k)
 		if err != nil {
 			return err
 		}
-		f := Finding{Kind: Outlier, Run: at.run, Line: o.Weighings.Runs[at.run].Points[at.point].Line, Amount: r, Factor: factor}
-		if likely, ok := o.slip(k); ok {
+		f := Finding{Kind: Outlier, Run: at.run, Line: o.Weighings.Runs[at.run].Points[at.point].Line, Amount: off, Factor: factor}
+		if likely, ok := slip(p.problem.Readings[k], off, spread); ok {
 			f.Kind, f.Amount = Slip, likely
 		}
 		o.find(f)
@@ -45,11 +47,11 @@ func (o *Outcome) besides(k int) bool {
 	return false
 }
 
-// without is the factor on the diffusivity when a reading is left out.
-func (o *Outcome) without(k int) (float64, error) {
+// without leaves a reading out: the factor on the diffusivity then, what the reading is off by, since it no longer draws the curve to itself, and how the others scatter.
+func (o *Outcome) without(k int) (factor, off, spread float64, err error) {
 	p := o.parameters
 	less := p.problem
-	less.Readings = append(append([]estimation.Reading(nil), p.problem.Readings[:k]...), p.problem.Readings[k+1:]...)
+	less.Readings = slices.Delete(slices.Clone(p.problem.Readings), k, k+1)
 	all := make([]float64, len(p.readings))
 	less.Predict = func(x, out []float64) error {
 		err := p.predict(x, all)
@@ -58,29 +60,48 @@ func (o *Outcome) without(k int) (float64, error) {
 		return err
 	}
 	e, err := less.LeastSquares(o.estimate.Parameters)
-	if err != nil {
-		return 1, nil // too few are left to say
+	if errors.Is(err, estimation.ErrTooFew) {
+		return 1, o.estimate.Residuals[k], o.spread(), nil // too few are left to say
 	}
-	return math.Exp(e.Parameters[0] - o.estimate.Parameters[0]), nil
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	err = p.predict(e.Parameters, all)
+	return math.Exp(e.Parameters[0] - o.estimate.Parameters[0]), p.problem.Readings[k].Value - all[k], p.spreadOf(e.Residuals), err
 }
 
-// slip tells whether a reading that is off would fit if one of its digits were another one, and which mass it then was.
-func (o *Outcome) slip(k int) (mass float64, ok bool) {
-	p := o.parameters
-	step, spread := o.Weighings.Scale.Resolution, o.spread()
-	shown := p.problem.Readings[k].Value
-	off := o.estimate.Residuals[k]
+// slip tells whether a reading that is off would fit if one of its digits were another one, or two neighbours of them changed places, and which mass it then was.
+// The last digit alone may be off by anything.
+func slip(r estimation.Reading, off, spread float64) (mass float64, ok bool) {
 	const near = 2.5
-	within := func(change float64) bool {
-		return math.Abs(off-change) < near*spread+step/2
-	}
-	for place := 10 * step; place < shown; place *= 10 { // one digit, but for the last, in which anything may hide
-		for digit := 1.0; digit <= 9; digit++ {
-			change := math.Copysign(digit*place, off)
-			if math.Abs(change) > 20*spread && within(change) {
-				return shown - change, true
-			}
+	step := r.Resolution
+	nearest := math.Min(near*spread+step/2, slipShare*math.Abs(off))
+	for _, steps := range misread(int(math.Round(r.Value / step))) {
+		change := step * float64(steps)
+		if miss := math.Abs(off + change); miss < nearest {
+			mass, nearest, ok = step*math.Round((r.Value+change)/step), miss, true
 		}
 	}
-	return 0, false
+	return mass, ok
+}
+
+// slipShare is how near to the prediction another digit must bring a reading, as a share of what it is off by: else nearly any mass would look like a slip.
+const slipShare = 0.14
+
+// misread are the changes that make of a number another one that differs in one digit, but for the last, or in two neighbours that changed places.
+func misread(number int) (changes []int) {
+	before := number % 10
+	for place := 10; place <= number; place *= 10 {
+		digit := number / place % 10
+		for other := range 10 {
+			if other != digit {
+				changes = append(changes, (other-digit)*place)
+			}
+		}
+		if before != digit {
+			changes = append(changes, (digit-before)*place/10+(before-digit)*place)
+		}
+		before = digit
+	}
+	return changes
 }

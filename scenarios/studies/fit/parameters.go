@@ -117,9 +117,9 @@ func (p *parameters) ofMaterial() {
 		}
 		return estimation.Prior{Mean: mean, Deviation: deviation}
 	}
-	const decades, least, most = 9.3, 1e-18, 1e-7 // of ln: four powers of ten either way
+	const decades, slowest, fastest = 9.3, 1e-18, 1e-7 // of ln: four powers of ten either way
 	expected := math.Log(law.Dry(p.middle))
-	p.add(math.Max(expected-decades, math.Log(least)), math.Min(expected+decades, math.Log(most)), expected,
+	p.add(math.Max(expected-decades, math.Log(slowest)), math.Min(expected+decades, math.Log(fastest)), expected,
 		prior(expected, math.Log(law.Scatter.Value)/materials.EndDeviate))
 	if p.known.Activation {
 		e := p.pieceAt(p.middle)
@@ -127,12 +127,13 @@ func (p *parameters) ofMaterial() {
 	}
 	if p.known.Beta == scenarios.Fitted {
 		b := law.Beta
-		const steep = 5 // of ln D between the dry strand and the wettest
+		const steep, steepest = 5, 10 // of ln D between the dry strand and the wettest, and the wettest that is looked for
 		wet := 0.0
 		for i := range p.weighings.Runs {
 			wet = math.Max(wet, wettest(p.weighings, &p.weighings.Runs[i]))
 		}
-		p.beta = p.add(math.Max(b.Value-steep/wet, -200), math.Min(b.Value+steep/wet, 500), b.Value, prior(b.Value, (b.High-b.Low)/2/materials.EndDeviate))
+		reach := math.Min(steep/wet, steepest/most(p.weighings))
+		p.beta = p.add(math.Max(b.Value-reach, -200), math.Min(b.Value+reach, 500), b.Value, prior(b.Value, (b.High-b.Low)/2/materials.EndDeviate))
 	}
 }
 
