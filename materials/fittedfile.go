@@ -24,6 +24,7 @@ type Fit struct {
 	Temperature Range       // [K], of the weighings
 	Source      string      // how it was found, in a few words
 	Data        []DataFile  // that it rests on, one or more
+	Doubt       string      // what besides is in no range of it, a sentence; "" for nothing
 }
 
 // DataFile is a file of weighings.
@@ -54,7 +55,7 @@ func FittedFile(f Fit, base func(string) (Polymer, error)) (string, error) {
 		fmt.Fprintf(&b, "name = %s\n", text(f.Name))
 	}
 	f.law(&b, &p.Diffusivity)
-	fmt.Fprintf(&b, "\n[[doubt]]\nabout = \"diffusivity\"\ntext = %s\nkind = \"fitted\"\nsource = %s\n", text(oneScale), text(f.source()))
+	fmt.Fprintf(&b, "\n[[doubt]]\nabout = \"diffusivity\"\ntext = %s\nkind = \"fitted\"\nsource = %s\n", text(strings.TrimSpace(oneScale+" "+f.Doubt)), text(f.source()))
 	if _, err := Read("fitted.toml", []byte(b.String()), base); err != nil {
 		return "", fmt.Errorf("what was fitted is no material: %w", err)
 	}

@@ -17,7 +17,7 @@ const oneRun = "[strand]\nmaterial = \"pa6\"\n[[run]]\nfile = \"dry-80.csv\"\n"
 const (
 	runKeys   = "; allowed: file, temperature, air, h, k_m, emissivity, vertical, moisture, dry_mass"
 	airKeys   = "; allowed: dew_point, humidity, vapour_pressure, speed, past"
-	rootKeys  = "; allowed: title, room, strand, run, machine, scale, fit, plan"
+	rootKeys  = "; allowed: run, title, room, strand, machine, scale, fit, plan"
 	massUnits = "; allowed: a number with one of kg, g, mg, oz"
 	noStrand  = "mine.toml: strand: missing; allowed: a table [strand] with at least a material"
 	noRun     = "no run; allowed: one or more [[run]], each with the file of its masses"

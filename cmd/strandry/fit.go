@@ -149,10 +149,15 @@ func (f *fitting) found(c *cobra.Command, w *scenarios.Weighings, draw func(*fit
 	if err != nil {
 		return err
 	}
-	if err := show(c.OutOrStdout(), &table.Fit{Version: version, Outcome: o, Written: f.output}, f.asJSON); err != nil || f.asJSON {
+	if err := show(c.OutOrStdout(), &table.Fit{Version: version, Outcome: o, Written: f.output}, f.asJSON); err != nil {
 		return err
 	}
-	_, err = io.WriteString(c.OutOrStdout(), said+drawn)
+	if !f.asJSON {
+		_, err = io.WriteString(c.OutOrStdout(), said+drawn)
+	}
+	if f.output != "" && !o.Told {
+		err = errors.Join(err, fmt.Errorf("%s is not written: these weighings do not tell the diffusivity", f.output))
+	}
 	return err
 }
 
@@ -178,11 +183,8 @@ func fitFigures(ctx context.Context, o *fit.Outcome) (m made, err error) {
 
 // write writes the material, if a file is named for it, and says so.
 func (f *fitting) write(o *fit.Outcome) (said string, err error) {
-	if f.output == "" {
+	if f.output == "" || !o.Told {
 		return "", nil
-	}
-	if !o.Told {
-		return fmt.Sprintf("\n%s is not written: these weighings do not tell the diffusivity.\n", f.output), nil
 	}
 	name := strings.TrimSuffix(filepath.Base(f.output), ".toml")
 	folder := filepath.Dir(f.output)

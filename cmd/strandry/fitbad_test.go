@@ -92,14 +92,16 @@ func TestFitRefusesMasses(t *testing.T) {
 	require.Contains(t, complaint, "the file is too long; up to 4096 KiB is read")
 }
 
-// Nothing is written from weighings that do not tell, and that is no failure.
+// Nothing is written from weighings that do not tell: the answer is shown, and the material that was asked for is said to be missing.
 func TestFitNotTold(t *testing.T) {
 	file := someWeighings(t, func(weighing int, _ string) string {
 		return fmt.Sprintf("%d,%.3f", weighing, 20+0.001*float64(weighing%2))
 	})
 	mine := filepath.Join(filepath.Dir(file), "mine.toml")
-	said := oneLine(mustAnswer(t, "fit", file, "-o", mine))
-	require.Contains(t, said, "these weighings cannot tell it: see what stands out")
-	require.Contains(t, said, "mine.toml is not written: these weighings do not tell the diffusivity.")
+	status, said, complaint := call("fit", file, "-o", mine)
+	require.Equal(t, failed, status)
+	require.Contains(t, oneLine(said), "these weighings cannot tell it: see what stands out")
+	require.Contains(t, complaint, "mine.toml is not written: these weighings do not tell the diffusivity")
+	require.Contains(t, oneLine(mustAnswer(t, "fit", file)), "these weighings cannot tell it: see what stands out")
 	require.NoFileExists(t, mine)
 }

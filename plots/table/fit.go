@@ -132,6 +132,11 @@ func (f *Fit) Answer() string {
 	case grave:
 		return "doubtful: " + within + " if the weighings are sound, but see what stands out before you rely on it"
 	}
+	for _, found := range o.Findings {
+		if found.Kind == fit.BetaMatters {
+			within += fmt.Sprintf(" (but %s as large if beta lies at the far end of what is known of it)", Times(found.Factor))
+		}
+	}
 	return within + ", nine times in ten, if the strand takes up and gives off water as the model says"
 }
 

@@ -11,7 +11,7 @@ import (
 
 // Each finding in its own words, with its place, its number and what to do about it.
 func TestFindingsInWords(t *testing.T) {
-	const causes = "The air or the temperature may not have been what the file says, the scale may have drifted, the coil be too dense for the air to reach every turn, or the material one that takes up water in two stages."
+	const causes = "The air or the temperature may not have been what the file says, the scale may have drifted, the coil be too dense for the air to reach every turn, or the material another one, or one that takes up water in two stages."
 	for _, c := range []struct {
 		finding fit.Finding
 		want    string
@@ -32,7 +32,7 @@ func TestFindingsInWords(t *testing.T) {
 		{fit.Finding{Kind: fit.NoDrive, Amount: 1e-5}, "warm.csv: the strand was in equilibrium with this air from the beginning, so that hardly any water moved. Begin with a wetter strand, or take drier air."},
 		{fit.Finding{Kind: fit.Scatter, Run: -1, Amount: 4.2e-5}, "the weighings scatter by some 0.042 g, more than the scale's 0.01 g: the range above rests on that."},
 		{fit.Finding{Kind: fit.Warming, Amount: 900}, "warm.csv: half of the water moved within 15 min. A coil takes some 10 to 20 min to be warm (common practice, no source), which the model leaves out. A cooler oven or a thicker strand tells more."},
-		{fit.Finding{Kind: fit.DriftMatters, Run: -1, Amount: 1e-10, Factor: 1.08}, "a scale that drifts by one step over the run makes it 1.08 times as large. Check the zero and a known weight each time, or add drift = \"fitted\" to [scale]."},
+		{fit.Finding{Kind: fit.DriftMatters, Run: -1, Amount: 1e-10, Factor: 1.08}, "a scale that drifts by one step over the run makes the diffusivity 1.08 times as large. Check the zero and a known weight each time, or add drift = \"fitted\" to [scale]."},
 		{fit.Finding{Kind: fit.BetaMatters, Run: -1, Amount: 31.2, Factor: 0.8}, "how the diffusivity grows with the content (beta) was taken from the material. At the far end of what is known of it, 31.2 per kg/kg, the answer is 0.800 times as large; that is in no range here."},
 		{fit.Finding{Kind: fit.OnlyBound, Run: -1, Amount: 2e-13, Factor: 2}, "all that can be said is that the diffusivity is at least 2.00e-13 m²/s, nineteen times in twenty."},
 		{fit.Finding{Kind: fit.OnlyBound, Run: -1, Amount: 2e-13, Factor: 0.5}, "all that can be said is that the diffusivity is at most 2.00e-13 m²/s, nineteen times in twenty."},

@@ -40,13 +40,13 @@ func TestGoldenFitPlan(t *testing.T) {
 // The answer of a plan: yes, no and what would do instead, not with any scale, or no hope at all.
 func TestAnswersOfPlan(t *testing.T) {
 	p := planned()
-	require.Equal(t, "yes: a scale that shows 0.01 g and 20 g of strand (8.315 m) should do: known within 23 % either way", p.Answer())
+	require.Equal(t, "yes: a scale that shows 0.01 g and 20 g of strand (8.3 m) should do: known within 23 % either way", p.Answer())
 	p.Plan.Enough, p.Plan.Chosen.Factor = false, 1.8
-	require.Equal(t, "no: with 20 g of strand (8.315 m) a scale that shows 0.01 g leaves it known within a factor of 1.8 either way; no scale of those below does. Longer runs, a wetter strand or drier air might", p.Answer())
+	require.Equal(t, "no: with 20 g of strand (8.3 m) a scale that shows 0.01 g leaves it known within a factor of 1.8 either way; no scale of those below does. Longer runs, a wetter strand or drier air might", p.Answer())
 	p.Plan.Scale = fit.Option{Scale: 1e-6, Strand: 0.01, Factor: 1.1}
-	require.Equal(t, "no: with 20 g of strand (8.315 m) a scale that shows 0.01 g leaves it known within a factor of 1.8 either way; it takes a scale that shows 0.001 g, with 10 g of strand (4.158 m)", p.Answer())
+	require.Equal(t, "no: with 20 g of strand (8.3 m) a scale that shows 0.01 g leaves it known within a factor of 1.8 either way; it takes a scale that shows 0.001 g, with 10 g of strand (4.2 m)", p.Answer())
 	p.Plan.Chosen.Factor = math.Inf(1)
-	require.Equal(t, "no, this cannot work: of 20 g of strand (8.315 m) no more than 0.54 g of water moves, and a scale that shows 0.01 g hardly sees it; it takes a scale that shows 0.001 g, with 10 g of strand (4.158 m)", p.Answer())
+	require.Equal(t, "no, this cannot work: of 20 g of strand (8.3 m) no more than 0.54 g of water moves, and a scale that shows 0.01 g hardly sees it; it takes a scale that shows 0.001 g, with 10 g of strand (4.2 m)", p.Answer())
 }
 
 // What was tried, and what a design would gain.

@@ -104,13 +104,13 @@ func (o *Outcome) judge() {
 	low, high := p.problem.Lower[at], p.problem.Upper[at]
 	inside := reach.Low > low+near && reach.High < high-near // what leans on an end of what is looked for is narrow by that end
 	o.Told = inside && o.Diffusivity.Factor() <= factor && !slices.ContainsFunc(o.Findings, func(f Finding) bool { return f.Kind == NoDrive })
-	if o.Told {
+	if o.Told || slices.ContainsFunc(o.Findings, func(f Finding) bool { return f.Kind == Shape }) {
 		return
 	}
-	switch {
-	case reach.High > high-near && reach.Low > low+2*near:
+	switch { // a bound that the library has anyhow says nothing
+	case reach.High > high-near && reach.Low > low+2*near && o.Diffusivity.Low > o.Library.Low:
 		o.find(Finding{Kind: OnlyBound, Run: -1, Amount: o.Diffusivity.Low, Factor: 2})
-	case reach.Low < low+near && reach.High < high-2*near:
+	case reach.Low < low+near && reach.High < high-2*near && o.Diffusivity.High < o.Library.High:
 		o.find(Finding{Kind: OnlyBound, Run: -1, Amount: o.Diffusivity.High, Factor: 0.5})
 	}
 }

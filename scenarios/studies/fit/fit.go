@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"strandry/diffusion/estimation"
 	"strandry/materials"
@@ -67,6 +68,11 @@ type Options struct {
 func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 	low, high := temperatures(w)
 	known := Known{Beta: scenarios.Fixed, Activation: high-low >= apart, Prior: o.Prior}
+	if o.Prior {
+		if err := countedBefore(w); err != nil {
+			return nil, err
+		}
+	}
 	if w.Beta == scenarios.Fitted {
 		known.Beta = scenarios.Fitted
 	}
@@ -98,6 +104,17 @@ func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
 		return out, nil
 	}
 	return out, out.helps()
+}
+
+// countedBefore refuses a material that was fitted to the same masses: they would count twice.
+func countedBefore(w *scenarios.Weighings) error {
+	source := w.Model.Material.Diffusivity.ReferenceValue.Source
+	for i := range w.Runs {
+		if run := &w.Runs[i]; run.Sum != "" && strings.Contains(source, run.Sum) {
+			return fmt.Errorf("%s: the material was fitted to %s too, which would count twice: leave out --prior, or name the material that it was fitted from", w.File, run.File)
+		}
+	}
+	return nil
 }
 
 // find fits what is to be fitted, and nothing else.

@@ -21,6 +21,11 @@ func (o *Outcome) Material(name, folder string) materials.Fit {
 		Diffusivity: value(o.Diffusivity),
 		Source:      o.source(),
 	}
+	for _, found := range o.Findings {
+		if found.Kind == BetaMatters {
+			f.Doubt = fmt.Sprintf("It was found with the beta of %s; with one of %.3g per kg/kg it would be %.2g times as large.", f.Base, found.Amount, found.Factor)
+		}
+	}
 	c := materials.Correlation{}
 	if o.Known.Activation {
 		e := value(o.Activation)

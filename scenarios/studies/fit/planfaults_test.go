@@ -10,8 +10,8 @@ import (
 	"strandry/scenarios/studies/fit"
 )
 
-// planned is the plan for a coil of nylon that lay in the room, in air of 23 °C.
-func planned(t *testing.T, humidity string) *fit.Plan {
+// restingPlan is the plan for a coil of nylon that lay in the room, in air of 23 °C.
+func restingPlan(t *testing.T, humidity string) *fit.Plan {
 	t.Helper()
 	text := "[strand]\nmaterial = \"pa6\"\n[scale]\nresolution = \"0.01 g\"\n[[run]]\nfile = \"a.csv\"\ntemperature = \"23 °C\"\nair = { humidity = \"" + humidity +
 		"\" }\n[room]\ntemperature = \"23 °C\"\nhumidity = \"50 %\"\n[plan]\nweighings = 8\n"
@@ -24,7 +24,7 @@ func planned(t *testing.T, humidity string) *fit.Plan {
 
 // A strand at rest with the air has no water to move: the plan says so, in finite numbers.
 func TestPlanAtRest(t *testing.T) {
-	p := planned(t, "50 %")
+	p := restingPlan(t, "50 %")
 	require.False(t, p.Enough)
 	require.Zero(t, p.Runs[0].Left)
 	require.InDelta(t, 0, p.Runs[0].Water, 1e-9)
@@ -33,7 +33,7 @@ func TestPlanAtRest(t *testing.T) {
 
 // A scale that was tried and does not do is not what it takes instead.
 func TestPlanTakesAFinerScale(t *testing.T) {
-	p := planned(t, "60 %")
+	p := restingPlan(t, "60 %")
 	require.False(t, p.Enough)
 	require.LessOrEqual(t, p.Chosen.Factor, p.Weighings.Plan.Factor) // to first order it would do
 	require.Positive(t, p.Scale.Scale)
