@@ -86,5 +86,6 @@ func TestNoise(t *testing.T) {
 		require.Greater(t, q[0], c.low, "%v", c)
 		require.Less(t, q[0], c.high, "%v", c)
 		require.Greater(t, s.Effective, 1000.0)
+		require.Less(t, s.Effective, 5000.0, "draws of a chain hang together")
 	}
 }

@@ -50,6 +50,9 @@ func TestOneRun(t *testing.T) {
 	holds(t, o.Runs[0].Dry, s.dry)
 	require.Equal(t, 353.15, o.Temperature)
 	require.Zero(t, o.Activation)
+	require.InEpsilon(t, s.diffusivity(t, 353.15)/s.faster, o.Library.Value, 1e-9)
+	require.InEpsilon(t, o.Library.Value/o.Library.Low, o.Library.High/o.Library.Value, 1e-9)
+	require.Less(t, o.Library.Low, o.Library.High)
 	require.Greater(t, o.Lack.Probability, 0.01)
 	require.InDelta(t, 0.3*s.step, o.Noise.Value, 0.25*s.step)
 }

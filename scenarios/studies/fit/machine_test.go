@@ -3,6 +3,7 @@ package fit_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -75,4 +76,37 @@ func TestMachineDiffers(t *testing.T) {
 	with := found(t, w, fit.Options{})
 	require.Less(t, with.Diffusivity.Value, alone.Diffusivity.Low)
 	require.Greater(t, with.Noise.Value, 2*alone.Noise.Value)
+}
+
+// What was left in a piece that was dried out is in its mass: left out, the piece would seem to have held less.
+func TestMachineLeft(t *testing.T) {
+	s := nylon()
+	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
+	w := s.weighed(t, 21)
+	w.Machine = atMachine(t, s)
+	sound := found(t, w, fit.Options{})
+	const left = 0.004
+	check := &w.Machine.Checks[0]
+	check.Left, check.Dried = left, check.Dried*(1+left)
+	told := found(t, w, fit.Options{})
+	require.InEpsilon(t, sound.Diffusivity.Value, told.Diffusivity.Value, 0.01)
+	check.Left = 0
+	require.Greater(t, math.Abs(math.Log(found(t, w, fit.Options{}).Diffusivity.Value/sound.Diffusivity.Value)), 0.02)
+}
+
+// A piece that was cut behind a zone knows nothing of those after it.
+func TestMachineCut(t *testing.T) {
+	s := nylon()
+	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
+	w := s.weighed(t, 21)
+	w.Machine = atMachine(t, s)
+	alone := found(t, w, fit.Options{})
+	check := w.Machine.Checks[0]
+	further, err := scenarios.Read("further.toml", fmt.Appendf(nil, strings.Replace(machine, "[[check]]\n",
+		"[[zone]]\nname = \"kiln\"\nlength = \"40 m\"\ntemperature = \"95 °C\"\nair = { dew_point = \"-10 °C\", speed = \"0.3 m/s\", past = \"across\" }\n[[check]]\nat = \"tube\"\n", 1),
+		1e3*check.After, 1e3*check.Dried))
+	require.NoError(t, err)
+	require.Equal(t, 0, further.Checks[0].Zone)
+	w.Machine = further
+	require.InEpsilon(t, alone.Diffusivity.Value, found(t, w, fit.Options{}).Diffusivity.Value, 0.01)
 }

@@ -63,3 +63,20 @@ func TestPriors(t *testing.T) {
 		require.Greater(t, p.problem.Upper[i], p.begin[i])
 	}
 }
+
+// Weighings that are made up are rounded as the scale rounds, and shifted by its noise.
+func TestImagined(t *testing.T) {
+	w, err := scenarios.ReadPlan("p.toml", []byte("[strand]\nmaterial = \"pa6\"\n[[run]]\nfile = \"a.csv\"\ntemperature = \"80 °C\"\nair = { dew_point = \"-10 °C\" }\n[plan]\nstrand = \"20 g\"\n"), nil)
+	require.NoError(t, err)
+	p := &Plan{Weighings: w, Runs: []PlannedRun{{Times: []float64{0, 3600, 7200, 36000}}}}
+	const scale, noise = 1e-4, 3e-4
+	exact, err := p.imagined(scale, 0.02, 1, nil)
+	require.NoError(t, err)
+	shown, err := p.imagined(scale, 0.02, 1, func() float64 { return noise })
+	require.NoError(t, err)
+	for k, point := range shown.Runs[0].Points {
+		require.InDelta(t, math.Round(point.Mass/scale), point.Mass/scale, 1e-9)
+		require.InDelta(t, exact.Runs[0].Points[k].Mass+noise, point.Mass, scale/2*(1+1e-9))
+	}
+	require.InDelta(t, 0.02*(1+w.Runs[0].Start), exact.Runs[0].Points[0].Mass, 1e-6)
+}
