@@ -33,8 +33,9 @@ type axis struct{ origin, spacing, least float64 }
 
 // The spacings leave an error below 10⁻⁴ of the water that moves, 5·10⁻⁵ at the worst of some 5,000 contents (TestCurve, against marches as fine as those of run).
 const (
-	finely   = 0.2  // of the logarithm of the diffusivity, and of that between the dry strand and the wettest
-	coarsely = 0.25 // of the content
+	finely       = 0.2  // of the logarithm of the diffusivity, and of that between the dry strand and the wettest
+	coarsely     = 0.25 // of the content of the wettest strand
+	contentSteps = 40   // between a dry strand and the wettest that is looked for, at the most: masses that tell nothing are asked for all of them
 )
 
 // ofDiffusivity is the axis of the logarithm of a diffusivity about one.
@@ -72,7 +73,7 @@ func newCurve(w *scenarios.Weighings, run *scenarios.Run, known Known) *curve {
 	about := law.Dry(run.Zone.Air.Temperature)
 	start := axis{origin: run.Start}
 	if !run.StartKnown {
-		start = axis{spacing: coarsely * math.Max(wettest(w, run), 1e-4)}
+		start = axis{spacing: math.Max(coarsely*wettest(w, run), most(w)/contentSteps)}
 	}
 	c.lattice = [3]axis{ofDiffusivity(about), start, ofBeta(law, known, wettest(w, run), most(w))}
 	march := diffusion.NewMarch()
