@@ -230,6 +230,10 @@ func TestToAndFro(t *testing.T) {
 		o := found(t, w, fit.Options{})
 		require.False(t, o.Told)
 		require.Equal(t, 1.0, ofKind(t, o, fit.FewSteps).Amount)
+		if material == "pp" { // has so little water that a tenth of a step does not help either
+			require.Empty(t, o.Helps)
+			continue
+		}
 		require.Equal(t, fit.FinerScale, o.Helps[0].Kind)
 	}
 }
