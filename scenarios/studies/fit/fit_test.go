@@ -24,7 +24,7 @@ func holds(t testing.TB, b fit.Between, truth float64) {
 // found is a fit with fewer draws than usual by default.
 func found(t testing.TB, w *scenarios.Weighings, o fit.Options) *fit.Outcome {
 	t.Helper()
-	if samples.Of(0, 1, 1) == 0 {
+	if samples.Of(0, 0, 1) == 0 {
 		o.Effort = estimation.Effort{Seed: 1, Effective: 300, Most: 40_000}
 	}
 	out, err := fit.Fit(w, o)
@@ -97,7 +97,7 @@ func reweighed(t testing.TB, s strand, w *scenarios.Weighings) *scenarios.Weighi
 
 // Nine times in ten the intervals hold the truth, over strands with truths of their own.
 func TestCalibrated(t *testing.T) {
-	sets := samples.Of(4, 30, 200)
+	sets := samples.Of(4, 12, 200)
 	var diffusivity, start, activation, falsely int
 	for i := range sets {
 		r := random(uint64(i))

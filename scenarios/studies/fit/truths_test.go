@@ -68,7 +68,7 @@ func truths(t testing.TB) (all []made) {
 func TestTruths(t *testing.T) {
 	all := truths(t)
 	require.Len(t, all, 200)
-	every := len(all) / samples.Of(5, 50, 200)
+	every := len(all) / samples.Of(5, 20, 200)
 	for i := range all[:len(all)/every] {
 		all[i] = all[i*every]
 	}
