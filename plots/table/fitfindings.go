@@ -64,6 +64,8 @@ func (f *Fit) say(found fit.Finding) string {
 		return fmt.Sprintf("a scale that drifts by one step over the run makes the diffusivity %s as large. Check the zero and a known weight each time, or add drift = \"fitted\" to [scale].", Times(found.Factor))
 	case fit.BetaMatters:
 		return fmt.Sprintf("how the diffusivity grows with the content (beta) was taken from the material. At the far end of what is known of it, %s per kg/kg, the answer is %s as large; that is in no range here.", Significant(found.Amount, 3), Times(found.Factor))
+	case fit.Gains:
+		return fmt.Sprintf("the mass rises by %s g from the first weighing to the last, more than a dry strand could take up from this air. Are the times in order, and the temperature and the air as the file says?", Significant(1e3*found.Amount, 2))
 	case fit.OnlyBound:
 		if found.Factor > 1 {
 			return "all that can be said is that the diffusivity is at least " + diffusivity(found.Amount) + ", nineteen times in twenty."

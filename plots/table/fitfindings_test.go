@@ -34,6 +34,7 @@ func TestFindingsInWords(t *testing.T) {
 		{fit.Finding{Kind: fit.Warming, Amount: 900}, "warm.csv: half of the water moved within 15 min. A coil takes some 10 to 20 min to be warm (common practice, no source), which the model leaves out. A cooler oven or a thicker strand tells more."},
 		{fit.Finding{Kind: fit.DriftMatters, Run: -1, Amount: 1e-10, Factor: 1.08}, "a scale that drifts by one step over the run makes the diffusivity 1.08 times as large. Check the zero and a known weight each time, or add drift = \"fitted\" to [scale]."},
 		{fit.Finding{Kind: fit.BetaMatters, Run: -1, Amount: 31.2, Factor: 0.8}, "how the diffusivity grows with the content (beta) was taken from the material. At the far end of what is known of it, 31.2 per kg/kg, the answer is 0.800 times as large; that is in no range here."},
+		{fit.Finding{Kind: fit.Gains, Run: -1, Amount: 4.5e-4}, "the mass rises by 0.45 g from the first weighing to the last, more than a dry strand could take up from this air. Are the times in order, and the temperature and the air as the file says?"},
 		{fit.Finding{Kind: fit.OnlyBound, Run: -1, Amount: 2e-13, Factor: 2}, "all that can be said is that the diffusivity is at least 2.00e-13 m²/s, nineteen times in twenty."},
 		{fit.Finding{Kind: fit.OnlyBound, Run: -1, Amount: 2e-13, Factor: 0.5}, "all that can be said is that the diffusivity is at most 2.00e-13 m²/s, nineteen times in twenty."},
 	} {
@@ -47,12 +48,12 @@ func TestFindingsInWords(t *testing.T) {
 func TestEveryFindingIsSaid(t *testing.T) {
 	f := fitted()
 	seen := map[string]bool{}
-	for kind := fit.FewSteps; kind <= fit.OnlyBound; kind++ {
+	for kind := fit.FewSteps; kind <= fit.Gains; kind++ {
 		said := f.say(fit.Finding{Kind: kind, Amount: 1, Factor: 1})
 		require.NotEmpty(t, said, kind)
 		require.NotEmpty(t, kind.String())
 		require.False(t, seen[kind.String()])
 		seen[kind.String()] = true
 	}
-	require.Empty(t, f.say(fit.Finding{Kind: fit.OnlyBound + 1}))
+	require.Empty(t, f.say(fit.Finding{Kind: fit.Gains + 1}))
 }

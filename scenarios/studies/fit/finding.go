@@ -50,6 +50,8 @@ const (
 	BetaMatters
 	// OnlyBound: the diffusivity has a bound on one side only; Amount is it [m2/s], a least one where Factor is above 1, else a greatest one.
 	OnlyBound
+	// Gains: the run ends heavier than it began by Amount [kg], more than a dry strand could take up from its air.
+	Gains
 )
 
 // A shape that chance alone gives so seldom is told; where it is rare it is grave.
@@ -60,7 +62,7 @@ func (f Finding) Grave() bool {
 	if f.Kind == Shape {
 		return f.Amount <= rare
 	}
-	return slices.Contains([]FindingKind{FewSteps, Slip, NoDrive, AirRules}, f.Kind)
+	return slices.Contains([]FindingKind{FewSteps, Slip, NoDrive, AirRules, Gains}, f.Kind)
 }
 
 // examine looks for all that may be wrong with the weighings. What is found is in the order in which it is looked for.
@@ -122,7 +124,12 @@ func (r *RunOutcome) drive() float64 { return r.Start.Value - r.Equilibrium }
 func (o *Outcome) ofSteps(i int) (enough bool) {
 	run, r := &o.Weighings.Runs[i], &o.Runs[i]
 	steps := math.Round((heaviest(run) - lightest(run)) / o.Weighings.Scale.Resolution)
-	const few = 4
+	const few, clear = 4, 5 // steps
+	gain := run.Points[len(run.Points)-1].Mass - run.Points[0].Mass
+	trend := gain > (heaviest(run)-lightest(run))/2
+	if trend && gain > r.Dry.Value*r.Equilibrium+clear*o.Weighings.Scale.Resolution {
+		o.find(Finding{Kind: Gains, Run: i, Amount: gain})
+	}
 	if steps < few {
 		o.find(Finding{Kind: FewSteps, Run: i, Amount: steps})
 	}
@@ -284,5 +291,5 @@ func (o *Outcome) ofBeta() error {
 // String is the word for programs.
 func (k FindingKind) String() string {
 	return [...]string{"few_steps", "shape", "outlier", "slip", "reversal", "ends_early", "begins_late", "air_rules", "no_drive", "scatter", "warming",
-		"drift_matters", "beta_matters", "only_bound"}[k]
+		"drift_matters", "beta_matters", "only_bound", "gains"}[k]
 }

@@ -218,6 +218,25 @@ func TestOnlyBound(t *testing.T) {
 	require.Less(t, f.Amount, s.diffusivity(t, 353.15))
 }
 
+// A mass that rises in air from which a dry strand could not take up so much is named, and grave; one that takes up what the air holds is not.
+func TestGains(t *testing.T) {
+	s := nylon()
+	w := s.weighed(t, 43)
+	points := w.Runs[0].Points
+	for k := range points {
+		points[k].Mass = 0.0201 + 4e-4*float64(k)/float64(len(points)-1)
+	}
+	o := found(t, w, fit.Options{})
+	f := ofKind(t, o, fit.Gains)
+	require.True(t, f.Grave())
+	require.InDelta(t, 4e-4, f.Amount, 1e-9)
+	require.Equal(t, "gains", f.Kind.String())
+	s.start, s.celsius = 0.001, []float64{60}
+	wet := s.weighed(t, 3)
+	wet.Runs[0].Zone.Air.VapourPressure = 12e3
+	require.NotContains(t, kinds(found(t, reweighed(t, s, wet), fit.Options{})), fit.Gains)
+}
+
 // Masses that go to and fro by a step tell nothing, and are answered all the same, of each kind of material.
 func TestToAndFro(t *testing.T) {
 	for _, material := range samples.Each(5, []string{"pa6", "pla", "petg", "pp", "pc"}) {
