@@ -123,7 +123,7 @@ func TestEndsEarlyBeginsLate(t *testing.T) {
 	o := found(t, s.weighed(t, 35), fit.Options{})
 	f := ofKind(t, o, fit.EndsEarly)
 	r := &o.Runs[0]
-	require.InDelta(t, (r.End-r.Equilibrium)/(r.Start.Value-r.Equilibrium), f.Amount, 0.05)
+	require.InDelta(t, (r.End-r.Equilibrium)/(r.Start.Value-r.Equilibrium), f.Amount, 0.1) // least squares beside medians
 	require.Greater(t, f.Amount, 0.3)
 
 	s = nylon()
