@@ -21,11 +21,7 @@ type Doubt struct {
 // Doubt makes the function from the marches of [March.Odds], and tries it at some thirty more: what leaving out tells of the error is too little where there are
 // hardly more values than coefficients.
 func (w *March) Doubt(d *Design, s Settings) (*Doubt, error) {
-	e, err := w.ensemble(d, drawSettings(s))
-	if err != nil {
-		return nil, err
-	}
-	fit, err := e.fit(e.each)
+	e, fit, err := w.learned(d, s)
 	if err != nil {
 		return nil, err
 	}

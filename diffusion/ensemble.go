@@ -159,6 +159,16 @@ type fitted struct {
 	fastIsWetter  bool
 }
 
+// learned is the ensemble of a design with what its draws have taught.
+func (w *March) learned(d *Design, s Settings) (*ensemble, fitted, error) {
+	e, err := w.ensemble(d, drawSettings(s))
+	if err != nil {
+		return nil, fitted{}, err
+	}
+	fit, err := e.fit(e.each)
+	return e, fit, err
+}
+
 // fit makes the marches that a surrogate needs. Marched gives the values at [surrogate.Points] and at further draws.
 func (e *ensemble) fit(marched func(points [][]float64) []float64) (fitted, error) {
 	f, values, err := e.emulate(0, batches, marched)

@@ -59,11 +59,7 @@ func drawSettings(s Settings) Settings {
 
 // Odds finds the odds of a design.
 func (w *March) Odds(d *Design, s Settings) (Odds, error) {
-	e, err := w.ensemble(d, drawSettings(s))
-	if err != nil {
-		return Odds{}, err
-	}
-	fit, err := e.fit(e.each)
+	e, fit, err := w.learned(d, s)
 	if err != nil {
 		return Odds{}, err
 	}

@@ -8,11 +8,7 @@ type Passage struct{ Start, End float64 }
 // Passages are 2,048 draws of a design, each with both contents of the same strand. They rest on the marches of [March.Odds]: the 10 and 90 % points of
 // their ends are Low and High of those, but for the order of a sum. What the strand has after a storage is learnt from some fifty marches more.
 func (w *March) Passages(d *Design, s Settings) ([]Passage, error) {
-	e, err := w.ensemble(d, drawSettings(s))
-	if err != nil {
-		return nil, err
-	}
-	fit, err := e.fit(e.each)
+	e, fit, err := w.learned(d, s)
 	if err != nil {
 		return nil, err
 	}

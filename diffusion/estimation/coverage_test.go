@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-	"gonum.org/v1/gonum/mat"
 
 	"strandry/diffusion/estimation"
 	"strandry/diffusion/samples"
@@ -33,23 +32,13 @@ func coverage(t *testing.T, noise, step float64, count, sets int) (slope, end, l
 		}
 		slope += holds(func(x []float64) float64 { return x[1] })
 		end += holds(func(x []float64) float64 { return x[0] + x[1] })
-		l, err := p.LackOfFit(e, s, bends(count), 1)
+		l, err := p.LackOfFit(e, s, estimation.Bends(count), 1)
 		require.NoError(t, err)
 		if l.Probability < 0.05 {
 			lack += 1 / float64(sets)
 		}
 	}
 	return slope, end, lack
-}
-
-// bends are a square and a cube.
-func bends(count int) *mat.Dense {
-	shapes := mat.NewDense(count, 2, nil)
-	for i := range count {
-		x := float64(i) / float64(count-1)
-		shapes.SetRow(i, []float64{x * x, x * x * x})
-	}
-	return shapes
 }
 
 // Nine times in ten the interval holds the truth, whatever rounds, and one time in twenty a line is called none. Where a display does nothing but round they may hold it somewhat more often, where
@@ -106,7 +95,7 @@ func TestLackOfFit(t *testing.T) {
 		require.NoError(t, err)
 		s, err := p.Sample(e, estimation.UsualEffort())
 		require.NoError(t, err)
-		l, err := p.LackOfFit(e, s, bends(30), 1)
+		l, err := p.LackOfFit(e, s, estimation.Bends(30), 1)
 		require.NoError(t, err)
 		require.Equal(t, bent > 0, l.Probability < 0.01, "%v", l)
 	}

@@ -24,7 +24,8 @@ func lineOf(a, b float64, count int) *Problem {
 	return p
 }
 
-func bent(count int) *mat.Dense {
+// Bends are a square and a cube, for readings evenly over a run.
+func Bends(count int) *mat.Dense {
 	shapes := mat.NewDense(count, 2, nil)
 	for i := range count {
 		x := float64(i) / float64(count-1)
@@ -43,7 +44,7 @@ func TestStairsAreNoLack(t *testing.T) {
 		require.NoError(t, err)
 		s, err := p.Sample(e, Effort{Seed: 1, Effective: 300, Most: 40_000})
 		require.NoError(t, err)
-		l, err := p.LackOfFit(e, s, bent(count), 1)
+		l, err := p.LackOfFit(e, s, Bends(count), 1)
 		require.NoError(t, err)
 		require.Greater(t, l.Probability, 0.02, "%v", c)
 		least = math.Min(least, l.Probability)
@@ -57,7 +58,7 @@ func TestShareOfShape(t *testing.T) {
 	p := lineOf(3, 20, count)
 	e, err := p.LeastSquares([]float64{0, 0})
 	require.NoError(t, err)
-	shape := newShapeTest(e, bent(count))
+	shape := newShapeTest(e, Bends(count))
 	residuals, moved, pure := make([]float64, count), make([]float64, count), make([]float64, count)
 	for i := range count {
 		x := float64(i) / (count - 1)
@@ -71,8 +72,8 @@ func TestShareOfShape(t *testing.T) {
 	require.InDelta(t, 1, shape.share(pure), 1e-9)
 	require.Zero(t, shape.share(make([]float64, count)))
 	e.Freedom = 2*spare - 1
-	require.Nil(t, newShapeTest(e, bent(count)))
-	l, err := p.LackOfFit(e, nil, bent(count), 1)
+	require.Nil(t, newShapeTest(e, Bends(count)))
+	l, err := p.LackOfFit(e, nil, Bends(count), 1)
 	require.NoError(t, err)
 	require.Equal(t, Lack{Probability: 1}, l)
 }

@@ -120,23 +120,26 @@ func (o *Outcome) judge() {
 // drive is how far the strand was from the equilibrium at the start [kg/kg dry], above zero where it dries.
 func (r *RunOutcome) drive() float64 { return r.Start.Value - r.Equilibrium }
 
+// fewSteps of the scale tell nothing: a change by fewer is no drying that could be followed.
+const fewSteps = 4
+
 // ofSteps looks at how many steps of the scale a run changes by, and tells whether there are enough to look further.
 func (o *Outcome) ofSteps(i int) (enough bool) {
 	run, r := &o.Weighings.Runs[i], &o.Runs[i]
 	steps := math.Round((heaviest(run) - lightest(run)) / o.Weighings.Scale.Resolution)
-	const few, clear = 4, 5 // steps
+	const clear = 5 // steps
 	gain := run.Points[len(run.Points)-1].Mass - run.Points[0].Mass
 	trend := gain > (heaviest(run)-lightest(run))/2
 	if trend && gain > r.Dry.Value*r.Equilibrium+clear*o.Weighings.Scale.Resolution {
 		o.find(Finding{Kind: Gains, Run: i, Amount: gain})
 	}
-	if steps < few {
+	if steps < fewSteps {
 		o.find(Finding{Kind: FewSteps, Run: i, Amount: steps})
 	}
 	if r.Start == (Between{r.Start.Value, r.Start.Value, r.Start.Value}) && math.Abs(r.drive()) < 0.05*math.Max(r.Start.Value, r.Equilibrium) {
 		o.find(Finding{Kind: NoDrive, Run: i, Amount: r.drive()})
 	}
-	return steps >= few
+	return steps >= fewSteps
 }
 
 // ofCourse looks at the beginning and the end of a run, by what is most likely.

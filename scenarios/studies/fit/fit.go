@@ -66,15 +66,11 @@ type Options struct {
 
 // Fit finds what the weighings tell. The error is one of the march, or that there are too few weighings.
 func Fit(w *scenarios.Weighings, o Options) (*Outcome, error) {
-	low, high := temperatures(w)
-	known := Known{Beta: scenarios.Fixed, Activation: high-low >= apart, Prior: o.Prior}
-	if o.Prior {
+	known := asked(w)
+	if known.Prior = o.Prior; o.Prior {
 		if err := countedBefore(w); err != nil {
 			return nil, err
 		}
-	}
-	if w.Beta == scenarios.Fitted {
-		known.Beta = scenarios.Fitted
 	}
 	p, err := newParameters(w, known)
 	if err != nil {

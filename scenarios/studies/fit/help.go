@@ -133,10 +133,9 @@ func (o *Outcome) expected(w *scenarios.Weighings, larger float64) (float64, err
 // visible tells whether the water that can move in some run is more than a few steps of the scale: else no weighing tells anything, whatever the information says
 // to first order.
 func (p *parameters) visible(x []float64) bool {
-	const few = 4
 	for i := range p.weighings.Runs {
 		run := &p.weighings.Runs[i]
-		if math.Abs(p.of(i, x).start-equilibrium(p.weighings, run))*x[p.dry[i]] >= few*p.weighings.Scale.Resolution {
+		if math.Abs(p.of(i, x).start-equilibrium(p.weighings, run))*x[p.dry[i]] >= fewSteps*p.weighings.Scale.Resolution {
 			return true
 		}
 	}

@@ -16,6 +16,16 @@ type Known struct {
 	Prior      bool                 // what the library says of what is fitted counts
 }
 
+// asked is what is fitted in any case: the activation energy where the temperatures tell it, and beta where the file asks for it.
+func asked(w *scenarios.Weighings) Known {
+	low, high := temperatures(w)
+	known := Known{Beta: scenarios.Fixed, Activation: high-low >= apart}
+	if w.Beta == scenarios.Fitted {
+		known.Beta = scenarios.Fitted
+	}
+	return known
+}
+
 // apart is how far two temperatures must lie from each other for an activation energy to be told from them [K].
 const apart = 5
 

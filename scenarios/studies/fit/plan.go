@@ -6,7 +6,6 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/estimation"
-	"strandry/materials"
 	"strandry/scenarios"
 )
 
@@ -77,12 +76,7 @@ func errorOf(step float64) float64 { return step * math.Sqrt(repeats*repeats+1.0
 
 // MakePlan finds out what weighings would tell; design is the one that the answer serves, nil for none.
 func MakePlan(w *scenarios.Weighings, design *scenarios.Scenario) (*Plan, error) {
-	low, high := temperatures(w)
-	p := &Plan{Weighings: w, Scales: scaleSteps(w.Scale.Resolution), Strands: strands(w)}
-	p.Known = Known{Beta: scenarios.Fixed, Activation: high-low >= apart}
-	if w.Beta == scenarios.Fitted {
-		p.Known.Beta = scenarios.Fitted
-	}
+	p := &Plan{Weighings: w, Known: asked(w), Scales: scaleSteps(w.Scale.Resolution), Strands: strands(w)}
 	p.Library = w.Model.Material.Diffusivity.Scatter.Value
 	for i := range w.Runs {
 		run, err := p.schedule(&w.Runs[i])
@@ -222,12 +216,11 @@ func (p *Plan) grid() error {
 
 // seen is infinite where the water that moves is hardly a step of the scale: then no weighing tells anything, whatever the information says to first order.
 func (p *Plan) seen(factor, scale, strand float64) float64 {
-	const few = 4
 	most := 0.0
 	for _, r := range p.Runs {
 		most = math.Max(most, math.Abs(r.Water)*strand/scale)
 	}
-	if most < few {
+	if most < fewSteps {
 		return math.Inf(1)
 	}
 	return factor
@@ -283,8 +276,7 @@ func (p *Plan) try() error {
 		return nil
 	}
 	trials, err := tryAll(places(), func(i int, deviate float64) (Trial, error) {
-		law := &p.Weighings.Model.Material.Diffusivity
-		faster := math.Exp(deviate / materials.EndDeviate * math.Log(law.Scatter.Value))
+		faster := p.Weighings.Model.Material.Diffusivity.Factor(deviate)
 		random := rand.New(rand.NewPCG(uint64(i), 0x2545f4914f6cdd1d))
 		w, err := p.imagined(p.Chosen.Scale, p.Chosen.Strand, faster, func() float64 { return repeats * p.Chosen.Scale * random.NormFloat64() })
 		if err != nil {

@@ -2,7 +2,6 @@ package fit
 
 import (
 	"context"
-	"math"
 
 	"strandry/diffusion"
 	"strandry/diffusion/parallel"
@@ -36,7 +35,7 @@ func (p *Plan) serve(s *scenarios.Scenario) (*DesignPlan, error) {
 	out.After, err = tryAll(places(), func(_ int, deviate float64) (float64, error) {
 		d := s.Design
 		d.Material.Diffusivity = law
-		d.Material.Diffusivity.ReferenceValue.Value *= math.Exp(deviate / materials.EndDeviate * math.Log(law.Scatter.Value))
+		d.Material.Diffusivity.ReferenceValue.Value *= law.Factor(deviate)
 		d.Material.Diffusivity.Scatter = materials.Value{Value: factor, Low: factor, High: factor, Kind: materials.Fitted}
 		o, err := diffusion.NewMarch().Odds(&d, s.Settings)
 		return o.Probability, err
