@@ -14,7 +14,7 @@ func (a Air) Limited() bool { return a.DryFlow > 0 || a.VolumeFlow > 0 || a.Blow
 
 // WithoutLimit is the same air, but so much of it that what the strand gives does not change it.
 func (a Air) WithoutLimit() Air {
-	a.DryFlow, a.VolumeFlow, a.MeteredAt, a.Blown, a.Dragged = 0, 0, 0, false, false
+	a.DryFlow, a.VolumeFlow, a.MeteredAt, a.Blown, a.Dragged, a.Strands, a.Leak, a.LeakOf = 0, 0, 0, false, false, 0, 0, 0
 	return a
 }
 
@@ -31,6 +31,20 @@ func (m *Model) DryFlow(z *Zone) float64 {
 		return m.dryDensity(a, a.MeteredAt) * a.VolumeFlow
 	}
 	return z.Air.DryFlow
+}
+
+// Inflow is all the air that enters a zone and mixes there before it meets the strand: what is supplied and what leaks in. It gives the flow of dry
+// air [kg/s] and the vapour pressure of the mixture [Pa], whose humidity ratio is the mean of both by their dry flows. Zero and the vapour pressure
+// as supplied for air without limit.
+func (m *Model) Inflow(z *Zone) (dry, vapourPressure float64) {
+	a, p := &z.Air, m.AirPressure()
+	dry = m.DryFlow(z)
+	if dry == 0 || a.Leak == 0 {
+		return dry, a.VapourPressure
+	}
+	leak := a.Leak * (p - a.LeakOf) / (humidair.DryAirConstant * a.MeteredAt)
+	ratio := (dry*humidair.HumidityRatio(a.VapourPressure, p) + leak*humidair.HumidityRatio(a.LeakOf, p)) / (dry + leak)
+	return dry + leak, humidair.VapourPressureOf(ratio, p)
 }
 
 // dryDensity is that of the dry share of air at a temperature [K], over the whole volume [kg/m³].
@@ -51,6 +65,8 @@ func (m *Model) AirSpeed(z *Zone) float64 {
 		return film.DraggedSpeed(m.Speed, 2*m.Radius, z.Film.Bore)
 	case z.Film.AirSpeed == 0 && z.Film.Flow == film.Annulus && z.Air.Limited() && ring > 0:
 		return m.DryFlow(z) / m.dryDensity(&z.Air, z.Air.Temperature) / ring
+	case z.Film.AirSpeed == 0 && z.Film.Section > 0 && z.Air.Limited():
+		return m.DryFlow(z) / m.dryDensity(&z.Air, z.Air.Temperature) / z.Film.Section
 	}
 	return z.Film.AirSpeed
 }
@@ -64,6 +80,8 @@ func (z *Zone) checkFlow(m *Model) error {
 		}
 	}
 	switch {
+	case a.Leak > 0 && !(a.MeteredAt >= 213.15 && a.MeteredAt <= 623.15):
+		return fmt.Errorf("temperature at which the leak is told [K] = %g: allowed is 213.15 to 623.15", a.MeteredAt)
 	case given > 1:
 		return fmt.Errorf("the flow of the air is given twice: allowed is one of a mass flow, a volume flow and air that its speed blows")
 	case a.Blown && (z.Film.Flow != film.Annulus || z.Film.Bore <= 2*m.Radius || z.Film.AirSpeed <= 0):

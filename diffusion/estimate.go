@@ -50,7 +50,8 @@ func (m *Model) estimator(r *Result, least float64) *estimator {
 	for i := range m.Path {
 		z, found := &m.Path[i], &r.Zones[i]
 		s := stage{heat: found.Film.Heat / factor(z.Film.HeatFactor), mass: found.Film.Mass / factor(z.Film.MassFactor)}
-		if s.rise = found.VapourPressure - z.Air.VapourPressure; z.Air.Direction != Mixed {
+		_, entering := m.Inflow(z)
+		if s.rise = found.VapourPressure - entering; z.Air.Direction != Mixed {
 			s.rise /= 2
 		}
 		e.stages = append(e.stages, s)
@@ -111,7 +112,9 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 	p, air, residence := &m.Material, z.Air.Temperature, z.Residence(m.Speed)
 	warms := 2 * told.heat * factor(z.Film.HeatFactor) / (p.Density.Value * p.HeatCapacity.Value * m.Radius)
 	film := told.mass * factor(z.Film.MassFactor) * z.Contact.film() / (humidair.VapourConstant * p.Density.Value)
-	vapour, colder := z.Air.VapourPressure+told.rise, s.temperature-air
+	_, vapour := m.Inflow(z)
+	vapour += told.rise
+	colder := s.temperature - air
 	const even = 0.5                                    // [K]
 	changes, at := math.Abs(colder) > even, math.Inf(1) // how far from that of the air the temperature is that now is of
 	var now sorbing

@@ -230,7 +230,8 @@ func (z *Zone) skin(m *Model, temperature *float64) float64 {
 
 // wettest is the content that the air of a zone allows as it is supplied [kg/kg].
 func (z *Zone) wettest(m *Model) float64 {
-	vapour := max(z.Air.VapourPressure, z.Air.Relax.From)
+	_, vapour := m.Inflow(z)
+	vapour = max(vapour, z.Air.Relax.From)
 	t := z.Air.Temperature
 	return m.Material.Sorption.Content(vapour/humidair.SaturationPressure(t), t)
 }
@@ -319,7 +320,8 @@ func (l *strand) leave(a *surroundings, z *Zone, c film.Coefficients, before flo
 		Biot: a.thermal.biot, Resolved: a.thermal.resolved, Fourier: l.cylinder.Gathered,
 		Contact: z.Contact, Behind: l.behind(),
 	}
-	out.air(l.model, a, z.Air.VapourPressure, l.cylinder.Lost, l.cylinder.Lost-before, c.Heat)
+	_, entering := l.model.Inflow(z)
+	out.air(l.model, a, entering, l.cylinder.Lost, l.cylinder.Lost-before, c.Heat)
 }
 
 func (l *strand) problem() radial.Problem {

@@ -105,11 +105,12 @@ func (r *Result) Condenses(m *Model) bool {
 // condensation warns of water that condenses in the air of zone i, or on the strand.
 func (r *Result) condensation(m *Model, i int) (w Warning, damp bool) {
 	z, air := &r.Zones[i], m.Path[i].Air
+	_, entering := m.Inflow(&m.Path[i])
 	enters := r.Start.Temperature
 	if i > 0 {
 		enters = r.Zones[i-1].Exit.Temperature
 	}
-	met := air.VapourPressure // by the strand as it enters
+	met := entering // by the strand as it enters
 	if air.Limited() && air.Direction != With {
 		met = z.VapourPressure
 	}
@@ -117,7 +118,7 @@ func (r *Result) condensation(m *Model, i int) (w Warning, damp bool) {
 	switch {
 	case z.VapourPressure > saturation:
 		return Warning{Concern: SaturatedAir, Zone: z.Name, Value: z.VapourPressure, Limit: saturation}, true
-	case met > cold && air.VapourPressure <= cold && air.Limited() && air.Direction == Against:
+	case met > cold && entering <= cold && air.Limited() && air.Direction == Against:
 		return Warning{Concern: CondensingAir, Zone: z.Name, Value: met, Limit: cold}, true
 	case met > cold:
 		return Warning{Concern: Dew, Zone: z.Name, Value: enters, Limit: humidair.DewPoint(met)}, true

@@ -17,9 +17,10 @@ func (l *strand) supply(z *Zone) airSupply {
 		a.pressure = r.From
 	}
 	if z.Air.Limited() && z.Length > 0 {
+		dry, vapour := m.Inflow(z)
 		a.limited = true
-		a.base = humidair.HumidityRatio(z.Air.VapourPressure, m.AirPressure())
-		a.gain = 2 * math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed / m.DryFlow(z)
+		a.base = humidair.HumidityRatio(vapour, m.AirPressure())
+		a.gain = float64(max(1, z.Air.Strands)) * 2 * math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed / dry
 	}
 	return a
 }

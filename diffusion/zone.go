@@ -50,7 +50,10 @@ type Air struct {
 	Blown      bool    // what the speed of [Film] carries through the ring between strand and bore
 	Dragged    bool    // what the strand drags along through its bore, with it
 
-	MeteredAt float64 // temperature at which VolumeFlow is told [K]
+	MeteredAt float64 // temperature at which VolumeFlow and Leak are told [K]
+	Strands   int     // alike, side by side in this air, all of which it takes up water from; zero for one
+	Leak      float64 // air of the room, its vapour included, that comes in through the slots of a zone whose air is limited, at MeteredAt and the model's pressure [m³/s]
+	LeakOf    float64 // vapour pressure of the room's air [Pa]
 	Direction Direction
 	Relax     Relax // air without limit only
 }
@@ -89,7 +92,8 @@ type Film struct {
 	MassFactor float64 // on a computed k_m; zero for 1
 
 	Flow       film.Flow
-	AirSpeed   float64 // past the strand [m/s]; zero in a bore with a limited flow for what that makes it, see [Model.AirSpeed]
+	AirSpeed   float64 // past the strand [m/s]; zero in a bore, or in a Section, with a limited flow for what that makes it, see [Model.AirSpeed]
+	Section    float64 // that a limited flow of air passes where there is no bore [m²]; zero where it is not known
 	Bore       float64 // of the tube around the strand [m], for an annulus
 	Vertical   bool    // the strand hangs or rises
 	Emissivity float64 // of strand and wall together, 0 to 1

@@ -49,6 +49,10 @@ func HeatedHumidity(rh, from, to float64) float64 {
 // ASHRAE Handbook of Fundamentals, 2017, ch. 1.
 func HumidityRatio(pv, p float64) float64 { return MassRatio * pv / (p - pv) }
 
+// VapourPressureOf returns the vapour pressure [Pa] of air at total pressure p [Pa] with w of vapour for each kilogram of dry air: the inverse of
+// [HumidityRatio].
+func VapourPressureOf(w, p float64) float64 { return p * w / (MassRatio + w) }
+
 // VapourDensity returns the mass of vapour per volume [kg/m3] at vapour
 // pressure pv [Pa] and temperature T [K], as an ideal gas.
 func VapourDensity(pv, T float64) float64 { return pv / (VapourConstant * T) }

@@ -1,5 +1,7 @@
 package quantity
 
+import "math"
+
 // Length returns the dimension of lengths; SI unit m.
 func Length() Dimension {
 	return of("length", "mm", unit("m", 1, 1), unit("mm", 1, 1e3), unit("cm", 1, 100),
@@ -104,4 +106,21 @@ func Conductivity() Dimension {
 // MolarEnergy returns the dimension of energy per amount of substance; SI unit J/mol.
 func MolarEnergy() Dimension {
 	return of("molar energy", "kJ/mol", unit("J/mol", 1, 1), unit("kJ/mol", 1e3, 1), unit("kcal/mol", 4184, 1))
+}
+
+// Power returns the dimension of powers; SI unit W.
+func Power() Dimension {
+	return of("power", "W", unit("W", 1, 1, "watt", "watts"), unit("kW", 1e3, 1), unit("mW", 1, 1e3)).
+		unclear("an energy is no power; write W", "Wh", "kWh", "J")
+}
+
+// Force returns the dimension of forces; SI unit N.
+func Force() Dimension {
+	return of("force", "N", unit("N", 1, 1, "newton", "newtons"), unit("mN", 1, 1e3), unit("kN", 1e3, 1), unit("kgf", 9.80665, 1), unit("lbf", 4.4482216152605, 1)).
+		unclear("a mass is no force; write N, of which a kilogram weighs 9.81", "kg", "g", "lb")
+}
+
+// Angle returns the dimension of angles; SI unit rad.
+func Angle() Dimension {
+	return of("angle", "°", unit("rad", 1, 1), unit("°", math.Pi, 180, "deg", "degrees"), unit("turn", 2*math.Pi, 1, "turns"))
 }

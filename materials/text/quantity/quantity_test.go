@@ -9,7 +9,7 @@ import (
 
 func all() []Dimension {
 	return []Dimension{Length(), Temperature(), TemperatureDifference(), Duration(), Speed(), VolumeFlow(), Pressure(),
-		Fraction(), Humidity(), Diffusivity(), HeatTransfer(), Density(), Mass(), MassRate(), SpecificHeat(), Conductivity(), MolarEnergy()}
+		Fraction(), Humidity(), Diffusivity(), HeatTransfer(), Density(), Mass(), MassRate(), SpecificHeat(), Conductivity(), MolarEnergy(), Power(), Force(), Angle()}
 }
 
 // Factors: SI Brochure, 9th edition, tables 7 and 8; NIST SP 811 (2008), B.8, for
@@ -38,7 +38,7 @@ func TestParse(t *testing.T) {
 		{Density(), "1.24 g/cm3", 1240}, {Density(), "0.9 g/m3", 9e-4}, {Mass(), "2 kg", 2}, {Mass(), "20 grams", 0.02}, {Mass(), "5 mg", 5e-6},
 		{Mass(), "2 oz", 0.0566990462500}, {Mass(), "3 ounces", 0.085048569375}, {MassRate(), "3.6 g/h", 1e-6}, {MassRate(), "36 mg/h", 1e-8}, {MassRate(), "0.5 kg/s", 0.5},
 		{MassRate(), "6 g/min", 1e-4}, {MassRate(), "6 mg/min", 1e-7}, {MassRate(), "86.4 g/day", 1e-6}, {MassRate(), "86.4 mg/d", 1e-9}, {SpecificHeat(), "1.55 kJ/(kg·K)", 1550}, {SpecificHeat(), "1.2 J/g/K", 1200},
-		{Conductivity(), "0.25 W/(K m)", 0.25}, {MolarEnergy(), "11 kcal/mol", 46024}, {MolarEnergy(), "-10 kJ/mol", -1e4},
+		{Conductivity(), "0.25 W/(K m)", 0.25}, {Power(), "0.06 kW", 60}, {Force(), "1 kgf", 9.80665}, {Angle(), "180 °", 3.14159265358979}, {Angle(), "1 turn", 6.28318530717959}, {MolarEnergy(), "11 kcal/mol", 46024}, {MolarEnergy(), "-10 kJ/mol", -1e4},
 	} {
 		got, err := c.d.Parse(c.text)
 		require.NoError(t, err, c.text)
@@ -141,6 +141,9 @@ func TestEveryFactor(t *testing.T) {
 		"specific heat J/kg/K": 1, "specific heat kJ/kg/K": 1e3, "specific heat J/g/K": 1e3,
 		"thermal conductivity W/m/K": 1, "thermal conductivity mW/m/K": 1e-3,
 		"molar energy J/mol": 1, "molar energy kJ/mol": 1e3, "molar energy kcal/mol": 4184,
+		"power W": 1, "power kW": 1e3, "power mW": 1e-3,
+		"force N": 1, "force mN": 1e-3, "force kN": 1e3, "force kgf": 9.80665, "force lbf": 4.4482216152605,
+		"angle rad": 1, "angle °": 0.017453292519943295, "angle turn": 6.283185307179586,
 		"mass kg": 1, "mass g": 1e-3, "mass mg": 1e-6, "mass oz": 0.028349523125,
 		"mass per time kg/s": 1, "mass per time g/h": 1e-3 / 3600, "mass per time mg/h": 1e-6 / 3600, "mass per time g/min": 1e-3 / 60, "mass per time mg/min": 1e-6 / 60,
 		"mass per time g/d": 1e-3 / 86400, "mass per time mg/d": 1e-6 / 86400,
