@@ -15,7 +15,8 @@ const gravity = 9.80665
 //
 //	Nu = {0.825 + 0.387 Ra^(1/6) / [1 + (0.492/Pr)^(9/16)]^(8/27)}²
 //
-// Churchill & Chu, Int. J. Heat Mass Transfer 18 (1975) 1323; Incropera & DeWitt eq. 9.26; for all Ra up to 1e12.
+// Churchill & Chu, Int. J. Heat Mass Transfer 18 (1975) 1323; Incropera & DeWitt eq. 9.26; for all Ra up to 1e12. The
+// laminar formula of the same authors lies 5 % below it at 1e7, 15 % at 1e8 and a quarter at 1e9.
 func VerticalPlate(ra, pr float64) float64 {
 	root := 0.825 + 0.387*math.Pow(ra, 1.0/6)/math.Pow(1+math.Pow(0.492/pr, 9.0/16), 8.0/27)
 	return root * root

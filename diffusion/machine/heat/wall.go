@@ -135,7 +135,9 @@ func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 		out.Power += got.Power
 		out.Area += got.Area
 		out.Surface = max(out.Surface, got.Surface)
-		radiated += got.Radiation * got.Area * (got.Surface - c.Room)
+		if got.Power > 0 {
+			radiated += got.Power * got.Radiation / (got.Radiation + got.Convection)
+		}
 		inner += f.inner
 		filmed += f.inner * got.InnerFilm
 	}
@@ -155,11 +157,12 @@ type chain struct {
 	insideFactor, outsideFactor float64
 }
 
-// leaving is what an outer surface at temperature T [K] loses [W], and the coefficients by which it does.
-func (b chain) leaving(T float64) (power, convection, radiation float64) {
+// leaving is what an outer surface loses [W] that is warmer than the room by so much [K], and the coefficients by which it does.
+func (b chain) leaving(rise float64) (power, convection, radiation float64) {
+	T := b.climate.Room + rise
 	convection = b.outsideFactor * b.outside.coefficient(T, b.climate.Room, b.climate.Pressure)
 	radiation = film.Radiation(b.wall.Emissivity, T, b.climate.Room)
-	return (convection + radiation) * b.outer * (T - b.climate.Room), convection, radiation
+	return (convection + radiation) * b.outer * rise, convection, radiation
 }
 
 // innerFilm is the film coefficient inside [W/(m2 K)] at a temperature T [K] of the wall inside.
@@ -188,34 +191,35 @@ func (w Wall) bore() float64 {
 	return 2 * a * b / (a + b)
 }
 
-// surplus is what comes to an outer surface at temperature T [K] less what it loses [W]; it falls with T. Where the loss
-// would need a wall hotter inside than the air, nothing comes, and the difference of these temperatures is taken off besides.
-func (b chain) surplus(T float64) (float64, error) {
-	leaving, _, _ := b.leaving(T)
-	wall := T + leaving*b.resistance
-	if wall >= b.climate.Inside {
-		return b.climate.Inside - wall - leaving, nil
+// surplus is what comes to an outer surface less what it loses [W], at so much above the room [K]; it falls with that. Where the
+// loss would need a wall hotter inside than the air, nothing comes, and the difference of these temperatures is taken off besides.
+func (b chain) surplus(rise float64) (float64, error) {
+	leaving, _, _ := b.leaving(rise)
+	wall := rise + leaving*b.resistance // inside, above the room
+	fall := b.climate.Inside - b.climate.Room - wall
+	if fall <= 0 {
+		return fall - leaving, nil
 	}
-	return b.innerFilm(wall)*b.inner*(b.climate.Inside-wall) - leaving, nil
+	return b.innerFilm(b.climate.Room+wall)*b.inner*fall - leaving, nil
 }
 
-// solved finds the temperature of the surface outside.
+// solved finds how far the surface outside is above the room.
 func (b chain) solved() (Face, error) {
-	room, inside := b.climate.Room, b.climate.Inside
-	low, err := b.surplus(room)
+	most := b.climate.Inside - b.climate.Room
+	low, err := b.surplus(0)
 	if err != nil {
 		return Face{}, err
 	}
-	high, err := b.surplus(inside)
+	high, err := b.surplus(most)
 	if err != nil {
 		return Face{}, err
 	}
-	T, err := root.Find(b.surplus, root.Bracket{A: room, B: inside, AtA: low, AtB: high}, root.Tolerance{Width: 1e-11 * inside})
+	rise, err := root.Find(b.surplus, root.Bracket{A: 0, B: most, AtA: low, AtB: high}, root.Tolerance{})
 	if err != nil {
 		return Face{}, fmt.Errorf("heat: the %s of the wall finds no balance: %w", b.name, err)
 	}
-	out := Face{Name: b.name, Area: b.outer, Surface: T}
-	out.Power, out.Convection, out.Radiation = b.leaving(T)
-	out.InnerFilm = b.innerFilm(math.Min(inside, T+out.Power*b.resistance))
+	out := Face{Name: b.name, Area: b.outer, Surface: b.climate.Room + rise}
+	out.Power, out.Convection, out.Radiation = b.leaving(rise)
+	out.InnerFilm = b.innerFilm(math.Min(b.climate.Inside, out.Surface+out.Power*b.resistance))
 	return out, nil
 }

@@ -118,7 +118,7 @@ func (z Zone) Steady() (Steady, error) {
 // the largest of these flows [-]: round-off, for what Steady returns. The enthalpy of the air that leaves holds the vapour,
 // so that it closes only where the water of the strands is in that air.
 func (z Zone) Residual(s Steady) float64 {
-	terms := []float64{s.Heater, s.Given, -s.Wall, -s.Out.Enthalpy()}
+	terms := []float64{s.Heater, z.Given, -z.Wall, -s.Out.Enthalpy()}
 	for _, a := range z.entering() {
 		terms = append(terms, a.Enthalpy())
 	}
