@@ -58,11 +58,17 @@ func (s Strand) check() error {
 	return firstOf(within("strand diameter", s.Diameter, 1e-5, 0.1, "m"), within("strand density", s.Density, 1, 3e4, "kg/m³"), s.Poisson.check("Poisson's ratio", 0, 0.5, ""))
 }
 
-func (s Stage) check() error {
+func (s Stage) check(diameter float64) error {
 	if s.Element == nil {
 		return errors.New("no element")
 	}
-	return firstOf(within("temperature", s.Temperature, 0, 1000, "K"), checkModulus(s.Modulus), s.Element.check())
+	if err := firstOf(within("temperature", s.Temperature, 0, 1000, "K"), checkModulus(s.Modulus), s.Element.check()); err != nil {
+		return err
+	}
+	if r := s.Element.bend().radius; r != 0 {
+		return within("radius of the strand's centre line", r, diameter/2, mostLength, "m")
+	}
+	return nil
 }
 
 func (b bend) check() error {

@@ -64,6 +64,10 @@ func TestAbsurdElementsAreRefused(t *testing.T) {
 	for _, r := range []pull.Range{{0.2, 0.1, 0.3}, {0.1, 0.3, 0.2}} {
 		refused(t, pull.Drag{Force: r}, "must be in order")
 	}
+	sharp := roller
+	sharp.Radius, sharp.Bore = 0.8e-3, 1e-3
+	refused(t, sharp, "radius of the strand's centre line")
+	refused(t, pull.Guide{Angle: 1, Radius: 0.8e-3}, "radius of the strand's centre line")
 	inside := spool
 	inside.Package = 0.01
 	refused(t, inside, "strand leaves the spool")
@@ -100,4 +104,38 @@ func TestAbsurdWaysAreRefused(t *testing.T) {
 	require.ErrorContains(t, err, "is the wrap or the friction right")
 	_, err = pull.Along(strand, []pull.Stage{at(one), knot, knot, knot})
 	require.ErrorContains(t, err, "is the wrap or the friction right")
+}
+
+// Whatever is not refused is finite and in order, at the corners of what is allowed.
+func TestCornersAreFinite(t *testing.T) {
+	taken := 0
+	for _, s := range []pull.Strand{{Diameter: 1e-5, Density: 1}, {Diameter: 1.75e-3, Density: 1240}, {Diameter: 0.1, Density: 3e4}} {
+		for _, modulus := range []pull.Range{{}, {Low: 1e3, Value: 1e3, High: 1e12}, {Low: 1e3, Value: 1e6, High: 1e9}} {
+			for _, mu := range []pull.Range{{}, {Low: 0, Value: 0.2, High: 2}, pull.Exactly(1e-9)} {
+				for _, size := range []float64{1e-6, 1e-3, 1, 1e4} {
+					for _, angle := range []float64{0, 1e-9, 3, 200} {
+						for _, force := range []float64{0, 1e-9, 1, 1e4} {
+							for _, e := range []pull.Element{
+								pull.Guide{Friction: mu, Angle: angle, Radius: size, Lost: mu}, pull.Roller{Angle: angle, Radius: size, Bearing: mu, Bore: size, Weight: force, Lost: mu},
+								pull.Driven{Friction: mu, Angle: angle, Left: pull.Range{High: force}}, pull.Floor{Friction: mu, Length: size},
+								pull.Spool{Friction: mu, Weight: force, Bearing: size, Package: 1e4},
+							} {
+								r, err := pull.Along(s, []pull.Stage{{Name: "drag", Element: pull.Drag{Force: pull.Range{High: force}}}, {Name: "there", Element: e, Modulus: modulus}})
+								if err != nil {
+									continue
+								}
+								taken++
+								p := r.Points[1]
+								for _, x := range []pull.Range{p.Tension, p.Stress, p.Bending, p.Stretch.Strain, p.Stretch.Thinner, r.Pull} {
+									require.True(t, x.Low >= 0 && x.Low <= x.Value && x.Value <= x.High && x.High < 1e18, "%+v: %+v", e, p)
+								}
+								require.LessOrEqual(t, p.Stretch.Thinner.High, 1.0)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	require.Greater(t, taken, 1000)
 }

@@ -90,7 +90,7 @@ func Along(s Strand, stages []Stage) (Result, error) {
 	r := Result{Longest: -1, Hottest: -1}
 	var tension [cases]float64
 	for _, stage := range stages {
-		if err := stage.check(); err != nil {
+		if err := stage.check(s.Diameter); err != nil {
 			return Result{}, fmt.Errorf("pull: %s: %w", stage.Name, err)
 		}
 		p := s.through(stage, &tension)

@@ -27,6 +27,6 @@
 // # What is left out
 //
 // What sight costs in coefficients of heat and mass: air that creeps in between turns is not known from geometry, so that [Layer].Sight ranks windings and is no factor
-// of a film. Sag, slack, the flanges and widths of rollers and drums (they have to fit in the gap), ports, hangers, insulation, the short ends between the housing and the first and the last roller, the step from
+// of a film. A crossing layer touches at points, but is counted as if it touched a line. Sag, slack, the flanges and widths of rollers and drums (they have to fit in the gap), ports, hangers, insulation, the short ends between the housing and the first and the last roller, the step from
 // layer to layer: a chamber holds a little more strand than is said. The inside of a drum is closed; no air passes it.
 package shape

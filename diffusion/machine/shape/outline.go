@@ -14,7 +14,7 @@ type View struct {
 	Width, Height float64
 	Strokes       []Stroke
 	Arcs          []Arc
-	Ports         []Port // where strand and air go in and out; in the side view, those of the strand also in the end view where it is there that they are seen
+	Ports         []Port // where strand and air go in and out: all of them in the side view, those of a winding's strand in the end view as well
 }
 
 // Line is what a line shows.
@@ -104,7 +104,7 @@ func (w Winding) Outline(diameter float64, against bool) (Outline, error) {
 	if w.Layers%2 == 0 { // to and fro
 		out = first
 	}
-	beside := (h.Diameter - w.Wall - w.Gap/2) // the middle of the air above the strand
+	beside := h.Diameter - w.Wall - w.Gap/2 // the middle of the air above the strand
 	side.Ports = append([]Port{{StrandIn, Point{first, h.Diameter}, Point{0, -1}}, {StrandOut, Point{out, 0}, Point{0, -1}}},
 		airPorts(Point{0, beside}, Point{h.Length, beside}, against)...)
 	return Outline{Strand: diameter, Views: []View{side, w.fromEnd(h, diameter)}}, nil

@@ -225,3 +225,147 @@ func TestNames(t *testing.T) {
 	require.Equal(t, "drum", shape.Drum.String())
 	require.Equal(t, "unknown", shape.Bend(7).String())
 }
+
+// The two faces of the housing are drawn as closed figures, the wall apart, and one drum.
+func TestHousingIsDrawn(t *testing.T) {
+	for _, c := range []struct {
+		way  shape.Way
+		wall float64
+		ends float64 // how far the inner face keeps from the outer at the ends of the side view
+	}{{tube, tube.Wall, 0}, {passes, passes.Wall, passes.Wall}, {wide, wide.Wall, wide.Wall}, {winding, winding.Wall, winding.Wall}} {
+		o := outline(t, c.way, false)
+		for i, v := range o.Views {
+			var faces []shape.Stroke
+			drums := 0
+			for _, s := range v.Strokes {
+				switch s.Of {
+				case shape.HousingLine:
+					faces = append(faces, s)
+				case shape.DrumLine:
+					require.True(t, s.Closed)
+					drums++
+				default:
+					require.Equal(t, shape.StrandLine, s.Of)
+					require.False(t, s.Closed)
+				}
+			}
+			var rings []float64
+			for _, a := range v.Arcs {
+				if a.Of == shape.StrandLine && i == 0 {
+					continue
+				}
+				near(t, 0, a.From, 0)
+				near(t, 2*math.Pi, a.To, 0)
+				if a.Of == shape.HousingLine {
+					require.Equal(t, shape.Point{X: v.Width / 2, Y: v.Height / 2}, a.Centre)
+					rings = append(rings, a.Radius)
+				}
+			}
+			_, round := c.way.(shape.Winding)
+			require.Equal(t, round && i == 0, drums == 1, "%T", c.way)
+			if len(rings) > 0 {
+				require.Empty(t, faces)
+				require.Len(t, rings, 2)
+				near(t, v.Width/2, rings[0], 1e-12)
+				near(t, v.Width/2-c.wall, rings[1], 1e-12)
+				continue
+			}
+			ends := c.ends
+			if i == 1 {
+				ends = c.wall
+			}
+			require.Len(t, faces, 2)
+			corners(t, faces[0], 0, 0, v.Width, v.Height)
+			corners(t, faces[1], ends, c.wall, v.Width-ends, v.Height-c.wall)
+		}
+	}
+}
+
+func corners(t *testing.T, s shape.Stroke, left, low, right, high float64) {
+	t.Helper()
+	require.True(t, s.Closed)
+	require.Len(t, s.Points, 4)
+	for i, want := range []shape.Point{{X: left, Y: low}, {X: right, Y: low}, {X: right, Y: high}, {X: left, Y: high}} {
+		near(t, want.X, s.Points[i].X, 1e-12)
+		near(t, want.Y, s.Points[i].Y, 1e-12)
+	}
+}
+
+// Air goes in and out in the middle of the room beside the strand, or of the box; the strand where it lies.
+func TestPortsAreWhereThereIsRoom(t *testing.T) {
+	v := outline(t, tube, false).Views
+	near(t, tube.Wall+d/2, v[0].Ports[0].At.Y, 1e-12)
+	near(t, 0, v[0].Ports[0].At.X, 0)
+	near(t, tube.Wall+d/2, v[0].Ports[1].At.Y, 1e-12)
+	near(t, 2, v[0].Ports[1].At.X, 0)
+	near(t, tube.Wall+(d+tube.Bore)/2, v[0].Ports[2].At.Y, 1e-12)
+	cut := v[1].Arcs[2]
+	near(t, d/2, cut.Radius, 0)
+	require.Equal(t, shape.Point{X: v[1].Width / 2, Y: tube.Wall + d/2}, cut.Centre)
+	line := v[0].Strokes[2]
+	require.Equal(t, []shape.Point{{X: 0, Y: tube.Wall + d/2}, {X: 2, Y: tube.Wall + d/2}}, line.Points)
+
+	v = outline(t, winding, false).Views
+	near(t, v[0].Height-winding.Wall-winding.Gap/2, v[0].Ports[2].At.Y, 1e-12)
+	near(t, v[0].Height, v[0].Ports[0].At.Y, 0)
+	near(t, 0, v[0].Ports[1].At.Y, 0)
+	for _, p := range v[0].Ports[:2] {
+		require.Equal(t, shape.Point{X: 0, Y: -1}, p.Toward)
+	}
+
+	v = outline(t, passes, false).Views
+	near(t, v[0].Height/2, v[0].Ports[2].At.Y, 1e-12)
+	require.Len(t, v[1].Arcs, passes.Count)
+	for i, cut := range v[1].Arcs {
+		near(t, d/2, cut.Radius, 0)
+		near(t, v[1].Width/2, cut.Centre.X, 1e-12)
+		near(t, passes.Wall+passes.Gap+d/2+float64(i)*(passes.Roller+d), cut.Centre.Y, 1e-12)
+	}
+	near(t, passes.Wall+passes.Gap+d/2, v[0].Ports[0].At.Y, 1e-12)
+}
+
+// The strand on its rollers keeps the gap from the housing at both ends.
+func TestGapsAreKept(t *testing.T) {
+	for _, p := range []shape.Passes{passes, wide} {
+		v := outline(t, p, false).Views[0]
+		left, right := math.Inf(1), 0.0
+		for _, a := range v.Arcs {
+			if a.Of == shape.StrandLine {
+				for _, f := range []float64{0, 0.5, 1} {
+					x := on(a, a.From+f*(a.To-a.From)).X
+					left, right = min(left, x-d/2), max(right, x+d/2)
+				}
+			}
+		}
+		near(t, p.Wall+p.Gap, left, 1e-12)
+		near(t, v.Width-p.Wall-p.Gap, right, 1e-12)
+	}
+}
+
+// Seen from the end, the strand leaves where its turns end, along the circle and clockwise, and as far as the housing.
+func TestStrandLeavesWhereItsTurnsEnd(t *testing.T) {
+	for _, turns := range []float64{0.4, 3.1, 7.65, 12.9} {
+		w := winding
+		w.Turns, w.Layers = turns, 2
+		l := lead(t, w)
+		v := outline(t, w, false).Views[1]
+		c := v.Width / 2
+		require.Equal(t, shape.StrandIn, v.Ports[0].Of)
+		require.Equal(t, shape.StrandOut, v.Ports[1].Of)
+		require.Len(t, v.Ports, 2)
+		require.Len(t, v.Strokes, 2)
+		require.Equal(t, shape.Point{X: c, Y: c + l.Layers[0].Radius}, v.Strokes[0].Points[1], "in at the top")
+		require.Less(t, v.Strokes[0].Points[0].X, c, "from the left")
+		near(t, c+l.Layers[0].Radius, v.Strokes[0].Points[0].Y, 1e-12)
+		sin, cos := math.Sincos(2 * math.Pi * turns * 2)
+		from, to := v.Strokes[1].Points[0], v.Strokes[1].Points[1]
+		near(t, c+l.Layers[1].Radius*sin, from.X, 1e-9)
+		near(t, c+l.Layers[1].Radius*cos, from.Y, 1e-9)
+		require.Greater(t, (to.X-from.X)*cos-(to.Y-from.Y)*sin, 0.0, "onwards")
+		near(t, c, math.Hypot(to.X-c, to.Y-c), 1e-9)
+		near(t, 0, (from.X-c)*(to.X-from.X)+(from.Y-c)*(to.Y-from.Y), 1e-9)
+		require.Equal(t, to, v.Ports[1].At)
+		near(t, cos, v.Ports[1].Toward.X, 1e-9)
+		near(t, -sin, v.Ports[1].Toward.Y, 1e-9)
+	}
+}

@@ -29,7 +29,7 @@ type Lead struct {
 	Wraps             []Wrap  // in order along the strand, those alike together; none in a tube
 	BendRadius        float64 // least radius of what the strand is bent over, on its inner side [m]; 0 where nothing is bent
 	BendStrain        float64 // of the outer fibre at that bend [-]; 0 where nothing is bent
-	Cover             Cover   // what is usual; whoever knows better replaces it, nothing else depends on it
+	Cover             Cover   // what is usual, in a winding where most is touched; whoever knows better replaces it, nothing else depends on it
 	Layers            []Layer // of a winding, from the drum outwards; none otherwise
 }
 
@@ -78,6 +78,8 @@ type Cover struct {
 type Layer struct {
 	Radius float64 // of the centre line [m]
 	Length float64 // of the strand in it [m]
+	// Touches counts what the strand touches: what it lies on, the layer above, and its neighbours where the turns touch, 1 to 4.
+	Touches int
 	// Sight is the share of the strand's surface, by directions, that looks at the open gap [-]: a half alone on a drum, 0.318 where turns touch, nothing below
 	// turns that touch. It ranks windings; no coefficient is known by it.
 	Sight float64
@@ -107,11 +109,11 @@ func LeastRadius(diameter, strain float64) (float64, error) {
 	return diameter / 2 * (1/strain - 1), nil
 }
 
-// What is usual where a strand lies on something. Common practice, no source: a round strand touches a line, beside which a thin wedge of air stands still.
-const usualCover = 0.1
-
-// lying is the cover of a strand that lies on one thing at the same place of its perimeter.
-func lying() Cover { return Cover{Share: usualCover, Arcs: 1, Stays: true} }
+// touching is the cover of a strand that touches so many things, at the same places of its perimeter all along. A tenth of the perimeter for each is common practice, no source: what is round touches
+// a line, beside which a thin wedge of air stands still.
+func touching(things int) Cover {
+	return Cover{Share: 0.1 * float64(things), Arcs: things, Stays: true}
+}
 
 // Bounds. They are wide: they keep the arithmetic finite and catch a wrong unit.
 const (

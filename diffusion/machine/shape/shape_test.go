@@ -119,6 +119,8 @@ func TestWinding(t *testing.T) {
 	near(t, outer, l.Housing.Height, 1e-12)
 	near(t, math.Pi*outer*(long+outer/2), l.WallArea, 1e-12)
 	near(t, math.Pi*6e-3*(0.12+6*d+6e-3), l.AirSection, 1e-12, "a ring: π × gap × mean diameter")
+	require.Equal(t, []int{2, 2, 1}, []int{l.Layers[0].Touches, l.Layers[1].Touches, l.Layers[2].Touches})
+	require.Equal(t, shape.Cover{Share: 0.2, Arcs: 2, Stays: true}, l.Cover)
 	near(t, 12e-3, l.HydraulicDiameter, 1e-12)
 	near(t, long-3e-3, l.AirPath, 1e-12)
 }
@@ -154,8 +156,11 @@ func TestSight(t *testing.T) {
 	l := lead(t, touching)
 	near(t, 1/math.Pi, l.Layers[1].Sight, 1e-12)
 	near(t, 0, l.Layers[0].Sight, 1e-12)
+	require.Equal(t, []int{4, 3}, []int{l.Layers[0].Touches, l.Layers[1].Touches})
+	require.Equal(t, shape.Cover{Share: 0.4, Arcs: 4, Stays: true}, l.Cover)
 	lone := shape.Winding{Drum: 0.1, Pitch: 2000 * d, Turns: 0.1, Layers: 1, Gap: 5e-3}
 	near(t, 0.5, lead(t, lone).Layers[0].Sight, 1e-3)
+	require.Equal(t, shape.Cover{Share: 0.1, Arcs: 1, Stays: true}, lead(t, lone).Cover)
 	three := lead(t, winding).Layers
 	passed := three[1].Sight / three[2].Sight // by one layer
 	near(t, passed*passed, three[0].Sight/three[2].Sight, 1e-12)
@@ -233,4 +238,37 @@ func TestForLength(t *testing.T) {
 	require.ErrorContains(t, err, "number of passes that it takes")
 	_, err = shape.Winding{Drum: 1e-3, Pitch: d, Layers: 1, Gap: 1e-3}.ForLength(9999, d)
 	require.ErrorContains(t, err, "turns in a layer that it takes")
+}
+
+// Whatever is not refused is finite, and no length or area is negative, at the corners of what is allowed.
+func TestCornersAreFinite(t *testing.T) {
+	sizes := []float64{1e-6, 1e-5, 1e-2, 1, 1e4}
+	taken := 0
+	for _, strand := range []float64{1e-5, 1e-3, 0.1} {
+		for _, a := range sizes {
+			for _, b := range sizes {
+				for _, c := range sizes {
+					for _, w := range []shape.Way{
+						shape.Tube{Length: a, Bore: b, Wall: 1}, shape.Tube{Length: a, Bore: strand * (1 + 1e-6)}, shape.Passes{Span: a, Roller: b, Gap: c, Count: 10_000},
+						shape.Passes{Span: a, Roller: b, Spacing: c, Gap: 1e-6, Count: 2}, shape.Winding{Drum: a, Pitch: b, Turns: 1e4, Layers: 5, Gap: c, Wall: 1},
+						shape.Winding{Drum: a, Pitch: b, Turns: 0.01, Layers: 1, Gap: c},
+					} {
+						l, err := w.Lead(strand)
+						if err != nil {
+							continue
+						}
+						taken++
+						for _, x := range []float64{l.Length, l.WallArea, l.AirSection, l.AirPath, l.HydraulicDiameter, l.Housing.Length, l.Housing.Width, l.Housing.Height} {
+							require.True(t, x > 0 && x < 1e18, "%+v of %g: %+v", w, strand, l)
+						}
+						require.True(t, l.BendStrain >= 0 && l.BendStrain < 1 && l.BendRadius >= 0 && l.BendRadius < 1e18, "%+v", w)
+						for _, layer := range l.Layers {
+							require.True(t, layer.Sight >= 0 && layer.Sight <= 0.5+1e-9, "%+v: %+v", w, layer)
+						}
+					}
+				}
+			}
+		}
+	}
+	require.Greater(t, taken, 500)
 }

@@ -25,7 +25,7 @@ func (t Tube) Lead(diameter float64) (Lead, error) {
 	return Lead{
 		Length: t.Length, Housing: Housing{Length: t.Length, Width: outer, Height: outer, Diameter: outer},
 		WallArea: math.Pi*outer*t.Length + 2*disc(outer), AirSection: disc(t.Bore) - disc(diameter), AirPath: t.Length,
-		HydraulicDiameter: t.Bore - diameter, Cover: lying(),
+		HydraulicDiameter: t.Bore - diameter, Cover: touching(1),
 	}, nil
 }
 

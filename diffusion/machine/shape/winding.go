@@ -44,9 +44,12 @@ func (w Winding) Lead(diameter float64) (Lead, error) {
 	l := Lead{
 		Housing:  Housing{Length: long, Width: outer, Height: outer, Diameter: outer},
 		WallArea: math.Pi*outer*long + 2*disc(outer), AirSection: disc(bore) - disc(pack), AirPath: long - 2*w.Wall,
-		HydraulicDiameter: bore - pack, Cover: lying(), Layers: w.layers(diameter),
+		HydraulicDiameter: bore - pack, Layers: w.layers(diameter),
 	}
 	for _, layer := range l.Layers {
+		if layer.Touches > l.Cover.Arcs {
+			l.Cover = touching(layer.Touches)
+		}
 		l.Length += layer.Length
 		l.Wraps = append(l.Wraps, Wrap{Over: Drum, Count: 1, Angle: 2 * math.Pi * w.Turns, Radius: layer.Radius})
 	}
@@ -64,7 +67,14 @@ func (w Winding) layers(d float64) []Layer {
 	out := make([]Layer, w.Layers)
 	for i := range out {
 		above := float64(w.Layers - 1 - i)
-		out[i] = Layer{Radius: w.radius(i, d), Length: w.Turns * w.turn(i, d), Sight: taken / (math.Pi * x) * math.Pow(1-taken, above)}
+		touches := 1 // what it lies on
+		if above > 0 {
+			touches++
+		}
+		if w.Pitch < d*(1+1e-9) {
+			touches += 2
+		}
+		out[i] = Layer{Touches: touches, Radius: w.radius(i, d), Length: w.Turns * w.turn(i, d), Sight: taken / (math.Pi * x) * math.Pow(1-taken, above)}
 	}
 	return out
 }

@@ -16,7 +16,7 @@
 // vary, with a diffusivity that varies with content, on the standard transit; the radial
 // solver on a manufactured solution, a moving front and a steady source, and its orders; humid
 // air, its transport properties and salts; films; heating; sorption; diffusivity; residence, flow
-// and steam; invariants.
+// and steam; invariants; how a strand is led through a machine and pulled.
 //
 // # What is left out
 //
