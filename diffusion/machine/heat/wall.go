@@ -127,11 +127,16 @@ func (w Wall) Loss(c Climate) (Loss, error) {
 func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 	out := Loss{Surface: c.Room}
 	var radiated, inner, filmed float64
+	var got Face
+	var before face
 	for _, f := range w.faces() {
-		b := chain{face: f, wall: w, climate: c, insideFactor: inside, outsideFactor: outside}
-		got, err := b.solved()
-		if err != nil {
-			return Loss{}, err
+		if f != before { // faces that are alike follow each other
+			var err error
+			b := chain{face: f, wall: w, climate: c, insideFactor: inside, outsideFactor: outside}
+			if got, err = b.solved(); err != nil {
+				return Loss{}, err
+			}
+			before = f
 		}
 		out.Faces = append(out.Faces, got)
 		out.Power += got.Power
