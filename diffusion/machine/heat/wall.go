@@ -142,9 +142,7 @@ func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 		out.Power += got.Power
 		out.Area += got.Area
 		out.Surface = max(out.Surface, got.Surface)
-		if got.Power > 0 {
-			radiated += got.Power * got.Radiation / (got.Radiation + got.Convection)
-		}
+		radiated += got.Power * got.Radiation / (got.Radiation + got.Convection) // no number, and not used, where nothing is lost
 		inner += f.inner
 		filmed += f.inner * got.InnerFilm
 	}
