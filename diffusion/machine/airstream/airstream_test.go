@@ -142,6 +142,10 @@ func TestChamber(t *testing.T) {
 	require.NoError(t, err)
 	near(t, 3e-8, s.Taken, 1e-12)
 	near(t, 0.0005+3e-5, s.Ratio, 1e-13)
+	// As much through the dryer as through the chamber.
+	s, err = airstream.Chamber{Supply: airstream.Stream{Dry: 1e-3, Ratio: 0.01, Temperature: 300}, Loop: airstream.Loop{Dry: 1e-3, Ratio: 0.002, Share: 1}}.Balance()
+	require.NoError(t, err)
+	near(t, 0.006, s.Ratio, 1e-13)
 	require.Zero(t, airstream.Chamber{Supply: airstream.Stream{Dry: 1, Temperature: 300}}.Residual(airstream.State{}))
 }
 

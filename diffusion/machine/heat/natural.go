@@ -43,7 +43,7 @@ func PlateUp(ra float64) float64 {
 // less at 1e7.
 func PlateDown(ra float64) float64 { return 0.27 * math.Pow(ra, 0.25) }
 
-// VerticalCylinder returns the Nusselt number [-] on the height of an upright cylinder in still air; ra and pr as for
+// VerticalCylinder returns the Nusselt number [-] on the height of a vertical cylinder in still air; ra and pr as for
 // VerticalPlate, slender is its height over its diameter [-].
 //
 //	Nu = 2 slender/ln(1 + 2 slender/Nu_plate)
@@ -104,7 +104,7 @@ const (
 	upward               // hot looking up or cold looking down; length is area over perimeter
 	downward             // hot looking down or cold looking up; the same
 	level                // a level cylinder; length is its diameter
-	pillar               // an upright cylinder; length is its height
+	pillar               // a vertical cylinder; length is its height
 )
 
 // surface is a face as the air sees it.

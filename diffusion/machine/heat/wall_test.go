@@ -152,6 +152,8 @@ func TestWallTrends(t *testing.T) {
 	require.Zero(t, nothing.UA)
 	require.Zero(t, nothing.RadiationShare)
 	require.Equal(t, none.Room, nothing.Surface)
+	bright.Emissivity = 0
+	require.Zero(t, lost(t, bright, none).RadiationShare)
 }
 
 // Air blown so fast that its film is the duct's alone, by hand: on the bore of a tube, and on four sections over perimeter of a box.
