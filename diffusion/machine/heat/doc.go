@@ -3,7 +3,7 @@
 //
 // # Wall
 //
-// A [Wall] is a level or upright cylinder or a box. Each face is a chain of resistances: a film inside, the layers of the
+// A [Wall] is a level or standing cylinder or a box. Each face is a chain of resistances: a film inside, the layers of the
 // wall, and outside natural convection and radiation side by side. The temperature of its outer surface is where what comes
 // through equals what leaves,
 //
@@ -12,7 +12,7 @@
 // found by a bracketed root. Layers round a cylinder have R = Σ ln(r₊/r)/(2π k L), plane ones Σ (d/k)/(d S) with
 // the shape factor S of a face and its share of the edges and corners of a box, 0.54 L for an edge and 0.15 d for
 // a corner (Incropera & DeWitt, Table 4.1). Nusselt numbers: [VerticalPlate] and a level cylinder by Churchill & Chu (1975),
-// [PlateUp] and [PlateDown] by McAdams (1954) and Lloyd & Moran (1974), an upright cylinder as a vertical plate whose film is
+// [PlateUp] and [PlateDown] by McAdams (1954) and Lloyd & Moran (1974), a standing cylinder as a vertical plate whose film is
 // wrapped round it; inside the same, joined with [DuctFlow] where the air moves. The properties are those of dry air at the
 // film temperature.
 //
@@ -30,7 +30,7 @@
 //
 // # What is left out
 //
-// The warmth of the strand and of the wall inside that radiate to each other; a fan or draught outside; the stand and the
+// The warmth of the strand and of the wall inside that radiate to each other; a draught outside, unless its film is given; the stand and the
 // cables, which may carry off as much as a small chamber's wall; temperatures that differ from place to place in a wall or in a mass; a thermostat's swing. Correlations
 // of natural convection hold to some 20 to 25 %, for small faces (Rayleigh number under 10⁴) no better than a
 // factor, so each loss has a low and a high.

@@ -43,14 +43,14 @@ func PlateUp(ra float64) float64 {
 // less at 1e7.
 func PlateDown(ra float64) float64 { return 0.27 * math.Pow(ra, 0.25) }
 
-// UprightCylinder returns the Nusselt number [-] on the height of an upright cylinder in still air; ra and pr as for
+// VerticalCylinder returns the Nusselt number [-] on the height of a vertical cylinder in still air; ra and pr as for
 // VerticalPlate, slender is its height over its diameter [-].
 //
 //	Nu = 2 slender/ln(1 + 2 slender/Nu_plate)
 //
 // The film of a vertical plate wrapped round a cylinder (thin-layer method of Raithby & Hollands, Adv. Heat Transfer 11
 // (1975) 265): for wide cylinders that of the plate.
-func UprightCylinder(ra, pr, slender float64) float64 {
+func VerticalCylinder(ra, pr, slender float64) float64 {
 	return 2 * slender / math.Log1p(2*slender/VerticalPlate(ra, pr))
 }
 
@@ -104,7 +104,7 @@ const (
 	upward               // hot looking up or cold looking down; length is area over perimeter
 	downward             // hot looking down or cold looking up; the same
 	level                // a level cylinder; length is its diameter
-	pillar               // an upright cylinder; length is its height
+	pillar               // a vertical cylinder; length is its height
 )
 
 // surface is a face as the air sees it.
@@ -133,7 +133,7 @@ func (s surface) number(ra, pr float64) float64 {
 	case level:
 		return film.HorizontalChurchillChu(ra, pr)
 	case pillar:
-		return UprightCylinder(ra, pr, s.length/s.diameter)
+		return VerticalCylinder(ra, pr, s.length/s.diameter)
 	}
 	return VerticalPlate(ra, pr)
 }

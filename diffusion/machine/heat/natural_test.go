@@ -38,16 +38,16 @@ func TestLevelPlates(t *testing.T) {
 	}
 }
 
-func TestUprightCylinder(t *testing.T) {
+func TestVerticalCylinder(t *testing.T) {
 	const ra, pr = 1e6, 0.7
 	plate := heat.VerticalPlate(ra, pr)
-	near(t, plate, heat.UprightCylinder(ra, pr, 1e-9), 1e-9) // wide: a plate
-	require.Greater(t, heat.UprightCylinder(ra, pr, 10), plate)
+	near(t, plate, heat.VerticalCylinder(ra, pr, 1e-9), 1e-9) // wide: a plate
+	require.Greater(t, heat.VerticalCylinder(ra, pr, 10), plate)
 	// Slender: Le Fevre & Ede, the other way to tell it, within the fifth that either claims.
-	near(t, film.VerticalSlender(ra, pr, 20), heat.UprightCylinder(ra, pr, 20), 0.2)
+	near(t, film.VerticalSlender(ra, pr, 20), heat.VerticalCylinder(ra, pr, 20), 0.2)
 	// The plate's own limit, D/L = 35/Gr^¼: there a plate is too low by 4 to 6 % (from memory, about 5).
 	slender := math.Pow(ra/pr, 0.25) / 35
-	near(t, 1.05, heat.UprightCylinder(ra, pr, slender)/plate, 0.03)
+	near(t, 1.05, heat.VerticalCylinder(ra, pr, slender)/plate, 0.03)
 }
 
 func TestDuctFlow(t *testing.T) {

@@ -18,6 +18,7 @@ type Wall struct {
 
 	InnerFilm float64 // film coefficient inside [W/(m2 K)]; 0: by the correlations
 	AirSpeed  float64 // of the air inside along its path [m/s], 0: still; not used with InnerFilm
+	OuterFilm float64 // film coefficient of convection outside [W/(m2 K)], where a draught gives one; 0: still air
 }
 
 // Climate is what a wall stands between.
@@ -63,7 +64,8 @@ func (w Wall) check() error {
 	}
 	all := []bound{
 		length("length of the housing", w.Length), fraction("emissivity", w.Emissivity),
-		{"film coefficient inside", w.InnerFilm, 0, mostFilm, "W/(m2 K)", 0}, {"air speed inside", w.AirSpeed, 0, 100, "m/s", 0},
+		{"film coefficient inside", w.InnerFilm, 0, mostFilm, "W/(m2 K)", 0},
+		{"film coefficient outside", w.OuterFilm, 0, mostFilm, "W/(m2 K)", 0}, {"air speed inside", w.AirSpeed, 0, 100, "m/s", 0},
 	}
 	least := w.Diameter
 	if w.Shape == Box {
@@ -125,19 +127,22 @@ func (w Wall) Loss(c Climate) (Loss, error) {
 func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 	out := Loss{Surface: c.Room}
 	var radiated, inner, filmed float64
+	var got Face
+	var before face
 	for _, f := range w.faces() {
-		b := chain{face: f, wall: w, climate: c, insideFactor: inside, outsideFactor: outside}
-		got, err := b.solved()
-		if err != nil {
-			return Loss{}, err
+		if f != before { // faces that are alike follow each other
+			var err error
+			b := chain{face: f, wall: w, climate: c, insideFactor: inside, outsideFactor: outside}
+			if got, err = b.solved(); err != nil {
+				return Loss{}, err
+			}
+			before = f
 		}
 		out.Faces = append(out.Faces, got)
 		out.Power += got.Power
 		out.Area += got.Area
 		out.Surface = max(out.Surface, got.Surface)
-		if got.Power > 0 {
-			radiated += got.Power * got.Radiation / (got.Radiation + got.Convection)
-		}
+		radiated += got.Power * got.Radiation / (got.Radiation + got.Convection) // no number, and not used, where nothing is lost
 		inner += f.inner
 		filmed += f.inner * got.InnerFilm
 	}
@@ -160,7 +165,10 @@ type chain struct {
 // leaving is what an outer surface loses [W] that is warmer than the room by so much [K], and the coefficients by which it does.
 func (b chain) leaving(rise float64) (power, convection, radiation float64) {
 	T := b.climate.Room + rise
-	convection = b.outsideFactor * b.outside.coefficient(T, b.climate.Room, b.climate.Pressure)
+	convection = b.wall.OuterFilm
+	if convection == 0 {
+		convection = b.outsideFactor * b.outside.coefficient(T, b.climate.Room, b.climate.Pressure)
+	}
 	radiation = film.Radiation(b.wall.Emissivity, T, b.climate.Room)
 	return (convection + radiation) * b.outer * rise, convection, radiation
 }
