@@ -15,7 +15,7 @@
 // Roots and series of the cylinder; the whole strand after a step outside, in surroundings that
 // vary, with a diffusivity that varies with content, on the standard transit; the radial
 // solver on a manufactured solution, a moving front and a steady source, and its orders; humid
-// air, its transport properties and salts; films; heating; sorption; diffusivity; residence, flow
+// air, its transport properties and salts; films; heating; sorption; desiccants; diffusivity; residence, flow
 // and steam; invariants.
 //
 // # What is left out
