@@ -30,7 +30,7 @@ const (
 	NoDesiccant                    // air goes over a desiccant of which nothing is stated
 	BedHoldsLess                   // vapour pressure that a fresh bed holds, and the target [Pa]
 	BedIsShort                     // its life, and eight hours [s]
-	BedTurnsLiquid                 // vapour pressure that it holds at the end, and the target [Pa]
+	BedTurnsLiquid                 // vapour pressure of the wettest air that it meets, and the target [Pa]
 	BedIsHot                       // temperature of the bed, and of the room [K]
 	PullsTooHard                   // pull at the feeder, and what it gives [N]
 	StretchesHot                   // strain where it is largest, and a hundredth [-]
@@ -138,7 +138,7 @@ func (m *Machine) warnOfBed(a *Answer, add adding) {
 	b := &a.Bed
 	if !b.Used {
 		for i, c := range m.Chambers {
-			if (c.Source == Once || c.Source == Loop) && a.Chambers[i].Water.Limited {
+			if c.Source.overDesiccant() && a.Chambers[i].Water.Limited {
 				add(NoDesiccant, c.Name, 0, 0)
 				return
 			}
@@ -153,7 +153,7 @@ func (m *Machine) warnOfBed(a *Answer, add adding) {
 		add(BedIsShort, "", b.Life.Seconds, shortBed)
 	}
 	if b.Bed.Isotherm.Kind == desiccant.CalciumChloride && b.Bed.Isotherm.TurnsLiquid(math.Max(b.Target, m.Room.VapourPressure), b.Bed.Temperature) {
-		add(BedTurnsLiquid, "", m.Room.VapourPressure, b.Target)
+		add(BedTurnsLiquid, "", math.Max(b.Target, m.Room.VapourPressure), b.Target)
 	}
 	if m.Bed.Temperature > m.Room.Temperature+warm {
 		add(BedIsHot, "", m.Bed.Temperature, m.Room.Temperature)
