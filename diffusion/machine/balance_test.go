@@ -20,7 +20,9 @@ type flow struct{ dry, vapour, temperature float64 }
 
 func (f flow) water() float64 { return f.dry * 0.621945 * f.vapour / (pressure - f.vapour) }
 
-func (f flow) enthalpy() float64 { return f.dry*1006*(f.temperature-273.15) + f.water()*vapourAt(f.temperature) }
+func (f flow) enthalpy() float64 {
+	return f.dry*1006*(f.temperature-273.15) + f.water()*vapourAt(f.temperature)
+}
 
 // vapourAt is the enthalpy of vapour [J/kg].
 func vapourAt(T float64) float64 { return 2501e3 + 1860*(T-273.15) }
@@ -162,9 +164,9 @@ func TestChambersAreThoseOfThePath(t *testing.T) {
 // What cannot be computed is told with the chamber, or the desiccant, that it is about; never a panic.
 func TestAbsurdMachines(t *testing.T) {
 	for want, spoil := range map[string]func(d *diffusion.Design, m *machine.Machine){
-		"drum: ":      func(_ *diffusion.Design, m *machine.Machine) { m.Margin = 0 },
-		"drum: shape": func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Length = 9e5 },
-		"desiccant: ": func(_ *diffusion.Design, m *machine.Machine) { m.Bed.Temperature = 250 },
+		"drum: ":                     func(_ *diffusion.Design, m *machine.Machine) { m.Margin = 0 },
+		"drum: shape":                func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Length = 9e5 },
+		"desiccant: ":                func(_ *diffusion.Design, m *machine.Machine) { m.Bed.Temperature = 250 },
 		"99 is no kind of desiccant": func(_ *diffusion.Design, m *machine.Machine) { m.Bed.Kind = 99 },
 	} {
 		for _, x := range []float64{math.NaN()} {

@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"slices"
 
 	"strandry/diffusion/machine/desiccant"
 	"strandry/diffusion/machine/heat"
@@ -13,7 +14,7 @@ type Concern int
 
 // The concerns. Value and Limit of a [Warning] are told with each.
 const (
-	DoesNotFit      Concern = iota // largest size of the housing, and of the box [m]
+	DoesNotFit      Concern = iota // size of the housing that is farthest beyond the box, and that of the box [m]
 	BendsTooTight                  // least radius, and the one that is allowed [m]
 	HeaterTooWeak                  // stated power, and the steady one [W]
 	HeaterIsSmall                  // stated power, and the one with the margin [W]
@@ -77,11 +78,25 @@ type adding func(c Concern, chamber string, value, limit float64)
 
 func (m *Machine) warnOfSize(h *Housed, add adding) {
 	if h.Boxed && !h.Fits {
-		add(DoesNotFit, h.Name, max(h.Outer[0], h.Outer[1], h.Outer[2]), max(m.Box.Length, m.Box.Width, m.Box.Height))
+		size, room := farthest(h.Outer, m.Box)
+		add(DoesNotFit, h.Name, size, room)
 	}
 	if least := m.LeastBend; h.Led && h.Lead.BendRadius > 0 && h.Lead.BendRadius < least*(1-1e-9) {
 		add(BendsTooTight, h.Name, h.Lead.BendRadius, least)
 	}
+}
+
+// farthest are the size of a housing that is farthest beyond that of a box, the largest beside the largest, and that one [m].
+func farthest(housing [3]float64, b Box) (size, room float64) {
+	inner := [...]float64{b.Length, b.Width, b.Height}
+	slices.Sort(housing[:])
+	slices.Sort(inner[:])
+	for i, s := range housing {
+		if s*room >= size*inner[i] {
+			size, room = s, inner[i]
+		}
+	}
+	return size, room
 }
 
 func warnOfHeat(h *Housed, s Surface, add adding) {

@@ -49,7 +49,9 @@ func TestEveryConcernComesAndGoes(t *testing.T) {
 		return func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.VolumeFlow = litres * litre }
 	}
 	leak := func(litres float64) change {
-		return func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.Leak, d.Path[0].Air.LeakOf = litres*litre, roomVapour() }
+		return func(d *diffusion.Design, _ *machine.Machine) {
+			d.Path[0].Air.Leak, d.Path[0].Air.LeakOf = litres*litre, roomVapour()
+		}
 	}
 	bed := func(by func(b *machine.Bed)) change {
 		return func(_ *diffusion.Design, m *machine.Machine) { by(&m.Bed) }
@@ -64,16 +66,20 @@ func TestEveryConcernComesAndGoes(t *testing.T) {
 		chamber        string
 		want           func(a *machine.Answer) (value, limit float64)
 	}{
-		machine.DoesNotFit: {func(_ *diffusion.Design, m *machine.Machine) { m.Box = machine.Box{Length: 0.2, Width: 0.3, Height: 0.25} },
-			func(_ *diffusion.Design, m *machine.Machine) { m.Box = machine.Box{Length: 0.3, Width: 0.3, Height: 0.3} }, "drum",
-			func(*machine.Answer) (float64, float64) { return 0.15 + 2*(0.00175+0.02+0.02), 0.3 }},
+		machine.DoesNotFit: {func(_ *diffusion.Design, m *machine.Machine) {
+			m.Box = machine.Box{Length: 0.2, Width: 0.25, Height: 0.2}
+		},
+			func(_ *diffusion.Design, m *machine.Machine) {
+				m.Box = machine.Box{Length: 0.3, Width: 0.3, Height: 0.3}
+			}, "drum",
+			func(*machine.Answer) (float64, float64) { return 0.15 + 2*(0.00175+0.02+0.02), 0.2 }},
 		machine.BendsTooTight: {func(_ *diffusion.Design, m *machine.Machine) { m.LeastBend = 0.08 },
 			func(_ *diffusion.Design, m *machine.Machine) { m.LeastBend = 0.075 }, "drum", nil},
 		machine.HeaterTooWeak: {heater(5), heater(100), "drum", func(a *machine.Answer) (float64, float64) { return 5, a.Chambers[0].Steady.Heater }},
 		machine.HeaterIsSmall: {heater(12), heater(100), "drum", func(a *machine.Answer) (float64, float64) { return 12, 1.5 * a.Chambers[0].Steady.Heater }},
 		machine.NeverWarm:     {heater(3), heater(100), "drum", func(a *machine.Answer) (float64, float64) { return a.Chambers[0].WarmUp.Final, 338.15 }},
-		machine.BurnsHands: {both(wall(func(w *machine.Wall) { w.Insulation, w.Surface = 0, machine.Metal }), func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.Temperature = 388.15 }),
-			both(wall(func(w *machine.Wall) { w.Surface = machine.Plastic }), func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.Temperature = 388.15 }), "drum",
+		machine.BurnsHands: {both(wall(func(w *machine.Wall) { w.Insulation, w.Surface = 0, machine.Metal }), func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.Temperature = 430 }),
+			both(wall(func(w *machine.Wall) { w.Surface, w.Insulation = machine.Metal, insulated }), func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.Temperature = 430 }), "drum",
 			func(a *machine.Answer) (float64, float64) {
 				return a.Chambers[0].Loss.SurfaceHigh, a.Chambers[0].Touch[0].Limit
 			}},
@@ -84,21 +90,31 @@ func TestEveryConcernComesAndGoes(t *testing.T) {
 		machine.NoFlow: {func(d *diffusion.Design, m *machine.Machine) {
 			d.Path[0].Air, m.Chambers[0].Source = d.Path[0].Air.WithoutLimit(), machine.Supplied
 		}, none, "drum", nil},
-		machine.AirTooLittle:    {flow(0.005), flow(3), "drum", func(a *machine.Answer) (float64, float64) { return 0.005 * litre, a.Chambers[0].Water.Least }},
-		machine.AirIdle:         {flow(30), flow(0.2), "drum", func(a *machine.Answer) (float64, float64) { return 30 * litre, a.Chambers[0].Water.Enough }},
-		machine.AirBringsWater:  {flow(30), flow(1), "drum", func(a *machine.Answer) (float64, float64) { return a.Chambers[0].Water.Supply.Water(), a.Chambers[0].Water.Given }},
-		machine.LeakBringsWater: {leak(0.5), leak(0.005), "drum", func(a *machine.Answer) (float64, float64) { return a.Chambers[0].Water.Leak.Water(), a.Chambers[0].Water.Given }},
-		machine.NoDesiccant:     {bed(func(b *machine.Bed) { b.Mass = 0 }), none, "drum", nil},
-		machine.BedHoldsLess: {both(gel, func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.VapourPressure = humidair.SaturationPressure(218) }), none, "",
+		machine.AirTooLittle: {flow(0.0018), flow(3), "drum", func(a *machine.Answer) (float64, float64) { return 0.0018 * litre, a.Chambers[0].Water.Least }},
+		machine.AirIdle:      {flow(30), flow(0.04), "drum", func(a *machine.Answer) (float64, float64) { return 30 * litre, a.Chambers[0].Water.Enough }},
+		machine.AirBringsWater: {flow(30), flow(1), "drum", func(a *machine.Answer) (float64, float64) {
+			return a.Chambers[0].Water.Supply.Water(), a.Chambers[0].Water.Given
+		}},
+		machine.LeakBringsWater: {leak(0.5), leak(0.005), "drum", func(a *machine.Answer) (float64, float64) {
+			return a.Chambers[0].Water.Leak.Water(), a.Chambers[0].Water.Given
+		}},
+		machine.NoDesiccant: {bed(func(b *machine.Bed) { b.Mass = 0 }), none, "drum", nil},
+		machine.BedHoldsLess: {both(gel, func(d *diffusion.Design, _ *machine.Machine) {
+			d.Path[0].Air.VapourPressure = humidair.SaturationPressure(218)
+		}), none, "",
 			func(a *machine.Answer) (float64, float64) { return a.Bed.Fresh, humidair.SaturationPressure(218) }},
-		machine.BedIsShort:     {bed(func(b *machine.Bed) { b.Mass = 2e-3 }), none, "", func(a *machine.Answer) (float64, float64) { return a.Bed.Life.Seconds, 8 * 3600 }},
+		machine.BedIsShort:     {bed(func(b *machine.Bed) { b.Mass = 1e-3 }), none, "", func(a *machine.Answer) (float64, float64) { return a.Bed.Life.Seconds, 8 * 3600 }},
 		machine.BedTurnsLiquid: {salt, none, "", func(*machine.Answer) (float64, float64) { return roomVapour(), humidair.SaturationPressure(270) }},
 		machine.BedIsHot: {bed(func(b *machine.Bed) { b.Temperature = room + 6 }), bed(func(b *machine.Bed) { b.Temperature = room + 4 }), "",
 			func(*machine.Answer) (float64, float64) { return room + 6, room }},
 		machine.PullsTooHard: {func(_ *diffusion.Design, m *machine.Machine) { m.Pull = machine.Pull{Spool: 20, Feeder: 10} },
 			func(_ *diffusion.Design, m *machine.Machine) { m.Pull = machine.Pull{Spool: 20, Feeder: 30} }, "", nil},
-		machine.SoftensAtRest: {func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.Temperature = d.Material.GivesWay().Min + 1 },
-			func(d *diffusion.Design, _ *machine.Machine) { d.Path[0].Air.Temperature = d.Material.GivesWay().Min - 1 }, "drum", nil},
+		machine.SoftensAtRest: {func(d *diffusion.Design, _ *machine.Machine) {
+			d.Path[0].Air.Temperature = d.Material.GivesWay().Min + 1
+		},
+			func(d *diffusion.Design, _ *machine.Machine) {
+				d.Path[0].Air.Temperature = d.Material.GivesWay().Min - 1
+			}, "drum", nil},
 	} {
 		a := told(t, one.provoked)
 		w := concerned(t, a, c, one.chamber)
