@@ -95,7 +95,7 @@ type airBalance struct {
 // balanceTolerance is how near air and strand have to agree: a content at the entry, and the tolerance of a step.
 type balanceTolerance struct {
 	entry, tolerance float64
-	against          bool // they meet: where so much water soaks the strand, the search finds no answer in a hundred times the time of one either
+	against          bool // they meet: where so much water soaks the strand, there is an answer soon or none
 }
 
 // width of a bracket that is narrow.
@@ -121,7 +121,7 @@ func (c balanceTolerance) bracketed(total, off, a, b float64) bool {
 // larger jump means that there is no answer. Package root is not used here: in the middle of a bracket, where it may look, a march may have no
 // answer, and of 600 random designs with hardly any air it left three more without one.
 func balanceAir(f func(x float64) (float64, error), similar airBalance, within balanceTolerance) (airBalance, error) {
-	const cautious = 3
+	const cautious, few = 3, 10
 	steep := 1.0
 	if similar.total != 0 {
 		steep = min(1, cautious*math.Abs(similar.slope))
@@ -134,14 +134,15 @@ func balanceAir(f func(x float64) (float64, error), similar airBalance, within b
 	high := low + atLow
 	atHigh, err := f(high)
 	slope := (atHigh - atLow) / (high - low) // of f; that of g is one more
-	for range 40 {
+	tries := 40
+	for step := 0; step < tries; step++ {
 		found := airBalance{high + atHigh, 1 + slope}
 		off := math.Abs(atHigh) * min(1, math.Abs(found.slope))
 		switch met := err == nil && within.met(found.total, off); {
 		case err != nil, met && within.bracketed(found.total, off, low, high):
 			return found, err
 		case met && within.against:
-			return airBalance{}, ErrTooLittleAir
+			tries = min(tries, step+few)
 		}
 		if math.Abs(high-low) <= within.width() {
 			if math.Abs(atHigh) <= 100*within.width() {
