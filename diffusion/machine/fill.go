@@ -19,11 +19,11 @@ func (m *Machine) fill(d *diffusion.Design, a *Answer) error {
 	f := &a.Bed
 	var over []int // the chambers whose air goes over it
 	for i := range m.Chambers {
-		if s := m.Chambers[i].Source; (s == Once || s == Loop) && a.Chambers[i].Water.Limited {
-			over = append(over, i)
-			if p := d.Path[i].Air.VapourPressure; f.Target == 0 || p < f.Target {
+		if m.Chambers[i].Source.overDesiccant() && a.Chambers[i].Water.Limited {
+			if p := d.Path[i].Air.VapourPressure; len(over) == 0 || p < f.Target {
 				f.Target = p
 			}
+			over = append(over, i)
 		}
 	}
 	if len(over) == 0 || m.Bed.Mass == 0 {

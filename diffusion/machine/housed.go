@@ -103,6 +103,9 @@ func most(box shape.Box, way shape.Way, thick, diameter float64) (float64, error
 	return lead.Length, err
 }
 
+// fastest bounds the speed of the air beside the wall, beyond which no film is known [m/s].
+const fastest = 100
+
 // loss tells what the wall loses, and what a hand meets.
 func (m *Machine) loss(z *diffusion.Zone, c *Chamber, h *Housed) error {
 	if !h.Led {
@@ -123,8 +126,9 @@ func (m *Machine) loss(z *diffusion.Zone, c *Chamber, h *Housed) error {
 		w.Insulation = []heat.Layer{{Thickness: c.Wall.Insulation, Conductivity: c.Wall.Conductivity}}
 	}
 	if h.Water.Limited && h.Lead.AirSection > 0 {
-		density := humidair.Density(z.Air.Temperature, h.Water.Supply.Vapour(m.Room.Pressure), m.Room.Pressure)
-		w.AirSpeed = min(100, (h.Water.Supply.Dry+h.Water.Leak.Dry)/density/h.Lead.AirSection)
+		out := h.Water.Out
+		density := humidair.Density(z.Air.Temperature, out.Vapour(m.Room.Pressure), m.Room.Pressure)
+		w.AirSpeed = min(fastest, (out.Dry+out.Water())/density/h.Lead.AirSection)
 	}
 	var err error
 	h.Loss, err = w.Loss(heat.Climate{Inside: z.Air.Temperature, Room: m.Room.Temperature, Pressure: m.Room.Pressure})
@@ -152,16 +156,21 @@ func (m *Machine) power(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	zone := heat.Zone{Temperature: z.Air.Temperature, Wall: h.Loss.Power, Strands: []heat.Strand{{
 		Flow: n * oneFlow(d) * (1 + max(0, before.Mean)), Capacity: d.Material.HeatCapacity.Value, From: before.Temperature, To: found.Exit.Temperature,
 	}}}
+	zone.Strands[0].Water = h.Water.Given
+	zone.Air, zone.Leak = []airstream.Stream{h.Water.Supply}, h.Water.Leak
 	h.Airless = !h.Water.Limited
-	if !h.Airless {
-		zone.Strands[0].Water = h.Water.Given
-		zone.Air, zone.Leak = []airstream.Stream{h.Water.Supply}, h.Water.Leak
+	if h.Airless { // so much as warm as the chamber that the water of the strands does not count
+		zone.Air[0] = airstream.Stream{Dry: 1, Ratio: humidair.HumidityRatio(z.Air.VapourPressure, d.AirPressure()), Temperature: z.Air.Temperature}
 	}
 	var err error
 	if h.Steady, err = zone.Steady(); err != nil {
 		return err
 	}
-	h.Residual = zone.Residual(h.Steady)
+	if h.Airless {
+		h.Steady.Out = airstream.Stream{Temperature: z.Air.Temperature}
+	} else {
+		h.Residual = zone.Residual(h.Steady)
+	}
 	h.Size, err = h.Steady.Size(m.Margin)
 	return err
 }
