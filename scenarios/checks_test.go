@@ -20,7 +20,9 @@ name = "oven"
 length = "8 m"
 temperature = "65 °C"
 air = { dew_point = "-20 °C" }
+bore = "20 mm"
 shape = { kind = "tube" }
+exposed = "100 %"
 [[zone]]
 name = "guide.long"
 length = "0.4 m"

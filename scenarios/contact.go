@@ -10,8 +10,8 @@ import (
 const leastExposed = 0.01
 
 // contact reads what covers a part of the strand; exposed is the shorthand for one
-// arc that stays in its place.
-func (r *reading) contact(zone section) diffusion.Contact {
+// arc that stays in its place. Where nothing is said it is what is usual for the way in which the strand is led.
+func (r *reading) contact(zone section, led led) diffusion.Contact {
 	limits := strict.Limits{Min: leastExposed, Max: 1, Unit: "%"}
 	covers := strict.Limits{Min: 0, Max: 1 - leastExposed, Unit: "%"}
 	t := zone.sub("contact")
@@ -24,6 +24,11 @@ func (r *reading) contact(zone section) diffusion.Contact {
 	}
 	if t.absent() {
 		t.quantity("share", quantity.Fraction(), covers) // to be known
+		if zone.has("exposed") || led.way == nil || led.Cover.Share == 0 {
+			return c
+		}
+		c = diffusion.Contact{Covered: led.Cover.Share, Arcs: led.Cover.Arcs, Moves: !led.Cover.Stays}
+		r.assume(zone.name("contact") + ": " + quantity.Fraction().Format(c.Covered, "%", 3) + " of the perimeter in one arc that stays in its place, as is usual for a " + led.kind)
 		return c
 	}
 	share, covered := t.required("share", quantity.Fraction(), covers)

@@ -92,6 +92,7 @@ func TestTemplateReadsAndNamesEveryKey(t *testing.T) {
 	run(t, s)
 	keys := []string{"title", "material", "direction", "past", "vertical", "shape", "kind", "heat", "evaporation",
 		"key", "from", "to", "count", "spacing", "values", "deviation", "bead", "name", "air", "room",
+		"source", "strands", "turns", "layers", "driven", "passes", "bearing", "surface", "currency", "price", "per", "of",
 		"before", "after", "dried", "left", "resolution", "feed", "at", "set"}
 	// A scenario in which every alternative has been asked for.
 	for _, text := range []string{string(Template()), withPasses} {

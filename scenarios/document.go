@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"strandry/diffusion/machine"
 	"strandry/materials/text/inert"
 	"strandry/materials/text/nearest"
 	"strandry/materials/text/strict"
@@ -105,12 +106,14 @@ type reading struct {
 	doubts   []*strict.Table // one for each uncertainty read
 	checked  []*strict.Table // one for each check read
 	warmed   []warmed
-	path     []string // the names of the zones
+	path     []string          // the names of the zones
+	chambers []machine.Chamber // of the zones
+	built    bool              // a zone tells of its housing
 }
 
 // zoneKeys are those of a zone, and of its tables the first part.
 func zoneKeys() []string {
-	return []string{"length", "temperature", "contact", "exposed", "air", "h", "k_m", "emissivity", "vertical", "bore", "shape"}
+	return []string{"length", "temperature", "contact", "exposed", "air", "h", "k_m", "emissivity", "vertical", "bore", "shape", "wall", "heater"}
 }
 
 // owner is the zone that a key belongs to, "" for none. Of zones called "drum" and "drum.air" the second has

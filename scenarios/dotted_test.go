@@ -62,7 +62,7 @@ func TestDottedZones(t *testing.T) {
 
 // A table that only a setting makes goes to the zone that has such keys.
 func TestDottedTables(t *testing.T) {
-	for key, value := range map[string]string{"contact.share": "20 %", "shape.kind": "tube", "air.dew_point": "-20 °C", "air.humidity": "3 %"} {
+	for key, value := range map[string]string{"contact.share": "20 %", "wall.insulation": "10 mm", "air.dew_point": "-20 °C", "air.humidity": "3 %"} {
 		table, _, _ := strings.Cut(key, ".")
 		plain, err := Read("two.toml", fmt.Appendf(nil, twoZones, "", "other"))
 		require.NoError(t, err)

@@ -21,7 +21,7 @@ lenght = "12 m"
 	// Output:
 	// drum.toml:5: feed.speed = 2: a whole number where a speed with its unit belongs; allowed: a text, a number with one of m/s, mm/s, cm/s, mm/min, m/min, m/h, ft/min
 	// drum.toml:6: zone[1].length: missing; allowed: a length with one of m, mm, cm, km, µm, in, ft
-	// drum.toml:8: zone[1].lenght = "12 m": unknown key; allowed: name, length, temperature, contact, exposed, air, h, k_m, emissivity, vertical, bore, shape; did you mean "length"?
+	// drum.toml:8: zone[1].lenght = "12 m": unknown key; allowed: name, length, temperature, bore, shape, contact, exposed, air, h, k_m, emissivity, vertical, heater, wall; did you mean "length"?
 }
 
 // The same demonstration with a longer drum.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"strandry/diffusion"
+	"strandry/diffusion/machine"
 	"strandry/materials/humidair"
 	"strandry/materials/text/quantity"
 	"strandry/materials/text/strict"
@@ -25,6 +26,7 @@ type Scenario struct {
 	Build   Build // for the studies; none of the three acts on the model
 	Store   Store
 	Opening Opening
+	Machine machine.Machine // how the dryer is built, as far as it is stated; some of it acts on the model, such as what covers the strand
 
 	Vary      []Axis
 	Uncertain []Uncertainty
@@ -112,6 +114,7 @@ func (r *reading) scenario(root section) *Scenario {
 	s.Numerics = root.has("numerics")
 	s.Settings = numerics(root.sub("numerics"))
 	r.beside(root, s)
+	r.construction(root, s)
 	s.Vary = r.axesOf(root)
 	s.Uncertain = r.uncertain(root)
 	s.Checks = r.checks(root)

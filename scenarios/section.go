@@ -149,6 +149,18 @@ func (s section) number(key string, limits strict.Limits, otherwise float64) flo
 	return x
 }
 
+// numberGiven reads a plain number that has no default.
+func (s section) numberGiven(key string, limits strict.Limits) (x float64, ok bool) {
+	known := s.r.register(Key{Name: s.name(key), Zone: s.zone, limits: limits})
+	if table, at := s.place(key, bare); table != nil {
+		x, ok = table.Number(at, limits)
+	}
+	if ok {
+		known.Value, known.Known = x, true
+	}
+	return x, ok
+}
+
 // whole reads a count. It is no key for what seeks values between, such as a size.
 func (s section) whole(key string, least, most, otherwise int) int {
 	s.r.words = append(s.r.words, s.name(key))
@@ -199,4 +211,10 @@ func (s section) required(key string, dim quantity.Dimension, limits strict.Limi
 		s.fault(key, "missing", "a "+dim.Name()+" with one of "+strings.Join(dim.Units(), ", "))
 	}
 	return s.quantity(key, dim, limits)
+}
+
+// peek is the value [SI] of a key that was read before, and whether it is known.
+func (s section) peek(key string) (float64, bool) {
+	k, _ := named(s.r.keys, s.name(key))
+	return k.Value, k.Known
 }

@@ -76,6 +76,7 @@ func TestVariedZoneWithSigns(t *testing.T) {
 	for _, name := range []string{"a=b", "a=1 m..2 m:3", "=", "zone.drum.length=3 m"} {
 		text := strings.ReplaceAll(string(Template()), "zone.drum.", "zone."+name+".")
 		text = strings.ReplaceAll(text, `name = "drum"`, `name = "`+name+`"`)
+		text = strings.ReplaceAll(text, `of = "drum"`, `of = "`+name+`"`)
 		s, err := Read("drum.toml", []byte(text))
 		require.NoError(t, err, name)
 		varied, err := s.Varied("zone." + name + ".length = 1 m..2 m:3")
@@ -103,7 +104,7 @@ func TestLongListsAreTriedAtTheirEnds(t *testing.T) {
 // Settings written as one text are those of With; quotes may stand as in a file, and a zone's name may hold the equals sign.
 func TestSet(t *testing.T) {
 	text := strings.ReplaceAll(string(Template()), `name = "drum"`, `name = "a=b"`)
-	text = strings.ReplaceAll(text, `"zone.drum.`, `"zone.a=b.`)
+	text = strings.ReplaceAll(strings.ReplaceAll(text, `"zone.drum.`, `"zone.a=b.`), `of = "drum"`, `of = "a=b"`)
 	s, err := Read("drum.toml", []byte(text))
 	require.NoError(t, err)
 	same, err := s.Set()

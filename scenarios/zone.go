@@ -5,6 +5,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/film"
+	"strandry/diffusion/machine"
 	"strandry/materials/humidair"
 	"strandry/materials/text/quantity"
 	"strandry/materials/text/strict"
@@ -50,14 +51,29 @@ func (r *reading) zones(root section, s *Scenario) []diffusion.Zone {
 
 func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	z := diffusion.Zone{Name: name}
-	z.Length, _ = t.required("length", quantity.Length(), strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"})
+	c := &machine.Chamber{Name: name}
+	long := strict.Limits{Min: 1e-3, Max: 1e4, Unit: "m"}
+	if t.has("length") {
+		z.Length, _ = t.quantity("length", quantity.Length(), long)
+	}
 	z.Air.Temperature = t.airTemperature(s.Room.Temperature)
-	z.Contact = r.contact(t)
+	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
+	if tube {
+		z.Film.Flow, z.Film.Bore = film.Annulus, bore
+	}
+	led := r.shape(t, c, 2*s.Model.Radius)
+	if !t.has("length") {
+		r.lengthOf(t, &z, led)
+	}
+	z.Contact = r.contact(t, led)
 	air := t.sub("air")
 	r.air(t, air, &z, s.Room)
 	r.film(t, air, &z, s)
 	r.flow(t, air, &z, s)
-	r.shape(t)
+	led.pass(&z, t)
+	r.shared(air, c, &z, s)
+	r.chamber(t, c)
+	r.chambers = append(r.chambers, *c)
 	return z
 }
 
@@ -133,7 +149,7 @@ func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	f := &z.Film
 	t.coefficients(f)
 	speed, moving, past := air.passing()
-	bore, tube := t.quantity("bore", quantity.Length(), strict.Limits{Min: 1e-4, Max: 1, Unit: "mm"})
+	bore, tube := f.Bore, f.Flow == film.Annulus
 	if tube && bore < leastBore*2*s.Model.Radius {
 		t.fault("bore", "the strand does not fit", "more than the diameter, "+quantity.Length().Format(2*s.Model.Radius, "mm", 5)+", by two millionths of it or more")
 	}
@@ -143,42 +159,12 @@ func (r *reading) film(t, air section, z *diffusion.Zone, s *Scenario) {
 	case moving && past == "" && !tube:
 		r.assume(air.name("past") + ": along")
 	}
-	f.AirSpeed, f.Flow = speed, film.Natural
+	f.AirSpeed = speed
 	switch {
 	case tube:
-		f.Flow, f.Bore = film.Annulus, bore
 	case moving && past == "across":
 		f.Flow = film.Across
 	case moving:
 		f.Flow = film.Along
-	}
-}
-
-// shape reads how the strand is led; nothing rests on it yet.
-func (r *reading) shape(zone section) {
-	if !zone.has("shape") {
-		return
-	}
-	t := zone.sub("shape")
-	if t.absent() {
-		return
-	}
-	r.unused = append(r.unused, t.path)
-	if !t.has("kind") {
-		t.fault("kind", "missing", "tube, drum, passes")
-	}
-	kind, _ := t.choice("kind", "tube", "drum", "passes")
-	lengths := func(min, max float64) strict.Limits { return strict.Limits{Min: min, Max: max, Unit: "mm"} }
-	switch kind {
-	case "drum":
-		t.required("diameter", quantity.Length(), lengths(1e-3, 10))
-		t.required("pitch", quantity.Length(), lengths(1e-4, 1))
-	case "passes":
-		t.required("span", quantity.Length(), lengths(1e-3, 100))
-		t.required("roller", quantity.Length(), lengths(1e-3, 10))
-	case "": // a fault already; what belongs to the kind is none
-		for _, key := range [...]string{"diameter", "pitch", "span", "roller"} {
-			t.has(key)
-		}
 	}
 }

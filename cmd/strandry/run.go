@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"strandry/diffusion"
+	"strandry/diffusion/machine"
 	"strandry/materials"
 	"strandry/plots/table"
 	"strandry/scenarios"
@@ -84,8 +85,24 @@ func assess(ctx context.Context, s *scenarios.Scenario) (*table.Answer, error) {
 	if err != nil {
 		return nil, err
 	}
+	built, err := asBuilt(march, s, a)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", s.File, err)
+	}
 	return &table.Answer{
 		Title: s.Title, File: s.File, Version: version, Design: m, Assessment: a, Diagnosis: d, Advice: v,
-		Assumed: assumed, Unused: s.Unused, Checks: checks, Contradicting: contradicting,
+		Assumed: assumed, Unused: s.Unused, Machine: built, Checks: checks, Contradicting: contradicting,
 	}, nil
+}
+
+// asBuilt tells what the dryer takes; nil where nothing is stated of it.
+func asBuilt(march *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (*table.Machine, error) {
+	if !s.Machine.Stated {
+		return nil, nil
+	}
+	told, err := machine.Tell(march, &s.Design, &a.Result, &s.Machine)
+	if err != nil {
+		return nil, err
+	}
+	return &table.Machine{Answer: told, Stated: &s.Machine, Strand: s.Design.Material.Name}, nil
 }

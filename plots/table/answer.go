@@ -24,6 +24,7 @@ type Answer struct {
 	Assumed    []string // what the scenario left open and how it was taken
 	Unused     []string // keys that were read and checked and have no effect yet
 
+	Machine       *Machine              // what the dryer takes; nil where nothing is stated of it
 	Checks        []checked.Check       // what was weighed at the machine
 	Contradicting []measured.Comparison // figures of the material that lie outside what the library predicts
 }

@@ -54,8 +54,11 @@ func (a *Answer) text(b *strings.Builder) {
 		}
 		paragraph(b, "", "Heat, mains and fumes can hurt. Cautions, "+more+", sources: run --full.")
 		if strings.Count(b.String(), "\n") <= screen {
-			return
+			break
 		}
+	}
+	if a.Machine != nil {
+		b.WriteString("\n" + strings.Join(a.Machine.lines(), "\n") + "\n")
 	}
 }
 

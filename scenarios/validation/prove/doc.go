@@ -15,8 +15,8 @@
 // Roots and series of the cylinder; the whole strand after a step outside, in surroundings that
 // vary, with a diffusivity that varies with content, on the standard transit; the radial
 // solver on a manufactured solution, a moving front and a steady source, and its orders; humid
-// air, its transport properties and salts; films; heating; sorption; diffusivity; residence, flow
-// and steam; invariants.
+// air, its transport properties and salts; films; heating; heat and air of a chamber; sorption; diffusivity; residence, flow
+// and steam; invariants; how a strand is led through a machine and pulled; desiccants.
 //
 // # What is left out
 //

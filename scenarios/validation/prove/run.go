@@ -11,7 +11,7 @@ func Checks() []Check {
 	var all []Check
 	for _, family := range []func() []Check{
 		roots, series, driven, stepOutside, varying, exponential, solver, orders, transit,
-		covered, humidAir, transport, salts, films, heating, evaporation, sorption, diffusivities, flows, invariants,
+		covered, humidAir, transport, salts, films, heating, evaporation, machineHeat, sorption, desiccants, diffusivities, flows, invariants, machineLead,
 	} {
 		all = append(all, family()...)
 	}

@@ -1,0 +1,155 @@
+package heat
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Mass is a part that warms up with the chamber.
+type Mass struct {
+	Mass     float64 // [kg]
+	Capacity float64 // [J/(kg K)]
+}
+
+// Lumped is a chamber of one temperature.
+type Lumped struct {
+	Masses []Mass
+	Power  float64 // of the heater while it is on, and what else is given [W]
+	UA     float64 // of wall and air together, per difference to the room [W/K]
+	Room   float64 // [K]
+}
+
+// Settled is how near to the set temperature a chamber counts as warm [K]; common practice, no source.
+const Settled = 2.0
+
+// Time is when a temperature is reached.
+type Time struct {
+	Reached bool    // false: never
+	Seconds float64 // where Reached [s]
+	Final   float64 // temperature that would be reached after a very long time [K]; +Inf without any loss, while the heater is on
+}
+
+func (l Lumped) check() error {
+	if len(l.Masses) == 0 {
+		return errors.New("heat: a chamber without masses has no time to warm up: state at least one")
+	}
+	for i, m := range l.Masses {
+		if err := within(bound{fmt.Sprintf("mass %d", i+1), m.Mass, 1e-9, 1e6, "kg", 0},
+			bound{fmt.Sprintf("heat capacity of mass %d", i+1), m.Capacity, 1, 1e5, "J/(kg K)", 0}); err != nil {
+			return err
+		}
+	}
+	return within(bound{"power", l.Power, 0, mostPower, "W", 0}, bound{"UA", l.UA, 0, mostUA, "W/K", 0}, temperature("room temperature", l.Room))
+}
+
+// Capacity is the heat that warms all masses by a kelvin [J/K].
+func (l Lumped) Capacity() float64 {
+	sum := 0.0
+	for _, m := range l.Masses {
+		sum += m.Mass * m.Capacity
+	}
+	return sum
+}
+
+// net is the power that warms the masses at T [K], with the heater on [W].
+func (l Lumped) net(T float64) float64 { return l.Power - l.UA*(T-l.Room) }
+
+// At returns the temperature [K] after so many seconds from a start [K] with the heater on and without a thermostat.
+//
+//	T = T0 + [P - UA (T0 - Tr)] (1 - exp(-UA t/C))/UA
+func (l Lumped) At(start, seconds float64) (float64, error) {
+	if err := l.check(); err != nil {
+		return 0, err
+	}
+	if err := within(temperature("temperature at the start", start), bound{"time", seconds, 0, mostSeconds, "s", 0}); err != nil {
+		return 0, err
+	}
+	x := l.UA * seconds / l.Capacity()
+	share := 1.0 // of what it would be without growing losses
+	if x > 0 {
+		share = -math.Expm1(-x) / x
+	}
+	return start + l.net(start)*seconds/l.Capacity()*share, nil
+}
+
+// Thermostated is At with a thermostat that holds the set temperature [K] once it is reached: no warmer than it where the chamber starts below.
+func (l Lumped) Thermostated(start, set, seconds float64) (float64, error) {
+	if err := within(temperature("set temperature", set)); err != nil {
+		return 0, err
+	}
+	T, err := l.At(start, seconds)
+	if err != nil || start >= set {
+		return T, err
+	}
+	return min(T, set), nil
+}
+
+// Duty is the share of time [-] that the thermostat has the heater on at the set temperature [K]; above 1 the heater is too weak
+// to hold it. It is zero where the room is as warm.
+func (l Lumped) Duty(set float64) (float64, error) {
+	if err := l.check(); err != nil {
+		return 0, err
+	}
+	if err := within(temperature("set temperature", set), bound{"power", l.Power, 1e-9, mostPower, "W", 0}); err != nil {
+		return 0, err
+	}
+	return max(0, l.UA*(set-l.Room)/l.Power), nil
+}
+
+// WarmUp returns when the chamber, from a start [K], is within so many kelvin (see Settled) below the set temperature [K]: at once
+// where it is so already, never where the heater is too weak.
+func (l Lumped) WarmUp(start, set, below float64) (Time, error) {
+	if err := l.check(); err != nil {
+		return Time{}, err
+	}
+	if err := within(temperature("temperature at the start", start), temperature("set temperature", set), bound{"nearness", below, 0, 100, "K", 0}); err != nil {
+		return Time{}, err
+	}
+	if start >= set-below {
+		return Time{Reached: true, Final: l.final(start)}, nil
+	}
+	return l.when(start, set-below), nil
+}
+
+// CoolDown returns when the chamber, from a temperature [K] and with the heater off, has fallen to a limit [K], such as that of Touch: at once
+// where it is no warmer, never where the room is as warm as the limit, or where nothing is lost.
+func (l Lumped) CoolDown(from, limit float64) (Time, error) {
+	l.Power = 0
+	if err := l.check(); err != nil {
+		return Time{}, err
+	}
+	if err := within(temperature("temperature at the start", from), temperature("limit", limit)); err != nil {
+		return Time{}, err
+	}
+	if from <= limit {
+		return Time{Reached: true, Final: l.final(from)}, nil
+	}
+	return l.when(from, limit), nil
+}
+
+// final is the temperature after a very long time [K] from a start.
+func (l Lumped) final(start float64) float64 {
+	if l.UA == 0 && l.Power == 0 {
+		return start
+	}
+	return l.Room + l.Power/l.UA
+}
+
+// when tells when the temperature passes another one.
+//
+//	t = C (T1 - T0)/P0 · [-ln(1 - x)/x],  P0 = P - UA (T0 - Tr),  x = UA (T1 - T0)/P0
+func (l Lumped) when(from, to float64) Time {
+	out := Time{Final: l.final(from)}
+	net := l.net(from)
+	x := l.UA * (to - from) / net
+	if !(net*(to-from) > 0 && x < 1) {
+		return out
+	}
+	stretch := 1.0
+	if x > 0 {
+		stretch = -math.Log1p(-x) / x
+	}
+	out.Reached, out.Seconds = true, l.Capacity()*(to-from)/net*stretch
+	return out
+}
