@@ -135,7 +135,7 @@ func (k Key) end(t *strict.Table, at string) string {
 // searching reads [search].
 func (r *reading) searching(root section, free []Free) Search {
 	t := root.sub("search")
-	s := Search{Seed: t.whole("seed", 0, 1_000_000, 1), Budget: t.whole("budget", 20, 100_000, usualBudget)}
+	s := Search{Seed: t.whole("seed", 0, 1_000_000, 1), Budget: t.whole("budget", 40, 100_000, usualBudget)}
 	const years = 20 * 365.25 * 86400
 	s.Running, _ = t.quantity("running", quantity.Duration(), strict.Limits{Min: 0, Max: years, Unit: "h"})
 	if !t.absent() && len(free) == 0 {

@@ -104,11 +104,11 @@ func (t *task) prepare(ctx context.Context) error {
 
 // search looks for the cheapest design until the full assessment agrees that it is dry.
 func (t *task) search(ctx context.Context, a *Answer) (*optimum.Found, error) {
-	const tries, share, least, spare = 4, 4, 40, 0.004
-	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: t.scenario.Search.Budget, Finest: 1e-3}
+	const tries, spare = 4, 0.004
+	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: t.share(0.6), Finest: 1e-3}
 	margin, known := spare, t.now()
 	var first *optimum.Found
-	for try := range tries {
+	for try := range tries { // what was looked at before is known, and counts no more
 		found, err := optimum.Search(ctx, t.problem(margin, known...), settings)
 		if err != nil {
 			return nil, err
@@ -130,10 +130,13 @@ func (t *task) search(ctx context.Context, a *Answer) (*optimum.Found, error) {
 		off := math.Log(a.Assessment.Ratio.High) - a.Best.Violations[0]
 		margin = max(margin, off) + spare
 		known = append([][]float64{found.Best.X}, known...)
-		settings.Budget = max(least, t.scenario.Search.Budget/share)
+		settings.Budget = t.share(0.2 / (tries - 1))
 	}
 	return first, nil
 }
+
+// share of the budget.
+func (t *task) share(of float64) int { return max(1, int(of*float64(t.scenario.Search.Budget))) }
 
 // now is the place of the design of the file, where all its free keys have values among those that may be chosen.
 func (t *task) now() [][]float64 {
@@ -205,8 +208,8 @@ func (t *task) confirm(a *Answer) error {
 
 // beside looks at what lies beside the answer: cheaper and wetter, dearer and drier, and at random.
 func (t *task) beside(ctx context.Context, a *Answer, first *optimum.Found) error {
-	const share, least, times = 4, 40, 3
-	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: max(least, t.scenario.Search.Budget/share), Finest: 1e-2}
+	const times = 3
+	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: t.share(0.1), Finest: 1e-2}
 	if !a.All {
 		for _, margin := range [...]float64{math.Log(times), -math.Log(times)} {
 			if _, err := optimum.Search(ctx, t.problem(margin, first.Best.X), settings); err != nil {
