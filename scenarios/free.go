@@ -36,6 +36,9 @@ func (f *Free) Written(x float64) Setting {
 	return Setting{Key: f.Key.Name, Value: value}
 }
 
+// Value is that of a setting of a continuous key [SI].
+func (f *Free) Value(set Setting) float64 { return f.Snapped(f.Key.parsed(set.Value, f.From)) }
+
 // Snapped is the value [SI] that is meant by [Free.Written] of a value between the ends.
 func (f *Free) Snapped(x float64) float64 {
 	if x <= f.From || x >= f.To {

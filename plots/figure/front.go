@@ -55,6 +55,7 @@ func FrontOf(s *scenarios.Scenario, a *cheapest.Answer, f Frame) Front {
 			f.Setup.Length = ""
 		}
 	}
+	f.Notes = append(slices.Clone(f.Notes), "faint: fails a demand")
 	out := Front{Frame: f, Best: priced(&a.Best), Met: a.Met, Limit: a.Scenario.Limit, Currency: s.Machine.Currency, Material: s.Design.Material.Name}
 	for _, d := range a.Looked {
 		out.Designs = append(out.Designs, priced(d))
@@ -237,7 +238,7 @@ func (f Front) legend(p *canvas.Panel) {
 		x += 14 + style.Width(text) + 18
 	}
 	p.Disc(canvas.Point{X: x + 6, Y: y}, 1.8, palette.Bar)
-	p.Put(style, canvas.Point{X: x + 14, Y: y}, canvas.Right, "dearer or wetter than another; faint: fails a demand")
+	p.Put(style, canvas.Point{X: x + 14, Y: y}, canvas.Right, "other designs")
 }
 
 const legendStrip canvas.Length = 22

@@ -102,37 +102,108 @@ func (t *task) prepare(ctx context.Context) error {
 	return nil
 }
 
-// search looks for the cheapest design until the full assessment agrees that it is dry.
+// search looks for the cheapest design until the full assessment agrees that it is dry: what the odds were off by is kept clear of, and looked for again near by. Else the cheapest of
+// all that were looked at is taken that it finds dry.
 func (t *task) search(ctx context.Context, a *Answer) (*optimum.Found, error) {
-	const tries, spare = 4, 0.004
+	const again, spare = 2, 0.004
 	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: t.share(0.6), Finest: 1e-3}
-	margin, known := spare, t.now()
+	p := t.problem(spare, t.now()...)
+	margin := spare
 	var first *optimum.Found
-	for try := range tries { // what was looked at before is known, and counts no more
-		found, err := optimum.Search(ctx, t.problem(margin, known...), settings)
+	for try := range again + 1 {
+		found, err := optimum.Search(ctx, p, settings)
 		if err != nil {
 			return nil, err
 		}
-		a.take(found, try == 0)
 		if first == nil {
 			first = found
+			a.take(found)
 		}
-		if a.Best, err = t.look(t.settings(found.Best.X)); err != nil {
+		if err := t.settle(a, found.Best.X); err != nil {
 			return nil, err
 		}
-		if err := t.confirm(a); err != nil {
-			return nil, err
+		a.Binding = nil
+		for _, j := range found.Binding {
+			a.Binding = append(a.Binding, a.Demands[j])
 		}
-		a.name(t.scenario, found)
-		if a.Met = found.Holds && a.Assessment.Verdict == diffusion.Dry; a.Met || !found.Holds {
+		if a.Met || !found.Holds || try == again {
 			break
 		}
-		off := math.Log(a.Assessment.Ratio.High) - a.Best.Violations[0]
-		margin = max(margin, off) + spare
-		known = append([][]float64{found.Best.X}, known...)
-		settings.Budget = t.share(0.2 / (tries - 1))
+		margin = max(margin, a.off()) + spare
+		p = t.problem(margin, found.Best.X)
+		p.Variables = t.variablesAbout(found.Best.X)
+		settings.Budget = t.share(0.1)
 	}
-	return first, nil
+	if a.Met || !first.Holds {
+		return first, nil
+	}
+	return first, t.fallBack(a)
+}
+
+// off is by how much the logarithm of the content over the limit that is not passed nine times in ten is more by the full assessment.
+func (a *Answer) off() float64 { return math.Log(a.Assessment.Ratio.High) - a.Best.Violations[0] }
+
+// settle takes the design at a place for the best and assesses it.
+func (t *task) settle(a *Answer, x []float64) (err error) {
+	if a.Best, err = t.look(t.settings(x)); err != nil {
+		return err
+	}
+	a.AtEnds = nil
+	for i := range t.scenario.Free {
+		f := &t.scenario.Free[i]
+		low, high := f.From, f.To
+		if !f.Continuous() && f.Names == nil {
+			low, high = f.Values[0], f.Values[len(f.Values)-1]
+		}
+		if f.Names == nil && low != high && (x[i] == low || x[i] == high) {
+			a.AtEnds = append(a.AtEnds, End{f.Key.Name, x[i] == max(low, high)})
+		}
+	}
+	return t.confirm(a)
+}
+
+// fallBack takes the cheapest of the designs looked at that the full assessment finds dry, of some; where it finds none, the best so far stays.
+func (t *task) fallBack(a *Answer) error {
+	const most = 8
+	before, binding, off := *a, a.Binding, a.off()
+	all := *a
+	t.gather(&all)
+	tried := 0
+	for _, d := range all.Looked {
+		if !d.Meets() || d.Violations[0] > -off || tried == most {
+			continue
+		}
+		tried++
+		if err := t.settle(a, t.place(d)); err != nil {
+			return err
+		}
+		if a.Binding = binding; a.Met {
+			return nil
+		}
+	}
+	*a = before
+	return nil
+}
+
+// place is that of a design.
+func (t *task) place(d *Design) []float64 {
+	x := make([]float64, len(t.scenario.Free))
+	for i := range t.scenario.Free {
+		f := &t.scenario.Free[i]
+		if f.Continuous() {
+			x[i] = f.Value(d.Settings[i])
+			continue
+		}
+		for k := range f.Len() {
+			if f.Setting(k) != d.Settings[i] {
+				continue
+			}
+			if x[i] = float64(k); f.Names == nil {
+				x[i] = f.Values[k]
+			}
+		}
+	}
+	return x
 }
 
 // share of the budget.
@@ -160,29 +231,12 @@ func (t *task) now() [][]float64 {
 }
 
 // take keeps what is told of a search.
-func (a *Answer) take(f *optimum.Found, first bool) {
-	if !first {
-		return
-	}
+func (a *Answer) take(f *optimum.Found) {
 	a.Falls, a.Starts, a.Ended, a.Agreeing = f.Falls, f.Starts, f.Ended, f.Agreeing
 	a.Settled, a.Stopped, a.All = f.Settled, f.Stopped, f.All
-	a.Never = nil
 	for j, count := range f.Met {
 		if count == 0 {
 			a.Never = append(a.Never, a.Demands[j])
-		}
-	}
-}
-
-// name says which demands bind and which keys stand at their ends.
-func (a *Answer) name(s *scenarios.Scenario, f *optimum.Found) {
-	a.Binding, a.AtEnds = nil, nil
-	for _, j := range f.Binding {
-		a.Binding = append(a.Binding, a.Demands[j])
-	}
-	for _, b := range f.AtBounds {
-		if s.Free[b.Variable].Names == nil {
-			a.AtEnds = append(a.AtEnds, End{s.Free[b.Variable].Key.Name, b.Upper})
 		}
 	}
 }
@@ -203,6 +257,7 @@ func (t *task) confirm(a *Answer) error {
 		return err
 	}
 	a.Best.Cost = costOf(s, a.Machine)
+	a.Met = a.Best.Meets() && a.Assessment.Verdict == diffusion.Dry
 	return nil
 }
 

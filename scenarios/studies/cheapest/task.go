@@ -92,6 +92,30 @@ func (t *task) variables() []optimum.Variable {
 	return all
 }
 
+// variablesAbout are the free keys near a place: the values beside, and a seventh of the scale to either side.
+func (t *task) variablesAbout(x []float64) []optimum.Variable {
+	const share = 1. / 7
+	all := t.variables()
+	for i := range all {
+		v := &all[i]
+		switch {
+		case v.Values != nil:
+			at := slices.Index(v.Values, x[i])
+			v.Values = v.Values[max(0, at-1):min(len(v.Values), at+2)]
+		case v.Log:
+			by := math.Pow(v.To/v.From, share)
+			v.From, v.To = v.Snap(x[i]/by), v.Snap(x[i]*by)
+		default:
+			by := share * (v.To - v.From)
+			v.From, v.To = v.Snap(x[i]-by), v.Snap(x[i]+by)
+		}
+		if f := &t.scenario.Free[i]; v.Values == nil && v.From >= v.To { // closer than can be built
+			v.From, v.To = f.From, f.To
+		}
+	}
+	return all
+}
+
 // problem asks for designs that are drier by a margin, as a logarithm of the content over the limit.
 func (t *task) problem(margin float64, known ...[]float64) *optimum.Problem {
 	return &optimum.Problem{Variables: t.variables(), Constraints: len(t.demands), Known: known,
