@@ -281,7 +281,7 @@ func (m *Machine) pull() []string {
 		words[0] += " of the feeder's " + Given(p.Given)
 	}
 	if i := p.Result.Longest; i >= 0 {
-		words = append(words, fmt.Sprintf("stretched by up to %s %%", figure(100*p.Result.Points[i].Stretch.Strain.High)))
+		words = append(words, fmt.Sprintf("stretch %s %% at most", figure(100*p.Result.Points[i].Stretch.Strain.High)))
 	} else {
 		words = append(words, "stretch not known")
 	}
