@@ -282,7 +282,7 @@ func (m *Machine) pull() []string {
 	}
 	stretch := "stretch not known"
 	if i, hot := p.Result.Longest, p.Result.Hottest; i >= 0 && hot >= 0 && p.Result.Points[hot].Stretch.Known { // what is known of the cold strand alone says nothing
-		stretch = fmt.Sprintf("stretch up to %s %%", figure(100*p.Result.Points[i].Stretch.Strain.High))
+		stretch = fmt.Sprintf("stretch %s %% at most", figure(100*p.Result.Points[i].Stretch.Strain.High))
 	}
 	words = append(words, stretch)
 	if bent != "" {

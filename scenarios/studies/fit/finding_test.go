@@ -51,6 +51,7 @@ func TestNothingFound(t *testing.T) {
 // Something on the scale: the weighing is named with its line and what it is off by, and so is the diffusivity without it.
 func TestOutlier(t *testing.T) {
 	s := nylon()
+	s.tables = keepsBeta
 	sound := found(t, s.weighed(t, 32), fit.Options{})
 	const weighing, off = 8, 1.36e-4
 	o := found(t, s.at(weighing, func(mass float64) float64 { return mass + off }).weighed(t, 32), fit.Options{})
@@ -184,6 +185,7 @@ func TestNoDrive(t *testing.T) {
 // Weighings that scatter more than the scale's step say by how much.
 func TestScatter(t *testing.T) {
 	s := nylon()
+	s.tables = keepsBeta
 	s.noise = 4e-5
 	o := found(t, s.weighed(t, 39), fit.Options{})
 	f := ofKind(t, o, fit.Scatter)
