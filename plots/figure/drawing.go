@@ -29,6 +29,7 @@ type Chamber struct {
 	Name        string
 	Temperature float64 // of its air [K]
 	Length      float64 // of strand in it [m]
+	Holds       float64 // strand that it would hold [m]
 	Way         shape.Way
 	Outline     shape.Outline
 	Outer       [3]float64 // length, width and height, insulation included [m]
@@ -70,7 +71,7 @@ func MachineOf(s *scenarios.Scenario, a *machine.Answer, f Frame) (out Machine, 
 func chamberOf(s *scenarios.Scenario, a *machine.Answer, i int) (Chamber, error) {
 	h, stated, z := &a.Chambers[i], &s.Machine.Chambers[i], &s.Design.Path[i]
 	c := Chamber{
-		Name: h.Name, Temperature: z.Air.Temperature, Length: h.Length, Outer: h.Outer, Insulation: stated.Wall.Insulation, Fits: h.Fits, Most: h.Most,
+		Name: h.Name, Temperature: z.Air.Temperature, Length: h.Length, Holds: h.Lead.Length, Outer: h.Outer, Insulation: stated.Wall.Insulation, Fits: h.Fits, Most: h.Most,
 		Heated: h.Heated, Heater: h.Heater, Needed: math.Max(0, h.Steady.Heater), Size: h.Size, Against: z.Air.Direction,
 	}
 	if h.Water.Limited {
@@ -173,13 +174,18 @@ func mm(x float64) string {
 	if x < short {
 		return words.Digits(1000*x, 3) + words.NBSP + "mm"
 	}
-	return words.Digits(math.Round(1000*x), 7) + words.NBSP + "mm"
+	return wholeMillimetres(x) + words.NBSP + "mm"
+}
+
+// wholeMillimetres rounds a length [m]; a half goes up, whatever round-off has made of it.
+func wholeMillimetres(x float64) string {
+	const slack = 1e-6 // [mm]
+	return words.Digits(math.Floor(1000*x+0.5+slack), 7)
 }
 
 // threeSizes are a length, a width and a height.
 func threeSizes(s [3]float64) string {
-	number := func(x float64) string { return words.Digits(math.Round(1000*x), 7) }
-	return number(s[0]) + " × " + number(s[1]) + " × " + number(s[2]) + words.NBSP + "mm"
+	return wholeMillimetres(s[0]) + " × " + wholeMillimetres(s[1]) + " × " + wholeMillimetres(s[2]) + words.NBSP + "mm"
 }
 
 func (c *Chamber) sizes() string { return threeSizes(c.Outer) }
@@ -215,23 +221,34 @@ func (c *Chamber) facts(f *Machine) []string {
 
 // way says how the strand is led, in numbers.
 func (c *Chamber) way() string {
+	more := ""
+	if c.Holds > 1.01*c.Length {
+		more = "; holds up to " + words.Place(c.Holds)
+	}
 	switch w := c.Way.(type) {
 	case shape.Winding:
 		layers := "one layer"
 		if w.Layers > 1 {
 			layers = fmt.Sprintf("each of %d layers", w.Layers)
 		}
-		return fmt.Sprintf("%s turns in %s, %s apart; %s from strand to housing", words.Digits(w.Turns, 3), layers, mm(w.Pitch), mm(w.Gap))
+		return fmt.Sprintf("%s turns in %s, %s apart; %s from strand to housing%s", words.Digits(w.Turns, 3), layers, mm(w.Pitch), mm(w.Gap), more)
 	case shape.Passes:
-		spacing := w.Spacing
-		if spacing == 0 {
-			spacing = w.Roller + c.Outline.Strand
-		}
-		return fmt.Sprintf("%d passes, %s apart; %s from strand to housing", w.Count, mm(spacing), mm(w.Gap))
+		return fmt.Sprintf("%d passes, %s apart; %s from strand to housing%s", w.Count, mm(c.pitch()), mm(w.Gap), more)
 	case shape.Tube:
-		return "the strand lies on the floor of a tube of " + mm(w.Bore) + " bore"
+		return "The strand lies on the floor of a tube of " + mm(w.Bore) + " bore"
 	}
 	return ""
+}
+
+// pitch is from turn to turn or from pass to pass [m]; zero where there are none.
+func (c *Chamber) pitch() float64 {
+	switch w := c.Way.(type) {
+	case shape.Winding:
+		return w.Pitch
+	case shape.Passes:
+		return max(w.Spacing, w.Roller+c.Outline.Strand)
+	}
+	return 0
 }
 
 // warmth is what heats the chamber and what holds the heat.

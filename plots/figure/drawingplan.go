@@ -1,7 +1,7 @@
 package figure
 
 import (
-	"math"
+	"cmp"
 	"slices"
 
 	"strandry/diffusion/machine/shape"
@@ -13,16 +13,15 @@ import (
 // Room of the parts of a drawing [pt].
 const (
 	rowPitch   canvas.Length = 18 // of lines of words
-	gutter     canvas.Length = 104
+	gutter     canvas.Length = 86 // for an arrow with its name above it
 	level      canvas.Length = 21 // from dimension line to dimension line
 	highest    canvas.Length = 210
 	lower      canvas.Length = 150 // where there are several chambers
-	alone      canvas.Length = 120 // of a view from the end that has a scale of its own
-	least      canvas.Length = 80  // of a view in the scale of the other
+	alone      canvas.Length = 110 // of a view from the end that has a scale of its own
 	shorter    canvas.Length = 10
-	spout      canvas.Length = 34 // of an arrow that goes in from above, or out below, with its name
+	spout      canvas.Length = 38 // of an arrow that goes out above or below, with its name
 	barRoom    canvas.Length = 24
-	pitchPorts canvas.Length = 37
+	pitchPorts canvas.Length = 40
 )
 
 // plan is where the parts of the drawing of a chamber go.
@@ -42,6 +41,7 @@ type view struct {
 	scale  canvas.Length // points to the metre
 	full   [2]float64    // width and height with insulation and box [m]
 	box    [2]float64    // width and height of the box [m]; zero where it is not drawn
+	open   [2]bool       // where the box goes on beyond what is drawn of it
 	tall   canvas.Length // room for view and ports
 	above  canvas.Length
 	below  canvas.Length
@@ -90,28 +90,31 @@ func (f *Machine) view(c *Chamber, which int) view {
 	v := view{View: &c.Outline.Views[which], end: which == 1, around: c.Insulation}
 	v.full = [2]float64{v.Width + 2*v.around, v.Height + 2*v.around}
 	if f.boxed() && !c.Fits {
-		v.box = boxOf(c.Outer, [3]float64{f.Box.Length, f.Box.Width, f.Box.Height}, v.full, which)
+		v.box = boxOf(c.Outer, [3]float64{f.Box.Length, f.Box.Width, f.Box.Height}, which)
+		for i := range v.box {
+			const most = 1.4 // times the chamber
+			v.open[i] = v.box[i] > most*v.full[i]
+			v.box[i] = min(v.box[i], most*v.full[i])
+		}
 		v.full = [2]float64{max(v.full[0], v.box[0]), max(v.full[1], v.box[1])}
 	}
 	v.sizes = v.dimensions(c)
 	return v
 }
 
-// boxOf is the box as it is seen in a view: its longest side along the longest of the chamber and so on, as it would be laid in; what is much larger than the chamber is cut off.
-func boxOf(outer, box [3]float64, full [2]float64, which int) (seen [2]float64) {
+// boxOf is the box as it is seen in a view: its longest side along the longest of the chamber and so on, as it would be laid in.
+func boxOf(outer, box [3]float64, which int) [2]float64 {
 	order := []int{0, 1, 2}
-	slices.SortStableFunc(order, func(a, b int) int { return int(math.Copysign(1, outer[a]-outer[b])) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(outer[a], outer[b]) })
 	slices.Sort(box[:])
 	var laid [3]float64
 	for rank, at := range order {
 		laid[at] = box[rank]
 	}
-	const cut = 1.4
-	seen = [2]float64{laid[0], laid[1]}
 	if which == 1 {
-		seen = [2]float64{laid[2], laid[1]}
+		return [2]float64{laid[2], laid[1]}
 	}
-	return [2]float64{min(seen[0], cut*full[0]), min(seen[1], cut*full[1])}
+	return [2]float64{laid[0], laid[1]}
 }
 
 // share gives each port to the view in which it is drawn: the strand's to the view from the end where that has them, and those of the air where it is known at which ends it goes in and out.
@@ -125,17 +128,18 @@ func (p *plan) share() {
 	}
 	p.end.ports = p.end.Ports
 	side, end := &p.side, &p.end
-	side.left, side.right, end.left, end.right = shorter, shorter, 50, 64
+	side.left, side.right, end.left, end.right, side.above = shorter, shorter, 50, 64, shorter
 	if side.count(-1) > 0 {
-		side.left = gutter
+		side.left, side.above = gutter, 2*shorter
 	}
 	if side.count(1) > 0 {
 		side.right = gutter
 	}
-	side.above, side.below = shorter, shorter+level*canvas.Length(levels(side.sizes))
+	side.below = shorter + level*canvas.Length(levels(side.sizes))
 	end.above, end.below = shorter, shorter+level*canvas.Length(levels(end.sizes))
 	if turned {
-		end.left, end.right, end.above, end.below = 104, 78, spout, end.below+spout
+		end.left, end.right = 58, 78
+		end.above, end.below = shorter+end.spouts(1), end.below+end.spouts(-1)
 	}
 }
 
@@ -149,8 +153,24 @@ func (v *view) count(at float64) (n int) {
 	return n
 }
 
+// spouts is the room for what goes out upwards, 1, or downwards, -1.
+func (v *view) spouts(up float64) canvas.Length {
+	const outer = 0.2 // of the height
+	for _, port := range v.ports {
+		if port.Of == shape.StrandOut && up*port.Toward.Y > 0 && up*(port.At.Y-v.Height/2) > outer*v.Height {
+			return spout
+		}
+	}
+	return 0
+}
+
 // beside tells at which end a port is: -1 at the left, 1 at the right.
-func (v *view) beside(port shape.Port) float64 { return math.Copysign(1, port.At.X-v.Width/2) }
+func (v *view) beside(port shape.Port) float64 {
+	if port.At.X < v.Width/2 {
+		return -1
+	}
+	return 1
+}
 
 func (v *view) size(i int) canvas.Length { return v.scale * canvas.Length(v.full[i]) }
 
@@ -168,15 +188,15 @@ func (p *plan) draw(s *canvas.Sheet, row canvas.Rectangle) {
 		s.Put(style, at, canvas.AboveRight, canvas.Clipped(fact, wide, style.Width))
 	}
 	at.Y -= 6
-	side, end := p.side.placed(), p.end.placed()
+	side, end := p.side.placed(c), p.end.placed(c)
 	if p.stacked {
-		side.corner = canvas.Point{X: row.Min.X + side.left, Y: at.Y - side.above - (side.tall+side.size(1))/2}
+		side.corner = canvas.Point{X: row.Min.X + (wide+side.left-side.right-side.size(0))/2, Y: at.Y - side.above - (side.tall+side.size(1))/2}
 		at.Y -= side.room() + barRoom
-		end.corner = canvas.Point{X: row.Min.X + max(side.left, 64), Y: at.Y - end.above - end.tall}
+		end.corner = canvas.Point{X: row.Min.X + (wide-end.size(0))/2, Y: at.Y - end.above - end.tall}
 	} else {
-		above := max(side.above, end.above)
-		tall := max(side.tall, end.tall)
-		side.corner = canvas.Point{X: row.Min.X + side.left, Y: at.Y - above - (tall+side.size(1))/2}
+		above, tall := max(side.above, end.above), max(side.tall, end.tall)
+		both := side.left + side.size(0) + side.right + end.left + end.size(0) + end.right
+		side.corner = canvas.Point{X: row.Min.X + (wide-both)/2 + side.left, Y: at.Y - above - (tall+side.size(1))/2}
 		end.corner = canvas.Point{X: side.corner.X + side.size(0) + side.right + end.left, Y: at.Y - above - (tall+end.size(1))/2}
 	}
 	for _, v := range []*plate{&side, &end} {
@@ -184,14 +204,10 @@ func (p *plan) draw(s *canvas.Sheet, row canvas.Rectangle) {
 		v.dimension(s)
 		v.passages(s, c, row)
 	}
-	what := "from the side, and from the end in the same scale"
 	if p.stacked {
-		what = "from the side"
-		end.bar(s, c, "from the end, in a scale of its own", end.lowest())
+		side.bar(s, c, "from the side", side.lowest())
+		end.bar(s, c, "from the end", end.lowest())
+		return
 	}
-	bottom := side.lowest()
-	if !p.stacked {
-		bottom = min(bottom, end.lowest())
-	}
-	side.bar(s, c, what, bottom)
+	side.bar(s, c, "in both views", min(side.lowest(), end.lowest()))
 }

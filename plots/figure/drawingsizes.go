@@ -2,7 +2,6 @@ package figure
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"strandry/diffusion/machine/shape"
@@ -78,8 +77,8 @@ func (v *view) rollers() (left, right shape.Arc) {
 // base is from where the lines of sizes go down.
 func (v *plate) base() canvas.Length {
 	y := v.whole().Min.Y - shorter/2
-	if v.end && len(v.ports) > 0 {
-		y -= spout
+	if v.end {
+		y -= v.spouts(-1)
 	}
 	return y
 }
@@ -92,33 +91,41 @@ func (v *plate) lowest() canvas.Length {
 // dimension draws the sizes, the lines first.
 func (v *plate) dimension(s *canvas.Sheet) {
 	thin, line := canvas.Stroke(palette.Rule, 0.6), canvas.Stroke(palette.Quiet, 0.9)
-	style := s.Style(canvas.TickSize, palette.Ink, false)
 	for _, d := range v.sizes {
 		if d.level == 0 {
 			v.upright(s, d)
 			continue
 		}
-		y := v.base() - level*(canvas.Length(d.level)-0.4)
+		y := v.height(d)
 		from, to := v.at(shape.Point{X: d.from, Y: d.off}), v.at(shape.Point{X: d.to, Y: d.off})
 		for _, p := range []canvas.Point{from, to} {
 			s.Segment(thin, p.X, p.Y, p.X, y-4)
 			s.Segment(line, p.X-3, y-3, p.X+3, y+3)
 		}
 		s.Segment(line, from.X, y, to.X, y)
+	}
+	style := s.Style(canvas.TickSize, palette.Ink, false)
+	for _, d := range v.sizes {
+		if d.level == 0 {
+			continue
+		}
 		text := mm(d.to - d.from)
 		if d.round {
 			text = "Ø " + text
 		}
-		middle := canvas.Point{X: (from.X + to.X) / 2, Y: y}
-		if style.Width(text)+16 < to.X-from.X {
-			s.Fill(canvas.Grown(canvas.TextBox(style, middle, canvas.Centred, text), 3), palette.Paper)
-			s.Put(style, middle, canvas.Centred, text)
-			continue
+		from, to := v.at(shape.Point{X: d.from}), v.at(shape.Point{X: d.to})
+		at, side := canvas.Point{X: (from.X + to.X) / 2, Y: v.height(d)}, canvas.Centred
+		if style.Width(text)+16 > to.X-from.X {
+			at.X, side = from.X-8, canvas.Left
 		}
-		beside := canvas.Point{X: from.X - 8, Y: y}
-		s.Fill(canvas.Grown(canvas.TextBox(style, beside, canvas.Left, text), 2), palette.Paper)
-		s.Put(style, beside, canvas.Left, text)
+		s.Fill(canvas.Grown(canvas.TextBox(style, at, side, text), 3), palette.Paper)
+		s.Put(style, at, side, text)
 	}
+}
+
+// height is where the line of a size lies on the page.
+func (v *plate) height(d dimension) canvas.Length {
+	return v.base() - level*(canvas.Length(d.level)-0.4)
 }
 
 // upright draws a size to the right of the view.
@@ -138,7 +145,7 @@ func (v *plate) upright(s *canvas.Sheet, d dimension) {
 func (v *plate) passages(s *canvas.Sheet, c *Chamber, row canvas.Rectangle) {
 	if v.end {
 		for _, port := range v.ports {
-			v.spouts(s, c, port, row)
+			v.wound(s, c, port, row)
 		}
 		return
 	}
@@ -156,9 +163,9 @@ func (v *plate) passages(s *canvas.Sheet, c *Chamber, row canvas.Rectangle) {
 
 // beneath names ports at one end below one another, each with an arrow.
 func (v *plate) beneath(s *canvas.Sheet, c *Chamber, ports []shape.Port, side canvas.Length) {
-	edge, text := v.whole().Min.X, canvas.Left
+	edge := v.whole().Min.X
 	if side > 0 {
-		edge, text = v.whole().Max.X, canvas.Right
+		edge = v.whole().Max.X
 	}
 	heights := make([]canvas.Length, len(ports))
 	slack := canvas.Length(0)
@@ -172,48 +179,62 @@ func (v *plate) beneath(s *canvas.Sheet, c *Chamber, ports []shape.Port, side ca
 	for i, port := range ports {
 		at, y := v.at(port.At), heights[i]-slack
 		word, more, colour := c.named(port.Of)
-		line := []canvas.Point{{X: edge + 36*side, Y: y}, {X: edge + 22*side, Y: y}, {X: edge + 14*side, Y: at.Y}, at}
-		if port.Of == shape.StrandOut || port.Of == shape.AirOut {
+		const long, bend = 82, 5
+		line := []canvas.Point{{X: edge + long*side, Y: y}, {X: edge + (bend+7)*side, Y: y}, {X: edge + bend*side, Y: at.Y}, at}
+		switch {
+		case port.Of == shape.StrandOut || port.Of == shape.AirOut:
 			slices.Reverse(line)
+			arrow(s, colour, line...)
+		case len(ports) > 1 && v.size(1) < pitchPorts: // the heads apart, where the ports are hardly
+			s.Lines(canvas.Stroke(colour, 2), line[1:])
+			arrow(s, colour, line[:2]...)
+		default:
+			arrow(s, colour, line...)
 		}
-		arrow(s, colour, line...)
-		name := s.Style(canvas.TickSize, palette.Legible(colour), true)
-		up := canvas.Length(0)
-		if more != "" {
-			up = canvas.TickSize * 0.6
-			s.Put(s.Style(canvas.TickSize, palette.Legible(colour), false), canvas.Point{X: edge + 40*side, Y: y - up}, text, more)
-		}
-		s.Put(name, canvas.Point{X: edge + 40*side, Y: y + up}, text, word)
+		middle := canvas.Point{X: edge + (long+bend+7)/2*side, Y: y + 5}
+		s.Put(s.Style(canvas.TickSize, palette.Legible(colour), true), middle, canvas.Above, word)
+		middle.Y = y - 5
+		s.Put(s.Style(canvas.TickSize, palette.Legible(colour), false), middle, canvas.Below, more)
 	}
 }
 
-// spouts draws what goes in or out in any direction, and names it where there is room.
-func (v *plate) spouts(s *canvas.Sheet, c *Chamber, port shape.Port, row canvas.Rectangle) {
+// wound draws what goes in or out in any direction, and names it where there is room.
+func (v *plate) wound(s *canvas.Sheet, c *Chamber, port shape.Port, row canvas.Rectangle) {
 	const long canvas.Length = 24
 	at, toward := v.at(port.At), canvas.Point{X: canvas.Length(port.Toward.X), Y: canvas.Length(port.Toward.Y)}
-	far, outward := at.Add(toward.Scale(long)), toward
-	if port.Of == shape.StrandIn {
-		far, outward = at.Sub(toward.Scale(long)), toward.Scale(-1)
-	}
 	word, _, colour := c.named(port.Of)
-	if port.Of == shape.StrandIn {
-		arrow(s, colour, far, at)
-	} else {
-		arrow(s, colour, at, far)
-	}
 	style := s.Style(canvas.TickSize, palette.Legible(colour), true)
-	beyond := far.Add(outward.Scale(5))
-	sides := []canvas.Side{canvas.AboveRight, canvas.AboveLeft, canvas.BelowRight, canvas.BelowLeft}
-	if math.Abs(float64(outward.X)) > math.Abs(float64(outward.Y)) {
-		sides = []canvas.Side{canvas.Left, canvas.Above}
-		if outward.X > 0 {
-			sides = []canvas.Side{canvas.Right, canvas.Above}
-		}
+	if port.Of == shape.StrandIn { // from the left, above what is round there
+		far := v.outer().Min.X - 44
+		arrow(s, colour, canvas.Point{X: far, Y: at.Y}, at)
+		v.name(s, style, word, canvas.Point{X: far - 4, Y: at.Y + 5}, row, canvas.AboveRight, canvas.BelowRight)
+		return
 	}
+	out := canvas.Length(v.around)*v.scale + long
+	far := at.Add(toward.Scale(out))
+	arrow(s, colour, at, far)
+	beyond := far.Add(toward.Scale(5))
+	switch {
+	case toward.X > 0.7:
+		v.name(s, style, word, beyond, row, canvas.Right, canvas.AboveRight, canvas.BelowRight)
+	case toward.X < -0.7:
+		v.name(s, style, word, beyond, row, canvas.Left, canvas.AboveLeft, canvas.BelowLeft)
+	case toward.Y > 0:
+		v.name(s, style, word, beyond, row, canvas.Above, canvas.AboveRight, canvas.AboveLeft)
+	default:
+		v.name(s, style, word, beyond, row, canvas.BelowRight, canvas.Right, canvas.BelowLeft, canvas.Left)
+	}
+}
+
+// name sets a word at the first side that is free, or nowhere.
+func (v *plate) name(s *canvas.Sheet, style canvas.TextStyle, word string, at canvas.Point, row canvas.Rectangle, sides ...canvas.Side) {
 	for _, side := range sides {
-		r := canvas.Grown(canvas.TextBox(style, beyond, side, word), 2)
-		if canvas.Within(r, row) && s.Free(r) {
-			s.Put(style, beyond, side, word)
+		r := canvas.Grown(canvas.TextBox(style, at, side, word), 2)
+		if canvas.Within(r, canvas.Grown(row, 4)) && s.Free(r) {
+			if outer := v.outer(); r.Max.Y < outer.Min.Y || r.Min.X > outer.Max.X { // thin lines of sizes may pass there
+				s.Fill(r, palette.Paper)
+			}
+			s.Put(style, at, side, word)
 			return
 		}
 	}

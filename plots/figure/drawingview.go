@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"fmt"
 	"math"
 
 	"strandry/diffusion/machine/shape"
@@ -12,11 +13,51 @@ import (
 // plate is a view in its place.
 type plate struct {
 	view
-	corner  canvas.Point // the lower left of the insulation, or of the housing where there is none
-	thinned bool         // turns or passes that lie closer than can be seen were left out
+	corner canvas.Point // the lower left of the insulation, or of the housing where there is none
+	apart  shape.Point  // from turn to turn, or from pass to pass [m]; zero where nothing is like its neighbour
+	first  shape.Point  // of the first
+	every  int          // of turns or passes so many are drawn as one, where they lie closer than can be seen
 }
 
-func (v view) placed() plate { return plate{view: v} }
+// placed is the view with what is like its neighbour.
+func (v view) placed(c *Chamber) plate {
+	const seen canvas.Length = 2 // [pt]
+	p := plate{view: v, every: 1}
+	pitch := c.pitch()
+	_, wound := c.Way.(shape.Winding)
+	switch {
+	case pitch == 0 || wound && v.end:
+		return p
+	case wound:
+		p.apart = shape.Point{X: pitch}
+	default:
+		p.apart = shape.Point{Y: pitch}
+	}
+	for _, l := range v.Strokes {
+		if l.Of == shape.StrandLine {
+			p.first = l.Points[0]
+			break
+		}
+	}
+	for _, a := range v.Arcs {
+		if v.end && a.Of == shape.StrandLine {
+			p.first = a.Centre
+			break
+		}
+	}
+	p.every = max(1, int(math.Ceil(float64(seen)/(float64(v.scale)*pitch))))
+	return p
+}
+
+// drawn tells whether what begins at a point is drawn: all where that can be seen, else one of so many.
+func (v *plate) drawn(at shape.Point) bool {
+	if v.every == 1 {
+		return true
+	}
+	along := (at.X-v.first.X)*v.apart.X + (at.Y-v.first.Y)*v.apart.Y
+	const slack = 1e-6
+	return int(math.Floor(along/(v.apart.X*v.apart.X+v.apart.Y*v.apart.Y)+slack))%v.every == 0
+}
 
 // at is the place of a point of the view, in metres from the lower left of the housing.
 func (v *plate) at(p shape.Point) canvas.Point {
@@ -44,8 +85,8 @@ func (v *plate) whole() canvas.Rectangle {
 
 // arc is a part of a circle as a line on the page.
 func (v *plate) arc(a shape.Arc) []canvas.Point {
-	const fine = 0.08 // [rad]
-	n := int(math.Ceil((a.To - a.From) / fine))
+	const fine, most = 0.4, 0.6 // [rad], of a circle of 1 pt and at most
+	n := int(math.Ceil((a.To - a.From) / min(most, fine/math.Sqrt(a.Radius*float64(v.scale)))))
 	out := make([]canvas.Point, n+1)
 	for i := range out {
 		sin, cos := math.Sincos(a.From + (a.To-a.From)*float64(i)/float64(n))
@@ -75,37 +116,32 @@ func (v *plate) paint(s *canvas.Sheet, c *Chamber) {
 		inside = palette.Heated
 	}
 	v.walls(s, inside)
-	seen := map[[4]int]bool{}
 	for _, kind := range [...]shape.Line{shape.DrumLine, shape.RollerLine, shape.StrandLine} {
 		for _, a := range v.Arcs {
-			if a.Of == kind && v.fresh(seen, kind, a.Centre, a.Radius) {
+			if a.Of == kind && v.drawn(a.Centre) {
 				v.round(s, a, c.Outline.Strand)
 			}
 		}
 		for _, l := range v.Strokes {
-			if l.Of == kind && v.fresh(seen, kind, l.Points[0], 0) {
+			if l.Of == kind && (kind == shape.DrumLine || v.drawn(l.Points[0])) {
 				v.stroke(s, l, c.Outline.Strand)
 			}
 		}
 	}
 	if v.box[0] > 0 {
-		corners := canvas.Corners(canvas.Rectangle{Min: v.corner, Max: v.corner.Add(canvas.Point{X: v.scale * canvas.Length(v.box[0]), Y: v.scale * canvas.Length(v.box[1])})})
-		s.Lines(canvas.Stroke(palette.Ink, 1.4, canvas.Dashed()...), append(corners, corners[0]))
+		v.boxed(s)
 	}
 }
 
-// fresh tells whether nothing of a kind was drawn at about the same place of the page; what is, is left out.
-func (v *plate) fresh(seen map[[4]int]bool, kind shape.Line, at shape.Point, radius float64) bool {
-	const cell canvas.Length = 1.6 // [pt]
-	p := v.at(at)
-	key := [4]int{int(kind), int(math.Round(float64(p.X / cell))), int(math.Round(float64(p.Y / cell))), int(math.Round(radius * float64(v.scale/cell)))}
-	if seen[key] && kind == shape.StrandLine {
-		v.thinned = true
-		return false
+// boxed draws the box, but for a side that is farther off than can be shown.
+func (v *plate) boxed(s *canvas.Sheet) {
+	r := canvas.Rectangle{Min: v.corner, Max: v.corner.Add(canvas.Point{X: v.scale * canvas.Length(v.box[0]), Y: v.scale * canvas.Length(v.box[1])})}
+	corners, dashes := canvas.Corners(r), canvas.Stroke(palette.Ink, 1.4, canvas.Dashed()...)
+	for i, open := range [...]bool{false, v.open[0], v.open[1], false} {
+		if !open {
+			s.Lines(dashes, []canvas.Point{corners[i], corners[(i+1)%len(corners)]})
+		}
 	}
-	again := seen[key]
-	seen[key] = true
-	return !again
 }
 
 // walls fills the housing, and draws its faces.
@@ -123,7 +159,7 @@ func (v *plate) walls(s *canvas.Sheet, inside palette.Colour) {
 	}
 	for i, face := range faces {
 		s.Polygon([...]palette.Colour{palette.Bar, inside}[min(i, 1)], face)
-		s.Lines(canvas.Stroke(palette.Quiet, 1), append(face, face[0]))
+		s.Lines(canvas.Stroke(palette.Quiet, 0.8), append(face, face[0]))
 	}
 }
 
@@ -164,9 +200,12 @@ func (v *plate) bar(s *canvas.Sheet, c *Chamber, what string, bottom canvas.Leng
 	for _, x := range []canvas.Length{from, to} {
 		s.Segment(line, x, y-4, x, y+4)
 	}
-	text := mm(long) + ", " + what
-	if v.thinned {
-		text += "; not each turn drawn"
+	text := mm(long) + " " + what
+	if long >= 1 {
+		text = words.Metres(long) + " " + what
+	}
+	if v.every > 1 {
+		text += fmt.Sprintf("; one of %d turns drawn", v.every)
 	}
 	if v.scale*canvas.Length(c.Outline.Strand) < thinnest {
 		text += "; strand wider than it is"

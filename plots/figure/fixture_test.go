@@ -207,6 +207,7 @@ func all() map[string]Figure {
 		"heatmap":  Heatmap{frame(), model(), trace()},
 		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(),
+		"machine": aMachine(), "machines": severalMachines(), "filling": aFilling(),
 	}
 	maps.Copy(figures, weighedFigures())
 	return figures
