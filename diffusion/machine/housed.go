@@ -59,6 +59,30 @@ func (m *Machine) lead(d *diffusion.Design, i int, h *Housed) error {
 	return err
 }
 
+// Holds is what the shape of each chamber holds at most of a strand of a diameter [m], in the box and with the turns or passes that are stated [m]; zero where nothing bounds it.
+func (m *Machine) Holds(diameter float64) []float64 {
+	all := make([]float64, len(m.Chambers))
+	for i := range m.Chambers {
+		c := &m.Chambers[i]
+		if c.Led == nil {
+			continue
+		}
+		if c.Held {
+			if lead, err := c.Led.Lead(diameter); err == nil {
+				all[i] = lead.Length
+			}
+		}
+		if m.Box == (Box{}) {
+			continue
+		}
+		box := shape.Box{A: m.Box.Length, B: m.Box.Width, C: m.Box.Height}
+		if in, err := most(box, c.Led, 2*c.Wall.Insulation, diameter); err == nil && in > 0 && (all[i] == 0 || in < all[i]) {
+			all[i] = in
+		}
+	}
+	return all
+}
+
 // most is the longest strand that the same kind of shape holds in a box whose walls inside are insulated [m]; zero where none fits.
 func most(box shape.Box, way shape.Way, thick, diameter float64) (float64, error) {
 	inside := shape.Box{A: box.A - thick, B: box.B - thick, C: box.C - thick}

@@ -49,7 +49,7 @@ func (a *Answer) Check() error {
 	for _, part := range []struct {
 		name  string
 		value any
-	}{{"the model", a.Design}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}, {"the checks", a.Checks}} {
+	}{{"the model", a.Design}, {"the result", a.Assessment}, {"the diagnosis", &a.Diagnosis}, {"the advice", &a.Advice}, {"the checks", a.Checks}, {"the machine", a.Machine}} {
 		if err := Finite(part.name, part.value); err != nil {
 			return err
 		}

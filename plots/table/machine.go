@@ -5,9 +5,9 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"strandry/diffusion/machine"
-	"strandry/diffusion/machine/pull"
 	"strandry/materials/humidair"
 )
 
@@ -24,29 +24,63 @@ const machineLines = 10
 // lines are what is told of the machine, one for each matter, and a heading; the last line is the gravest warning.
 func (m *Machine) lines() []string {
 	out := []string{"The machine, as far as it is stated (every number an estimate: measure yours)"}
-	for _, one := range [...]struct{ head, text string }{
-		{"Fits", m.fits()}, {"Heat", m.heat()}, {"Outside", m.outside()}, {"Air", m.air()}, {"Desiccant", m.bed()}, {"Pull", m.pull()}, {"Pause", m.pause()}, {"Cost", m.cost()},
-	} {
-		if one.text != "" {
-			out = append(out, shorten(fmt.Sprintf("%-15s%s", one.head, one.text), width))
+	for _, one := range m.matters() {
+		if len(one.parts) > 0 {
+			out = append(out, joined(fmt.Sprintf("%-15s", one.head), one.parts))
 		}
 	}
-	if n := len(m.Warnings); n > 0 {
-		more := ""
-		if n > 1 {
-			more = fmt.Sprintf(" (%d more: --full)", n-1)
-		}
-		mark := "  ! "
-		out = append(out, mark+shorten(m.brief(m.Warnings[m.gravest()]), width-len(mark)-len(more))+more)
+	if len(m.Warnings) > 0 {
+		out = append(out, m.warned(machineLines-len(out))...)
 	}
 	return out
+}
+
+// matter is one thing that is told of a machine; of its parts those go first that matter most.
+type matter struct {
+	head  string
+	parts []string
+}
+
+// matters are all that is told, in the order of the screen.
+func (m *Machine) matters() []matter {
+	return []matter{
+		{"Fits", m.fits()}, {"Heat", m.heat()}, {"Outside", m.outside()}, {"Air", m.air()}, {"Desiccant", m.bed()}, {"Pull", m.pull()}, {"Pause", m.pause()}, {"Cost", m.cost()},
+	}
+}
+
+// joined puts together a head and as many parts as there is room for on a line; the first one is cut if it alone is too long.
+func joined(head string, parts []string) string {
+	line := head + parts[0]
+	for _, part := range parts[1:] {
+		if longer := line + "; " + part; utf8.RuneCountInString(longer) <= width {
+			line = longer
+		}
+	}
+	return shorten(line, width)
+}
+
+// warned is the gravest warning in so many lines at most.
+func (m *Machine) warned(most int) []string {
+	text, more := m.brief(m.Warnings[m.gravest()]), ""
+	if n := len(m.Warnings); n > 1 {
+		more = fmt.Sprintf(" (%d more: --full)", n-1)
+	}
+	var b strings.Builder
+	paragraph(&b, "  ! ", text+more)
+	lines := strings.Split(strings.TrimSuffix(b.String(), "\n"), "\n")
+	if len(lines) <= most {
+		return lines
+	}
+	const mark = "  ! "
+	return []string{mark + shorten(text, width-len(mark)-len(more)) + more}
 }
 
 // gravest is the index of the warning that is shown where there is room for one: what cannot be built or burns goes first.
 func (m *Machine) gravest() int {
 	order := []machine.Concern{
 		machine.SoftensAtRest, machine.DoesNotFit, machine.HeaterTooWeak, machine.NeverWarm, machine.PullsTooHard, machine.BedHoldsLess, machine.BedTurnsLiquid,
-		machine.BendsTooTight, machine.BurnsHands, machine.AirTooLittle, machine.StretchesHot, machine.LeakBringsWater, machine.BedIsShort,
+		machine.BendsTooTight, machine.BurnsHands, machine.AirTooLittle, machine.StretchesHot, machine.LeakBringsWater, machine.BedIsShort, machine.NoDesiccant,
+		machine.HeaterIsSmall, machine.SlowToWarm, machine.AirBringsWater, machine.AirIdle, machine.BedIsHot, machine.NoFlow, machine.NoHousing, machine.StretchUnknown,
 	}
 	best, at := len(order), 0
 	for i, w := range m.Warnings {
@@ -69,75 +103,78 @@ func (m *Machine) led() (all []*machine.Housed) {
 
 // sizes are length, width and height in millimetres.
 func sizes(s [3]float64) string {
-	return fmt.Sprintf("%s × %s × %s mm", Significant(1000*s[0], 3), Significant(1000*s[1], 3), Significant(1000*s[2], 3))
+	return fmt.Sprintf("%.0f × %.0f × %.0f mm", 1000*s[0], 1000*s[1], 1000*s[2])
 }
 
-func (m *Machine) fits() string {
-	var words []string
+func (m *Machine) fits() []string {
+	var no, yes []string
 	for _, h := range m.led() {
 		text := h.Name + " " + sizes(h.Outer)
 		switch {
-		case h.Boxed && h.Fits:
-			text = "yes, in the box: " + text
+		case h.Boxed && !h.Fits && h.Most > 0:
+			no = append(no, fmt.Sprintf("NO: %s for %s; the box holds %s", text, Length(h.Length), Length(h.Most)))
+		case h.Boxed && !h.Fits:
+			no = append(no, "NO: "+text+"; no path of this kind fits the box")
 		case h.Boxed:
-			text = "NO: " + text
-			if h.Most > 0 {
-				text += fmt.Sprintf(" for %s; the box holds %s", Length(h.Length), Length(h.Most))
-			}
+			yes = append(yes, text+" fits the box")
+		default:
+			yes = append(yes, text)
 		}
-		words = append(words, text)
 	}
-	slices.SortStableFunc(words, func(a, b string) int { // what does not fit goes first
-		return strings.Compare(b[:min(2, len(b))], a[:min(2, len(a))]) * boolSign(strings.HasPrefix(a, "NO") != strings.HasPrefix(b, "NO"))
-	})
-	return strings.Join(words, "; ")
-}
-
-func boolSign(b bool) int {
-	if b {
-		return -1
-	}
-	return 0
+	return append(no, yes...)
 }
 
 // watts prints a power.
-func watts(p float64) string { return Significant(p, 2) + " W" }
+func watts(p float64) string { return figure(p) + " W" }
 
-func (m *Machine) heat() string {
+// figure prints a number with two digits and no zeros that say nothing.
+func figure(x float64) string { return untailed(Significant(x, 2)) }
+
+// heat tells the power of each heated chamber.
+func (m *Machine) heat() []string {
 	var words []string
 	for i := range m.Chambers {
-		h := &m.Chambers[i]
-		if !h.Heated {
-			continue
+		if h := &m.Chambers[i]; h.Heated {
+			words = append(words, heated(h))
 		}
-		text := fmt.Sprintf("%s %s", h.Name, watts(math.Max(0, h.Steady.Heater)))
-		if !h.Walled {
-			text += " without its wall"
-		} else if h.Loss.PowerHigh > h.Loss.PowerLow {
-			text += fmt.Sprintf(" (%s to %s)", Significant(math.Max(0, h.Steady.Heater-h.Loss.Power+h.Loss.PowerLow), 2), Significant(math.Max(0, h.Steady.Heater-h.Loss.Power+h.Loss.PowerHigh), 2))
-		}
-		switch {
-		case h.Heater > 0:
-			text += ", has " + watts(h.Heater)
-		default:
-			text += ", take " + watts(h.Size)
-		}
-		switch {
-		case h.Warms && h.WarmUp.Reached:
-			text += ", warm in " + Duration(h.WarmUp.Seconds)
-		case h.Warms:
-			text += ", never warm"
-		}
-		words = append(words, text)
 	}
 	if len(words) > 0 && m.PerKilo > 0 {
-		words = append(words, fmt.Sprintf("%s kWh for each kg", Significant(m.PerKilo/3.6e6, 2)))
+		words = append(words, figure(m.PerKilo/3.6e6)+" kWh/kg")
 	}
-	return strings.Join(words, "; ")
+	return words
+}
+
+// heated is the power of one chamber.
+func heated(h *machine.Housed) string {
+	text := fmt.Sprintf("%s %s", h.Name, watts(math.Max(0, h.Steady.Heater)))
+	if low, high := ends(h); h.Walled && low < high {
+		text += fmt.Sprintf(" (%s to %s)", figure(low), figure(high))
+	}
+	switch {
+	case h.Heater > 0:
+		text += ", has " + figure(h.Heater)
+	default:
+		text += ", take " + figure(h.Size)
+	}
+	switch {
+	case !h.Walled:
+		text += ", its wall not counted"
+	case h.Warms && h.WarmUp.Reached:
+		text += ", warm in " + Duration(h.WarmUp.Seconds)
+	case h.Warms:
+		text += ", never warm"
+	}
+	return text
+}
+
+// ends are the power of a chamber at the ends of what its wall may lose [W].
+func ends(h *machine.Housed) (low, high float64) {
+	rest := h.Steady.Heater - h.Loss.Power
+	return math.Max(0, rest+h.Loss.PowerLow), math.Max(0, rest+h.Loss.PowerHigh)
 }
 
 // outside tells what a hand meets, of the hottest chamber.
-func (m *Machine) outside() string {
+func (m *Machine) outside() []string {
 	var hottest *machine.Housed
 	for i := range m.Chambers {
 		if h := &m.Chambers[i]; h.Walled && (hottest == nil || h.Loss.SurfaceHigh > hottest.Loss.SurfaceHigh) {
@@ -145,72 +182,72 @@ func (m *Machine) outside() string {
 		}
 	}
 	if hottest == nil {
-		return ""
+		return nil
 	}
-	text := fmt.Sprintf("%s, at most %s", Celsius(math.Round(hottest.Loss.Surface)), Celsius(math.Round(hottest.Loss.SurfaceHigh)))
+	text := fmt.Sprintf("%.0f °C, at most %.0f °C", hottest.Loss.Surface-zeroCelsius, hottest.Loss.SurfaceHigh-zeroCelsius)
 	for _, t := range hottest.Touch {
 		if t.Passed {
-			return text + ": may burn a hand that stays for " + Duration(t.Seconds)
+			return []string{text + ": may burn a hand that stays for " + Duration(t.Seconds)}
 		}
 	}
-	return text + ": a hand may rest on it (limits from memory)"
+	return []string{text + ": no burn by touch is known from there"}
 }
 
 // perHour prints a flow of water.
-func perHour(kg float64) string { return Significant(3.6e6*kg, 2) + " g/h" }
+func perHour(kg float64) string { return figure(3.6e6*kg) + " g/h" }
 
 // litres prints a flow of air.
-func litres(flow float64) string { return Significant(6e4*flow, 2) + " L/min" }
+func litres(flow float64) string { return figure(6e4*flow) + " L/min" }
 
-func (m *Machine) air() string {
+// air tells of the chamber whose strand gives most water.
+func (m *Machine) air() []string {
+	var most *machine.Housed
 	for i := range m.Chambers {
-		h := &m.Chambers[i]
-		w := &h.Water
-		if !w.Limited || !h.Heated {
-			continue
+		if h := &m.Chambers[i]; h.Water.Limited && h.Heated && (most == nil || h.Water.Given > most.Water.Given) {
+			most = h
 		}
-		text := fmt.Sprintf("%s: brings %s of water, strand gives %s", h.Name, perHour(w.Brought()), perHour(w.Given))
-		if w.Searched {
-			text += "; " + useful(w)
-		}
-		return text
 	}
-	return ""
+	if most == nil {
+		return nil
+	}
+	w := &most.Water
+	words := []string{fmt.Sprintf("%s: air brings %s of water, the strand %s", most.Name, perHour(w.Brought()), figure(3.6e6*w.Given))}
+	if w.Searched {
+		words = append(words, useful(w))
+	}
+	return words
 }
 
 // useful tells which flows are of use.
 func useful(w *machine.Water) string {
-	var words []string
-	if w.Least > 0 {
-		words = append(words, "starved below "+litres(w.Least))
+	switch {
+	case w.Least > 0 && w.Enough > 0:
+		return fmt.Sprintf("useful %s to %s", figure(6e4*w.Least), litres(w.Enough))
+	case w.Enough > 0:
+		return "useful up to " + litres(w.Enough)
+	case w.Least > 0:
+		return "useful from " + litres(w.Least)
 	}
-	if w.Enough > 0 {
-		words = append(words, "little gain beyond "+litres(w.Enough))
-	}
-	if len(words) == 0 {
-		return "a trickle would do"
-	}
-	return strings.Join(words, ", ")
+	return "a trickle would do"
 }
 
-func (m *Machine) bed() string {
+func (m *Machine) bed() []string {
 	b := &m.Bed
 	if !b.Used {
-		return ""
+		return nil
 	}
-	dew := frost(b.Target)
 	head := fmt.Sprintf("%s of %s", mass(b.Bed.DryMass), b.Bed.Isotherm.Kind)
 	switch {
 	case b.Life.Never:
-		return head + " holds " + dew + " for good: no water reaches it then"
+		return []string{head + ": no more water reaches it than it holds for good"}
 	case b.Life.Seconds == 0:
-		return head + " never holds " + dew
+		return []string{head + ": " + frost(b.Fresh) + " at best, not " + frost(b.Target)}
 	}
-	text := fmt.Sprintf("%s holds %s for %s (%s to %s)", head, dew, Duration(b.Life.Seconds), Duration(b.Low), Duration(b.High))
+	words := []string{fmt.Sprintf("%s: %s for %s (%s to %s)", head, frost(b.Target), Duration(b.Life.Seconds), Duration(b.Low), Duration(b.High))}
 	if b.Regenerate.Total > 0 {
-		text += fmt.Sprintf(", then %s kWh", Significant(b.Regenerate.Total/3.6e6, 2))
+		words = append(words, fmt.Sprintf("then %s kWh", figure(b.Regenerate.Total/3.6e6)))
 	}
-	return text
+	return words
 }
 
 // frost prints the dew or frost point of a vapour pressure [Pa].
@@ -221,75 +258,78 @@ func frost(pressure float64) string {
 // mass prints one.
 func mass(kg float64) string {
 	if kg < 1 {
-		return Significant(1000*kg, 3) + " g"
+		return untailed(Significant(1000*kg, 3)) + " g"
 	}
-	return Significant(kg, 3) + " kg"
+	return untailed(Significant(kg, 3)) + " kg"
 }
 
-// newtons prints a force with its range.
-func newtons(r pull.Range) string {
-	return fmt.Sprintf("%s N (%s to %s)", Significant(r.Value, 2), Significant(r.Low, 2), Significant(r.High, 2))
-}
-
-func (m *Machine) pull() string {
+func (m *Machine) pull() []string {
 	p := &m.Pull
-	if !p.Told {
-		if p.Radius > 0 {
-			return fmt.Sprintf("not stated; bends by %s %% of its length over %s", Significant(100*p.Bend, 2), Millimetres(p.Radius))
-		}
-		return ""
+	bent := ""
+	if p.Radius > 0 {
+		bent = fmt.Sprintf("bent by %s %%", figure(100*p.Bend))
 	}
-	text := newtons(p.Result.Pull)
+	if !p.Told {
+		if bent == "" {
+			return nil
+		}
+		return []string{bent}
+	}
+	pulled := p.Result.Pull
+	words := []string{fmt.Sprintf("%s N (%s to %s)", figure(pulled.Value), figure(pulled.Low), figure(pulled.High))}
 	if p.Given > 0 {
-		text += fmt.Sprintf(", the feeder gives %s N", Significant(p.Given, 3))
+		words[0] += " of the feeder's " + Given(p.Given)
 	}
 	if i := p.Result.Longest; i >= 0 {
-		text += fmt.Sprintf("; stretches by up to %s %%", Significant(100*p.Result.Points[i].Stretch.Strain.High, 1))
+		words = append(words, fmt.Sprintf("stretched by up to %s %%", figure(100*p.Result.Points[i].Stretch.Strain.High)))
 	} else {
-		text += "; stretch not known"
+		words = append(words, "stretch not known")
 	}
-	if p.Radius > 0 {
-		text += fmt.Sprintf("; bent by %s %%", Significant(100*p.Bend, 2))
+	if bent != "" {
+		words = append(words, bent)
 	}
-	return text
+	return words
 }
 
-func (m *Machine) pause() string {
+func (m *Machine) pause() []string {
 	p := &m.Answer.Pause
 	if !p.Told {
-		return ""
+		return nil
 	}
-	text := fmt.Sprintf("%s stand in up to %s: ", Length(p.Length), Celsius(p.Air))
+	stands := fmt.Sprintf("%s stand at up to %s", Length(p.Length), Celsius(p.Air))
 	if p.Softens() {
 		when := "at once"
 		if p.Seconds > 1 {
 			when = "within " + Duration(p.Seconds)
 		}
-		return text + fmt.Sprintf("%s may soften %s (from %s)", m.Strand, when, Celsius(p.Bears))
+		return []string{stands + fmt.Sprintf("; %s may soften %s, from %s", m.Strand, when, Celsius(p.Bears))}
 	}
-	return text + fmt.Sprintf("%s holds to %s; for how long is not known", m.Strand, Celsius(p.Bears))
+	return []string{stands + fmt.Sprintf("; %s holds to %s", m.Strand, Celsius(p.Bears)), "how long: not known"}
 }
 
 // money prints an amount in the user's currency.
 func (m *Machine) money(x float64) string {
-	text := Significant(x, 3)
+	text := untailed(Significant(x, 3))
+	if x < 1 {
+		text = figure(x)
+	}
 	if m.Stated.Currency != "" {
 		text += " " + m.Stated.Currency
 	}
 	return text
 }
 
-func (m *Machine) cost() string {
+func (m *Machine) cost() []string {
 	c := &m.Answer.Cost
 	if !c.Told {
-		return ""
+		return nil
 	}
 	var words []string
 	if len(c.Parts) > 0 {
-		words = append(words, m.money(c.Total)+" of parts, at your prices")
+		words = append(words, m.money(c.Total)+" for parts")
 	}
 	if m.Stated.Energy > 0 {
-		words = append(words, fmt.Sprintf("energy %s an hour, %s for each kg", m.money(c.PerHour), m.money(c.PerKilo)))
+		words = append(words, fmt.Sprintf("energy %s an hour, %s a kilogram", m.money(c.PerHour), untailed(Significant(c.PerKilo, 2))))
 	}
-	return strings.Join(words, "; ")
+	return words
 }

@@ -89,6 +89,30 @@ func TestLifeWithALeak(t *testing.T) {
 	}
 }
 
+// Where the water nearly ends time is long, and still the sum of its parts.
+func TestTimesAddUp(t *testing.T) {
+	b := gelBed(t)
+	rate := leak(2e-11, 500, 0)
+	whole, err := b.Life(499.99, rate)
+	require.NoError(t, err)
+	w, sum := uptake(t, b.Isotherm, 499.99, b.Temperature), 0.0
+	const parts = 200 // ever smaller to the end
+	load := func(n int) float64 {
+		if n == parts {
+			return w
+		}
+		return w - (w-0.01)*math.Exp(-float64(n)/10)
+	}
+	for n := range parts {
+		part := b
+		part.StartLoad = load(n)
+		l, err := part.Life(pressure(t, b.Isotherm, load(n+1), b.Temperature), rate)
+		require.NoError(t, err)
+		sum += l.Seconds
+	}
+	near(t, whole.Seconds, sum, 1e-6*sum)
+}
+
 // A stair is walked step by step, exactly.
 func TestLifeOfHydrates(t *testing.T) {
 	b := gelBed(t)
@@ -189,6 +213,9 @@ func TestMassFor(t *testing.T) {
 	require.NoError(t, err)
 	require.Zero(t, life.Seconds)
 	require.Zero(t, life.Taken)
+	states, err := b.Fill(dew(-15), rate, 3)
+	require.NoError(t, err)
+	require.Zero(t, states[3].Taken, "it cannot begin")
 	c, err := b.Capacity(dew(-15))
 	require.NoError(t, err)
 	require.Equal(t, desiccant.Span{}, c)

@@ -24,7 +24,7 @@ func silicaGel() Isotherm {
 		Source: "the law of Dubinin and Astakhov, fitted here to points of J. Nastaj and B. Aleksandrzak, J. Chem. Eng. Data (2013), doi 10.1021/je400517c, table 3 (20 to 140 °C), " +
 			"and of Y. Wang and M. D. LeVan, J. Chem. Eng. Data 54 (2009) 2839 (25 and 50 °C)",
 		Choice: "of a beaded gel of narrow pores (type A or RD); it lies between two gels that differ from one another by a third at low humidity. Published laws lie further from these points: " +
-			"the one of A. Sapienza et al., Renewable Energy 110 (2017) 40, falls to a third of what stays on the gel at 100 to 140 °C, and that of Wang and LeVan implies a heat below that of boiling. " +
+			"the one of A. Sapienza et al., Renewable Energy 110 (2017) 40, leaves two thirds to an eighth of what was measured at 140 °C, and that of Wang and LeVan implies a heat that grows with load, from below that of boiling. " +
 			"A gel of wide pores holds hardly a third of it below half saturation",
 		Range:       Range{Coldest: celsius0 + 20, Hottest: celsius0 + 140, Least: 27, Most: 2430, Humidity: 0.8},
 		Uncertainty: Uncertainty{Relative: 0.24, Absolute: 0.0015, Of: "the points of both gels, which it was fitted to"},

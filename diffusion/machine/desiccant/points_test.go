@@ -113,7 +113,7 @@ func agreement(t *testing.T, i desiccant.Isotherm, points []point, uncertainties
 	return inside / n, math.Sqrt(spread / n), mean / n
 }
 
-// The stated uncertainty holds nine in ten of the measured points, and half of it would not; no law is off on the whole.
+// The stated uncertainty holds nine in ten of the measured points, and 0.6 of it would not; no law is off on the whole.
 func TestMeasuredPoints(t *testing.T) {
 	for _, c := range []struct {
 		kind   desiccant.Kind
@@ -126,7 +126,7 @@ func TestMeasuredPoints(t *testing.T) {
 	} {
 		i := of(t, c.kind)
 		inside, spread, mean := agreement(t, i, c.points, 1)
-		less := 0.5
+		less := 0.6
 		if c.kind == desiccant.MolecularSieve4A { // doubled, as it says
 			less = 0.3
 		}
@@ -139,6 +139,21 @@ func TestMeasuredPoints(t *testing.T) {
 			if c.kind == desiccant.SilicaGel {
 				require.True(t, i.Range.Holds(m.p, m.celsius+celsius), "%+v", m)
 			}
+		}
+	}
+}
+
+// The laws of Wang and LeVan as they drew them: their isotherms at 75 °C (5A) and 100 °C (13X).
+func TestLawsAsDrawn(t *testing.T) {
+	for _, c := range []struct {
+		kind desiccant.Kind
+		at   []point
+	}{
+		{desiccant.MolecularSieve5A, millimoles(75, 9.15, 2.40316, 138.2, 5.6813, 1464, 9.36548)},
+		{desiccant.MolecularSieve13X, millimoles(100, 41.03, 2.39821, 125.3, 4.01192, 1193.8, 7.98427)},
+	} {
+		for _, m := range c.at {
+			near(t, m.w, uptake(t, of(t, c.kind), m.p, m.celsius+celsius), 0.015*m.w, "%v, %g Pa", c.kind, m.p)
 		}
 	}
 }

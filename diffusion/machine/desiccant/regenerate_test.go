@@ -32,6 +32,7 @@ func TestRegenerationTemperature(t *testing.T) {
 	require.NoError(t, err)
 	near(t, 120+celsius, h.Temperature, 7)
 	require.False(t, h.TooCold)
+	require.False(t, h.TooHot)
 	require.False(t, h.Extrapolated)
 	h, err = gel.RegenerationTemperature(0.001, roomVapour)
 	require.NoError(t, err)

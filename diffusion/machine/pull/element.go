@@ -16,16 +16,12 @@ type bend struct {
 	lost   Range
 }
 
-// straight is the part of an element that bends nothing.
-type straight struct{}
-
-func (straight) bend() bend { return bend{} }
-
 // Drag is a force that holds the strand back, whatever its tension: a brake, or a spool whose drag was weighed.
 type Drag struct {
-	straight
 	Force Range // [N], 0 to 1e5
 }
+
+func (Drag) bend() bend { return bend{} }
 
 func (d Drag) check() error { return d.Force.check("drag", 0, mostTension, "N") }
 
@@ -33,12 +29,13 @@ func (d Drag) after(before, _ float64, i int, _ Strand) float64 { return before 
 
 // Spool is one that turns on a plain bearing under its weight.
 type Spool struct {
-	straight
 	Friction Range   // coefficient of the bearing [-], 0 to 2
 	Weight   float64 // of spool and strand [N], 0 to 1e5
 	Bearing  float64 // radius on which it rubs [m]
 	Package  float64 // radius at which the strand leaves, least when the spool is nearly empty [m], more than the bearing's
 }
+
+func (Spool) bend() bend { return bend{} }
 
 func (s Spool) check() error {
 	return firstOf(s.Friction.check("friction of the spool's bearing", 0, mostFriction, "(a coefficient)"), within("weight of the spool", s.Weight, 0, mostTension, "N"),
@@ -125,10 +122,11 @@ func (d Driven) after(before, _ float64, i int, _ Strand) float64 {
 
 // Floor is a straight piece that the strand slides along under its weight.
 type Floor struct {
-	straight
 	Friction Range   // [-], 0 to 2
 	Length   float64 // [m], 0 to 1e4
 }
+
+func (Floor) bend() bend { return bend{} }
 
 func (f Floor) check() error {
 	return firstOf(f.Friction.check("friction of the floor", 0, mostFriction, "(a coefficient)"), within("length of the floor", f.Length, 0, mostLength, "m"))

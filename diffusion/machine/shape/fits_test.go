@@ -181,3 +181,59 @@ func TestAbsurdQuestionsAreRefused(t *testing.T) {
 	_, err = lead(t, tube).AirSpeed(-1)
 	require.ErrorContains(t, err, "volume flow")
 }
+
+// One side that is too small is enough to fit nothing, and an absurd question finds nothing.
+func TestNothingFits(t *testing.T) {
+	for _, c := range []struct {
+		inside shape.Box
+		kind   shape.Way
+	}{
+		{shape.Box{A: 1, B: 0.0079, C: 0.0079}, tube},
+		{shape.Box{A: 0.04, B: 1, C: 0.02}, passes},      // as deep as the rollers alone
+		{shape.Box{A: 1, B: 1, C: 0.015}, passes},        // thinner than the strand and its gaps
+		{shape.Box{A: 1, B: 0.055, C: 0.02}, passes},     // room for one pass
+		{shape.Box{A: 1, B: 0.025, C: 0.025}, winding},   // the layers and the gaps alone
+		{shape.Box{A: 0.0167, B: 0.5, C: 0.02}, winding}, // no turn beside the gaps
+	} {
+		w, any, err := c.kind.Most(c.inside, d)
+		require.NoError(t, err)
+		require.False(t, any, "%+v in %v", w, c.inside)
+	}
+	w, any, err := tube.Most(shape.Box{A: 1, B: 0.005, C: 0.009}, d)
+	require.NoError(t, err)
+	require.True(t, any)
+	near(t, 0.005, w.(shape.Tube).Length, 0, "across, since both other sides have to take it")
+	for _, kind := range []shape.Way{tube, passes, winding} {
+		w, any, err := kind.Most(shape.Box{A: 1, B: 1, C: -1}, d)
+		require.Error(t, err)
+		require.False(t, any)
+		require.Nil(t, w)
+		_, any, err = kind.Most(shape.Box{A: 1, B: 1, C: 1}, math.NaN())
+		require.ErrorContains(t, err, "strand diameter")
+		require.False(t, any)
+	}
+	ok, err := shape.Fits(shape.Box{A: 1, B: 1, C: -1}, shape.Housing{Length: 0.1, Width: 0.1, Height: 0.1})
+	require.Error(t, err)
+	require.False(t, ok)
+}
+
+// Most keeps to the number of passes and of turns that are allowed, and so does ForLength.
+func TestMostKeepsToItsLimits(t *testing.T) {
+	hall := shape.Box{A: 5000, B: 5000, C: 5000}
+	w, any, err := passes.Most(hall, d)
+	require.NoError(t, err)
+	require.True(t, any)
+	require.Equal(t, 10_000, w.(shape.Passes).Count)
+	w, any, err = winding.Most(hall, d)
+	require.NoError(t, err)
+	require.True(t, any)
+	near(t, 10_000, w.(shape.Winding).Turns, 0)
+	short := shape.Passes{Span: 0.5, Roller: 0.1, Count: 2, Gap: 0.01}
+	short.Count = 10_000
+	all := lead(t, short).Length
+	w, err = short.ForLength(all, d)
+	require.NoError(t, err)
+	require.Equal(t, 10_000, w.(shape.Passes).Count)
+	_, err = short.ForLength(all*1.0001, d)
+	require.ErrorContains(t, err, "must lie from 0 to 10000")
+}

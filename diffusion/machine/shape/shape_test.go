@@ -158,6 +158,9 @@ func TestSight(t *testing.T) {
 	near(t, 0, l.Layers[0].Sight, 1e-12)
 	require.Equal(t, []int{4, 3}, []int{l.Layers[0].Touches, l.Layers[1].Touches})
 	require.Equal(t, shape.Cover{Share: 0.4, Arcs: 4, Stays: true}, l.Cover)
+	apart := touching
+	apart.Pitch = 1.01 * d
+	near(t, 2, float64(lead(t, apart).Layers[0].Touches), 0, "a hair apart is apart")
 	lone := shape.Winding{Drum: 0.1, Pitch: 2000 * d, Turns: 0.1, Layers: 1, Gap: 5e-3}
 	near(t, 0.5, lead(t, lone).Layers[0].Sight, 1e-3)
 	require.Equal(t, shape.Cover{Share: 0.1, Arcs: 1, Stays: true}, lead(t, lone).Cover)

@@ -32,9 +32,9 @@ func lostBy(w heat.Wall, inside, room float64) func() (float64, error) {
 func walls() []Check {
 	hot := origin{machineHeatFamily, "bare level pipe: Incropera & DeWitt, Example 9.4: 0.1 m at 165 °C in 23 °C, emissivity 0.85", Published,
 		relative(1e-2, "three digits; air by formulas that differ from the book's table by up to 0.8 %")}
-	water := origin{machineHeatFamily, "hot water pipe, convection alone: Çengel, Heat Transfer, Example 9-1: 8 cm, 6 m, 70 °C in 20 °C", Published,
+	water := origin{machineHeatFamily, "hot water pipe, convection alone: Çengel, Heat Transfer, Example 9-1 (number from memory): 8 cm, 6 m, 70 °C in 20 °C", Published,
 		relative(2e-2, "the book's table has air that conducts 2.5 % less than ours and Incropera's")}
-	steam := origin{machineHeatFamily, "insulated steam pipe: Çengel, Heat Transfer, Example 3-8: 320 °C in 5 °C, films 60 and 18, 3 cm of glass wool", Published,
+	steam := origin{machineHeatFamily, "insulated steam pipe: Çengel, Heat Transfer, Example 3-8 (number from memory): 320 °C in 5 °C, films 60 and 18, 3 cm of glass wool", Published,
 		relative(5e-3, "three digits")}
 	code := origin{machineHeatFamily, "walls of 70 °C in 23 °C: nested bisections on the same correlations (independent code)", Computed, relative(1e-7, "ten digits")}
 	insulated := heat.Wall{
