@@ -48,6 +48,9 @@ type Chamber struct {
 // mostChambers is how many a page has room for.
 const mostChambers = 4
 
+// NoShape is why there is no such drawing.
+const NoShape = "no zone says how the strand is led: its shape"
+
 // MachineOf draws up the chambers whose shape is stated; false where none is.
 func MachineOf(s *scenarios.Scenario, a *machine.Answer, f Frame) (out Machine, any bool, err error) {
 	out = Machine{Frame: f, Box: s.Machine.Box}
@@ -177,11 +180,8 @@ func mm(x float64) string {
 	return wholeMillimetres(x) + words.NBSP + "mm"
 }
 
-// wholeMillimetres rounds a length [m]; a half goes up, whatever round-off has made of it.
-func wholeMillimetres(x float64) string {
-	const slack = 1e-6 // [mm]
-	return words.Digits(math.Floor(1000*x+0.5+slack), 7)
-}
+// wholeMillimetres prints a length [m].
+func wholeMillimetres(x float64) string { return words.Spaced(fmt.Sprintf("%.0f", 1000*x)) }
 
 // threeSizes are a length, a width and a height.
 func threeSizes(s [3]float64) string {
@@ -235,7 +235,7 @@ func (c *Chamber) way() string {
 	case shape.Passes:
 		return fmt.Sprintf("%d passes, %s apart; %s from strand to housing%s", w.Count, mm(c.pitch()), mm(w.Gap), more)
 	case shape.Tube:
-		return "The strand lies on the floor of a tube of " + mm(w.Bore) + " bore"
+		return "A tube of " + mm(w.Bore) + " bore; the strand is drawn on its floor"
 	}
 	return ""
 }

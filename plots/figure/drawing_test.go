@@ -116,7 +116,7 @@ func TestMachineWords(t *testing.T) {
 	several := severalMachines()
 	tube, passes, drum := &several.Chambers[0], &several.Chambers[1], &several.Chambers[2]
 	told := func(c *Chamber) string { return plain(strings.Join(c.facts(&several), "\n")) }
-	require.Equal(t, "The strand lies on the floor of a tube of 20 mm bore\nNot heated; 10 mm of insulation all round\nFits the box of 500 × 300 × 300 mm", told(tube))
+	require.Equal(t, "A tube of 20 mm bore; the strand is drawn on its floor\nNot heated; 10 mm of insulation all round\nFits the box of 500 × 300 × 300 mm", told(tube))
 	require.Equal(t, "12 passes, 61.8 mm apart; 20 mm from strand to housing\nHeater: 60 W stated, 33 W needed; its place is not known; bare wall\n"+
 		"Does not fit the box of 500 × 300 × 300 mm (dashed), which holds 2.1 m so led", told(passes))
 	require.Equal(t, "60.4 turns in each of 2 layers, 2 mm apart; 20 mm from strand to housing\nHeater: take 50 W, 33 W needed; its place is not known; bare wall\n"+

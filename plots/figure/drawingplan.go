@@ -128,7 +128,7 @@ func (p *plan) share() {
 	}
 	p.end.ports = p.end.Ports
 	side, end := &p.side, &p.end
-	side.left, side.right, end.left, end.right, side.above = shorter, shorter, 50, 64, shorter
+	side.left, side.right, end.left, end.right, side.above = shorter, shorter, 74, 64, shorter
 	if side.count(-1) > 0 {
 		side.left, side.above = gutter, 2*shorter
 	}

@@ -12,6 +12,7 @@ import (
 // dimension is a size with its line: below the view, or to its right.
 type dimension struct {
 	from, to float64 // in the view [m]
+	long     float64 // what is told of it [m]
 	off      float64 // where its feature ends, from which the thin lines go [m]
 	level    int     // of lines below one another, from 1; 0 for one to the right
 	round    bool    // a diameter
@@ -27,17 +28,20 @@ func levels(all []dimension) (n int) {
 
 // dimensions are the sizes that are told of a view: those of what is inside nearer than those of the whole.
 func (v *view) dimensions(c *Chamber) []dimension {
-	whole := dimension{from: -v.around, to: v.Width + v.around, off: -v.around, level: 1}
+	whole := dimension{from: -v.around, to: v.Width + v.around, long: c.Outer[0], off: -v.around, level: 1}
+	if v.end {
+		whole.long = c.Outer[2]
+	}
 	switch w := c.Way.(type) {
 	case shape.Passes:
 		if v.end {
-			return []dimension{whole, {from: -v.around, to: v.Height + v.around, off: v.Width + v.around}}
+			return []dimension{whole, {from: -v.around, to: v.Height + v.around, long: c.Outer[1], off: v.Width + v.around}}
 		}
 		left, right := v.rollers()
 		whole.level = 3
 		return []dimension{
-			{from: right.Centre.X - right.Radius, to: right.Centre.X + right.Radius, off: right.Centre.Y, level: 1, round: true},
-			{from: left.Centre.X, to: right.Centre.X, off: min(left.Centre.Y, right.Centre.Y), level: 2}, whole,
+			{from: right.Centre.X - right.Radius, to: right.Centre.X + right.Radius, long: w.Roller, off: right.Centre.Y, level: 1, round: true},
+			{from: left.Centre.X, to: right.Centre.X, long: w.Span, off: min(left.Centre.Y, right.Centre.Y), level: 2}, whole,
 		}
 	case shape.Winding:
 		if v.end {
@@ -55,7 +59,7 @@ func (v *view) dimensions(c *Chamber) []dimension {
 func (v *view) rings(inner float64, whole dimension) []dimension {
 	middle := v.Width / 2
 	whole.level, whole.round, whole.off = 2, true, v.Height/2
-	return []dimension{{from: middle - inner/2, to: middle + inner/2, off: v.Height / 2, level: 1, round: true}, whole}
+	return []dimension{{from: middle - inner/2, to: middle + inner/2, long: inner, off: v.Height / 2, level: 1, round: true}, whole}
 }
 
 // rollers are one of the left row and one of the right; the same where there is but one.
@@ -109,7 +113,7 @@ func (v *plate) dimension(s *canvas.Sheet) {
 		if d.level == 0 {
 			continue
 		}
-		text := mm(d.to - d.from)
+		text := mm(d.long)
 		if d.round {
 			text = "Ø " + text
 		}
@@ -138,7 +142,7 @@ func (v *plate) upright(s *canvas.Sheet, d dimension) {
 		s.Segment(line, x-3, p.Y-3, x+3, p.Y+3)
 	}
 	s.Segment(line, x, from.Y, x, to.Y)
-	s.Put(s.Style(canvas.TickSize, palette.Ink, false), canvas.Point{X: x + 7, Y: (from.Y + to.Y) / 2}, canvas.Right, mm(d.to-d.from))
+	s.Put(s.Style(canvas.TickSize, palette.Ink, false), canvas.Point{X: x + 7, Y: (from.Y + to.Y) / 2}, canvas.Right, mm(d.long))
 }
 
 // passages draws what goes in and out, with its names.

@@ -66,13 +66,18 @@ func (f Filling) check() error {
 
 // Headline says how long the dew point is held.
 func (f Filling) Headline() string {
-	const hours, day = 72, 24 // up to so many hours are told as such
-	unit, by := "h", 1.0
-	if f.High > hours {
-		unit, by = "days", 1.0/day
-	}
+	unit, by := f.unit()
 	in := func(x float64) string { return words.Digits(x*by, 2) }
 	return fmt.Sprintf("%s of %s holds a dew point of %s for %s (%s to %s) %s", massOf(f.Mass), f.Kind, words.Celsius(f.Target), in(f.Life), in(f.Low), in(f.High), unit)
+}
+
+// unit is that in which its times read best, and what an hour is in it.
+func (f Filling) unit() (name string, hour float64) {
+	const most, day = 72, 24
+	if f.High > most {
+		return "days", 1.0 / day
+	}
+	return "h", 1
 }
 
 // massOf prints a mass [kg].
@@ -89,42 +94,42 @@ func (f Filling) draw(s *canvas.Sheet, room canvas.Rectangle) {
 	for i, d := range f.Dew {
 		dew[i] = d - words.ZeroCelsius
 	}
+	unit, hour := f.unit()
 	texts := [2]string{"wanted " + words.Celsius(f.Target), "at first " + words.Celsius(f.Dew[0])}
 	a := canvas.Axes{
-		X: canvas.Scale{Max: 1.05 * max(f.High, f.Life)}, Y: canvas.LinearOver(append([]float64{target}, dew...)),
-		XLabel: "Time since the bed was fresh, h", YLabel: "Dew point that it holds, °C", Right: s.EndRoom(texts[0]),
+		X: canvas.Scale{Max: 1.05 * hour * max(f.High, f.Life)}, Y: canvas.LinearOver(append([]float64{target}, dew...)),
+		XLabel: "Time since the bed was fresh, " + unit, YLabel: "Dew point that it holds, °C", Right: s.EndRoom(texts[0]),
 	}
 	p := s.Panel(room, a)
 	p.Grid()
-	early, late := make([]float64, len(f.Hours)), make([]float64, len(f.Hours))
+	times, early, late := make([]float64, len(f.Hours)), make([]float64, len(f.Hours)), make([]float64, len(f.Hours))
 	for i, t := range f.Hours {
-		early[i], late[i] = t*f.Low/f.Life, t*f.High/f.Life
+		times[i], early[i], late[i] = t*hour, t*hour*f.Low/f.Life, t*hour*f.High/f.Life
 	}
 	under := p.Points(late, dew)
 	slices.Reverse(under)
 	p.Polygon(palette.Doubted, append(p.Points(early, dew), under...))
 	p.Limit(target)
-	p.Line(canvas.Stroke(palette.Blue, 3.2), f.Hours, dew)
+	p.Line(canvas.Stroke(palette.Blue, 3.2), times, dew)
 	p.Frame()
 	p.Ends([]canvas.Label{{Text: texts[0], At: canvas.Point{X: p.Box.Max.X, Y: p.AtY(target)}, Colour: palette.Ink, Bold: true}})
-	f.names(p, dew, texts[1])
+	names(p, times, late, dew, texts[1])
 }
 
 // names tells the line from the band, where there is room.
-func (f Filling) names(p *canvas.Panel, dew []float64, first string) {
+func names(p *canvas.Panel, times, late, dew []float64, first string) {
 	var passing []canvas.Point
 	for i := 1; i < len(dew); i++ {
-		passing = append(passing, canvas.Along(p.At(f.Hours[i-1], dew[i-1]), p.At(f.Hours[i], dew[i]))...)
+		passing = append(passing, canvas.Along(p.At(times[i-1], dew[i-1]), p.At(times[i], dew[i]))...)
 	}
-	offer := func(text string, c palette.Colour, bold bool, hour, low float64) {
-		at := p.At(hour, low)
+	offer := func(text string, c palette.Colour, bold bool, at canvas.Point) {
 		var spots []canvas.Spot
 		for _, by := range []canvas.Length{10, 26, 44} {
 			spots = append(spots, canvas.Spot{At: at.Add(canvas.Point{X: by, Y: -by / 2}), Side: canvas.BelowRight}, canvas.Spot{At: at.Add(canvas.Point{X: by}), Side: canvas.Right})
 		}
 		p.Offer(p.Style(canvas.LabelSize, c, bold), text, spots, passing)
 	}
-	offer(first, palette.Legible(palette.Blue), true, f.Hours[0], dew[0])
-	last := len(dew) / 2
-	offer("nine times in ten, by its isotherm", palette.Quiet, false, f.Hours[last]*f.High/f.Life, dew[last])
+	offer(first, palette.Legible(palette.Blue), true, p.At(times[0], dew[0]))
+	middle := len(dew) / 2
+	offer("nine times in ten", palette.Quiet, false, p.At(late[middle], dew[middle]))
 }
