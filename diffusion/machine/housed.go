@@ -15,7 +15,7 @@ const warmer = 0.5
 func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (Housed, error) {
 	c, z := &m.Chambers[i], &d.Path[i]
 	h := Housed{Name: c.Name, Length: z.Length, Heater: c.Heater, Heated: z.Air.Temperature > m.Room.Temperature+warmer}
-	if err := m.lead(d, z, c, &h); err != nil {
+	if err := m.lead(d, i, &h); err != nil {
 		return h, err
 	}
 	if err := m.water(d, r, i, &h); err != nil {
@@ -34,22 +34,17 @@ func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (House
 }
 
 // lead tells how the strand is led, and whether it fits.
-func (m *Machine) lead(d *diffusion.Design, z *diffusion.Zone, c *Chamber, h *Housed) error {
-	if c.Led == nil {
-		return nil
+func (m *Machine) lead(d *diffusion.Design, i int, h *Housed) error {
+	way, err := m.Way(d, i)
+	if err != nil || way == nil {
+		return err
 	}
-	diameter, way := 2*d.Radius, c.Led
-	var err error
-	if !c.Held && z.Length > 0 {
-		if way, err = way.ForLength(z.Length, diameter); err != nil {
-			return err
-		}
-	}
+	diameter := 2 * d.Radius
 	if h.Lead, err = way.Lead(diameter); err != nil {
 		return err
 	}
 	h.Led = true
-	thick := 2 * c.Wall.Insulation
+	thick := 2 * m.Chambers[i].Wall.Insulation
 	o := h.Lead.Housing
 	h.Outer = [3]float64{o.Length + thick, o.Width + thick, o.Height + thick}
 	if m.Box == (Box{}) {
