@@ -29,6 +29,7 @@ type ensemble struct {
 	drift           surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
 	failed          error                           // the first march without an answer
 	measure         func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
+	wanders         bool                            // covers do, in each draw
 }
 
 func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
@@ -104,6 +105,9 @@ func (e *ensemble) tried(deviates []float64) (float64, error) {
 	m, open, err := e.design.drawn(e.unknowns, deviates)
 	if err != nil {
 		return 0, err
+	}
+	if e.wanders {
+		m.wander()
 	}
 	log, err := e.logarithm(&m)
 	openBores, hasBores := m.withOpenBores()
@@ -209,12 +213,15 @@ func (e *ensemble) emulate(off float64, most int, marched func(points [][]float6
 	}
 	k := e.sampled(marched)
 	f, err := k.fit()
-	for i, more := range moreDraws(len(e.unknowns))[:most] {
+	for i, more := range moreDraws(k.batch(), len(e.unknowns))[:most] {
 		if err != nil || f.Error <= max(off, worthwhileError(i)) || len(e.unknowns) < 2 {
 			break
 		}
 		k.add(more, marched(more))
 		f, err = k.fit()
+	}
+	if err == nil && k.like != nil {
+		return f, e.marches.at(f, surrogate.Points(len(e.unknowns))), nil
 	}
 	return f, k.values, err
 }
@@ -222,6 +229,7 @@ func (e *ensemble) emulate(off float64, most int, marched func(points [][]float6
 // samples are the values that a surrogate rests on.
 type samples struct {
 	drift          surrogate.Drift
+	like           *surrogate.Surrogate // what is known of what the drift leaves; nil for nothing
 	points, line   [][]float64
 	values, onLine []float64
 	wet            float64 // value of a draw without an answer
@@ -244,6 +252,9 @@ func (k *samples) filled(values []float64) []float64 {
 }
 
 func (k *samples) fit() (*surrogate.Surrogate, error) {
+	if k.like != nil {
+		return k.like.Over(k.drift, k.points, k.values, k.line, k.onLine)
+	}
 	return surrogate.Fit(k.drift, k.points, k.values, k.line, k.onLine)
 }
 
@@ -264,6 +275,9 @@ func (e *ensemble) draws(values []float64) [][]float64 {
 func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 	e.ready()
 	n := len(e.unknowns)
+	if like := e.learnt(); like != nil && e.drift != nil && n > 1 {
+		return e.sampledLike(like)
+	}
 	k := samples{drift: e.drift, points: surrogate.Points(n)}
 	k.values = marched(k.points)
 	if math.IsNaN(k.values[0]) {
@@ -276,6 +290,21 @@ func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 	k.filled(k.values)
 	k.line = surrogate.Line(n, k.values)
 	k.onLine = k.filled(e.each(k.line))
+	return k
+}
+
+// sampledLike marches where a similar function does not tell the content: on its line, and at a few draws about it.
+func (e *ensemble) sampledLike(like *surrogate.Surrogate) samples {
+	n := len(e.unknowns)
+	k := samples{drift: e.drift, like: like, points: [][]float64{make([]float64, n)}, values: []float64{e.middle}}
+	axes := e.marches.at(like.With(e.drift), surrogate.Points(n))
+	k.line = surrogate.Line(n, axes)
+	const fewer = 6
+	more := surrogate.AboutLine(fewer, n, axes)
+	all := e.each(slices.Concat(more, k.line))
+	k.wet = e.wet(append(all, e.middle))
+	k.add(more, all[:len(more)])
+	k.onLine = k.filled(all[len(more):])
 	return k
 }
 
@@ -331,9 +360,17 @@ func worthwhileError(batch int) float64 {
 	return 0.05
 }
 
-// moreDraws are batches of draws for a surrogate that serves badly, each twice the one before.
-func moreDraws(unknowns int) [][][]float64 {
-	const least, seed = 16, 77
+// batch is how many draws more are made first: fewer where a similar function has told the most.
+func (k *samples) batch() int {
+	if k.like != nil {
+		return 6
+	}
+	return 16
+}
+
+// moreDraws are batches of draws for a surrogate that serves badly, the first of so many, each twice the one before.
+func moreDraws(least, unknowns int) [][][]float64 {
+	const seed = 77
 	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
 	out := make([][][]float64, batches)
 	for i := range out {
