@@ -57,7 +57,7 @@ func (w *March) AssessBriefly(similar *Odds, d *Design, s Settings) (*Assessment
 }
 
 // BriefError is the numerical error, relative to the content, up to which that of [March.AssessBriefly] is told by a coarser march.
-const BriefError = 5e-3
+const BriefError = 1e-2
 
 // assessBy assesses with the numerical error of the first march by a function.
 func (w *March) assessBy(bound func(a *Assessment, m *Model) (settled bool, err error), similar *Odds, d *Design, s Settings) (*Assessment, error) {
@@ -121,7 +121,7 @@ func (a *Assessment) expensive(m *Model) bool {
 	if m.covered() {
 		nodes *= anglesFor(a.Settings.Resolution)
 	}
-	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
+	if m.balanced() {
 		const each = 5 // marches, or so
 		nodes *= each
 	}
@@ -202,4 +202,9 @@ func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err err
 // covered tells that a cover keeps its place in a zone of the path.
 func (m *Model) covered() bool {
 	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Contact.Fixed() })
+}
+
+// balanced tells that the air of a zone of the path has to agree with what the strand gives off on all of it.
+func (m *Model) balanced() bool {
+	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
 }

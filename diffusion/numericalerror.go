@@ -32,8 +32,8 @@ const (
 	// shows the most, but not always. The largest found beyond it, of the content that is left, was 2e-4.
 	coverError = 2e-4
 
-	// angular is by how much the error of the usual angles may be more than half of what they differ by from the coarse ones, times two: at twice the difference one of 60
-	// random models with covers up to four fifths, nearly dry, was left out by a sixth, at three times none.
+	// angular times what marches with the usual and the coarse angles differ by is taken for the error of the usual ones: at twice the difference one of 60
+	// random models with covers of up to four fifths was left out, by a sixth, at three times none.
 	angular = 3
 )
 

@@ -171,8 +171,8 @@ func (s *search) guessed(x float64) bool {
 	return true
 }
 
-// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest with its neighbours,
-// and the ends. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
+// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest, with its neighbours
+// and the ends where these are nearly as dry. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
 func (s *search) sharpen() error {
 	sharp := make([]bool, len(s.points))
 	for {
@@ -201,10 +201,12 @@ func (s *search) sharpen() error {
 func (s *search) restsOn(sharp []bool) (i int, fine bool) {
 	const near = 0.03 // many times what a rough point is off by
 	lowest, crossed, last := s.lowest(), s.changes(), len(s.points)-1
+	driest := height(s.points[lowest].Ratio)
 	for i, p := range s.points {
+		rests := i == 0 || i == last || i == lowest-1 || i == lowest+1
 		switch beside := slices.Contains(crossed, i) || slices.Contains(crossed, i-1); {
 		case sharp[i]:
-		case math.Abs(height(p.Ratio)) < near, len(crossed) == 0 && (i == 0 || i == last || i >= lowest-1 && i <= lowest+1):
+		case math.Abs(height(p.Ratio)) < near, len(crossed) == 0 && (i == lowest || rests && (p.guessed || height(p.Ratio)-driest < near)):
 			return i, true
 		case beside && p.guessed:
 			return i, false
