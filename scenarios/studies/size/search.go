@@ -301,9 +301,9 @@ func (s *search) narrow(a, b Point) (float64, error) {
 	return s.value(u), err
 }
 
-// polish finds a crossing by rough marches, and by their slope the one that is sought; false where that leads astray.
+// polish finds a crossing by rough marches, and by their slope, then by that of the others, the one that is sought; false where that leads astray.
 func (s *search) polish(b root.Bracket) (float64, bool) {
-	const tries, roughly, step = 4, 3e-3, 0.01
+	const tries, roughly, step, alike = 6, 3e-3, 0.01, 2
 	u, err := root.Find(s.roughHeight, b, root.Tolerance{Value: roughly, Width: roughly * math.Abs(b.B-b.A)})
 	if err != nil {
 		return 0, false
@@ -312,8 +312,13 @@ func (s *search) polish(b root.Bracket) (float64, bool) {
 	if err != nil || slope == 0 {
 		return 0, false
 	}
+	before, offBefore := math.NaN(), math.NaN()
 	for range tries {
 		off, err := s.height(u)
+		if fine := (off - offBefore) / (u - before); fine/slope > 1./alike && fine/slope < alike {
+			slope = fine
+		}
+		before, offBefore = u, off
 		switch next := u - off/slope; {
 		case err != nil:
 			return 0, false
