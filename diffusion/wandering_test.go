@@ -3,6 +3,7 @@ package diffusion_test
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -42,6 +43,35 @@ func TestOddsOfACoverAgainstItsDraws(t *testing.T) {
 		require.Less(t, off, 0.04)
 		require.LessOrEqual(t, within, 1+draws/100)
 	}
+}
+
+// The strand that odds are learnt from gives at the medians what the section does; at a draw it has a cover that wanders, also where the draw states one that keeps its place.
+func TestWanderingAgreesAtTheMedians(t *testing.T) {
+	w := diffusion.NewMarch()
+	for i := range 6 {
+		d := wound(t, rand.New(rand.NewPCG(uint64(i), 5)))
+		thin := *d
+		thin.Path = slices.Clone(d.Path)
+		thin.Path[0].Contact.Moves = true
+		place, wanders, drawn, err := w.Wandering(d, make([]float64, len(d.Unknowns())))
+		require.NoError(t, err)
+		var r diffusion.Result
+		require.NoError(t, w.Run(&thin.Model, diffusion.DrawSettings(), &r))
+		require.Less(t, math.Abs(wanders-place), max(0.025, math.Abs(math.Log(r.Nozzle.Mean)-place)/2), "%d", i)
+		require.InDelta(t, wanders, drawn, 1e-3)
+
+		d.Given = []diffusion.Given{{Name: "cover", Change: func(m *diffusion.Model, _ float64) error {
+			m.Path[0].Contact.Moves = false
+			return nil
+		}}}
+		_, wanders, drawn, err = w.Wandering(d, make([]float64, len(d.Unknowns())))
+		require.NoError(t, err)
+		require.InDelta(t, wanders, drawn, 1e-3)
+	}
+	open := wound(t, rand.New(rand.NewPCG(1, 5)))
+	open.Path[0].Contact = diffusion.Contact{}
+	_, _, _, err := w.Wandering(open, nil)
+	require.Error(t, err, "nothing covers it")
 }
 
 // wound is a strand on a drum that covers a part of it, in air that is without limit or has to agree with it.
