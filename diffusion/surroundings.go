@@ -5,6 +5,7 @@ import (
 
 	"strandry/diffusion/radial"
 	"strandry/materials"
+	"strandry/materials/exponential"
 	"strandry/materials/humidair"
 )
 
@@ -64,7 +65,7 @@ type airSupply struct {
 // settle brings air without limit to time t.
 func (a *airSupply) settle(t float64) {
 	if a.rate > 0 {
-		a.pressure = a.last + a.excess*math.Exp(-a.rate*t)
+		a.pressure = a.last + a.excess*exponential.Of(-a.rate*t)
 	}
 }
 

@@ -1,6 +1,10 @@
 package materials
 
-import "math"
+import (
+	"math"
+
+	"strandry/materials/exponential"
+)
 
 // Form is the shape of a sorption isotherm.
 type Form int
@@ -66,7 +70,7 @@ func (s *Sorption) At(T float64) Isotherm {
 	}
 	i.factor = 1
 	if h := s.MixingEnthalpy.Value; h != 0 {
-		i.factor = math.Exp(-h / GasConstant * (1/T - 1/s.Reference))
+		i.factor = exponential.Of(-h / GasConstant * (1/T - 1/s.Reference))
 	}
 	if s.Form == TwoTerm { // the temperature acts on the linear term alone
 		i.p, i.factor = i.p*i.factor, 1
