@@ -18,7 +18,7 @@ type stepper struct {
 	g, slope          []float64 // and at the stage
 	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
 	rate              []float64 // derivative of the balance of the nodes in time at the start
-	rhs               []float64
+	scratch           []float64
 	unsteady          bool      // rate is not zero
 	changes           float64   // relative change in time of the outermost conductance at the start [1/s]
 	sum               []float64 // Σ c_ij u_j / h, and the source
@@ -40,11 +40,10 @@ type stepper struct {
 type exchanged struct{ j, dc, dq, dt, load, loadC, loadQ float64 }
 
 func (m *March) resize(n int) {
-	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.rate, &m.rhs, &m.sum,
+	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.rate, &m.scratch, &m.sum,
 		&m.source, &m.sourceDot, &m.sourceNow, &m.beside.column, &m.beside.z,
 		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
-		m.u = make(rosenbrock.Increments, n)
 		block := make([]float64, n*len(arrays))
 		for i, p := range arrays {
 			*p = block[i*n : i*n : (i+1)*n]
@@ -53,7 +52,7 @@ func (m *March) resize(n int) {
 	for _, p := range arrays {
 		*p = (*p)[:n]
 	}
-	m.u = m.u[:n]
+	m.u.Resize(n)
 }
 
 // bind takes up a problem. A prescribed value that differs from the present one is
@@ -105,7 +104,8 @@ func (m *March) try(h float64) float64 {
 	}
 	size := m.finish()
 	if !(size < math.Inf(1)) {
-		clear(m.u) // lest zero times Inf spoil the next try
+		m.u.Clear() // lest zero times Inf spoil the next try
+		m.lost.U, m.beside.x.U = [rosenbrock.Stages]float64{}, [rosenbrock.Stages]float64{}
 	}
 	return size
 }
@@ -246,7 +246,7 @@ func (m *March) jump(step float64) {
 	if step == 0 {
 		return
 	}
-	g, x, last := m.Grid, m.rhs, len(m.y)-1
+	g, x, last := m.Grid, m.scratch, len(m.y)-1
 	copy(m.matrix.below, g.lower)
 	copy(m.matrix.on, g.diag)
 	copy(m.matrix.above, g.upper)
