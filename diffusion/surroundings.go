@@ -29,6 +29,7 @@ type surroundings struct {
 
 	now, beside float64 // time and companion at which the values below hold
 	warmed
+	conductance float64 // at the temperature of the surface [1/s]
 
 	warmer  warmed  // the laws a little warmer, for their derivatives
 	warming float64 // how fast the surface warms, but for the companion [K/s]
@@ -41,9 +42,9 @@ type warmed struct {
 	temperature float64 // [K]
 	isotherm    materials.Isotherm
 	saturation  float64 // saturation pressure [Pa]
-	conductance float64 // [1/s]
 	heat        float64 // h [W/(m² K)]
 	transfer    float64 // φ k_m / (ρ R) [1/s times m³/kg]
+	each        float64 // the same for a vapour pressure [1/(s Pa)]
 }
 
 // airSupply is the vapour pressure of the air as a function of what the strand
@@ -91,17 +92,18 @@ func (s *surroundings) refresh(t, x float64) {
 		return
 	}
 	s.warm(&s.warmed, temperature)
+	s.conductance = s.dry(temperature)
 }
 
-// warm sets what depends on the temperature of the surface [K].
+// warm sets what depends on the temperature of the surface [K], but for the conductance.
 func (s *surroundings) warm(w *warmed, temperature float64) {
 	w.temperature = temperature
 	w.isotherm = s.sorption.At(temperature)
 	w.saturation = humidair.SaturationPressure(temperature)
-	w.conductance = s.dry(temperature)
 	var mass float64
 	w.heat, mass = s.film.at(temperature)
 	w.transfer = s.perDensity * mass
+	w.each = w.transfer / (humidair.VapourConstant * temperature)
 }
 
 // forget makes the next refresh a whole one.
@@ -173,7 +175,7 @@ func (s *surroundings) leaving(w *warmed, c, q float64) (r radial.Response, acti
 	if vapour > w.saturation {
 		vapour, rise = w.saturation, 0
 	}
-	each := w.transfer / (humidair.VapourConstant * w.temperature)
+	each := w.each
 	r.Flux, r.FluxC, r.FluxQ = each*(activity*w.saturation-vapour), each*slope*w.saturation, -each*rise
 	return r, activity
 }
@@ -195,4 +197,22 @@ func (l *latent) at(temperature float64) float64 {
 	return l.value + x*(l.slope+x*l.bend)
 }
 
-var _ radial.Conductance = (*surroundings)(nil)
+// Grades gives the derivatives on time of the logarithm of the conductance and of what leaves, where the companion stays at zero and the section
+// has one temperature.
+func (s *surroundings) Grades(t, c, q, now float64) (conductance, flux float64, known bool) {
+	if !s.thermal.uniform(t) {
+		return 0, 0, false
+	}
+	s.grade(t, 0)
+	if s.warming != 0 {
+		conductance = s.perKelvin(s.temperature) * s.warming
+		later, _ := s.leaving(&s.warmer, c, q)
+		flux = (later.Flux - now) * (s.warming / aLittle)
+	}
+	if a := &s.supply; a.rate > 0 && a.pressure <= s.saturation {
+		flux += s.each * a.rate * (a.pressure - a.last)
+	}
+	return conductance, flux, true
+}
+
+var _ radial.Foretold = (*surroundings)(nil)

@@ -261,10 +261,10 @@ func (h *thermal) insideOf(amounts, excess []float64) {
 	}
 }
 
-// surfaceWarming is how fast the surface warms at time t, but for the companion [K/s].
-func (h *thermal) surfaceWarming(t float64) (rise float64) {
+// surfaceWarming is how fast the surface warms at time t, when it would have a temperature [K] but for the companion [K/s].
+func (h *thermal) surfaceWarming(t, surface float64) (rise float64) {
 	if !h.resolved {
-		return h.rate * (h.air - h.lumped(t))
+		return h.rate * (h.air - surface)
 	}
 	h.at(t)
 	for n, a := range h.present {

@@ -46,13 +46,15 @@ func (s *Sorption) Content(a, T float64) float64 { return s.At(T).Content(a) }
 // Activity returns the activity [-] in equilibrium with content C [kg/kg dry] at
 // T [K], the inverse of Content to 1e-12.
 func (s *Sorption) Activity(C, T float64) float64 {
-	a, _ := s.At(T).Activity(C)
+	i := s.At(T)
+	a, _ := i.Activity(C)
 	return a
 }
 
 // ActivitySlope returns da/dC [kg dry/kg] at content C [kg/kg dry] and T [K].
 func (s *Sorption) ActivitySlope(C, T float64) float64 {
-	_, slope := s.At(T).Activity(C)
+	i := s.At(T)
+	_, slope := i.Activity(C)
 	return slope
 }
 
@@ -78,6 +80,9 @@ func (s *Sorption) At(T float64) Isotherm {
 			i.slopeAtZero, i.atOne, i.slopeAtOne = i.p, i.p+i.q, i.p+i.n*i.q
 			return i
 		}
+	}
+	if s.Form == Henry {
+		i.perContent = 1 / (i.factor * i.p)
 	}
 	_, i.slopeAtZero = i.shape(0)
 	i.atOne, i.slopeAtOne = i.shape(1)

@@ -19,6 +19,14 @@ type Conductance interface {
 	Conductance(t float64, k []float64)
 }
 
+// Foretold is a conductance that tells how it changes in time, and with it the exchange beside it; the derivatives of any other are taken by differences.
+type Foretold interface {
+	Conductance
+	// Grades gives the derivatives on time of ln k, the same in all gaps [1/s], and of the flux density of the exchange at the surface value c after the
+	// amount q has left, which is now. Where they cannot be told, known is false.
+	Grades(t, c, q, now float64) (conductance, flux float64, known bool)
+}
+
 // Potential is the part G(c) of the diffusivity that depends on the field.
 type Potential interface {
 	// Potential fills g with G(c) and slope with dG/dc > 0.

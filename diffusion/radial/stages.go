@@ -85,10 +85,10 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
 	}
+	now := m.exchangeAt(at, m.stage[n-1], lost, m.beside.x.Now)
 	m.addSource(i, h)
 	m.gather(rhs, m.k, m.g)
 	m.addRate(rhs, drift)
-	now := m.exchangeAt(at, m.stage[n-1], lost, m.beside.x.Now)
 	if m.beside.companion != nil {
 		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + now.load
 	}

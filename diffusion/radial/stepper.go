@@ -10,6 +10,7 @@ import (
 type stepper struct {
 	problem  Problem
 	exchange Exchange
+	foretold Foretold // the conductance, where it tells the derivatives of both
 	given    Prescribed
 	floor    float64
 
@@ -59,12 +60,13 @@ func (m *March) resize(n int) {
 // set at once.
 func (m *March) bind(p Problem, s rosenbrock.Settings) {
 	m.problem, m.floor = p, s.Floor
-	m.exchange, m.given, m.ready, m.scale = nil, nil, false, 0
+	m.exchange, m.given, m.foretold, m.ready, m.scale = nil, nil, nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
 	m.beside.graded, _ = p.Companion.(Graded)
 	switch v := p.Surface.(type) {
 	case Exchange:
 		m.exchange = v
+		m.foretold, _ = p.Conductance.(Foretold)
 	case Prescribed:
 		m.given = v
 		m.jump(v(m.Time) - m.y[len(m.y)-1])
@@ -170,6 +172,9 @@ func (m *March) evaluateRates() {
 		}
 	}
 	n := len(m.y)
+	if m.foretold != nil && m.problem.Source == nil && m.foretell() {
+		return
+	}
 	// The difference must be one that the time can hold.
 	later := m.Time + max(m.scale*1e-5, math.Abs(m.Time)*0x1p-40)
 	dt := later - m.Time
@@ -198,6 +203,23 @@ func (m *March) evaluateRates() {
 	if m.beside.companion != nil {
 		m.besideTime(later, dt)
 	}
+}
+
+// foretell takes the derivatives in time from a conductance that tells them, if it can.
+func (m *March) foretell() bool {
+	r, last := m.Grid.Radius(), len(m.y)-1
+	k, flux, known := m.foretold.Grades(m.Time, m.y[last], m.Lost, m.start.j/r)
+	if !known {
+		return false
+	}
+	m.unsteady, m.changes, m.start.dt = k != 0, math.Abs(k), r*flux
+	if m.unsteady { // the flows are those at the start, so many times
+		flow(m.rate, m.k0[:last], m.g0)
+		for i := range m.rate {
+			m.rate[i] *= k
+		}
+	}
+	return true
 }
 
 func (m *March) exchangeAt(t, c, q, x float64) exchanged {
