@@ -21,6 +21,7 @@ type surroundings struct {
 	radius      float64
 	diffusivity *materials.Diffusivity
 	sorption    *materials.Sorption
+	athermal    bool // the isotherm is the same at all temperatures, and is there already
 
 	perDensity float64 // φ/(ρ R) [m²/kg]
 	leaves     float64 // ρ R [kg/m²]: the mass that leaves with a flux of content over R; zero to leave its heat out
@@ -95,10 +96,21 @@ func (s *surroundings) refresh(t, x float64) {
 	s.conductance = s.dry(temperature)
 }
 
+// dissolve takes up the laws of a material.
+func (s *surroundings) dissolve(m *materials.Polymer) {
+	s.diffusivity, s.sorption = &m.Diffusivity, &m.Sorption
+	if s.athermal = m.Sorption.MixingEnthalpy.Value == 0; s.athermal {
+		s.warmed.isotherm = m.Sorption.At(m.Sorption.Reference)
+		s.warmer.isotherm = s.warmed.isotherm
+	}
+}
+
 // warm sets what depends on the temperature of the surface [K], but for the conductance.
 func (s *surroundings) warm(w *warmed, temperature float64) {
 	w.temperature = temperature
-	w.isotherm = s.sorption.At(temperature)
+	if !s.athermal {
+		w.isotherm = s.sorption.At(temperature)
+	}
 	w.saturation = humidair.SaturationPressure(temperature)
 	var mass float64
 	w.heat, mass = s.film.at(temperature)
