@@ -10,8 +10,10 @@ import (
 // coupled are surroundings whose companion is alive.
 type coupled surroundings
 
-// Conductance fills k with D_dry/R² of each gap [1/s].
-func (s *coupled) Conductance(t, x float64, k []float64) { (*surroundings)(s).fill(t, x, k) }
+// Conductance gives D_dry/R² of each gap [1/s].
+func (s *coupled) Conductance(t, x float64, k []float64) (alike bool) {
+	return (*surroundings)(s).fill(t, x, k)
+}
 
 // Exchange is the flux density of content over R [1/s], and what its heat does to the strand [K/s]: water that leaves
 // takes its heat of vaporisation less the enthalpy of mixing. Where the section is resolved, the surface runs ahead of the

@@ -130,19 +130,18 @@ func (s *surroundings) dry(temperature float64) float64 {
 	return s.diffusivity.Dry(temperature) / (s.radius * s.radius)
 }
 
-// Conductance fills k with D_dry/R² of each gap [1/s], where the companion stays at zero.
-func (s *surroundings) Conductance(t float64, k []float64) { s.fill(t, 0, k) }
+// Conductance gives D_dry/R² of each gap [1/s], where the companion stays at zero.
+func (s *surroundings) Conductance(t float64, k []float64) (alike bool) { return s.fill(t, 0, k) }
 
-func (s *surroundings) fill(t, x float64, k []float64) {
+func (s *surroundings) fill(t, x float64, k []float64) (alike bool) {
 	s.refresh(t, x)
 	if s.thermal.uniform(t) {
-		for i := range k {
-			k[i] = s.conductance
-		}
-		return
+		k[0] = s.conductance
+		return true
 	}
 	s.thermal.aboveSurface(t, k)
 	s.conduct(k)
+	return false
 }
 
 // conduct turns the excess of the temperature in each gap over that of the surface [K] into the conductance [1/s]: exp(y) times that at the surface with

@@ -15,7 +15,7 @@ import (
 // step, implicit as all others, so that a coupling of any strength is stable.
 type Companion interface {
 	// Conductance is that of [Problem] at the value x.
-	Conductance(t, x float64, k []float64)
+	Conductance(t, x float64, k []float64) (alike bool)
 	// Exchange is the response of the surface at the surface value c, after the amount q
 	// has left.
 	Exchange(t, c, q, x float64) Response

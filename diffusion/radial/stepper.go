@@ -237,13 +237,22 @@ func (m *March) exchangeAt(t, c, q, x float64) exchanged {
 
 // conductance fills k with the conductance of each gap over ln of its radii.
 func (m *March) conductance(t, x float64, k []float64) {
-	k = k[:len(m.Grid.perLog)]
+	perLog := m.Grid.perLog
+	k = k[:len(perLog)]
+	var alike bool
 	if m.beside.companion != nil {
-		m.beside.companion.Conductance(t, x, k)
+		alike = m.beside.companion.Conductance(t, x, k)
 	} else {
-		m.problem.Conductance.Conductance(t, k)
+		alike = m.problem.Conductance.Conductance(t, k)
 	}
-	for i, l := range m.Grid.perLog {
+	if alike {
+		each := k[0]
+		for i, l := range perLog {
+			k[i] = each * l
+		}
+		return
+	}
+	for i, l := range perLog {
 		k[i] *= l
 	}
 }

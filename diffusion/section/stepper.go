@@ -231,10 +231,16 @@ func (m *March) exchangeAt(t float64, c []float64, q, x float64, e *exchanged) {
 
 // conductance fills k with the conductance of each gap.
 func (m *March) conductance(t, x float64, k []float64) {
+	var alike bool
 	if m.beside.companion != nil {
-		m.beside.companion.Conductance(t, x, k)
+		alike = m.beside.companion.Conductance(t, x, k)
 	} else {
-		m.problem.Conductance.Conductance(t, k)
+		alike = m.problem.Conductance.Conductance(t, k)
+	}
+	if alike {
+		for i := range k {
+			k[i] = k[0]
+		}
 	}
 }
 
