@@ -26,8 +26,9 @@ func (m *March) assemble(tau float64) {
 	if m.given != nil {
 		t.far, t.below[last], t.on[last] = 0, 0, 1
 	} else {
-		e := m.start
-		t.far, t.below[last], t.on[last] = m.lastRow[0], m.lastRow[1], m.lastRow[2]+e.dc*tau/(tau-e.dq)
+		e := &m.start
+		m.answers = e.dq / (tau - e.dq)
+		t.far, t.below[last], t.on[last] = m.lastRow[0], m.lastRow[1], m.lastRow[2]+e.dc*(1+m.answers)
 	}
 	t.factorise()
 	if m.beside.companion != nil {
@@ -39,14 +40,13 @@ func (m *March) assemble(tau float64) {
 func (m *March) solveStage(i int, h float64) {
 	t, last, rhs := rosenbrock.Method(), len(m.y)-1, m.u[i]
 	flux, lost := m.balance(i, h)
-	tau, e := 1/(t.Gamma*h), m.start
-	drift := t.Dt[i] * h * e.dt
-	row, left := m.lastRow, rhs[last]+lost
+	drift := t.Dt[i] * h * m.start.dt
+	row, left := &m.lastRow, rhs[last]+lost
 	if m.given != nil {
 		rhs[last] = m.given(m.Time+t.Alpha[i]*h) - m.stage[last] + drift
 	} else {
 		flux += drift
-		rhs[last] -= flux + e.dq*(flux+lost)/(tau-e.dq)
+		rhs[last] -= flux + m.answers*(flux+lost)
 	}
 	m.matrix.solve(rhs)
 	if m.beside.companion != nil {
@@ -54,7 +54,7 @@ func (m *March) solveStage(i int, h float64) {
 	}
 	// What the last row leaves over has left. To take it from the flux would lose
 	// the balance where a large film coefficient meets a small difference.
-	m.lost.U[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) / tau
+	m.lost.U[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) * (t.Gamma * h)
 }
 
 // balance leaves the right-hand side of stage i in the place of its increments but for what crosses the surface: the balance of the nodes, the mass matrix times

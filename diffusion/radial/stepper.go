@@ -32,6 +32,7 @@ type stepper struct {
 
 	matrix  tridiagonal // M/(γh) - J, factorised
 	lastRow [3]float64  // its last row without the exchange
+	answers float64     // share by which the exchange answers to what it brings along in the step
 	start   exchanged   // exchange at the start of the step
 	beside  beside
 	from    Instant // the start of the step, where Along is set
