@@ -1,5 +1,5 @@
 // Package exponential is exp(x) for laws that a march asks at every stage of every step, each of which has to wait for the one before: a third of the time from
-// argument to value that the standard library takes, and the same bits whether or not the processor multiplies and adds in one instruction.
+// argument to value that the standard library takes. On amd64 the bits do not depend on whether the processor multiplies and adds in one instruction, up to |x| = 700.
 package exponential
 
 import "math"
