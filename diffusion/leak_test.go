@@ -81,3 +81,30 @@ func TestSpeedFollowsFlowThroughSection(t *testing.T) {
 	z.Air.VolumeFlow *= 2
 	require.InEpsilon(t, 4.0/6e4/1e-3, m.AirSpeed(z), 1e-12)
 }
+
+// However little air there is, down to the least that a scenario takes: either it takes up what the strand gives, to the last, or there is no answer. No strand is wetter than it was in
+// air that was supplied drier than any that would wet it.
+func TestHardlyAnyAirKeepsItsWater(t *testing.T) {
+	answers := 0
+	for _, direction := range []diffusion.Direction{diffusion.Mixed, diffusion.With, diffusion.Against} {
+		for flow := 1e-9; flow < 1e-5; flow *= math.Sqrt2 {
+			m := path(t, "pa6", 0.5, 90, dry)
+			if answers%2 == 0 {
+				m = path(t, "petg", 10, 65, dry)
+			}
+			m.Path[0].Air.Direction, m.Path[0].Air.DryFlow = direction, flow
+			var r diffusion.Result
+			if err := diffusion.NewMarch().Run(&m.Model, diffusion.DefaultSettings(), &r); err != nil {
+				require.ErrorIs(t, err, diffusion.ErrTooLittleAir)
+				continue
+			}
+			answers++
+			p := m.AirPressure()
+			given := (r.Start.Mean - r.Zones[0].Exit.Mean) * math.Pi * m.Radius * m.Radius * m.Material.Density.Value * m.Speed
+			gone := flow * (humidair.HumidityRatio(r.Zones[0].VapourPressure, p) - humidair.HumidityRatio(m.Path[0].Air.VapourPressure, p))
+			require.GreaterOrEqual(t, given, 0.0, "%s %g kg/s", direction, flow)
+			require.InDelta(t, given, gone, 1e-9*m.Start*given/(r.Start.Mean-r.Zones[0].Exit.Mean), "%s %g kg/s", direction, flow)
+		}
+	}
+	require.Greater(t, answers, 20)
+}

@@ -228,7 +228,7 @@ func TestOddsOfLengthsInHardlyAnyAir(t *testing.T) {
 	for material, flow := range flows {
 		m := path(t, material, 6, 90, dry)
 		m.Path[0].Air.DryFlow, m.Path[0].Air.Direction = flow, diffusion.Against
-		lengths := []float64{0.05, 0.5, 3}
+		lengths := []float64{0.002, 0.5, 3}
 		err := diffusion.NewMarch().OddsLengths(m, 0, lengths, diffusion.DefaultSettings(), func(i int, o diffusion.Odds, err error) error {
 			alone := *m
 			alone.Path = slices.Clone(m.Path)

@@ -60,7 +60,7 @@ func (l *strand) through(z *Zone, s Settings) error {
 		failed = l.advance(l.problem(), residence, n)
 		return c.Lost - lost - total, failed
 	}
-	found, err := balanceAir(given, l.similar, balanceTolerance{max(c.Grid.Content(l.saved), 1e-6), s.Tolerance})
+	found, err := balanceAir(given, l.similar, balanceTolerance{max(c.Grid.Content(l.saved), 1e-6), s.Tolerance, z.Air.Direction == Against})
 	l.balance = found
 	if err != nil && (failed == nil || z.Air.Direction == Against) {
 		return fmt.Errorf("%w; so little air %s the strand has no answer that can be told: "+
@@ -93,7 +93,10 @@ type airBalance struct {
 }
 
 // balanceTolerance is how near air and strand have to agree: a content at the entry, and the tolerance of a step.
-type balanceTolerance struct{ entry, tolerance float64 }
+type balanceTolerance struct {
+	entry, tolerance float64
+	against          bool // they meet: where so much water soaks the strand, there is an answer soon or none
+}
 
 // width of a bracket that is narrow.
 func (c balanceTolerance) width() float64 { return 1e-2 * c.tolerance * c.entry }
@@ -101,6 +104,13 @@ func (c balanceTolerance) width() float64 { return 1e-2 * c.tolerance * c.entry 
 // met tells whether a total that may be off by so much is near enough.
 func (c balanceTolerance) met(total, off float64) bool {
 	return off <= max(c.width(), 1e-1*c.tolerance*min(c.entry, c.entry-total))
+}
+
+// bracketed tells whether a total that may be off by so much lies in a bracket, as the answer does. Air that is so wet that it wets the strand
+// all through does so whatever it has taken up: there nothing changes with the total, which says nothing of how it is far from there.
+func (c balanceTolerance) bracketed(total, off, a, b float64) bool {
+	slack := 2*off + c.width()
+	return total >= min(a, b)-slack && total <= max(a, b)+slack
 }
 
 // balanceAir seeks x with f(x) = g(x) - x = 0 for a falling f by the Illinois form of
@@ -111,7 +121,7 @@ func (c balanceTolerance) met(total, off float64) bool {
 // larger jump means that there is no answer. Package root is not used here: in the middle of a bracket, where it may look, a march may have no
 // answer, and of 600 random designs with hardly any air it left three more without one.
 func balanceAir(f func(x float64) (float64, error), similar airBalance, within balanceTolerance) (airBalance, error) {
-	const cautious = 3
+	const cautious, few = 3, 10
 	steep := 1.0
 	if similar.total != 0 {
 		steep = min(1, cautious*math.Abs(similar.slope))
@@ -124,10 +134,15 @@ func balanceAir(f func(x float64) (float64, error), similar airBalance, within b
 	high := low + atLow
 	atHigh, err := f(high)
 	slope := (atHigh - atLow) / (high - low) // of f; that of g is one more
-	for range 40 {
+	tries := 40
+	for step := 0; step < tries; step++ {
 		found := airBalance{high + atHigh, 1 + slope}
-		if err != nil || within.met(found.total, math.Abs(atHigh)*min(1, math.Abs(found.slope))) {
+		off := math.Abs(atHigh) * min(1, math.Abs(found.slope))
+		switch met := err == nil && within.met(found.total, off); {
+		case err != nil, met && within.bracketed(found.total, off, low, high):
 			return found, err
+		case met && within.against:
+			tries = min(tries, step+few)
 		}
 		if math.Abs(high-low) <= within.width() {
 			if math.Abs(atHigh) <= 100*within.width() {

@@ -67,7 +67,7 @@ func TestModulusStated(t *testing.T) {
 		"youngs_modulus = \"1 GPa\"\n" + hot: slices.Concat([]ModulusAt{cold}, stated),
 		"[[modulus]]\ntemperature = \"23 °C\"\nvalue = \"2 GPa\"\n" + hot: slices.Concat([]ModulusAt{room}, stated),
 	} {
-		p, err := Read("mine.toml", []byte("base = \"pa6\"\n"+text), nil)
+		p, err := Read("mine.toml", []byte("base = \"pa6\"\n"+text), func(string) (Polymer, error) { return base, nil })
 		require.NoError(t, err, text)
 		require.Equal(t, want, p.Moduli, text)
 	}

@@ -32,9 +32,7 @@ func (r *reading) construction(root section, s *Scenario) {
 	m.Parts = r.parts(root)
 	build := root.sub("build")
 	box := build.sub("box")
-	if !box.absent() {
-		m.Stated = true
-	}
+	m.Stated = m.Stated || !box.absent() || build.has("margin")
 	sizes := [...]*float64{&m.Box.Length, &m.Box.Width, &m.Box.Height}
 	for i, key := range [...]string{"length", "width", "height"} {
 		if box.absent() {
@@ -98,6 +96,9 @@ func (r *reading) wall(t section) machine.Wall {
 	return w
 }
 
+// mostFriction is the highest coefficient that is taken [-].
+const mostFriction = 2
+
 // pull reads what holds the strand back, and what draws it.
 func (r *reading) pull(t section) machine.Pull {
 	forces := strict.Limits{Min: 0, Max: 1e4, Unit: "N"}
@@ -107,8 +108,8 @@ func (r *reading) pull(t section) machine.Pull {
 	p.Guides, _ = t.quantity("guides", quantity.Angle(), strict.Limits{Min: 0, Max: 200, Unit: "°"})
 	// Smooth plastics and metals on each other in the dry; printed guides more (handbook values from memory).
 	p.Friction = machine.Range{Low: 0.1, Value: 0.2, High: 0.4}
-	if f := t.number("friction", strict.Limits{Min: 0, Max: 2}, p.Friction.Value); t.has("friction") {
-		p.Friction = machine.Range{Low: f / 1.5, Value: f, High: f * 1.5}
+	if f := t.number("friction", strict.Limits{Min: 0, Max: mostFriction}, p.Friction.Value); t.has("friction") {
+		p.Friction = machine.Range{Low: f / 1.5, Value: f, High: min(mostFriction, f*1.5)}
 	}
 	return p
 }
@@ -133,6 +134,10 @@ func (r *reading) bed(t section, s *Scenario) machine.Bed {
 			t.fault("kind", "missing", fmt.Sprint(words))
 		}
 		b.Mass, _ = t.required("mass", quantity.Mass(), masses)
+		over := func(c machine.Chamber) bool { return c.Source == machine.Once || c.Source == machine.Loop }
+		if !slices.ContainsFunc(r.chambers, over) {
+			t.fault("", "no air goes over it", "a zone with air of source = \"once\" or \"loop\"")
+		}
 	}
 	if at, ok := t.quantity("bed", quantity.Temperature(), AirTemperatures()); ok {
 		b.Temperature = at
@@ -173,7 +178,7 @@ func (r *reading) parts(root section) []machine.Part {
 		if word, ok := table.Choice("per", perWords()); ok {
 			p.Per = machine.Per(slices.Index(perWords(), word))
 		}
-		r.partOf(table, &p)
+		r.partOf(root, table, &p)
 		all = append(all, p)
 	}
 	return all
@@ -190,7 +195,7 @@ func perWords() []string {
 }
 
 // partOf reads the zone whose length, wall or heater a part goes by.
-func (r *reading) partOf(t *strict.Table, p *machine.Part) {
+func (r *reading) partOf(root section, t *strict.Table, p *machine.Part) {
 	needs := p.Per == machine.Metre || p.Per == machine.SquareMetre || p.Per == machine.Watt
 	switch {
 	case needs && !t.Has("of"):
@@ -198,8 +203,21 @@ func (r *reading) partOf(t *strict.Table, p *machine.Part) {
 	case !needs && t.Has("of"):
 		t.Fault("of", "such a part goes by no zone", "of together with per = \"m\", \"m2\" or \"W\"")
 	case needs:
-		if at, ok := t.Choice("of", r.path); ok {
-			p.Zone = slices.Index(r.path, at)
+		at, ok := t.Choice("of", r.path)
+		if !ok {
+			return
 		}
+		p.Zone = slices.Index(r.path, at)
+		if p.Per == machine.SquareMetre && !r.shaped(root, p.Zone) {
+			t.Fault("of", "nothing is said of its shape, whose wall this would be", "a zone with a shape")
+		}
+	case p.Per == machine.Kilogram && !root.has("desiccant"):
+		t.Fault("per", "there is no desiccant, whose mass this would be", "per = \"kg\" together with [desiccant]")
 	}
+}
+
+// shaped tells whether a zone says how the strand is led.
+func (r *reading) shaped(root section, zone int) bool {
+	name := r.path[zone]
+	return section{r: r, table: root.subs("zone")[zone], path: "zone." + name, zone: name}.has("shape")
 }

@@ -21,6 +21,9 @@ type led struct {
 	access float64 // share of the film of a loose strand that a winding leaves [-]; zero where it is not stated
 }
 
+// usualAxle is that of rollers and drums, or half of theirs, where nothing is said [m] (common practice, no source).
+const usualAxle = 8e-3
+
 // usualGap is from the strand to the housing where nothing is said [m].
 const usualGap = 0.02
 
@@ -96,16 +99,21 @@ func (r *reading) winding(t, zone section, c *machine.Chamber, diameter float64,
 	w.Pitch, sound[1] = t.required("pitch", quantity.Length(), sizes(1e-4, 1))
 	if sound[1] && w.Pitch < diameter {
 		t.fault("pitch", "the turns would lie on each other", "the strand's diameter, "+quantity.Length().Format(diameter, "mm", 4)+", or more")
-		return nil
+		sound[1] = false
 	}
 	w.Gap = r.gap(t)
-	r.turning(t, c)
-	c.DrumMass, _ = t.quantity("mass", quantity.Mass(), strict.Limits{Min: 1e-3, Max: 1e3, Unit: "kg"})
 	c.Driven = t.truth("driven", true)
+	for _, key := range [...]string{"bearing", "axle", "mass"} {
+		if c.Driven && t.has(key) {
+			t.fault(key, "a motor turns the drum, so that its bearing does not hold the strand back", key+" together with driven = false")
+		}
+	}
+	r.turning(t, c, w.Drum, !c.Driven)
+	c.DrumMass, _ = t.quantity("mass", quantity.Mass(), strict.Limits{Min: 1e-3, Max: 1e3, Unit: "kg"})
+	turns, counted := t.numberGiven("turns", strict.Limits{Min: 1, Max: 10_000})
 	if !sound[0] || !sound[1] {
 		return nil
 	}
-	turns, counted := t.numberGiven("turns", strict.Limits{Min: 1, Max: 10_000})
 	w.Turns = max(1, turns)
 	return r.holding(w, t, zone, c, diameter, counted, "turns")
 }
@@ -129,7 +137,7 @@ func (r *reading) passes(t, zone section, c *machine.Chamber, diameter float64) 
 		p.Spacing = spacing
 	}
 	p.Gap = r.gap(t)
-	r.turning(t, c)
+	r.turning(t, c, p.Roller, true)
 	p.Count = t.whole("passes", 2, 10_000, 2)
 	if !sound[0] || !sound[1] {
 		return nil
@@ -146,20 +154,27 @@ func (r *reading) gap(t section) float64 {
 	return usualGap
 }
 
-// turning reads on what rollers or a drum turn.
-func (r *reading) turning(t section, c *machine.Chamber) {
+// turning reads on what rollers or a drum of a diameter [m] turn; told is false where that does not matter.
+func (r *reading) turning(t section, c *machine.Chamber, outer float64, told bool) {
 	word, given := t.choice("bearing", machine.Ball.String(), machine.Plain.String())
 	if word == machine.Plain.String() {
 		c.Bearing = machine.Plain
 	}
-	if !given {
+	if !given && told {
 		r.assume(t.name("bearing") + ": ball")
 	}
-	c.Axle = 8e-3
-	if axle, ok := t.quantity("axle", quantity.Length(), sizes(5e-4, 1)); ok {
+	c.Axle = usualAxle
+	if outer > 0 {
+		c.Axle = min(c.Axle, outer/2)
+	}
+	axle, ok := t.quantity("axle", quantity.Length(), sizes(5e-4, 1))
+	switch {
+	case ok && outer > 0 && axle >= outer:
+		t.fault("axle", "as thick as what turns on it, or thicker", "less than "+quantity.Length().Format(outer, "mm", 4))
+	case ok:
 		c.Axle = axle
-	} else {
-		r.assume(t.name("axle") + ": 8 mm")
+	case told:
+		r.assume(t.name("axle") + ": " + quantity.Length().Format(c.Axle, "mm", 4))
 	}
 }
 
@@ -220,7 +235,7 @@ func (r *reading) lengthOf(t section, z *diffusion.Zone, l led) {
 }
 
 // pass tells the film what air reaches a winding, and what section the air passes, where it is known and no speed was stated: across the strand on a drum, along that of passes whose number is stated.
-func (l led) pass(z *diffusion.Zone, zone section) {
+func (l led) pass(z *diffusion.Zone, zone section, m *diffusion.Model) {
 	if l.way != nil && l.access > 0 {
 		z.Film.HeatFactor, z.Film.MassFactor = l.access, l.access
 	}
@@ -234,5 +249,8 @@ func (l led) pass(z *diffusion.Zone, zone section) {
 		if zone.sub("shape").has("passes") {
 			z.Film.Flow, z.Film.Section = film.Along, l.AirSection
 		}
+	}
+	if speed := m.AirSpeed(z); speed > fastestAir {
+		zone.sub("air").fault("flow", "it would rush past the strand at "+quantity.Speed().Format(speed, "m/s", 3), "up to 100 m/s: less of it, or a wider gap in the shape")
 	}
 }

@@ -21,14 +21,15 @@ func (r *reading) shared(t section, c *machine.Chamber, z *diffusion.Zone, s *Sc
 		t.fault("source", "air of the room has the vapour of the room", "another source, or no dew_point, humidity or vapour_pressure")
 	case given && word != machine.RoomAir.String() && !stated:
 		t.fault("source", "how dry the air is supplied is missing", "source together with dew_point, humidity or vapour_pressure: for air over a desiccant, those at which it is changed for a fresh one")
-	case (word == machine.Once.String() || word == machine.Loop.String()) && !z.Air.Limited():
-		t.fault("source", "air without limit goes through no desiccant", "source together with flow")
+	case (word == machine.Once.String() || word == machine.Loop.String()) && !(z.Air.VolumeFlow > 0 || z.Air.Blown):
+		t.fault("source", "air without limit, or that the strand drags along, goes through no desiccant", "source together with flow")
 	}
 	for i, w := range words {
 		if word == w {
 			c.Source = machine.Source(i)
 		}
 	}
+	r.built = r.built || given
 	if !given && stated {
 		c.Source = machine.Supplied
 	}

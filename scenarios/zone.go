@@ -70,7 +70,7 @@ func (r *reading) zone(t section, name string, s *Scenario) diffusion.Zone {
 	r.air(t, air, &z, s.Room)
 	r.film(t, air, &z, s)
 	r.flow(t, air, &z, s)
-	led.pass(&z, t)
+	led.pass(&z, t, &s.Model)
 	r.shared(air, c, &z, s)
 	r.chamber(t, c)
 	r.chambers = append(r.chambers, *c)

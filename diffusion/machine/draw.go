@@ -59,6 +59,9 @@ func (m *Machine) stages(d *diffusion.Design, r *diffusion.Result, i int, h *Hou
 		return nil
 	}
 	if _, straight := c.Led.(shape.Tube); straight {
+		if d.Path[i].Film.Vertical { // it lies on no floor
+			return nil
+		}
 		return []pull.Stage{stage(pull.Floor{Friction: m.Pull.Friction.of(), Length: h.Length})}
 	}
 	var all []pull.Stage

@@ -12,18 +12,18 @@ import (
 const reaching = 0.5
 
 // fillSteps are the loads at which the filling of the bed is told.
-const fillSteps = 10
+const fillSteps = 32
 
 // fill tells how the desiccant fills.
 func (m *Machine) fill(d *diffusion.Design, a *Answer) error {
 	f := &a.Bed
 	var over []int // the chambers whose air goes over it
 	for i := range m.Chambers {
-		if s := m.Chambers[i].Source; (s == Once || s == Loop) && a.Chambers[i].Water.Limited {
-			over = append(over, i)
-			if p := d.Path[i].Air.VapourPressure; f.Target == 0 || p < f.Target {
+		if m.Chambers[i].Source.overDesiccant() && a.Chambers[i].Water.Limited {
+			if p := d.Path[i].Air.VapourPressure; len(over) == 0 || p < f.Target {
 				f.Target = p
 			}
+			over = append(over, i)
 		}
 	}
 	if len(over) == 0 || m.Bed.Mass == 0 {

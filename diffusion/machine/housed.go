@@ -15,7 +15,7 @@ const warmer = 0.5
 func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (Housed, error) {
 	c, z := &m.Chambers[i], &d.Path[i]
 	h := Housed{Name: c.Name, Length: z.Length, Heater: c.Heater, Heated: z.Air.Temperature > m.Room.Temperature+warmer}
-	if err := m.lead(d, z, c, &h); err != nil {
+	if err := m.lead(d, i, &h); err != nil {
 		return h, err
 	}
 	if err := m.water(d, r, i, &h); err != nil {
@@ -34,22 +34,17 @@ func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (House
 }
 
 // lead tells how the strand is led, and whether it fits.
-func (m *Machine) lead(d *diffusion.Design, z *diffusion.Zone, c *Chamber, h *Housed) error {
-	if c.Led == nil {
-		return nil
+func (m *Machine) lead(d *diffusion.Design, i int, h *Housed) error {
+	way, err := m.Way(d, i)
+	if err != nil || way == nil {
+		return err
 	}
-	diameter, way := 2*d.Radius, c.Led
-	var err error
-	if !c.Held && z.Length > 0 {
-		if way, err = way.ForLength(z.Length, diameter); err != nil {
-			return err
-		}
-	}
+	diameter := 2 * d.Radius
 	if h.Lead, err = way.Lead(diameter); err != nil {
 		return err
 	}
 	h.Led = true
-	thick := 2 * c.Wall.Insulation
+	thick := 2 * m.Chambers[i].Wall.Insulation
 	o := h.Lead.Housing
 	h.Outer = [3]float64{o.Length + thick, o.Width + thick, o.Height + thick}
 	if m.Box == (Box{}) {
@@ -103,6 +98,9 @@ func most(box shape.Box, way shape.Way, thick, diameter float64) (float64, error
 	return lead.Length, err
 }
 
+// fastest bounds the speed of the air beside the wall, beyond which no film is known [m/s].
+const fastest = 100
+
 // loss tells what the wall loses, and what a hand meets.
 func (m *Machine) loss(z *diffusion.Zone, c *Chamber, h *Housed) error {
 	if !h.Led {
@@ -123,8 +121,9 @@ func (m *Machine) loss(z *diffusion.Zone, c *Chamber, h *Housed) error {
 		w.Insulation = []heat.Layer{{Thickness: c.Wall.Insulation, Conductivity: c.Wall.Conductivity}}
 	}
 	if h.Water.Limited && h.Lead.AirSection > 0 {
-		density := humidair.Density(z.Air.Temperature, h.Water.Supply.Vapour(m.Room.Pressure), m.Room.Pressure)
-		w.AirSpeed = min(100, (h.Water.Supply.Dry+h.Water.Leak.Dry)/density/h.Lead.AirSection)
+		out := h.Water.Out
+		density := humidair.Density(z.Air.Temperature, out.Vapour(m.Room.Pressure), m.Room.Pressure)
+		w.AirSpeed = min(fastest, (out.Dry+out.Water())/density/h.Lead.AirSection)
 	}
 	var err error
 	h.Loss, err = w.Loss(heat.Climate{Inside: z.Air.Temperature, Room: m.Room.Temperature, Pressure: m.Room.Pressure})
@@ -152,16 +151,21 @@ func (m *Machine) power(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	zone := heat.Zone{Temperature: z.Air.Temperature, Wall: h.Loss.Power, Strands: []heat.Strand{{
 		Flow: n * oneFlow(d) * (1 + max(0, before.Mean)), Capacity: d.Material.HeatCapacity.Value, From: before.Temperature, To: found.Exit.Temperature,
 	}}}
+	zone.Strands[0].Water = h.Water.Given
+	zone.Air, zone.Leak = []airstream.Stream{h.Water.Supply}, h.Water.Leak
 	h.Airless = !h.Water.Limited
-	if !h.Airless {
-		zone.Strands[0].Water = h.Water.Given
-		zone.Air, zone.Leak = []airstream.Stream{h.Water.Supply}, h.Water.Leak
+	if h.Airless { // so much as warm as the chamber that the water of the strands does not count
+		zone.Air[0] = airstream.Stream{Dry: 1, Ratio: humidair.HumidityRatio(z.Air.VapourPressure, d.AirPressure()), Temperature: z.Air.Temperature}
 	}
 	var err error
 	if h.Steady, err = zone.Steady(); err != nil {
 		return err
 	}
-	h.Residual = zone.Residual(h.Steady)
+	if h.Airless {
+		h.Steady.Out = airstream.Stream{Temperature: z.Air.Temperature}
+	} else {
+		h.Residual = zone.Residual(h.Steady)
+	}
 	h.Size, err = h.Steady.Size(m.Margin)
 	return err
 }

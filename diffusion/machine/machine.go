@@ -64,10 +64,9 @@ const (
 	Plastic Surface = iota
 	Metal
 	Glass
-	Wood
 )
 
-func (s Surface) String() string { return [...]string{"plastic", "metal", "glass", "wood"}[s] }
+func (s Surface) String() string { return [...]string{"plastic", "metal", "glass"}[s] }
 
 // Source is where the air of a chamber comes from.
 type Source int
@@ -84,6 +83,9 @@ const (
 )
 
 func (s Source) String() string { return [...]string{"room", "supply", "once", "loop"}[s] }
+
+// overDesiccant tells that the air comes from the desiccant.
+func (s Source) overDesiccant() bool { return s == Once || s == Loop }
 
 // Bearing is what turns on what.
 type Bearing int

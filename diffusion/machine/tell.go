@@ -30,7 +30,7 @@ func Tell(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, m *M
 		m.flows(march, d, r, a)
 	}
 	if err := m.fill(d, a); err != nil {
-		return nil, fmt.Errorf("desiccant: %w", err)
+		return nil, err
 	}
 	if err := m.draw(d, r, a); err != nil {
 		return nil, err

@@ -2,6 +2,7 @@ package machine
 
 import (
 	"math"
+	"slices"
 
 	"strandry/diffusion/machine/desiccant"
 	"strandry/diffusion/machine/heat"
@@ -13,7 +14,7 @@ type Concern int
 
 // The concerns. Value and Limit of a [Warning] are told with each.
 const (
-	DoesNotFit      Concern = iota // largest size of the housing, and of the box [m]
+	DoesNotFit      Concern = iota // size of the housing that is farthest beyond the box, and that of the box [m]
 	BendsTooTight                  // least radius, and the one that is allowed [m]
 	HeaterTooWeak                  // stated power, and the steady one [W]
 	HeaterIsSmall                  // stated power, and the one with the margin [W]
@@ -30,7 +31,7 @@ const (
 	NoDesiccant                    // air goes over a desiccant of which nothing is stated
 	BedHoldsLess                   // vapour pressure that a fresh bed holds, and the target [Pa]
 	BedIsShort                     // its life, and eight hours [s]
-	BedTurnsLiquid                 // vapour pressure that it holds at the end, and the target [Pa]
+	BedTurnsLiquid                 // vapour pressure of the wettest air that it meets, and the target [Pa]
 	BedIsHot                       // temperature of the bed, and of the room [K]
 	PullsTooHard                   // pull at the feeder, and what it gives [N]
 	StretchesHot                   // strain where it is largest, and a hundredth [-]
@@ -77,11 +78,25 @@ type adding func(c Concern, chamber string, value, limit float64)
 
 func (m *Machine) warnOfSize(h *Housed, add adding) {
 	if h.Boxed && !h.Fits {
-		add(DoesNotFit, h.Name, max(h.Outer[0], h.Outer[1], h.Outer[2]), max(m.Box.Length, m.Box.Width, m.Box.Height))
+		size, room := farthest(h.Outer, m.Box)
+		add(DoesNotFit, h.Name, size, room)
 	}
 	if least := m.LeastBend; h.Led && h.Lead.BendRadius > 0 && h.Lead.BendRadius < least*(1-1e-9) {
 		add(BendsTooTight, h.Name, h.Lead.BendRadius, least)
 	}
+}
+
+// farthest are the size of a housing that is farthest beyond that of a box, the largest beside the largest, and that one [m].
+func farthest(housing [3]float64, b Box) (size, room float64) {
+	inner := [...]float64{b.Length, b.Width, b.Height}
+	slices.Sort(housing[:])
+	slices.Sort(inner[:])
+	for i, s := range housing {
+		if s*room >= size*inner[i] {
+			size, room = s, inner[i]
+		}
+	}
+	return size, room
 }
 
 func warnOfHeat(h *Housed, s Surface, add adding) {
@@ -138,7 +153,7 @@ func (m *Machine) warnOfBed(a *Answer, add adding) {
 	b := &a.Bed
 	if !b.Used {
 		for i, c := range m.Chambers {
-			if (c.Source == Once || c.Source == Loop) && a.Chambers[i].Water.Limited {
+			if c.Source.overDesiccant() && a.Chambers[i].Water.Limited {
 				add(NoDesiccant, c.Name, 0, 0)
 				return
 			}
@@ -153,7 +168,7 @@ func (m *Machine) warnOfBed(a *Answer, add adding) {
 		add(BedIsShort, "", b.Life.Seconds, shortBed)
 	}
 	if b.Bed.Isotherm.Kind == desiccant.CalciumChloride && b.Bed.Isotherm.TurnsLiquid(math.Max(b.Target, m.Room.VapourPressure), b.Bed.Temperature) {
-		add(BedTurnsLiquid, "", m.Room.VapourPressure, b.Target)
+		add(BedTurnsLiquid, "", math.Max(b.Target, m.Room.VapourPressure), b.Target)
 	}
 	if m.Bed.Temperature > m.Room.Temperature+warm {
 		add(BedIsHot, "", m.Bed.Temperature, m.Room.Temperature)

@@ -27,7 +27,7 @@ func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	w.Limited = true
 	w.Flow = dry * humidair.DryAirConstant * m.Room.Temperature / (p - z.Air.VapourPressure)
 	w.Supply = airstream.Stream{Dry: dry, Ratio: humidair.HumidityRatio(z.Air.VapourPressure, p), Temperature: m.Room.Temperature}
-	if m.Chambers[i].Source == Loop {
+	if m.Chambers[i].Source.overDesiccant() {
 		w.Supply.Temperature = m.Bed.Temperature
 	}
 	if leak := total - dry; z.Air.Leak > 0 {
@@ -35,7 +35,9 @@ func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	}
 	w.Out = airstream.Stream{Dry: total, Ratio: humidair.HumidityRatio(r.Zones[i].VapourPressure, p), Temperature: z.Air.Temperature}
 	in, out := w.Brought(), w.Out.Water()
-	w.Residual = (in + w.Given - out) / max(in, math.Abs(w.Given), out)
+	if most := max(in, math.Abs(w.Given), out); most > 0 { // else there is no water at all
+		w.Residual = (in + w.Given - out) / most
+	}
 	return nil
 }
 
@@ -137,8 +139,11 @@ func (s *search) flow(share float64) (flow float64, found bool) {
 		high += math.Log(factor)
 		atHigh, _ = f(high)
 	}
-	if !(atLow >= 0 && atHigh <= 0) || low == high {
+	if !(atLow >= 0 && atHigh <= 0) {
 		return 0, false
+	}
+	if low == high { // as stated, to the bit
+		return s.stated, true
 	}
 	const within = 0.02
 	x, err := root.Find(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh}, root.Tolerance{Width: within})

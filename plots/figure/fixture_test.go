@@ -208,6 +208,7 @@ func all() map[string]Figure {
 		"heatmap":  Heatmap{frame(), model(), trace()},
 		"section":  aSection(),
 		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(), "front": aFront(),
+		"machine": aMachine(), "machines": severalMachines(), "filling": aFilling(),
 	}
 	maps.Copy(figures, weighedFigures())
 	return figures

@@ -63,6 +63,23 @@ func TestMachineThatDoesNotFit(t *testing.T) {
 	require.Contains(t, text, "  ! drum: ")
 }
 
+// The stretch is told by the modulus where the strand is hottest; one that is known cold alone tells none.
+func TestMachineTellsTheStretch(t *testing.T) {
+	for _, name := range []string{"winch-drum", "clear-cover", "opened-yesterday"} {
+		m := built(t, name)
+		point := m.Pull.Result.Points[m.Pull.Result.Longest]
+		s, err := scenarios.Demo(name)
+		require.NoError(t, err)
+		e, known := s.Design.Material.Modulus(point.Temperature)
+		require.True(t, known)
+		require.InEpsilon(t, point.Stress.High/e.Low, point.Stretch.Strain.High, 1e-9, name)
+		require.Regexp(t, "; stretch [0-9.]+ % at most", strings.Join(m.lines(), "\n"), name)
+	}
+	m := built(t, "winch-drum", scenarios.Setting{Key: "strand.material", Value: "pva"})
+	require.GreaterOrEqual(t, m.Pull.Result.Longest, 0) // by the spool
+	require.Contains(t, strings.Join(m.lines(), "\n"), "; stretch not known")
+}
+
 // JSON of the machine is in SI and holds what the lines say.
 func TestMachineInJSON(t *testing.T) {
 	m := built(t, "winch-drum")
@@ -75,8 +92,10 @@ func TestMachineInJSON(t *testing.T) {
 			Fits  bool
 			Holds float64
 		}
-		Desiccant struct{ Life struct{ Value, Low, High float64 } }
-		Pull      struct {
+		Desiccant struct {
+			Life struct{ Value, Low, High float64 }
+		}
+		Pull struct {
 			AtFeeder struct{ Low, Value, High float64 } `json:"at_feeder"`
 		}
 		Cost struct {

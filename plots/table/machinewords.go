@@ -16,7 +16,7 @@ func (m *Machine) brief(w machine.Warning) string {
 	value, limit := w.Value, w.Limit
 	switch w.Concern {
 	case machine.DoesNotFit:
-		return at + fmt.Sprintf("%s long, the box %s: a smaller path, or a larger box", Length(value), Length(limit))
+		return at + fmt.Sprintf("%s, the box %s: a smaller path, or a larger box", Length(value), Length(limit))
 	case machine.BendsTooTight:
 		return at + fmt.Sprintf("bends over %s, allowed %s: larger rollers or drum", Millimetres(value), Millimetres(limit))
 	case machine.HeaterTooWeak:

@@ -152,7 +152,7 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, roomTime float64, 
 	n, zone := d.scenario.Settings, m.Path[d.zone]
 	r := Row{Material: m.Material, Limit: m.Limit, Heated: zone.Air.Temperature}
 	air := diffusion.Air{Temperature: zone.Air.Temperature, VapourPressure: zone.Air.VapourPressure}
-	a, err := w.AssessLike(k.path, m, n)
+	a, err := w.AssessBriefly(k.path, m, n)
 	if err != nil {
 		return r, err
 	}
