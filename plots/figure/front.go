@@ -249,7 +249,7 @@ func spotsBy(at canvas.Point) []canvas.Spot {
 	for _, far := range [...]canvas.Length{14, 26, 40, 60, 90, 130} {
 		from := at
 		all = append(all, canvas.Spot{At: canvas.Point{X: at.X + far, Y: at.Y + far}, Side: canvas.Right, From: &from}, canvas.Spot{At: canvas.Point{X: at.X + far, Y: at.Y - far}, Side: canvas.Right, From: &from},
-			canvas.Spot{At: canvas.Point{X: at.X - far, Y: at.Y + far}, Side: canvas.Left}, canvas.Spot{At: canvas.Point{X: at.X - far, Y: at.Y - far}, Side: canvas.Left})
+			canvas.Spot{At: canvas.Point{X: at.X - far, Y: at.Y + far}, Side: canvas.Left, From: &from}, canvas.Spot{At: canvas.Point{X: at.X - far, Y: at.Y - far}, Side: canvas.Left, From: &from})
 	}
 	return all
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"strandry/scenarios"
 	"strandry/scenarios/studies/cheapest"
@@ -24,7 +25,7 @@ func (c *Cheapest) Check() error { return Finite("the cheapest design", c.Answer
 
 // text sets the answer on about a screen.
 func (c *Cheapest) text(b *strings.Builder) {
-	m := &c.Scenario.Design
+	m := &c.Answer.Scenario.Design
 	paragraph(b, "", c.Conclusion())
 	b.WriteString(shorten(c.Title, width) + "\n")
 	b.WriteString(shorten(fmt.Sprintf("%s, %s, fed at %s; water in %% of dry weight", m.Material.Name, Millimetres(2*m.Radius), Speed(m.Speed)), width) + "\n\n")
@@ -34,17 +35,16 @@ func (c *Cheapest) text(b *strings.Builder) {
 	for _, w := range c.notes() {
 		paragraph(b, "  ! ", w)
 	}
-	apart(b, fmt.Sprintf("strandry %s, %s; seed %d. Every price is yours, every number an estimate; heat, mains and fumes can hurt: --set the values and look at run --full.", c.Version, c.File, c.Scenario.Search.Seed))
+	apart(b, fmt.Sprintf("strandry %s, %s; seed %d. Prices are yours, the rest estimates. Heat, mains and fumes can hurt: set the values and look at run --full.", c.Version, c.File, c.Scenario.Search.Seed))
 }
 
 // keys are those that were chosen, with what they may be.
 func (c *Cheapest) keys(b *strings.Builder) {
-	const most = 34
-	names := make([]string, len(c.Scenario.Free))
-	for i := range c.Scenario.Free {
-		names[i] = c.Scenario.Free[i].Key.Name
+	shown, wide := make([]string, len(c.Scenario.Free)), 0
+	for i := range shown {
+		shown[i] = ending(c.Scenario.Free[i].Key.Name)
+		wide = max(wide, utf8.RuneCountInString(shown[i]))
 	}
-	shown, wide := narrowed(names, most)
 	for i := range c.Scenario.Free {
 		f := &c.Scenario.Free[i]
 		text := fmt.Sprintf("%-*s  %-10s", wide, shown[i], c.Answer.Best.Settings[i].Value)
@@ -60,6 +60,16 @@ func (c *Cheapest) keys(b *strings.Builder) {
 		}
 		b.WriteString(shorten(text, width) + "\n")
 	}
+}
+
+// ending is a key, or of a long one its end, which says what it is.
+func ending(key string) string {
+	const most = 36
+	r := []rune(key)
+	if len(r) <= most {
+		return key
+	}
+	return "…" + string(r[len(r)-most+1:])
 }
 
 // end tells that a key stands at the end of what it may be.
@@ -93,7 +103,7 @@ func (c *Cheapest) Lines() [][2]string {
 	}
 	lines := [][2]string{
 		{"Cost", cost + c.now()},
-		{"At the nozzle", fmt.Sprintf("%s; %s; limit %s, within it %s", Bounded(r.Nozzle.Mean, r.NumericalError), EightInTen(&r.Odds), Limit(d.Limit), Chance(r.Probability))},
+		{"At the nozzle", fmt.Sprintf("%s; limit %s, within it %s", arrives(r), Limit(d.Limit), Chance(r.Probability))},
 		{"Survives", Survives(d.Material.Name, r.Endurance)},
 	}
 	if text := c.binding(); text != "" {

@@ -3,7 +3,6 @@ package cheapest
 import (
 	"cmp"
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -57,9 +56,7 @@ func Find(ctx context.Context, s *scenarios.Scenario) (*Answer, error) {
 		return nil, err
 	}
 	t := newTask(s)
-	if err := t.prepare(ctx); err != nil {
-		return nil, fmt.Errorf("%s: %w", s.File, err)
-	}
+	t.prepare()
 	a := &Answer{Demands: t.demands}
 	if now, err := t.look(nil); err == nil {
 		a.Now = &now
@@ -74,41 +71,22 @@ func Find(ctx context.Context, s *scenarios.Scenario) (*Answer, error) {
 	return a, nil
 }
 
-// prepare finds a design by whose odds those of others are told: that of the file, or one of the first that has an answer.
-func (t *task) prepare(ctx context.Context) error {
+// prepare finds the odds of the design of the file, by which those of others are told; where it has none, each design has its own, which takes longer.
+func (t *task) prepare() {
 	march := <-t.marches
-	defer func() { t.marches <- march }()
-	odds, own := march.Odds(&t.scenario.Design, t.scenario.Settings)
-	if own == nil {
+	if odds, err := march.Odds(&t.scenario.Design, t.scenario.Settings); err == nil {
 		t.like = &odds
-		return nil
 	}
-	const tried = 30
-	p := t.problem(0)
-	p.Constraints = 0
-	p.At = func(_ context.Context, x []float64) (optimum.Answer, error) {
-		s, err := t.scenario.With(t.settings(x)...)
-		if err != nil || t.like != nil {
-			return optimum.Answer{}, err
-		}
-		if odds, err := march.Odds(&s.Design, s.Settings); err == nil {
-			t.like = &odds
-		}
-		return optimum.Answer{}, err
-	}
-	if _, err := optimum.Scatter(ctx, p, uint64(t.scenario.Search.Seed), tried); err != nil {
-		return errors.Join(err, own)
-	}
-	return nil
+	t.marches <- march
 }
 
 // search looks for the cheapest design until the full assessment agrees that it is dry: what the odds were off by is kept clear of, and looked for again near by. Else the cheapest of
 // all that were looked at is taken that it finds dry.
 func (t *task) search(ctx context.Context, a *Answer) (*optimum.Found, error) {
-	const again, spare = 2, 0.004
+	const again = 2
 	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: t.share(0.6), Finest: 1e-3}
-	p := t.problem(spare, t.now()...)
-	margin := spare
+	margin := t.margin
+	p := t.problem(margin, t.now()...)
 	var first *optimum.Found
 	for try := range again + 1 {
 		found, err := optimum.Search(ctx, p, settings)

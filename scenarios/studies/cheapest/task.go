@@ -41,10 +41,14 @@ type task struct {
 	demands  []Demand
 	like     *diffusion.Odds // of the design that the odds of the others are told by
 	marches  chan *diffusion.March
+	margin   float64 // of the logarithm of the content over the limit, at first
 
 	mutex sync.Mutex
 	known map[string]asked // designs by their settings
 }
+
+// spare is kept of the logarithm of the content over the limit, for what the odds of one design differ from those told by another.
+const spare = 0.004
 
 type asked struct {
 	design Design
@@ -52,7 +56,7 @@ type asked struct {
 }
 
 func newTask(s *scenarios.Scenario) *task {
-	t := &task{scenario: s, demands: demandsOf(s), known: map[string]asked{}, marches: make(chan *diffusion.March, parallel.Cores(math.MaxInt))}
+	t := &task{scenario: s, demands: demandsOf(s), margin: spare, known: map[string]asked{}, marches: make(chan *diffusion.March, parallel.Cores(math.MaxInt))}
 	for range cap(t.marches) {
 		t.marches <- diffusion.NewMarch()
 	}
