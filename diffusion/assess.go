@@ -47,6 +47,20 @@ func (w *March) Assess(d *Design, s Settings) (*Assessment, error) {
 
 // AssessLike is [March.Assess] with odds by those of a similar design, see [March.OddsLike]; nil for none.
 func (w *March) AssessLike(similar *Odds, d *Design, s Settings) (*Assessment, error) {
+	return w.assessBy(w.refine, similar, d, s)
+}
+
+// AssessBriefly is [March.AssessLike] for one of many designs: its numerical error is told by a coarser march, which takes a small share of the time of a refined one. That
+// makes the band up to a few times as wide. Where it is wider than [BriefError], or stands between the answer and a verdict, the refined march is made after all.
+func (w *March) AssessBriefly(similar *Odds, d *Design, s Settings) (*Assessment, error) {
+	return w.assessBy(w.coarsen, similar, d, s)
+}
+
+// BriefError is the numerical error, relative to the content, up to which that of [March.AssessBriefly] is told by a coarser march.
+const BriefError = 1e-2
+
+// assessBy assesses with the numerical error of the first march by a function.
+func (w *March) assessBy(bound func(a *Assessment, m *Model) (settled bool, err error), similar *Odds, d *Design, s Settings) (*Assessment, error) {
 	if err := d.Check(); err != nil {
 		return nil, err
 	}
@@ -61,7 +75,7 @@ func (w *March) AssessLike(similar *Odds, d *Design, s Settings) (*Assessment, e
 		odds, err = w.forOdds.OddsLike(similar, d, s)
 		return err
 	})
-	a, err := w.assess(m, s)
+	a, settled, err := w.assess(m, s, bound)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
 	}
@@ -69,13 +83,18 @@ func (w *March) AssessLike(similar *Odds, d *Design, s Settings) (*Assessment, e
 		return nil, err
 	}
 	a.Odds = odds
-	a.judge()
+	if a.judge(); a.NumericallyUnsure && !settled {
+		if _, err := w.refine(a, m); err != nil {
+			return nil, err
+		}
+		a.judge()
+	}
 	const refinements = 2
 	for range refinements {
 		if !a.NumericallyUnsure || a.expensive(m) {
 			break
 		}
-		finer, err := w.assess(m, a.Settings.Refined())
+		finer, _, err := w.assess(m, a.Settings.Refined(), w.refine)
 		if err != nil {
 			break // what is known stands, and says that it is in doubt
 		}
@@ -102,26 +121,59 @@ func (a *Assessment) expensive(m *Model) bool {
 	if m.covered() {
 		nodes *= anglesFor(a.Settings.Resolution)
 	}
-	if slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With }) {
+	if m.balanced() {
 		const each = 5 // marches, or so
 		nodes *= each
 	}
 	return nodes*a.Steps > most
 }
 
-// assess is the march at the medians with its errors.
-func (w *March) assess(m *Model, s Settings) (*Assessment, error) {
-	a := &Assessment{Settings: s}
+// assess is the march at the medians with its errors; settled tells that no other march would tell them better.
+func (w *March) assess(m *Model, s Settings, bound func(a *Assessment, m *Model) (settled bool, err error)) (a *Assessment, settled bool, err error) {
+	a = &Assessment{Settings: s}
 	if err := w.runWithFourier(m, s, &a.Result); err != nil {
-		return nil, err
+		return nil, false, err
 	}
-	var other Result
-	if err := w.RunFrom(&a.Result, m, s.Refined(), &other); err != nil {
-		return nil, err
-	}
-	a.setErrors(m, &other)
 	a.Endurance = a.Endures(m)
-	return a, nil
+	settled, err = bound(a, m)
+	return a, settled, err
+}
+
+// refine tells the errors by a refined march.
+func (w *March) refine(a *Assessment, m *Model) (settled bool, err error) {
+	var other Result
+	if err := w.RunFrom(&a.Result, m, a.Settings.Refined(), &other); err != nil {
+		return false, err
+	}
+	a.setErrors(bandOf(m, a.Settings), &other)
+	return true, nil
+}
+
+// coarsen tells the errors by a coarsened march, if that will do; where a cover keeps its place by two, of which one has fewer angles only: what radii and angles are
+// off by may have opposite signs.
+func (w *March) coarsen(a *Assessment, m *Model) (settled bool, err error) {
+	s := a.Settings.coarsened()
+	fewer := s.anglesRound()
+	s.angles = a.Settings.anglesRound()
+	if m.covered() && fewer == s.angles || s.check() != nil {
+		return w.refine(a, m)
+	}
+	var coarse, angular Result
+	if err := w.RunFrom(&a.Result, m, s.Bounded(), &coarse); err != nil {
+		return w.refine(a, m)
+	}
+	a.setErrors(bandBelow(m, a.Settings), &coarse)
+	if m.covered() {
+		s.angles = fewer
+		if err := w.RunFrom(&coarse, m, s.Bounded(), &angular); err != nil {
+			return w.refine(a, m)
+		}
+		a.widen(&coarse, &angular)
+	}
+	if !(a.NumericalError <= BriefError*a.Nozzle.Mean) {
+		return w.refine(a, m)
+	}
+	return false, nil
 }
 
 // judge sets the verdict.
@@ -150,4 +202,9 @@ func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err err
 // covered tells that a cover keeps its place in a zone of the path.
 func (m *Model) covered() bool {
 	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Contact.Fixed() })
+}
+
+// balanced tells that the air of a zone of the path has to agree with what the strand gives off on all of it.
+func (m *Model) balanced() bool {
+	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
 }

@@ -30,6 +30,14 @@ func (c Contact) film() float64 {
 	return c.Exposed()
 }
 
+// anglesRound is the number of angles of a covered strand.
+func (s Settings) anglesRound() int {
+	if s.angles > 0 {
+		return s.angles
+	}
+	return anglesFor(s.Resolution)
+}
+
 // anglesFor is the number of angles that goes with a resolution: those whose errors package section tells.
 func anglesFor(resolution float64) int {
 	switch {
@@ -51,7 +59,7 @@ func (l *strand) prepare(c Contact, s Settings) error {
 		x.grid, x.current = nil, false
 		return nil
 	}
-	key := sectionKey{l.cylinder.Grid, section.Shape{Exposed: c.Exposed(), Arcs: c.Arcs}, anglesFor(s.Resolution)}
+	key := sectionKey{l.cylinder.Grid, section.Shape{Exposed: c.Exposed(), Arcs: c.Arcs}, s.anglesRound()}
 	if x.current && x.key == key {
 		return nil
 	}

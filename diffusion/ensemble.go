@@ -29,6 +29,7 @@ type ensemble struct {
 	drift           surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
 	failed          error                           // the first march without an answer
 	measure         func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
+	wanders         bool                            // covers do, in each draw
 }
 
 func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
@@ -49,7 +50,7 @@ func (e *ensemble) ready() {
 // begin marches at the medians: where air and strand agree there is where that of the draws is sought from, and what the zones do there is what the content at the
 // draws is estimated by.
 func (e *ensemble) begin() {
-	balanced := slices.ContainsFunc(e.design.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
+	balanced := e.design.balanced()
 	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.Bounded(), &e.result)
 	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
 		e.settings = e.settings.as(RoughSettings())
@@ -104,6 +105,9 @@ func (e *ensemble) tried(deviates []float64) (float64, error) {
 	m, open, err := e.design.drawn(e.unknowns, deviates)
 	if err != nil {
 		return 0, err
+	}
+	if e.wanders {
+		m.wander()
 	}
 	log, err := e.logarithm(&m)
 	openBores, hasBores := m.withOpenBores()
@@ -209,74 +213,17 @@ func (e *ensemble) emulate(off float64, most int, marched func(points [][]float6
 	}
 	k := e.sampled(marched)
 	f, err := k.fit()
-	for i, more := range moreDraws(len(e.unknowns))[:most] {
+	for i, more := range moreDraws(k.batch(), len(e.unknowns))[:most] {
 		if err != nil || f.Error <= max(off, worthwhileError(i)) || len(e.unknowns) < 2 {
 			break
 		}
 		k.add(more, marched(more))
 		f, err = k.fit()
 	}
+	if err == nil && k.like != nil {
+		return f, e.marches.at(f, surrogate.Points(len(e.unknowns))), nil
+	}
 	return f, k.values, err
-}
-
-// samples are the values that a surrogate rests on.
-type samples struct {
-	drift          surrogate.Drift
-	points, line   [][]float64
-	values, onLine []float64
-	wet            float64 // value of a draw without an answer
-	unanswered     int     // draws without one
-}
-
-// add takes more values, of draws.
-func (k *samples) add(points [][]float64, values []float64) {
-	k.points, k.values = append(k.points, points...), append(k.values, k.filled(values)...)
-}
-
-// filled gives values that are no numbers that of a draw without an answer, and counts them.
-func (k *samples) filled(values []float64) []float64 {
-	for _, x := range values {
-		if math.IsNaN(x) {
-			k.unanswered++
-		}
-	}
-	return fill(values, k.wet)
-}
-
-func (k *samples) fit() (*surrogate.Surrogate, error) {
-	return surrogate.Fit(k.drift, k.points, k.values, k.line, k.onLine)
-}
-
-// draws are those that a surrogate is first fitted to besides the centre, the axes and the line, from the values at the former: few, where an estimate has told the most.
-func (e *ensemble) draws(values []float64) [][]float64 {
-	const few, many, seed = 10, 24, 7
-	switch n := len(e.unknowns); {
-	case n < 2:
-		return nil
-	case e.drift != nil:
-		return surrogate.AboutLine(few, n, values)
-	default:
-		return surrogate.Draws(many, n, seed)
-	}
-}
-
-// sampled marches at [surrogate.Points], on the line that they give, and at the first draws.
-func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
-	e.ready()
-	n := len(e.unknowns)
-	k := samples{drift: e.drift, points: surrogate.Points(n)}
-	k.values = marched(k.points)
-	if math.IsNaN(k.values[0]) {
-		k.values[0] = e.atMedians()
-	}
-	if more := e.draws(k.values); more != nil {
-		k.points, k.values = append(k.points, more...), append(k.values, marched(more)...)
-	}
-	k.wet = e.wet(k.values)
-	k.filled(k.values)
-	k.line = surrogate.Line(n, k.values)
-	k.onLine = k.filled(e.each(k.line))
-	return k
 }
 
 // wet is the logarithm of the content that a draw without an answer, which as a rule has too little air, is taken for: the wettest of those with one, or
@@ -317,30 +264,6 @@ func (e *ensemble) centre() float64 {
 	usual := *e
 	usual.settings = e.settings.as(DefaultSettings())
 	return usual.march(make([]float64, len(e.unknowns)))
-}
-
-// batches are the most that are made.
-const batches = 5
-
-// worthwhileError is the error of a surrogate, relative to the content, above which the marches of a batch are made: the more they are, the larger.
-func worthwhileError(batch int) float64 {
-	errors := [...]float64{0.015, 0.02, 0.03}
-	if batch < len(errors) {
-		return errors[batch]
-	}
-	return 0.05
-}
-
-// moreDraws are batches of draws for a surrogate that serves badly, each twice the one before.
-func moreDraws(unknowns int) [][][]float64 {
-	const least, seed = 16, 77
-	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
-	out := make([][][]float64, batches)
-	for i := range out {
-		count := least << i
-		out[i], all = all[:count], all[count:]
-	}
-	return out
 }
 
 // each marches at some points, on several cores; which core marches where changes nothing.

@@ -143,7 +143,7 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 			above, _ := now.isotherm.Activity(max(0, s.mean))
 			steep = (above - activity) / (s.mean - s.surface)
 		}
-		diffusivity := now.dry * s.grown(p)
+		diffusivity := now.dry * s.grown(p, modes)
 		before := gone
 		gone += diffusivity * (to - from) / (m.Radius * m.Radius)
 		fourier := gone - before
@@ -161,12 +161,16 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 }
 
 // grown is how much larger the diffusivity is at the content that decides than in the dry polymer.
-func (s *estimated) grown(p *materials.Polymer) float64 {
-	const inwards = 0.6 // from surface to mean
-	if p.Diffusivity.Beta.Value == 0 {
-		return 1
+func (s *estimated) grown(p *materials.Polymer, m *modes) float64 {
+	const inwards, most = 0.6, 30 // from surface to mean; a logarithm that the table holds
+	switch x := p.Diffusivity.Beta.Value * max(0, s.surface+inwards*(s.mean-s.surface)); {
+	case math.Abs(x) > most:
+		return math.Exp(x)
+	case x > 0:
+		return 1 / m.left.At(x)
+	default:
+		return m.left.At(-x)
 	}
-	return math.Exp(p.Diffusivity.Beta.Value * max(0, s.surface+inwards*(s.mean-s.surface)))
 }
 
 // sorbing is the strand's material at a temperature.

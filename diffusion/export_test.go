@@ -1,5 +1,11 @@
 package diffusion
 
+import (
+	"math"
+
+	"strandry/diffusion/surrogate"
+)
+
 // Numbers are the odds without the surrogate that they rest on, which holds a function and so is equal to no other.
 func (o Odds) Numbers() Odds {
 	o.surrogate = nil
@@ -20,4 +26,40 @@ func (w *March) Balance(d *Design, zone int, deviates []float64) (expected, foun
 	var r Result
 	err = w.run(&m, e.settings, nil, &r)
 	return e.balances(&m)[zone].total, r.balances[zone].total, e.medianBalances[zone].total, err
+}
+
+// DrawnContent is the content at the nozzle at a draw: as the odds have it, and as it is marched [kg/kg dry].
+type DrawnContent struct{ Told, Marched float64 }
+
+// DrawnContents are the first of the draws of the odds of a design, each marched.
+func (w *March) DrawnContents(d *Design, o Odds, count int) ([]DrawnContent, error) {
+	e, err := w.ensemble(d, drawSettings(Settings{}))
+	if err != nil {
+		return nil, err
+	}
+	e.begin()
+	var out []DrawnContent
+	for _, z := range w.drawsFor(o.surrogate, len(e.unknowns))[:count] {
+		log, err := e.tried(z)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, DrawnContent{math.Exp(o.surrogate.At(z)), math.Exp(log)})
+	}
+	return out, nil
+}
+
+// Wandering is the logarithm of the content at the medians of a design whose cover keeps its place, of the same with a cover that wanders as it is learnt from, and at some deviates of that.
+func (w *March) Wandering(d *Design, deviates []float64) (place, wanders, drawn float64, err error) {
+	e, err := w.ensemble(d, drawSettings(Settings{}))
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	e.begin()
+	alike, ok := e.wandering()
+	if !ok {
+		return 0, 0, 0, surrogate.ErrTooFew
+	}
+	drawn, err = alike.tried(deviates)
+	return e.middle, alike.middle, drawn, err
 }

@@ -47,6 +47,7 @@ type Settings struct {
 	WithoutEvaporation bool
 
 	boundedSteps bool // a march that takes more steps than is usual has no answer
+	angles       int  // nodes round a covered strand; zero for those that go with the resolution
 }
 
 // Heat is a model of the temperature in the strand.
@@ -131,5 +132,13 @@ func (s Settings) Refined() Settings {
 	s = s.filled()
 	s.Resolution *= 2
 	s.Tolerance /= 16
+	return s
+}
+
+// coarsened are those of which these are the refined ones.
+func (s Settings) coarsened() Settings {
+	s = s.filled()
+	s.Resolution /= 2
+	s.Tolerance *= 16
 	return s
 }

@@ -13,29 +13,53 @@ type StateError struct {
 	Profile            float64 // the largest along the radius; at the nozzle only
 }
 
-// setErrors fills in what a march with refined settings tells of the first one.
-func (a *Assessment) setErrors(m *Model, refined *Result) {
-	b := bandOf(m, a.Settings)
-	a.Errors = b.state(a.Nozzle, refined.Nozzle)
-	a.Errors.Profile = max(b.profile(&a.Result, refined), a.Errors.Centre, a.Errors.Skin)
+// setErrors fills in what another march, with refined or coarsened settings, tells of the first one.
+func (a *Assessment) setErrors(b band, other *Result) {
+	a.Errors = b.state(a.Nozzle, other.Nozzle)
+	a.Errors.Profile = max(b.profile(&a.Result, other), a.Errors.Centre, a.Errors.Skin)
 	a.NumericalError = a.Errors.Mean
 	a.ZoneErrors = nil
 	for i := range a.Zones {
-		a.ZoneErrors = append(a.ZoneErrors, b.state(a.Zones[i].Exit, refined.Zones[i].Exit))
+		a.ZoneErrors = append(a.ZoneErrors, b.state(a.Zones[i].Exit, other.Zones[i].Exit))
 	}
 }
 
-// band makes the errors of a model from a result and a refined one.
-type band struct {
-	model *Model
-	least float64
+// widen adds to the errors what two marches with fewer angles tell, the second with the fewest: twice what they differ by.
+func (a *Assessment) widen(more, fewer *Result) {
+	wider := func(e StateError, one, other State) StateError {
+		e.Mean += angular * math.Abs(one.Mean-other.Mean)
+		e.Centre += angular * math.Abs(one.Centre-other.Centre)
+		e.Skin += angular * math.Abs(one.Skin-other.Skin)
+		return e
+	}
+	before := a.Errors
+	a.Errors = wider(before, more.Nozzle, fewer.Nozzle)
+	a.Errors.Profile += max(a.Errors.Centre-before.Centre, a.Errors.Skin-before.Skin)
+	a.NumericalError = a.Errors.Mean
+	for i := range a.ZoneErrors {
+		a.ZoneErrors[i] = wider(a.ZoneErrors[i], more.Zones[i].Exit, fewer.Zones[i].Exit)
+	}
 }
 
-func bandOf(m *Model, s Settings) band { return band{m, m.LeastError(s)} }
+// band makes the errors of a model from a result and a refined one, or a coarsened one.
+type band struct {
+	least float64 // relative to the content
+	index float64 // of the difference
+}
+
+// bandOf is that by a march with [Settings.Refined].
+func bandOf(m *Model, s Settings) band {
+	return band{m.LeastError(s), m.GridConvergenceIndex(1, 0)}
+}
+
+// bandBelow is that by a march with settings that are coarsened.
+func bandBelow(m *Model, s Settings) band {
+	return band{m.LeastError(s), m.coarserIndex()}
+}
 
 // about is the half-width about a content that is a part of a state with a largest content.
-func (b band) about(coarse, refined, largest float64) float64 {
-	return b.model.GridConvergenceIndex(coarse, refined) + b.least*largest
+func (b band) about(content, other, largest float64) float64 {
+	return b.index*math.Abs(content-other) + b.least*largest
 }
 
 func (b band) state(s, refined State) StateError {

@@ -95,6 +95,9 @@ func TestRangesAreLaws(t *testing.T) {
 				check(p.ID, one.key, **one.optional)
 			}
 		}
+		for j := range p.Moduli {
+			check(p.ID, "modulus", p.Moduli[j].Modulus)
+		}
 		d, f := p.Diffusivity.ReferenceValue, p.Diffusivity.Scatter.Value
 		require.InEpsilon(t, f, d.High/d.Value, 0.07, p.ID)
 		require.InEpsilon(t, f, d.Value/d.Low, 0.07, p.ID)

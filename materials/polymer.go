@@ -27,10 +27,11 @@ type Polymer struct {
 	DryingTemperature Value  // [K], usual highest air temperature for a wound spool
 	NozzleTemperature Value  // [K]
 
-	PrintingLimit Value  // [kg/kg dry], the wettest strand whose printed part shows no bubbles, strings or rough skin
-	MouldingLimit Value  // [kg/kg dry], the wettest that moulders melt, so that the chain is not cut or no streaks show
-	Hydrolyses    bool   // in the melt water cuts the chain
-	YoungsModulus *Value // [Pa], cold and dry; nil when nothing is known
+	PrintingLimit Value // [kg/kg dry], the wettest strand whose printed part shows no bubbles, strings or rough skin
+	MouldingLimit Value // [kg/kg dry], the wettest that moulders melt, so that the chain is not cut or no streaks show
+	Hydrolyses    bool  // in the melt water cuts the chain
+
+	Moduli []ModulusAt // of elasticity, by ascending temperature, dry; none when nothing is known
 
 	Diffusivity Diffusivity
 	Sorption    Sorption

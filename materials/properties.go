@@ -57,7 +57,6 @@ func (p *Polymer) properties() []property {
 		{key: "nozzle_temperature", measure: temperature(), into: &p.NozzleTemperature},
 		{key: "printing_limit", measure: content(), into: &p.PrintingLimit},
 		{key: "moulding_limit", measure: content(), into: &p.MouldingLimit},
-		{key: "youngs_modulus", measure: within(quantity.Pressure(), 1e4, 1e12, "MPa"), optional: &p.YoungsModulus},
 	}
 }
 

@@ -79,6 +79,7 @@ func readInto(t *strict.Table, p *Polymer, complete bool) {
 	readStructure(t, p, complete)
 	readHydrolyses(t, p, complete)
 	readProperties(t, p.properties(), complete)
+	readModuli(t, p)
 	restated := readDiffusivity(t, &p.Diffusivity, complete)
 	readSorption(t, &p.Sorption, complete)
 	p.Doubts = append(slices.DeleteFunc(slices.Clone(p.Doubts), func(n Note) bool { return p.settles(n.About, &base) }), notes(t, "doubt")...)

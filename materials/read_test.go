@@ -138,6 +138,7 @@ func FuzzRead(f *testing.F) {
 		require.NoError(f, err)
 		f.Add(string(text))
 	}
+	f.Add("base = \"pa6\"\n[[modulus]]\ntemperature = \"60 °C\"\nvalue = \"1 GPa\"\nlow = \"0.5 GPa\"\n")
 	f.Add("base = \"pa6\"\n[sorption]\nform = \"gab\"\nmonolayer = \"2 %\"\nc = 8\nk = 0.75\n")
 	for _, name := range Names() {
 		text, err := library.ReadFile("library/" + name + ".toml")
@@ -164,6 +165,11 @@ func FuzzRead(f *testing.F) {
 		for _, v := range []Value{p.Density, p.HeatCapacity, p.Conductivity, p.PrintingLimit, p.Softening} {
 			require.True(t, Range{Min: v.Low, Max: v.High}.Holds(v.Value))
 			require.Positive(t, v.Value)
+		}
+		for T := 173.15; T < 773.15; T += 30 {
+			if v, known := p.Modulus(T); known {
+				require.True(t, v.Low >= 0.99e4 && v.Low <= v.Value && v.Value <= v.High && v.High <= 1.01e12)
+			}
 		}
 	})
 }

@@ -150,31 +150,39 @@ func (a *Axis) listed(t *strict.Table, sound bool) {
 // spaced takes a first value, a last one and those between.
 func (a *Axis) spaced(t *strict.Table, sound bool) {
 	t.Require("to", "count")
-	count, countOK := t.Integer("count", strict.Limits{Min: 2, Max: mostValues})
+	count, ok := t.Integer("count", strict.Limits{Min: 2, Max: mostValues})
+	if from, to, ratio, both := a.Key.ends(t, sound); both && ok {
+		a.fill(t, from, to, count, ratio)
+	}
+}
+
+// ends are the first and the last value of a key in a table, and whether what lies between goes by ratio; ok is false where that is a fault. sound tells whether the key is known.
+func (k Key) ends(t *strict.Table, sound bool) (from, to float64, ratio, ok bool) {
 	spacing, given := t.Choice("spacing", []string{"linear", "log"})
 	if !sound || t.Has("spacing") && !given {
-		return
+		return 0, 0, false, false
 	}
-	from, fromOK := a.Key.read(t, "from")
-	to, toOK := a.Key.read(t, "to")
-	if !fromOK || !toOK || !countOK {
-		return
+	from, fromOK := k.read(t, "from")
+	to, toOK := k.read(t, "to")
+	if !fromOK || !toOK {
+		return 0, 0, false, false
 	}
 	if from == to {
 		t.Fault("to", "the same as from", "another value")
-		return
+		return 0, 0, false, false
 	}
-	if spacing == "log" {
-		if a.Key.Dimension.Name() == quantity.Temperature().Name() {
-			t.Fault("spacing", "a temperature has no ratio to step by", "linear")
-			return
-		}
-		if from <= 0 || to <= 0 {
-			t.Fault("spacing", "zero and negative values have no ratio to step by", "linear, or from and to above zero")
-			return
-		}
+	if ratio = spacing == "log"; !ratio {
+		return from, to, false, true
 	}
-	a.fill(t, from, to, count, spacing == "log")
+	if k.Dimension.Name() == quantity.Temperature().Name() {
+		t.Fault("spacing", "a temperature has no ratio to step by", "linear")
+		return 0, 0, false, false
+	}
+	if from <= 0 || to <= 0 {
+		t.Fault("spacing", "zero and negative values have no ratio to step by", "linear, or from and to above zero")
+		return 0, 0, false, false
+	}
+	return from, to, true, true
 }
 
 // digits that a value between the ends is written with.

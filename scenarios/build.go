@@ -9,13 +9,23 @@ import (
 
 // Build is what can be built, within which advice keeps.
 type Build struct {
-	Longest float64  // path of one zone [m]
+	Longest float64  // path of one zone [m]; of a zone whose shape is stated see [Build.LongestOf]
 	Hottest float64  // air of a zone [K]; advice goes no further than the strand bears
 	Driest  float64  // dew or frost point of supplied air [K]
 	Slowest float64  // feed of the strand [m/s]
 	Fastest float64  // [m/s]
 	Assumed []string // of the length, where it was not given
 	Usual   []string // of the others, which advice alone heeds
+
+	holds []float64 // what the shape of each zone holds [m]; zero where nothing bounds it
+}
+
+// LongestOf is the longest path of a zone that can be built [m]: Longest, or what its shape holds, in the box of the file or with the turns or passes that it states, if that is less.
+func (b *Build) LongestOf(zone int) float64 {
+	if zone >= 0 && zone < len(b.holds) && b.holds[zone] > 0 {
+		return min(b.Longest, b.holds[zone])
+	}
+	return b.Longest
 }
 
 // Store is where dry strands are kept.

@@ -43,6 +43,7 @@ func (r *reading) construction(root section, s *Scenario) {
 	}
 	m.LeastBend, _ = build.quantity("least_radius", quantity.Length(), strict.Limits{Min: 1e-4, Max: 10, Unit: "mm"})
 	m.Margin = build.number("margin", strict.Limits{Min: 1, Max: 10}, usualMargin)
+	s.Build.holds = m.Holds(2 * s.Model.Radius)
 	s.Machine.Assumed = append(s.Machine.Assumed, r.assumed[len(before):]...)
 	r.assumed = before
 }

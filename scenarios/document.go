@@ -80,6 +80,9 @@ func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
 		if err := out.tryAxes(r.axes); err != nil {
 			return nil, err
 		}
+		if err := out.tryFree(r.freed); err != nil {
+			return nil, err
+		}
 		if err := out.tryDoubts(r.doubts); err != nil {
 			return nil, err
 		}
@@ -103,6 +106,7 @@ type reading struct {
 	taken    []string // of them, words for families of materials
 	unused   []string
 	axes     []*strict.Table // one for each axis read
+	freed    []*strict.Table // one for each key that may be chosen
 	doubts   []*strict.Table // one for each uncertainty read
 	checked  []*strict.Table // one for each check read
 	warmed   []warmed

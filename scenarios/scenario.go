@@ -29,6 +29,8 @@ type Scenario struct {
 	Machine machine.Machine // how the dryer is built, as far as it is stated; some of it acts on the model, such as what covers the strand
 
 	Vary      []Axis
+	Free      []Free // keys that may be chosen, for the study of the cheapest design
+	Search    Search
 	Uncertain []Uncertainty
 	Checks    []Check // no study but that of the checks knows of them
 
@@ -116,6 +118,8 @@ func (r *reading) scenario(root section) *Scenario {
 	r.beside(root, s)
 	r.construction(root, s)
 	s.Vary = r.axesOf(root)
+	s.Free = r.freeOf(root)
+	s.Search = r.searching(root, s.Free)
 	s.Uncertain = r.uncertain(root)
 	s.Checks = r.checks(root)
 	s.Assumed, s.Taken, s.Unused = r.assumed, r.taken, r.unused

@@ -17,7 +17,8 @@ type led struct {
 	way  shape.Way
 	kind string
 	shape.Lead
-	gap bool // between strand and housing is stated
+	gap    bool    // between strand and housing is stated
+	access float64 // share of the film of a loose strand that a winding leaves [-]; zero where it is not stated
 }
 
 // usualAxle is that of rollers and drums, or half of theirs, where nothing is said [m] (common practice, no source).
@@ -42,7 +43,8 @@ func (r *reading) shape(zone section, c *machine.Chamber, diameter float64) (l l
 	case "tube":
 		l.way = r.tube(t, zone, diameter)
 	case "drum":
-		l.way = r.winding(t, zone, c, diameter)
+		layers := t.whole("layers", 1, 5, 1)
+		l.way, l.access = r.winding(t, zone, c, diameter, layers), r.access(t, layers)
 	case "passes":
 		l.way = r.passes(t, zone, c, diameter)
 	case "": // a fault already; what belongs to the kind is none
@@ -65,7 +67,7 @@ func (r *reading) shape(zone section, c *machine.Chamber, diameter float64) (l l
 
 // shapeKeys are those of all kinds of shape.
 func shapeKeys() []string {
-	return []string{"diameter", "pitch", "turns", "layers", "span", "roller", "spacing", "passes", "gap", "thickness", "bearing", "axle", "mass", "driven"}
+	return []string{"diameter", "pitch", "turns", "layers", "access", "span", "roller", "spacing", "passes", "gap", "thickness", "bearing", "axle", "mass", "driven"}
 }
 
 func sizes(min, max float64) strict.Limits { return strict.Limits{Min: min, Max: max, Unit: "mm"} }
@@ -90,8 +92,8 @@ func (r *reading) tube(t, zone section, diameter float64) shape.Way {
 }
 
 // winding reads one on a drum.
-func (r *reading) winding(t, zone section, c *machine.Chamber, diameter float64) shape.Way {
-	w := shape.Winding{Layers: t.whole("layers", 1, 5, 1)}
+func (r *reading) winding(t, zone section, c *machine.Chamber, diameter float64, layers int) shape.Way {
+	w := shape.Winding{Layers: layers}
 	var sound [2]bool
 	w.Drum, sound[0] = t.required("diameter", quantity.Length(), sizes(1e-3, 10))
 	w.Pitch, sound[1] = t.required("pitch", quantity.Length(), sizes(1e-4, 1))
@@ -114,6 +116,15 @@ func (r *reading) winding(t, zone section, c *machine.Chamber, diameter float64)
 	}
 	w.Turns = max(1, turns)
 	return r.holding(w, t, zone, c, diameter, counted, "turns")
+}
+
+// access reads how much of the air of a loose strand reaches one in several layers; the share is not known, so that it has to be stated.
+func (r *reading) access(t section, layers int) float64 {
+	access, ok := t.quantity("access", quantity.Fraction(), strict.Limits{Min: 0.01, Max: 1, Unit: "%"})
+	if !ok && layers > 1 {
+		r.assume(t.name("access") + ": 100 %, as if each layer met the air like a loose strand: how much less is not known")
+	}
+	return access
 }
 
 // passes reads some over rollers.
@@ -223,8 +234,11 @@ func (r *reading) lengthOf(t section, z *diffusion.Zone, l led) {
 	}
 }
 
-// pass tells the film what section the air passes, where it is known and no speed was stated: across the strand on a drum, along that of passes whose number is stated.
+// pass tells the film what air reaches a winding, and what section the air passes, where it is known and no speed was stated: across the strand on a drum, along that of passes whose number is stated.
 func (l led) pass(z *diffusion.Zone, zone section, m *diffusion.Model) {
+	if l.way != nil && l.access > 0 {
+		z.Film.HeatFactor, z.Film.MassFactor = l.access, l.access
+	}
 	if l.way == nil || !l.gap || z.Film.AirSpeed > 0 || z.Film.Flow != film.Natural || !z.Air.Limited() {
 		return
 	}

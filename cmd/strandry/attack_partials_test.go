@@ -32,7 +32,7 @@ func TestAttackPartials(t *testing.T) {
 	own := killedSweep(t, file, "feed.speed=0.5 mm/s..5 mm/s:40:log")
 	other := killedSweep(t, file, "feed.speed=0.5 mm/s..6 mm/s:40:log")
 	kept := 0
-	count := samples.Of(2, 20, 150)
+	count := samples.Of(2, 12, 150)
 	for i := range count {
 		t.Run(strconv.Itoa(i), func(t *testing.T) {
 			dice := attackDice(t, 4, i)

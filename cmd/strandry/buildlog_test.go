@@ -22,7 +22,7 @@ import (
 // more samples.
 func strange() string {
 	if samples.Of(1, 2, 2) == 1 {
-		return strings.Replace(strangest, cover, "", 1)
+		return strings.Replace(strangest, cover, "exposed = \"100 %\"\n", 1)
 	}
 	return strangest
 }
@@ -39,8 +39,15 @@ speed = "2 mm/s"
 name = "a<img src>|b"
 length = "3 m"
 temperature = "45 °C"
-air = { dew_point = "-20 °C" }
-` + cover + `[[check]]
+air = { dew_point = "-20 °C", flow = "5 L/min", source = "once" }
+shape = { kind = "drum", diameter = "100 mm", pitch = "3 mm", gap = "20 mm" }
+` + cover + `[desiccant]
+kind = "molecular sieve 4A"
+mass = "500 g"
+[[part]]
+name = "<u>tube</u> | & [x](y)"
+price = 3
+[[check]]
 title = "<b>weighed</b> & |"
 before = "30.06 g"
 after = "30.02 g"
@@ -106,7 +113,8 @@ func TestBuildlog(t *testing.T) {
 			require.Contains(t, markdown, "]("+name+")")
 		}
 	}
-	for _, study := range []string{"Keeping it dry", "Checked on the machine", "lost between", "What it lost", "Printing filament takes up water from the air"} {
+	for _, study := range []string{"Keeping it dry", "Checked on the machine", "lost between", "What it lost", "Printing filament takes up water from the air",
+		"## The machine", "The machine to scale", "How the desiccant fills", "Do not breathe the dust of zeolite", "3 m on a drum", "What to look at"} {
 		require.Contains(t, markdown, study)
 	}
 	require.NotContains(t, markdown, "NaN")
@@ -151,7 +159,7 @@ func wordsOf(t *testing.T, content []byte) string {
 			words.Write(v)
 		}
 	}
-	require.Equal(t, samples.Of(6, 7, 7), images)
+	require.Equal(t, samples.Of(8, 9, 9), images)
 	return strings.ReplaceAll(words.String(), "\u00a0", " ")
 }
 

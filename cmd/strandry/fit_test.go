@@ -89,11 +89,12 @@ func TestPlanToFit(t *testing.T) {
 	require.Contains(t, complaint, "masses.svg was changed since strandry wrote it")
 	mustAnswer(t, "fit", file, "--figures", figures, "--force")
 	require.NotEqual(t, "mine", content(t, figures, "masses.svg"))
+	replacesNoMasses(t, folder, file)
 }
 
-// Tables that were filled in are never replaced, and neither is the plan that is read.
-func TestPlanReplacesNoMasses(t *testing.T) {
-	folder, file := weighedOut(t)
+// replacesNoMasses: tables that were filled in are never replaced, and neither is the plan that is read.
+func replacesNoMasses(t *testing.T, folder, file string) {
+	t.Helper()
 	masses := content(t, folder, "dry-80.csv")
 	status, said, complaint := call("fit", "--plan", filepath.Join(filepath.Dir(folder), "my-nylon.toml"), "-o", folder)
 	require.Equal(t, failed, status)

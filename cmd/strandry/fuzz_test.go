@@ -53,7 +53,7 @@ func FuzzDesign(f *testing.F) {
 // fuzzed: two of them, or up to twenty thousand.
 func TestRandomDesigns(t *testing.T) {
 	t.Parallel()
-	count := samples.Of(1, 20, 20_000)
+	count := samples.Of(1, 12, 20_000)
 	dice := rand.New(rand.NewPCG(5, 6))
 	genes := make([]byte, genesOfDesign)
 	defer func() {

@@ -20,7 +20,7 @@ import (
 // bytes of one that was left alone. At no moment is there a part of a finished file.
 // Half of the kills fall about its end, where the files get their names. What else lies in the folder stays as it is.
 func TestSweepKilled(t *testing.T) {
-	kills := samples.Of(2, 12, 80)
+	kills := samples.Of(2, 8, 80)
 	program := built(t)
 	sweep := func(folder string) *exec.Cmd {
 		return exec.Command(program, "sweep", "--quick", "--demo", "clear-cover", "-o", folder, "--continue",
@@ -90,7 +90,7 @@ func requireOldOrNew(t *testing.T, path string, whole map[string]string) {
 // TestPlotKilled kills the plots of two scenarios in one folder at random moments, most of them about the end:
 // what is listed there is whole, or said to be under way, and the next run ends it.
 func TestPlotKilled(t *testing.T) {
-	kills := samples.Of(1, 10, 60)
+	kills := samples.Of(1, 6, 60)
 	program := built(t)
 	path := t.TempDir()
 	plot := func(file string) *exec.Cmd { return exec.Command(program, "plot", file, "-o", path) }

@@ -33,7 +33,7 @@ import (
 // needed and the advice, for all ways to state the air and its flow. One random design, or up to 400.
 func TestOneDesignOneNumber(t *testing.T) {
 	t.Parallel()
-	count := samples.Of(1, 12, 400)
+	count := samples.Of(1, 6, 400)
 	answered := 0
 	for i := range count {
 		text := airy(rand.New(rand.NewPCG(11, uint64(i))))

@@ -10,6 +10,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/advice"
+	"strandry/diffusion/machine"
 	"strandry/plots/canvas"
 	"strandry/plots/figure"
 	"strandry/plots/folder"
@@ -31,7 +32,8 @@ func plotCommand() *cobra.Command {
     strandry plot my-dryer.toml -o figures
 
 The moisture along its path, the radial profiles, the same as a heatmap, the
-section as a disc where a cover keeps its place, the length needed over
+section as a disc where a cover keeps its place, the chambers to scale where
+their shape is stated, how the desiccant fills, the length needed over
 temperature and feed speed, what the [[vary]] of the file give, and, unless they
 give a map, one over length and feed speed. Figures that DIR holds from an
 earlier plot are replaced.` + forceRule,
@@ -81,7 +83,11 @@ func figures(ctx context.Context, s *scenarios.Scenario) (sheets []figure.Sheet,
 	if err != nil {
 		return nil, nil, err
 	}
-	sheets = strand
+	built, undrawn, err := machineFigures(s, trace, frame)
+	if err != nil {
+		return nil, nil, err
+	}
+	sheets = append(strand, built...)
 	zone := advice.Dryer(&s.Design, &trace.Result)
 	lengths, err := needed.Find(ctx, s, needed.Usual(s, zone))
 	switch {
@@ -136,6 +142,34 @@ func strandFigures(s *scenarios.Scenario, frame figure.Frame) (*diffusion.Trace,
 		sheets = append(sheets, figure.Sheet{Name: "section", Figure: f})
 	}
 	return trace, sheets, nil
+}
+
+// machineFigures are those of the dryer as it is built.
+func machineFigures(s *scenarios.Scenario, trace *diffusion.Trace, frame figure.Frame) (sheets []figure.Sheet, undrawn []string, err error) {
+	if !s.Machine.Stated {
+		return nil, []string{"drawing: not drawn: " + figure.NoShape}, nil
+	}
+	told, err := machine.Tell(diffusion.NewMarch(), &s.Design, &trace.Result, &s.Machine)
+	if err != nil {
+		return nil, nil, err
+	}
+	drawn, some, err := figure.MachineOf(s, told, frame)
+	switch {
+	case err != nil:
+		return nil, nil, err
+	case some:
+		sheets = append(sheets, figure.Sheet{Name: "drawing", Figure: drawn})
+	default:
+		undrawn = append(undrawn, "drawing: not drawn: "+figure.NoShape)
+	}
+	if !told.Bed.Used {
+		return sheets, undrawn, nil
+	}
+	filling, why := figure.FillingOf(&told.Bed, frame)
+	if why != "" {
+		return sheets, append(undrawn, "desiccant: not drawn: "+why), nil
+	}
+	return append(sheets, figure.Sheet{Name: "desiccant", Figure: filling}), undrawn, nil
 }
 
 // chartOf is the map of length and feed, or why there is none.

@@ -7,11 +7,14 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion"
 	"strandry/diffusion/samples"
+	"strandry/plots/figure"
 	"strandry/plots/folder"
 	"strandry/scenarios"
 )
@@ -60,6 +63,7 @@ func plotOfTheLampShade(t *testing.T, covered bool) {
 	}
 	require.Equal(t, want, got)
 	require.Contains(t, unwrapped(out.String()), "No length of warm box brings PLA within its limit")
+	require.Contains(t, unwrapped(out.String()), "drawing: not drawn: no zone says how the strand is led: its shape")
 	if covered {
 		require.Regexp(t, `section\.png, section\.svg, section\.pdf: Behind the cover the skin of PLA still holds 0\.[0-9]+ % as it leaves warm box; where the air reaches it, 0\.[0-9]+ %\. `, unwrapped(out.String()))
 	}
@@ -81,4 +85,49 @@ func TestPlotRefuses(t *testing.T) {
 	errOut.Reset()
 	require.Equal(t, failed, run(stopped, []string{"plot", "--demo", "lamp-shade", "-o", t.TempDir()}, &out, &errOut))
 	require.Contains(t, errOut.String(), "interrupted")
+}
+
+// Where a shape and a desiccant are stated, the chambers are drawn to scale, and how the bed fills; where the bed lasts for good, or never, the reason is told.
+func TestPlotOfTheMachine(t *testing.T) {
+	t.Parallel()
+	const built = `[strand]
+material = "pla"
+moisture = "0.3 %"
+[feed]
+speed = "2 mm/s"
+[[zone]]
+name = "box"
+length = "3 m"
+temperature = "45 °C"
+air = { dew_point = "-20 °C", flow = "5 L/min", source = "once" }
+exposed = "100 %"
+shape = { kind = "drum", diameter = "100 mm", pitch = "3 mm" }
+[desiccant]
+kind = "silica gel"
+mass = "500 g"
+[numerics]
+resolution = 2.4
+tolerance = 0.1
+`
+	drawn := func(text string) (sheets []string, undrawn string) {
+		s, err := scenarios.Read("built.toml", []byte(text))
+		require.NoError(t, err)
+		trace, err := diffusion.NewMarch().Trace(&s.Model, s.Settings)
+		require.NoError(t, err)
+		all, missing, err := machineFigures(s, trace, figure.FrameOf(s, "0"))
+		require.NoError(t, err)
+		for _, one := range all {
+			sheets = append(sheets, one.Name)
+		}
+		return sheets, strings.Join(missing, "; ")
+	}
+	sheets, undrawn := drawn(built)
+	require.Equal(t, []string{"drawing", "desiccant"}, sheets)
+	require.Empty(t, undrawn)
+	sheets, undrawn = drawn(strings.Replace(built, "dew_point = \"-20", "dew_point = \"-58", 1))
+	require.Equal(t, []string{"drawing"}, sheets)
+	require.Equal(t, "desiccant: not drawn: the bed never holds the dew point that is wanted", undrawn)
+	sheets, undrawn = drawn(strings.Replace(built, "shape =", "# shape =", 1))
+	require.Equal(t, []string{"desiccant"}, sheets)
+	require.Contains(t, undrawn, "drawing: not drawn: ")
 }

@@ -9,12 +9,12 @@ import (
 
 // Bounds are what can be built.
 type Bounds struct {
-	Longest float64 // path of one zone [m]
-	Hottest float64 // air of a zone [K]; no further than the strand bears
-	Driest  float64 // dew or frost point of supplied air [K]
-	Slowest float64 // feed [m/s]
-	Fastest float64 // [m/s]
-	Room    float64 // temperature at which a volume of air is told [K]
+	Longest []float64 // path of each zone [m]; the last one of any others
+	Hottest float64   // air of a zone [K]; no further than the strand bears
+	Driest  float64   // dew or frost point of supplied air [K]
+	Slowest float64   // feed [m/s]
+	Fastest float64   // [m/s]
+	Room    float64   // temperature at which a volume of air is told [K]
 }
 
 // What no bound is stated for.
@@ -39,8 +39,8 @@ func (b *Bounds) possible(m *diffusion.Design, r *diffusion.Result, dryer int) [
 	for _, i := range drying(m, dryer) {
 		z := &m.Path[i]
 		add(MoreAir, b.air(m, i)...)
-		if z.Length > 0 && z.Length*little < b.Longest {
-			add(Longer, Part{Zone: i, From: z.Length, Bound: b.Longest})
+		if longest := b.longest(i); z.Length > 0 && z.Length*little < longest {
+			add(Longer, Part{Zone: i, From: z.Length, Bound: longest})
 		}
 		if z.Air.Temperature+warmer < b.Hottest {
 			add(Hotter, Part{Zone: i, From: z.Air.Temperature, Bound: b.Hottest})
@@ -59,6 +59,14 @@ func (b *Bounds) possible(m *diffusion.Design, r *diffusion.Result, dryer int) [
 		all[i] = all[i].share(1)
 	}
 	return all
+}
+
+// longest is the path of a zone that can be built [m].
+func (b *Bounds) longest(zone int) float64 {
+	if len(b.Longest) == 0 {
+		return 0
+	}
+	return b.Longest[min(zone, len(b.Longest)-1)]
 }
 
 // drying are the zones that may dry more: the dryer, and before it up to two others that are heated.

@@ -34,7 +34,7 @@ func Example() {
 	}
 	diagnosis := advice.Diagnose(w, &d, a)
 	fmt.Println(a.Verdict, "for lack of", diagnosis.Cause)
-	bounds := advice.Bounds{Longest: 40, Hottest: 353.15, Driest: 233.15, Slowest: 0.2e-3, Fastest: 1e-3, Room: 296.15}
+	bounds := advice.Bounds{Longest: []float64{40}, Hottest: 353.15, Driest: 233.15, Slowest: 0.2e-3, Fastest: 1e-3, Room: 296.15}
 	would := advice.Find(w, advice.Plain{Design: &d, Room: bounds.Room}, &d, diffusion.Settings{}, a, &diagnosis, bounds)
 	for _, set := range would.Sets {
 		for _, c := range set.Changes {

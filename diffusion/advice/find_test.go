@@ -83,7 +83,7 @@ func (d drawn) Changed(all []advice.Change) (*diffusion.Design, error) {
 
 // bounds are usual ones for a design.
 func bounds(m *diffusion.Design) advice.Bounds {
-	return advice.Bounds{Longest: 20, Hottest: m.Material.HottestDrying(), Driest: 233.15, Slowest: m.Speed / 2, Fastest: m.Speed, Room: room}
+	return advice.Bounds{Longest: []float64{20}, Hottest: m.Material.HottestDrying(), Driest: 233.15, Slowest: m.Speed / 2, Fastest: m.Speed, Room: room}
 }
 
 // advised finds advice for a design, and holds each set against an assessment of it.
@@ -147,7 +147,7 @@ func TestOneChange(t *testing.T) {
 func TestTwoChanges(t *testing.T) {
 	m := design(t, "pa12", 150, 80, humidair.VapourPressureAt(0.9, room), 3)
 	b := bounds(m)
-	b.Longest, b.Slowest = 180, 0.9*m.Speed
+	b.Longest, b.Slowest = []float64{180}, 0.9*m.Speed
 	v := advised(t, m, b)
 	require.NotEmpty(t, v.Sets)
 	require.Equal(t, []advice.Kind{advice.Drier, advice.DrierAfter}, kinds(v.Sets[0]))
@@ -193,7 +193,7 @@ func TestHeatHasItsBound(t *testing.T) {
 	hottest := func(to float64) float64 {
 		m := design(t, "petg", 3, 40, 103, 0.02)
 		b := bounds(m)
-		b.Longest, b.Slowest, b.Hottest = 3, m.Speed, to
+		b.Longest, b.Slowest, b.Hottest = []float64{3}, m.Speed, to
 		v := advised(t, m, b)
 		require.NotNil(t, v.Nearest)
 		i := slices.IndexFunc(v.Nearest.Changes, func(c advice.Change) bool { return c.Kind == advice.Hotter })
@@ -209,7 +209,7 @@ func TestHeatHasItsBound(t *testing.T) {
 func TestNearest(t *testing.T) {
 	m := design(t, "pa6", 2, 70, 103, 0.02)
 	b := bounds(m)
-	b.Longest = 4
+	b.Longest = []float64{4}
 	v := advised(t, m, b)
 	require.NotNil(t, v.Nearest)
 	require.Zero(t, v.Floor)
@@ -238,7 +238,7 @@ func TestNoAdvice(t *testing.T) {
 	m = design(t, "pa6", 1, 80, 12, 0.02)
 	m.Path = m.Path[:1]
 	b := bounds(m)
-	b.Longest, b.Slowest = 1, m.Speed
+	b.Longest, b.Slowest = []float64{1}, m.Speed
 	require.Equal(t, advice.Advice{}, advised(t, m, b))
 }
 
@@ -249,7 +249,7 @@ func TestSofteningIsCooled(t *testing.T) {
 	require.Less(t, a.Nozzle.Mean, m.Limit)
 	require.Equal(t, advice.Softening, d.Cause)
 	b := bounds(m)
-	b.Longest = 60
+	b.Longest = []float64{60}
 	v := advised(t, m, b)
 	require.NotEmpty(t, v.Sets)
 	for _, s := range v.Sets {
@@ -287,7 +287,7 @@ func TestMoreAir(t *testing.T) {
 			c.from = m.DryFlow(z) * humidair.DryAirConstant * room / (m.Pressure - 12.8)
 		}
 		b := bounds(m)
-		b.Longest, b.Slowest = 60, m.Speed
+		b.Longest, b.Slowest = []float64{60}, m.Speed
 		v := advised(t, m, b)
 		sets := v.Sets
 		if v.Nearest != nil {
@@ -311,7 +311,7 @@ func TestHeldHumidity(t *testing.T) {
 	m.Path = append(m.Path, m.Path[1])
 	m.Path[2].Name, m.Path[2].Air = "box", diffusion.HeldAt(0.3, room)
 	b := bounds(m)
-	b.Longest = 200
+	b.Longest = []float64{200}
 	v := advised(t, m, b)
 	require.NotEmpty(t, v.Sets)
 	i := slices.IndexFunc(v.Sets[0].Changes, func(c advice.Change) bool { return c.Kind == advice.Drier })

@@ -12,7 +12,7 @@ import (
 const reaching = 0.5
 
 // fillSteps are the loads at which the filling of the bed is told.
-const fillSteps = 10
+const fillSteps = 32
 
 // fill tells how the desiccant fills.
 func (m *Machine) fill(d *diffusion.Design, a *Answer) error {

@@ -15,7 +15,7 @@ const warmer = 0.5
 func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (Housed, error) {
 	c, z := &m.Chambers[i], &d.Path[i]
 	h := Housed{Name: c.Name, Length: z.Length, Heater: c.Heater, Heated: z.Air.Temperature > m.Room.Temperature+warmer}
-	if err := m.lead(d, z, c, &h); err != nil {
+	if err := m.lead(d, i, &h); err != nil {
 		return h, err
 	}
 	if err := m.water(d, r, i, &h); err != nil {
@@ -34,22 +34,17 @@ func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (House
 }
 
 // lead tells how the strand is led, and whether it fits.
-func (m *Machine) lead(d *diffusion.Design, z *diffusion.Zone, c *Chamber, h *Housed) error {
-	if c.Led == nil {
-		return nil
+func (m *Machine) lead(d *diffusion.Design, i int, h *Housed) error {
+	way, err := m.Way(d, i)
+	if err != nil || way == nil {
+		return err
 	}
-	diameter, way := 2*d.Radius, c.Led
-	var err error
-	if !c.Held && z.Length > 0 {
-		if way, err = way.ForLength(z.Length, diameter); err != nil {
-			return err
-		}
-	}
+	diameter := 2 * d.Radius
 	if h.Lead, err = way.Lead(diameter); err != nil {
 		return err
 	}
 	h.Led = true
-	thick := 2 * c.Wall.Insulation
+	thick := 2 * m.Chambers[i].Wall.Insulation
 	o := h.Lead.Housing
 	h.Outer = [3]float64{o.Length + thick, o.Width + thick, o.Height + thick}
 	if m.Box == (Box{}) {
@@ -62,6 +57,30 @@ func (m *Machine) lead(d *diffusion.Design, z *diffusion.Zone, c *Chamber, h *Ho
 	}
 	h.Most, err = most(box, way, thick, diameter)
 	return err
+}
+
+// Holds is what the shape of each chamber holds at most of a strand of a diameter [m], in the box and with the turns or passes that are stated [m]; zero where nothing bounds it.
+func (m *Machine) Holds(diameter float64) []float64 {
+	all := make([]float64, len(m.Chambers))
+	for i := range m.Chambers {
+		c := &m.Chambers[i]
+		if c.Led == nil {
+			continue
+		}
+		if c.Held {
+			if lead, err := c.Led.Lead(diameter); err == nil {
+				all[i] = lead.Length
+			}
+		}
+		if m.Box == (Box{}) {
+			continue
+		}
+		box := shape.Box{A: m.Box.Length, B: m.Box.Width, C: m.Box.Height}
+		if in, err := most(box, c.Led, 2*c.Wall.Insulation, diameter); err == nil && in > 0 && (all[i] == 0 || in < all[i]) {
+			all[i] = in
+		}
+	}
+	return all
 }
 
 // most is the longest strand that the same kind of shape holds in a box whose walls inside are insulated [m]; zero where none fits.

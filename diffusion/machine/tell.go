@@ -8,7 +8,7 @@ import (
 )
 
 // Tell gives what the dryer takes for a design and the result of its march, the machine's chambers being those of the path in their order. The march is used to look for
-// flows of air that do not matter any more, by rougher marches of the same design. An error says what cannot be computed, and why.
+// flows of air that do not matter any more, by rougher marches of the same design; nil where they are not asked for. An error says what cannot be computed, and why.
 func Tell(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, m *Machine) (*Answer, error) {
 	if len(m.Chambers) != len(d.Path) || len(r.Zones) != len(d.Path) {
 		return nil, fmt.Errorf("machine: %d chambers and %d results for %d zones: there must be one for each", len(m.Chambers), len(r.Zones), len(d.Path))
@@ -26,7 +26,9 @@ func Tell(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, m *M
 	if flow > 0 {
 		a.PerKilo = a.Power / flow
 	}
-	m.flows(march, d, r, a)
+	if march != nil {
+		m.flows(march, d, r, a)
+	}
 	if err := m.fill(d, a); err != nil {
 		return nil, err
 	}

@@ -121,7 +121,7 @@ func TestCoverageOfDraws(t *testing.T) {
 	for _, k := range analytic() {
 		t.Run(k.name, func(t *testing.T) {
 			var all tally
-			for seed := range uint64(samples.Of(4, 50, 200)) {
+			for seed := range uint64(samples.Of(4, 20, 200)) {
 				got := sobol(k.function, 100+seed)
 				for i := range k.first {
 					all.add(got.First[i], k.first[i])

@@ -113,7 +113,7 @@ func off(f, g Function, points [][]float64) float64 {
 func TestBadSurrogate(t *testing.T) {
 	k := analytic()[0]
 	var all tally
-	for seed := range uint64(samples.Of(2, 20, 80)) {
+	for seed := range uint64(samples.Of(2, 8, 80)) {
 		f := fitted(t, k.function, 1000+seed)
 		require.Greater(t, f.Off*f.Off, 0.2*k.variance)
 		got := sobol(f, seed)

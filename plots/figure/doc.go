@@ -4,7 +4,7 @@
 // weight) are set here. It draws on [canvas.Page]; moisture as colour is that of package moisture.
 //
 // Every figure is a struct that [EncodeAll] turns into a file's bytes: [Path],
-// [Profiles], [Heatmap], [Section], [Map], [Line], [Needed], [Suits], [Doubt], of weighings [Masses] and [Residuals], and of the
+// [Profiles], [Heatmap], [Section], [Map], [Line], [Needed], [Suits], [Doubt], of the dryer as it is built [Machine] and [Filling], of weighings [Masses] and [Residuals], and of the
 // validation [Convergence] and [Evidence]. Data that are
 // empty, ragged, NaN or infinite are refused. The same data give the same bytes.
 //

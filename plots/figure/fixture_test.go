@@ -12,6 +12,7 @@ import (
 	"strandry/diffusion"
 	"strandry/materials"
 	"strandry/plots/canvas"
+	"strandry/plots/palette"
 	"strandry/scenarios/studies/needed"
 )
 
@@ -206,7 +207,8 @@ func all() map[string]Figure {
 		"profiles": Profiles{frame(), model(), trace(), &diffusion.Odds{Low: 0.001, High: 0.003}},
 		"heatmap":  Heatmap{frame(), model(), trace()},
 		"section":  aSection(),
-		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(),
+		"map":      aMap(), "line": aLine(), "needed": aNeeded(), "suits": aSuits(), "doubt": aDoubt(), "front": aFront(),
+		"machine": aMachine(), "machines": severalMachines(), "filling": aFilling(),
 	}
 	maps.Copy(figures, weighedFigures())
 	return figures
@@ -237,4 +239,32 @@ func svg(t *testing.T, name string) []byte {
 // Encode draws one figure.
 func Encode(f Figure, formats ...canvas.Format) ([][]byte, error) {
 	return encode(new(canvas.Press), f, formats...)
+}
+
+// aFront is the price of length: designs on a curve from wet to dry, dearer ones beside it, and two that fail a demand.
+func aFront() Front {
+	f := Front{Frame: frame(), Met: true, Limit: 0.002, Currency: "EUR", Material: "PA6"}
+	priced := func(cost, content float64, sound bool) Priced {
+		d := Priced{Cost: cost, Content: content, Low: content / 2, High: 2 * content, Sound: sound, Verdict: palette.Unsure}
+		switch {
+		case d.High <= f.Limit:
+			d.Verdict = palette.Dry
+		case d.Low > f.Limit:
+			d.Verdict = palette.Wet
+		}
+		f.Designs = append(f.Designs, d)
+		return d
+	}
+	for k := range 25 {
+		cost := 20 + 5*float64(k)
+		d := priced(cost, 0.03*math.Exp(-cost/25), true)
+		f.Front = append(f.Front, d)
+		if d.Verdict == palette.Dry && f.Best.Cost == 0 {
+			f.Best = d
+		}
+		priced(1.3*cost, 1.2*d.Content, k%5 > 0)
+	}
+	now := priced(150, 0.0009, true)
+	f.Now = &now
+	return f
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/machine"
 	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/scenarios"
@@ -46,6 +47,17 @@ func TestReadmeFigures(t *testing.T) {
 			require.NoError(t, err)
 			f, covered := SectionOf(&s.Design, trace, FrameOf(s, version))
 			require.True(t, covered)
+			return f
+		},
+		"machine": func() Figure {
+			s, march := demo("winch-drum"), diffusion.NewMarch()
+			trace, err := march.Trace(&s.Model, s.Settings)
+			require.NoError(t, err)
+			told, err := machine.Tell(march, &s.Design, &trace.Result, &s.Machine)
+			require.NoError(t, err)
+			f, some, err := MachineOf(s, told, FrameOf(s, version))
+			require.NoError(t, err)
+			require.True(t, some)
 			return f
 		},
 		"map": func() Figure {

@@ -93,13 +93,7 @@ func (l *Log) build() []block {
 	blocks = append(blocks, head("Air and film of each zone"), block{Grid: l.films()})
 	return append(blocks, head("Not designed yet"),
 		text("What is given here is the path of the strand and the state of its air. Before anything is built, these are still to be worked out:"),
-		block{List: []string{
-			"the heater: its power, its sensor and controller, and a thermal cut-out that needs no software",
-			"wiring, fuses, earthing and the enclosure",
-			"how the strand is led: drum or rollers, least bending radius, tension, friction, and what drives it at the pace of the feed",
-			"the supply of the air: how it is dried, moved, filtered and measured, and how the housing is sealed and insulated",
-			"what happens at the start, in a pause and when the power fails: a strand at rest goes on drying in the heat and rewets in the room",
-		}})
+		block{List: l.undesigned()})
 }
 
 // sized says what to build, from the length that just meets the limit.
@@ -108,7 +102,7 @@ func (l *Log) sized() string {
 	if a == nil {
 		return "No length could be sized."
 	}
-	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.Longest
+	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.LongestOf(l.Survey.Zone)
 	long := func(x float64) string {
 		if x == a.DryTo || x == a.Reliable.To {
 			x = atMost(x)
@@ -138,7 +132,7 @@ func (l *Log) sized() string {
 
 // reliably says what to build to be dry nine times in ten.
 func (l *Log) reliably(long func(x float64) string) string {
-	a, longest := l.Survey.Length.Answer, l.Scenario.Build.Longest
+	a, longest := l.Survey.Length.Answer, l.Scenario.Build.LongestOf(l.Survey.Zone)
 	n := &a.Reliable
 	switch {
 	case n.Outcome == size.Nowhere:

@@ -11,6 +11,5 @@
 // through an escape of all that could be markup. The page forbids itself, by its
 // Content-Security-Policy, to load anything and to run anything.
 //
-// Left out: other languages than English, pages of several scenarios, and drawings of the
-// parts to be built.
+// Left out: other languages than English, and pages of several scenarios.
 package page

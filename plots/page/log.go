@@ -66,7 +66,7 @@ func (l *Log) Files() ([]File, error) {
 // Names lists every file that a build log of a scenario that varies these axes may have.
 func Names(vary []scenarios.Axis) []string {
 	var all []string
-	names := []string{pathName, profilesName, heatmapName, sectionName, mapName, neededName, suitsName}
+	names := []string{pathName, profilesName, heatmapName, sectionName, drawingName, fillingName, mapName, neededName, suitsName}
 	for _, name := range figure.SweepNames(vary) {
 		names = append(names, variedName+"-"+name)
 	}
@@ -102,9 +102,15 @@ func (l *Log) document(pictures []*picture, missing []string) *document {
 			{"again", "How to make this again", l.again()},
 		},
 	}
+	behind := func(id string, s section) {
+		at := slices.IndexFunc(d.Sections, func(s section) bool { return s.ID == id })
+		d.Sections = slices.Insert(d.Sections, at+1, s)
+	}
 	if len(l.Answer.Checks) > 0 {
-		behind := 1 + slices.IndexFunc(d.Sections, func(s section) bool { return s.ID == "answer" })
-		d.Sections = slices.Insert(d.Sections, behind, section{"checks", "Checked on the machine", l.checks()})
+		behind("answer", section{"checks", "Checked on the machine", l.checks()})
+	}
+	if l.Answer.Machine != nil {
+		behind("build", section{"machine", "The machine", l.machine()})
 	}
 	return d
 }

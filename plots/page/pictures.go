@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"image/png"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -21,6 +22,8 @@ const (
 	profilesName = "profiles"
 	heatmapName  = "heatmap"
 	sectionName  = "section"
+	drawingName  = "drawing"
+	fillingName  = "desiccant"
 	mapName      = "trade-off"
 	variedName   = "varied"
 	neededName   = "needed"
@@ -89,8 +92,12 @@ func (l *Log) drawings() (all []drawing, missing []string, err error) {
 	if disc, covered := figure.SectionOf(m, v.Trace, frame); covered {
 		all = append(all, drawing{sectionName, "The section of the strand", "The section of the strand as a disc at three times, coloured by moisture.", plain(disc.Headline()) + ". The dark band outside the rim is what covers the strand; the water behind it leaves only by going round. The black line is the limit.", disc})
 	}
+	built, undrawn, err := l.built(frame)
+	if err != nil {
+		return nil, nil, err
+	}
 	surveyed, missing := l.surveyed(frame)
-	return append(all, surveyed...), missing, nil
+	return slices.Concat(all, built, surveyed), append(undrawn, missing...), nil
 }
 
 // surveyed are the drawings of what was varied.

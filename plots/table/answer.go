@@ -38,6 +38,7 @@ func (a Full) text(b *strings.Builder) {
 	a.nozzle(b)
 	apart(b, a.Conclusion())
 	a.checks(b)
+	a.machine(b)
 	a.notes(b)
 	a.sources(b)
 	cautions(b, a.Design)

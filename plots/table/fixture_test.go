@@ -37,14 +37,15 @@ func stated(v, low, high float64, k materials.Kind, source string) materials.Val
 // polymer is made up: no figure is that of a material.
 func polymer() materials.Polymer {
 	memory := func(v float64) materials.Value { return stated(v, v, v, materials.Memory, "made up") }
-	melting, modulus := memory(450.15), memory(1.5e9)
+	melting := memory(450.15)
 	return materials.Polymer{
 		ID: "reedon", Origin: "own/reedon.toml", Name: "Reedon", Family: "a polymer that does not exist, unfilled", Summary: "Serves to show the layout of a page.",
 		Density: stated(1000, 990, 1010, materials.Published, "A. Author, J. Made Up 1 (1990) 2"), HeatCapacity: memory(1500), Conductivity: memory(0.25),
 		GlassTransition: memory(323.15), Melting: &melting, Structure: materials.Semicrystalline, Softening: stated(368.15, 358.15, 373.15, materials.Memory, "made up"),
 		DryingTemperature: stated(353.15, 343.15, 358.15, materials.Practice, "common practice, no source"), NozzleTemperature: memory(523.15),
 		PrintingLimit: stated(0.002, 0.001, 0.004, materials.Practice, "common practice, no source"),
-		MouldingLimit: stated(0.0015, 0.001, 0.002, materials.PublishedWeak, "a table on a wall"), Hydrolyses: true, YoungsModulus: &modulus,
+		MouldingLimit: stated(0.0015, 0.001, 0.002, materials.PublishedWeak, "a table on a wall"), Hydrolyses: true,
+		Moduli: []materials.ModulusAt{{Temperature: 296.15, Modulus: memory(1.5e9)}, {Temperature: 333.15, Modulus: memory(1e9)}, {Temperature: 373.15, Modulus: stated(2e8, 5e7, 5e8, materials.Memory, "made up")}},
 		Diffusivity: materials.Diffusivity{
 			Reference: 298.15, ReferenceValue: stated(1e-13, 5e-14, 2e-13, materials.Memory, "made up"),
 			Pieces: []materials.Arrhenius{{Activation: memory(50e3)}, {From: 373.15, Activation: memory(40e3)}},

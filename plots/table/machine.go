@@ -280,11 +280,11 @@ func (m *Machine) pull() []string {
 	if p.Given > 0 {
 		words[0] += " of the feeder's " + Given(p.Given)
 	}
-	if i := p.Result.Longest; i >= 0 {
-		words = append(words, fmt.Sprintf("stretched by up to %s %%", figure(100*p.Result.Points[i].Stretch.Strain.High)))
-	} else {
-		words = append(words, "stretch not known")
+	stretch := "stretch not known"
+	if i, hot := p.Result.Longest, p.Result.Hottest; i >= 0 && hot >= 0 && p.Result.Points[hot].Stretch.Known { // what is known of the cold strand alone says nothing
+		stretch = fmt.Sprintf("stretch %s %% at most", figure(100*p.Result.Points[i].Stretch.Strain.High))
 	}
+	words = append(words, stretch)
 	if bent != "" {
 		words = append(words, bent)
 	}

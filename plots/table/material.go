@@ -116,9 +116,15 @@ func polymerOf(p *materials.Polymer) object {
 			return object{{"name", l.name}, {"unit", l.si}, {"value", v.Value}, {"low", v.Low}, {"high", v.High}, {"kind", v.Kind.String()}, {"source", v.Source}}
 		})},
 		{"", correlationOf(&p.Diffusivity)},
+		{"modulus", each(p.Moduli, modulusOf)}, // of elasticity, dry; log E straight over T between the points, not known above the last
 		{"doubts", each(p.Doubts, remarkOf)},
 		{"cautions", each(p.Cautions, remarkOf)},
 	}
+}
+
+func modulusOf(m *materials.ModulusAt) object {
+	v := m.Modulus
+	return object{{"temperature", m.Temperature}, {"value", v.Value}, {"low", v.Low}, {"high", v.High}, {"kind", v.Kind.String()}, {"source", v.Source}}
 }
 
 func remarkOf(n *materials.Note) object {

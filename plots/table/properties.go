@@ -78,10 +78,23 @@ func lines(p *materials.Polymer) []line {
 	if p.Melting != nil {
 		add("melting", *p.Melting, degree, p.Structure == materials.Semicrystalline)
 	}
-	if p.YoungsModulus != nil {
-		add("Young's modulus, cold and dry", *p.YoungsModulus, scale{1e-9, 0, "GPa", "Pa"}, false)
+	if cold, known := p.Modulus(roomTemperature); known {
+		add("Young's modulus, dry, at 23 °C", cold, stiffness(cold), false)
+	}
+	if n := len(p.Moduli); n > 0 && p.Moduli[n-1].Temperature != roomTemperature {
+		end := p.Moduli[n-1]
+		add("Young's modulus at "+Celsius(end.Temperature)+", the last known", end.Modulus, stiffness(end.Modulus), false)
 	}
 	return out
+}
+
+// stiffness is the unit of a modulus: GPa for a glass, MPa for what is soft.
+func stiffness(v materials.Value) scale {
+	const soft = 1e8 // [Pa]
+	if v.Low < soft {
+		return scale{1e-6, 0, "MPa", "Pa"}
+	}
+	return scale{1e-9, 0, "GPa", "Pa"}
 }
 
 // sides are how many times the diffusivity may be smaller and larger, where these differ.

@@ -10,7 +10,10 @@ import (
 func Find(w *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (advice.Diagnosis, advice.Advice) {
 	d := advice.Diagnose(w, &s.Design, a)
 	b := &s.Build
-	bounds := advice.Bounds{Longest: b.Longest, Hottest: b.Hottest, Driest: b.Driest, Slowest: b.Slowest, Fastest: b.Fastest, Room: s.Room.Temperature}
+	bounds := advice.Bounds{Hottest: b.Hottest, Driest: b.Driest, Slowest: b.Slowest, Fastest: b.Fastest, Room: s.Room.Temperature}
+	for i := range s.Model.Path {
+		bounds.Longest = append(bounds.Longest, b.LongestOf(i))
+	}
 	return d, advice.Find(w, draft{s}, &s.Design, s.Settings, a, &d, bounds)
 }
 

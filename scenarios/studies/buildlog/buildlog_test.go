@@ -43,7 +43,9 @@ func TestEveryStudyOfADemonstration(t *testing.T) {
 	for end, least := range map[float64]float64{own / feeds[0]: s.Model.Speed / asked[0], feeds[len(feeds)-1] / own: asked[len(asked)-1] / s.Model.Speed} {
 		require.True(t, least <= end*(1+1e-9) && end < 2.5*least, "%g of %g", end, least)
 	}
-	require.Equal(t, chartLengths*chartFeeds, v.Map.Answered())
+	rows, columns := chartValues(s)
+	require.Equal(t, rows*columns, v.Map.Answered())
+	require.Equal(t, [...]int{rows, columns}, [...]int{len(lengths), len(feeds)})
 
 	require.Equal(t, s.Vary[0].Len(), v.Varied.Answered())
 	require.Len(t, v.Keeps.Rows, 1)

@@ -4,14 +4,22 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
+	"strandry/diffusion"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/needed"
 	"strandry/scenarios/studies/sweep"
 )
 
-// Values on the axes of the map.
-const chartLengths, chartFeeds = 32, 24
+// chartValues are how many on the axes of the map: fewer where a cover keeps its place, since each march takes ten times as long then. What lies between the values is told by
+// the figure.
+func chartValues(s *scenarios.Scenario) (lengths, feeds int) {
+	if slices.ContainsFunc(s.Model.Path, func(z diffusion.Zone) bool { return z.Contact.Fixed() }) {
+		return 24, 18
+	}
+	return 32, 24
+}
 
 // chart is [Chart] for the design.
 func (v *Survey) chart(ctx context.Context, s *scenarios.Scenario) {
@@ -28,7 +36,8 @@ func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*
 	feed := s.FeedKey()
 	length, _ := s.Key(s.ZoneKey(zone, "length"))
 	from, to := lengthSpan(s, zone, met)
-	varied, err := s.Varied(axis(s, length, from, to, chartLengths), axis(s, feed, feed.Value/needed.Around, feed.Value*needed.Around, chartFeeds))
+	lengths, feeds := chartValues(s)
+	varied, err := s.Varied(axis(s, length, from, to, lengths), axis(s, feed, feed.Value/needed.Around, feed.Value*needed.Around, feeds))
 	if err != nil {
 		return nil, err
 	}
@@ -38,7 +47,7 @@ func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*
 // lengthSpan holds the zone's own length, what can be built and, if it is not too far off, the
 // length that meets the limit [m].
 func lengthSpan(s *scenarios.Scenario, zone int, met float64) (from, to float64) {
-	own, longest := s.Model.Path[zone].Length, s.Build.Longest
+	own, longest := s.Model.Path[zone].Length, s.Build.LongestOf(zone)
 	from, to = min(own, longest)/5, max(own, longest)*2
 	if met > 0 {
 		const far, wide = 20, 5

@@ -24,6 +24,8 @@ type curve struct {
 	contents func(properties [3]float64) ([]float64, error) // at a node
 	lattice  [3]axis
 	nodes    map[[3]int][]float64
+	near     [][]float64 // the nodes about the place that was asked for last, in the order of their axes
+	first    [3]int      // of them
 	blended  []float64
 	of       []int // the place of each weighing
 }
@@ -115,22 +117,44 @@ func (c *curve) at(properties [3]float64) ([]float64, error) {
 	for i, x := range properties {
 		first[i], count[i], weights[i] = c.lattice[i].stencil(x)
 	}
+	if len(c.near) == 0 || c.first != first {
+		if err := c.approach(first, count); err != nil {
+			return nil, err
+		}
+	}
 	clear(c.blended)
+	near := c.near
+	for i := range count[0] {
+		for j := range count[1] {
+			for k := range count[2] {
+				weight := weights[0][i] * weights[1][j] * weights[2][k]
+				for n, v := range near[0] {
+					c.blended[n] += weight * v
+				}
+				near = near[1:]
+			}
+		}
+	}
+	return c.blended, nil
+}
+
+// approach gathers the nodes of a stencil.
+func (c *curve) approach(first, count [3]int) error {
+	c.near = c.near[:0]
 	for i := range count[0] {
 		for j := range count[1] {
 			for k := range count[2] {
 				node, err := c.node([3]int{first[0] + i, first[1] + j, first[2] + k})
 				if err != nil {
-					return nil, err
+					c.near = c.near[:0]
+					return err
 				}
-				weight := weights[0][i] * weights[1][j] * weights[2][k]
-				for n, v := range node {
-					c.blended[n] += weight * v
-				}
+				c.near = append(c.near, node)
 			}
 		}
 	}
-	return c.blended, nil
+	c.first = first
+	return nil
 }
 
 // stencil are the nodes about a place and the weights of a cubic through them (Lagrange).

@@ -20,6 +20,9 @@ func ofKind(t testing.TB, o *fit.Outcome, kind fit.FindingKind) fit.Finding {
 	return o.Findings[i]
 }
 
+// keepsBeta is for what has nothing to do with beta: else it is fitted too, which takes several times as many marches.
+const keepsBeta = "[fit]\nbeta = \"fixed\"\n"
+
 // at changes the mass of one weighing of a strand.
 func (s strand) at(weighing int, change func(mass float64) float64) strand {
 	s.change = func(hour, mass float64) float64 {
@@ -48,6 +51,7 @@ func TestNothingFound(t *testing.T) {
 // Something on the scale: the weighing is named with its line and what it is off by, and so is the diffusivity without it.
 func TestOutlier(t *testing.T) {
 	s := nylon()
+	s.tables = keepsBeta
 	sound := found(t, s.weighed(t, 32), fit.Options{})
 	const weighing, off = 8, 1.36e-4
 	o := found(t, s.at(weighing, func(mass float64) float64 { return mass + off }).weighed(t, 32), fit.Options{})
@@ -67,6 +71,7 @@ func TestOutlier(t *testing.T) {
 // One digit that is another one, or two that changed places, are told with what was meant.
 func TestSlip(t *testing.T) {
 	s := nylon()
+	s.tables = keepsBeta
 	w := s.weighed(t, 33)
 	for _, c := range []struct {
 		weighing int
@@ -91,6 +96,7 @@ func TestSlip(t *testing.T) {
 // The door was open: the strand takes up water again for a while. In a run that wets the other way round.
 func TestReversal(t *testing.T) {
 	s := nylon()
+	s.tables = keepsBeta
 	opened := func(sign float64) func(hour, mass float64) float64 {
 		return func(hour, mass float64) float64 {
 			if hour > 10 && hour < 14 {
@@ -179,6 +185,7 @@ func TestNoDrive(t *testing.T) {
 // Weighings that scatter more than the scale's step say by how much.
 func TestScatter(t *testing.T) {
 	s := nylon()
+	s.tables = keepsBeta
 	s.noise = 4e-5
 	o := found(t, s.weighed(t, 39), fit.Options{})
 	f := ofKind(t, o, fit.Scatter)
@@ -221,6 +228,7 @@ func TestOnlyBound(t *testing.T) {
 // A mass that rises in air from which a dry strand could not take up so much is named, and grave; one that takes up what the air holds is not.
 func TestGains(t *testing.T) {
 	s := nylon()
+	s.tables = keepsBeta
 	w := s.weighed(t, 43)
 	points := w.Runs[0].Points
 	for k := range points {

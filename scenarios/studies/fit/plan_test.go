@@ -31,7 +31,9 @@ func planned(t testing.TB, w *scenarios.Weighings, design *scenarios.Scenario) *
 
 // What a plan expects is what fits of such weighings find: if anything too much by a fifth of the logarithm, at the middle of what the library says.
 func TestPlanExpects(t *testing.T) {
-	for _, c := range []struct{ material, celsius, scale, strand string }{{"pa6", "80 °C", "0.01 g", "20 g"}, {"petg", "65 °C", "0.001 g", "20 g"}, {"pa6", "80 °C", "0.1 g", "100 g"}} {
+	for _, c := range samples.Each(2, []struct{ material, celsius, scale, strand string }{
+		{"pa6", "80 °C", "0.01 g", "20 g"}, {"pa6", "80 °C", "0.1 g", "100 g"}, {"petg", "65 °C", "0.001 g", "20 g"},
+	}) {
 		p := planned(t, plan(t, c.material, c.celsius, c.scale, fmt.Sprintf("strand = %q\n", c.strand)), nil)
 		require.Len(t, p.Strands, 1)
 		times := p.Runs[0].Times
@@ -59,10 +61,15 @@ func TestPlanExpects(t *testing.T) {
 
 // A finer scale never tells less, nor does more strand; one that is stated stands among the others in its place.
 func TestPlanGrid(t *testing.T) {
-	for scale, scales := range map[string][]float64{
-		"1 g": {1e-3, 1e-4, 1e-5, 1e-6}, "0.1 g": {1e-3, 1e-4, 1e-5, 1e-6}, "0.01 g": {1e-3, 1e-4, 1e-5, 1e-6}, "1 mg": {1e-3, 1e-4, 1e-5, 1e-6},
-		"0.02 g": {1e-3, 1e-4, 2e-5, 1e-5, 1e-6}, "0.1 mg": {1e-3, 1e-4, 1e-5, 1e-6, 1e-7}, "5 g": {5e-3, 1e-3, 1e-4, 1e-5, 1e-6},
-	} {
+	for _, c := range samples.Each(3, []struct {
+		scale  string
+		scales []float64
+	}{
+		{"5 g", []float64{5e-3, 1e-3, 1e-4, 1e-5, 1e-6}}, {"1 g", []float64{1e-3, 1e-4, 1e-5, 1e-6}}, {"0.1 g", []float64{1e-3, 1e-4, 1e-5, 1e-6}},
+		{"0.02 g", []float64{1e-3, 1e-4, 2e-5, 1e-5, 1e-6}}, {"0.01 g", []float64{1e-3, 1e-4, 1e-5, 1e-6}}, {"1 mg", []float64{1e-3, 1e-4, 1e-5, 1e-6}},
+		{"0.1 mg", []float64{1e-3, 1e-4, 1e-5, 1e-6, 1e-7}},
+	}) {
+		scale, scales := c.scale, c.scales
 		p := planned(t, plan(t, "pa6", "80 °C", scale, ""), nil)
 		require.Equal(t, len(scales), len(p.Scales))
 		for i, want := range scales {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/estimation"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/fit"
 )
@@ -25,7 +26,7 @@ func TestProfile(t *testing.T) {
 	} {
 		w, err := scenarios.OpenWeighings(filepath.Join("..", "..", "..", "testdata", "weighings", "profile", c.file+".toml"))
 		require.NoError(t, err)
-		o := found(t, w, fit.Options{})
+		o := found(t, w, fit.Options{Effort: estimation.Effort{Seed: 1, Effective: 300, Most: 40_000}})
 		d, s := o.Diffusivity, o.Runs[0].Start
 		for _, end := range [][3]float64{{math.Log(d.Low), c.low, c.high - c.low}, {math.Log(d.High), c.high, c.high - c.low}, {math.Log(d.Value), c.best, c.high - c.low},
 			{s.Low, c.dry, c.wet - c.dry}, {s.High, c.wet, c.wet - c.dry}} {

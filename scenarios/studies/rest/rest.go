@@ -64,7 +64,7 @@ func (s *State) Wets(w *diffusion.March, n diffusion.Settings) (Time, error) {
 func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (Time, error) {
 	var t Time
 	short := func(mean float64) float64 { return sign * (1 - mean/s.Limit) }
-	b, err := s.bracket(w, n, short)
+	b, err := s.between(w, n, short)
 	switch {
 	case err != nil:
 		return t, err
@@ -82,6 +82,27 @@ func (s *State) passes(w *diffusion.March, n diffusion.Settings, sign float64) (
 	}
 	t.Seconds = math.Exp(u)
 	return t, s.band(w, &t, n)
+}
+
+// between is [State.bracket], looked for in few steps first: where the limit is passed between two times then, those are marched again.
+func (s *State) between(w *diffusion.March, n diffusion.Settings, short func(mean float64) float64) (*root.Bracket, error) {
+	b, err := s.bracket(w, n.Rough(), short)
+	if err != nil || b == nil || b.A == b.B || b.A < math.Log(shortest) {
+		return s.bracket(w, n, short)
+	}
+	m, err := s.model(longest)
+	if err != nil {
+		return nil, err
+	}
+	at := [...]*float64{&b.AtA, &b.AtB}
+	err = w.RunLengths(&m.Model, 0, []float64{math.Exp(b.A), math.Exp(b.B)}, n, func(i int, r *diffusion.Result) error {
+		*at[i] = short(r.Nozzle.Mean)
+		return nil
+	})
+	if err != nil || !(b.AtA > 0 && b.AtB <= 0) {
+		return s.bracket(w, n, short)
+	}
+	return b, nil
 }
 
 // bracket goes through the times until the limit is passed between two of them, on a logarithmic scale;

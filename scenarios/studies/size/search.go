@@ -171,8 +171,8 @@ func (s *search) guessed(x float64) bool {
 	return true
 }
 
-// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest with its neighbours,
-// and the ends. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
+// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest, with its neighbours
+// and the ends where these are nearly as dry. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
 func (s *search) sharpen() error {
 	sharp := make([]bool, len(s.points))
 	for {
@@ -201,10 +201,12 @@ func (s *search) sharpen() error {
 func (s *search) restsOn(sharp []bool) (i int, fine bool) {
 	const near = 0.03 // many times what a rough point is off by
 	lowest, crossed, last := s.lowest(), s.changes(), len(s.points)-1
+	driest := height(s.points[lowest].Ratio)
 	for i, p := range s.points {
+		rests := i == 0 || i == last || i == lowest-1 || i == lowest+1
 		switch beside := slices.Contains(crossed, i) || slices.Contains(crossed, i-1); {
 		case sharp[i]:
-		case math.Abs(height(p.Ratio)) < near, len(crossed) == 0 && (i == 0 || i == last || i >= lowest-1 && i <= lowest+1):
+		case math.Abs(height(p.Ratio)) < near, len(crossed) == 0 && (i == lowest || rests && (p.guessed || height(p.Ratio)-driest < near)):
 			return i, true
 		case beside && p.guessed:
 			return i, false
@@ -299,9 +301,9 @@ func (s *search) narrow(a, b Point) (float64, error) {
 	return s.value(u), err
 }
 
-// polish finds a crossing by rough marches, and by their slope the one that is sought; false where that leads astray.
+// polish finds a crossing by rough marches, and by their slope, then by that of the others, the one that is sought; false where that leads astray.
 func (s *search) polish(b root.Bracket) (float64, bool) {
-	const tries, roughly, step = 4, 3e-3, 0.01
+	const tries, roughly, step, alike = 6, 3e-3, 0.01, 2
 	u, err := root.Find(s.roughHeight, b, root.Tolerance{Value: roughly, Width: roughly * math.Abs(b.B-b.A)})
 	if err != nil {
 		return 0, false
@@ -310,8 +312,13 @@ func (s *search) polish(b root.Bracket) (float64, bool) {
 	if err != nil || slope == 0 {
 		return 0, false
 	}
+	before, offBefore := math.NaN(), math.NaN()
 	for range tries {
 		off, err := s.height(u)
+		if fine := (off - offBefore) / (u - before); fine/slope > 1./alike && fine/slope < alike {
+			slope = fine
+		}
+		before, offBefore = u, off
 		switch next := u - off/slope; {
 		case err != nil:
 			return 0, false

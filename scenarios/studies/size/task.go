@@ -106,13 +106,22 @@ func (t *task) point(x float64) (Point, error) {
 		return Point{}, err
 	}
 	var result diffusion.Result
-	if err = t.march.Run(&m.Model, settings, &result); err != nil {
+	err = t.run(m, settings, &result)
+	if err != nil {
 		return Point{}, err
 	}
-	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && result.Condenses(&m.Model) {
-		return Point{}, diffusion.ErrCondenses
-	}
 	return pointOf(x, m, &result), nil
+}
+
+// run marches a design of the scenario.
+func (t *task) run(m *diffusion.Design, s diffusion.Settings, result *diffusion.Result) error {
+	if err := t.march.Run(&m.Model, s, result); err != nil {
+		return err
+	}
+	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && result.Condenses(&m.Model) {
+		return diffusion.ErrCondenses
+	}
+	return nil
 }
 
 // narrow moves the ends of the range to values that the scenario takes and that can be
@@ -136,16 +145,16 @@ func (t *task) narrow() error {
 
 // answered tells why the whole assessment at a value cannot be made, where it cannot.
 func (t *task) answered(x float64) error {
-	if _, err := t.point(x); err != nil {
-		return err
-	}
 	m, settings, err := t.with(x)
 	if err != nil {
 		return err
 	}
+	var coarse, fine diffusion.Result
+	if err := t.run(m, settings, &coarse); err != nil {
+		return err
+	}
 	t.marches += checked
-	_, _, err = t.march.NumericalError(&m.Model, settings)
-	return err
+	return t.march.RunFrom(&coarse, &m.Model, settings.Refined(), &fine)
 }
 
 // checked is how many marches it takes to tell whether there is an answer: at the settings, and finer.

@@ -87,7 +87,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, r
 	}
 	d := dryer{scenario: s, zone: advice.Dryer(&s.Design, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Answer{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.Longest, RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
+	out := &Answer{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.Build.LongestOf(d.zone), RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
 	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		var soaked known
@@ -152,7 +152,7 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, roomTime float64, 
 	n, zone := d.scenario.Settings, m.Path[d.zone]
 	r := Row{Material: m.Material, Limit: m.Limit, Heated: zone.Air.Temperature}
 	air := diffusion.Air{Temperature: zone.Air.Temperature, VapourPressure: zone.Air.VapourPressure}
-	a, err := w.AssessLike(k.path, m, n)
+	a, err := w.AssessBriefly(k.path, m, n)
 	if err != nil {
 		return r, err
 	}
@@ -165,13 +165,13 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, roomTime float64, 
 	if r.Needed, err = size.ShortestOf(w, m, d.zone, n); err != nil {
 		return r, err
 	}
-	r.classify(d.scenario.Build.Longest)
+	r.classify(d.scenario.Build.LongestOf(d.zone))
 	if r.Survives == diffusion.Softens {
 		r.Obstacle, r.Needed = advice.Softening, size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
 	} else if r.Class == Forbidden {
 		r.Obstacle = advice.Hindrance(w, m, a, d.zone)
 	}
-	if r.Reliable, err = size.ReliableOf(w, m, d.zone, r.Needed, &a.Odds, far*d.scenario.Build.Longest, n); err != nil {
+	if r.Reliable, err = size.ReliableOf(w, m, d.zone, r.Needed, &a.Odds, far*d.scenario.Build.LongestOf(d.zone), n); err != nil {
 		return r, err
 	}
 	if r.Rest, err = resting.Dries(w, n); err != nil {
