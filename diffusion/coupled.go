@@ -10,8 +10,10 @@ import (
 // coupled are surroundings whose companion is alive.
 type coupled surroundings
 
-// Conductance fills k with D_dry/R² of each gap [1/s].
-func (s *coupled) Conductance(t, x float64, k []float64) { (*surroundings)(s).fill(t, x, k) }
+// Conductance gives D_dry/R² of each gap [1/s].
+func (s *coupled) Conductance(t, x float64, k []float64) (alike bool) {
+	return (*surroundings)(s).fill(t, x, k)
+}
 
 // Exchange is the flux density of content over R [1/s], and what its heat does to the strand [K/s]: water that leaves
 // takes its heat of vaporisation less the enthalpy of mixing. Where the section is resolved, the surface runs ahead of the
@@ -38,8 +40,7 @@ func (s *surroundings) heated(w *warmed, r radial.Response, activity, x float64)
 	net := s.warms(w, x) - latent*r.Flux
 	// By Clausius and Clapeyron the pressure over the strand rises with its heat of evaporation, and with it what the strand gives; what it
 	// takes from the air does not.
-	each := w.transfer / (humidair.VapourConstant * w.temperature)
-	gives := each * max(0, activity) * w.saturation
+	gives := w.each * max(0, activity) * w.saturation
 	per := perKilogram / (humidair.VapourConstant * w.temperature * w.temperature)
 	steep := 1 / (1 + ahead*(w.heat+latent*gives*per))
 	warmer := ahead * net * steep
@@ -108,7 +109,7 @@ func (s *surroundings) grade(t, x float64) {
 	}
 	s.gradeAt, s.gradeBeside = t, x
 	s.warm(&s.warmer, s.temperature+aLittle)
-	s.warming = s.thermal.surfaceWarming(t)
+	s.warming = s.thermal.surfaceWarming(t, s.temperature-x)
 }
 
 // ExchangeGrades gives the derivatives of Exchange on time and on the companion.

@@ -40,7 +40,11 @@ func TestGrades(t *testing.T) {
 			const x, c, q, dt, dx = -2.0, 0.02, 1e-4, 1e-4, 1e-3
 			k := func(t, x float64) []float64 {
 				k := make([]float64, gaps)
-				s.Conductance(t, x, k)
+				if s.Conductance(t, x, k) {
+					for i := range k {
+						k[i] = k[0]
+					}
+				}
 				return k
 			}
 			byTime, byX := make([]float64, gaps), make([]float64, gaps)
@@ -70,6 +74,44 @@ func TestGrades(t *testing.T) {
 			near("flux on x", (a.Flux-b.Flux)/(2*dx), onX.Flux, e.Flux)
 			near("load on x", (a.Load-b.Load)/(2*dx), onX.Load, e.Load)
 			near("drift on x", drift, driftX, 1)
+		}
+	}
+}
+
+// Where the companion stays at zero, the derivatives on time are those that central differences show: of a strand that warms, of one as warm as its
+// air while that grows drier, and of one on which dew lies, which that does not change. A section of more than one temperature tells none.
+func TestGradesAlone(t *testing.T) {
+	for _, heat := range []Heat{Lumped, Resolved} {
+		s := (*surroundings)(warmingUp(t, heat))
+		s.leaves, s.film = 0, exchange{heat: s.thermal.film, mass: 0.02}
+		for _, at := range []float64{0.3, 5, 40, 3000} {
+			for _, dewy := range []bool{false, true} {
+				const c, q, dt = 0.02, 1e-4, 1e-4
+				kept := s.supply
+				if dewy {
+					s.supply.last *= 1000
+				}
+				flux := func(t float64) float64 {
+					j, _, _ := s.flux(t, c, q)
+					return j
+				}
+				k := func(t float64) float64 {
+					out := make([]float64, 1)
+					s.Conductance(t, out)
+					return out[0]
+				}
+				wantK, want := math.Log(k(at+dt)/k(at-dt))/(2*dt), (flux(at+dt)-flux(at-dt))/(2*dt)
+				s.forget()
+				now := flux(at)
+				gotK, got, known := s.Grades(at, c, q, now)
+				require.Equal(t, heat == Lumped || at == 3000, known)
+				if known {
+					within(t, wantK, gotK, 2e-5*math.Abs(gotK)+1e-9, "%v at %g s", heat, at)
+					within(t, want, got, 1e-4*math.Abs(want)+1e-6*math.Abs(now), "%v at %g s, dewy %v", heat, at, dewy)
+				}
+				s.supply = kept
+				s.forget()
+			}
 		}
 	}
 }

@@ -129,7 +129,7 @@ func (l *strand) set(m *Model, s Settings, g *radial.Grid) {
 	l.model, l.floor = m, s.floor(m)
 	l.potential = radial.Exponential(m.Material.Diffusivity.Beta.Value)
 	l.around.radius = m.Radius
-	l.around.diffusivity, l.around.sorption = &m.Material.Diffusivity, &m.Material.Sorption
+	l.around.dissolve(&m.Material)
 	l.gaps = l.gaps[:0]
 	for i := range g.Len() - 1 {
 		l.gaps = append(l.gaps, g.Gap(i))
@@ -280,11 +280,11 @@ func (l *strand) enter(z *Zone, s Settings) (film.Coefficients, error) {
 	}
 	a.perDensity = z.Contact.film() / (m.Material.Density.Value * m.Radius)
 	a.leaves = m.Material.Density.Value * m.Radius
-	if centre := (entered + z.Air.Temperature) / 2; a.latent.centre != centre {
-		a.latent = latentNear(centre)
-	}
 	if s.WithoutEvaporation {
 		a.leaves = 0
+	}
+	if centre := (entered + z.Air.Temperature) / 2; a.latent.centre != centre && !a.alone() {
+		a.latent = latentNear(centre)
 	}
 	a.supply = l.supply(z)
 	l.cylinder.Gathered, l.hottest = 0, entered

@@ -5,6 +5,7 @@ import (
 
 	"strandry/diffusion/radial"
 	"strandry/materials"
+	"strandry/materials/exponential"
 	"strandry/materials/humidair"
 )
 
@@ -20,6 +21,7 @@ type surroundings struct {
 	radius      float64
 	diffusivity *materials.Diffusivity
 	sorption    *materials.Sorption
+	athermal    bool // the isotherm is the same at all temperatures, and is there already
 
 	perDensity float64 // φ/(ρ R) [m²/kg]
 	leaves     float64 // ρ R [kg/m²]: the mass that leaves with a flux of content over R; zero to leave its heat out
@@ -28,6 +30,7 @@ type surroundings struct {
 
 	now, beside float64 // time and companion at which the values below hold
 	warmed
+	conductance float64 // at the temperature of the surface [1/s]
 
 	warmer  warmed  // the laws a little warmer, for their derivatives
 	warming float64 // how fast the surface warms, but for the companion [K/s]
@@ -40,9 +43,9 @@ type warmed struct {
 	temperature float64 // [K]
 	isotherm    materials.Isotherm
 	saturation  float64 // saturation pressure [Pa]
-	conductance float64 // [1/s]
 	heat        float64 // h [W/(m² K)]
 	transfer    float64 // φ k_m / (ρ R) [1/s times m³/kg]
+	each        float64 // the same for a vapour pressure [1/(s Pa)]
 }
 
 // airSupply is the vapour pressure of the air as a function of what the strand
@@ -64,7 +67,7 @@ type airSupply struct {
 // settle brings air without limit to time t.
 func (a *airSupply) settle(t float64) {
 	if a.rate > 0 {
-		a.pressure = a.last + a.excess*math.Exp(-a.rate*t)
+		a.pressure = a.last + a.excess*exponential.Of(-a.rate*t)
 	}
 }
 
@@ -90,17 +93,29 @@ func (s *surroundings) refresh(t, x float64) {
 		return
 	}
 	s.warm(&s.warmed, temperature)
+	s.conductance = s.dry(temperature)
 }
 
-// warm sets what depends on the temperature of the surface [K].
+// dissolve takes up the laws of a material.
+func (s *surroundings) dissolve(m *materials.Polymer) {
+	s.diffusivity, s.sorption = &m.Diffusivity, &m.Sorption
+	if s.athermal = m.Sorption.MixingEnthalpy.Value == 0; s.athermal {
+		s.warmed.isotherm = m.Sorption.At(m.Sorption.Reference)
+		s.warmer.isotherm = s.warmed.isotherm
+	}
+}
+
+// warm sets what depends on the temperature of the surface [K], but for the conductance.
 func (s *surroundings) warm(w *warmed, temperature float64) {
 	w.temperature = temperature
-	w.isotherm = s.sorption.At(temperature)
+	if !s.athermal {
+		w.isotherm = s.sorption.At(temperature)
+	}
 	w.saturation = humidair.SaturationPressure(temperature)
-	w.conductance = s.dry(temperature)
 	var mass float64
 	w.heat, mass = s.film.at(temperature)
 	w.transfer = s.perDensity * mass
+	w.each = w.transfer / (humidair.VapourConstant * temperature)
 }
 
 // forget makes the next refresh a whole one.
@@ -115,19 +130,18 @@ func (s *surroundings) dry(temperature float64) float64 {
 	return s.diffusivity.Dry(temperature) / (s.radius * s.radius)
 }
 
-// Conductance fills k with D_dry/R² of each gap [1/s], where the companion stays at zero.
-func (s *surroundings) Conductance(t float64, k []float64) { s.fill(t, 0, k) }
+// Conductance gives D_dry/R² of each gap [1/s], where the companion stays at zero.
+func (s *surroundings) Conductance(t float64, k []float64) (alike bool) { return s.fill(t, 0, k) }
 
-func (s *surroundings) fill(t, x float64, k []float64) {
+func (s *surroundings) fill(t, x float64, k []float64) (alike bool) {
 	s.refresh(t, x)
 	if s.thermal.uniform(t) {
-		for i := range k {
-			k[i] = s.conductance
-		}
-		return
+		k[0] = s.conductance
+		return true
 	}
 	s.thermal.aboveSurface(t, k)
 	s.conduct(k)
+	return false
 }
 
 // conduct turns the excess of the temperature in each gap over that of the surface [K] into the conductance [1/s]: exp(y) times that at the surface with
@@ -172,7 +186,7 @@ func (s *surroundings) leaving(w *warmed, c, q float64) (r radial.Response, acti
 	if vapour > w.saturation {
 		vapour, rise = w.saturation, 0
 	}
-	each := w.transfer / (humidair.VapourConstant * w.temperature)
+	each := w.each
 	r.Flux, r.FluxC, r.FluxQ = each*(activity*w.saturation-vapour), each*slope*w.saturation, -each*rise
 	return r, activity
 }
@@ -194,4 +208,22 @@ func (l *latent) at(temperature float64) float64 {
 	return l.value + x*(l.slope+x*l.bend)
 }
 
-var _ radial.Conductance = (*surroundings)(nil)
+// Grades gives the derivatives on time of the logarithm of the conductance and of what leaves, where the companion stays at zero and the section
+// has one temperature.
+func (s *surroundings) Grades(t, c, q, now float64) (conductance, flux float64, known bool) {
+	if !s.thermal.uniform(t) {
+		return 0, 0, false
+	}
+	s.grade(t, 0)
+	if s.warming != 0 {
+		conductance = s.perKelvin(s.temperature) * s.warming
+		later, _ := s.leaving(&s.warmer, c, q)
+		flux = (later.Flux - now) * (s.warming / aLittle)
+	}
+	if a := &s.supply; a.rate > 0 && a.pressure <= s.saturation {
+		flux += s.each * a.rate * (a.pressure - a.last)
+	}
+	return conductance, flux, true
+}
+
+var _ radial.Foretold = (*surroundings)(nil)

@@ -5,6 +5,7 @@ import (
 
 	"strandry/diffusion/exact"
 	"strandry/diffusion/film"
+	"strandry/materials/exponential"
 )
 
 // mostModes bounds the eigenfunctions of a resolved temperature.
@@ -182,7 +183,7 @@ func (h *thermal) leave(t, x float64) {
 
 func (h *thermal) lumped(t float64) float64 {
 	if passed := h.rate * t; passed < longSince {
-		return h.air + (h.start-h.air)*math.Exp(-passed)
+		return h.air + (h.start-h.air)*exponential.Of(-passed)
 	}
 	return h.air
 }
@@ -199,7 +200,7 @@ func (h *thermal) at(t float64) {
 	}
 	h.present = h.present[:count]
 	for n, decay := range h.decay[:count] {
-		h.present[n] = h.amount[n] * math.Exp(-decay*t)
+		h.present[n] = h.amount[n] * exponential.Of(-decay*t)
 	}
 }
 
@@ -260,10 +261,10 @@ func (h *thermal) insideOf(amounts, excess []float64) {
 	}
 }
 
-// surfaceWarming is how fast the surface warms at time t, but for the companion [K/s].
-func (h *thermal) surfaceWarming(t float64) (rise float64) {
+// surfaceWarming is how fast the surface warms at time t, when it would have a temperature [K] but for the companion [K/s].
+func (h *thermal) surfaceWarming(t, surface float64) (rise float64) {
 	if !h.resolved {
-		return h.rate * (h.air - h.lumped(t))
+		return h.rate * (h.air - surface)
 	}
 	h.at(t)
 	for n, a := range h.present {

@@ -1,6 +1,10 @@
 package materials
 
-import "math"
+import (
+	"math"
+
+	"strandry/materials/exponential"
+)
 
 // Diffusivity of water in a polymer: Arrhenius in pieces, exponential in content.
 type Diffusivity struct {
@@ -28,9 +32,9 @@ type Arrhenius struct {
 // Outside Temperature it is an extrapolation.
 func (d *Diffusivity) Dry(T float64) float64 {
 	if T >= d.Reference {
-		return d.ReferenceValue.Value * math.Exp(d.exponent(d.Reference, T))
+		return d.ReferenceValue.Value * exponential.Of(d.exponent(d.Reference, T))
 	}
-	return d.ReferenceValue.Value * math.Exp(-d.exponent(T, d.Reference))
+	return d.ReferenceValue.Value * exponential.Of(-d.exponent(T, d.Reference))
 }
 
 // Piece is a stretch of temperature with one activation energy.
@@ -80,5 +84,5 @@ func (d *Diffusivity) exponent(from, to float64) float64 {
 // At returns the diffusivity [m2/s] at T [K], T > 0, and content C [kg/kg dry]:
 // Dry(T) exp(Beta C).
 func (d *Diffusivity) At(T, C float64) float64 {
-	return d.Dry(T) * math.Exp(d.Beta.Value*C)
+	return d.Dry(T) * exponential.Of(d.Beta.Value*C)
 }

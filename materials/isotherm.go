@@ -10,6 +10,7 @@ type Isotherm struct {
 	p, q, n                        float64 // parameters of the form
 	factor                         float64 // van 't Hoff
 	atOne, slopeAtOne, slopeAtZero float64 // of the shape
+	perContent                     float64 // activity for each unit of content where the isotherm is a straight line [kg dry/kg]; else zero
 }
 
 // Content returns the content [kg/kg dry] at activity a [-].
@@ -26,7 +27,10 @@ func (i Isotherm) Content(a float64) float64 {
 
 // Activity returns the activity [-] at content C [kg/kg dry], and its slope da/dC
 // [kg dry/kg].
-func (i Isotherm) Activity(C float64) (a, slope float64) {
+func (i *Isotherm) Activity(C float64) (a, slope float64) {
+	if i.perContent > 0 {
+		return C * i.perContent, i.perContent
+	}
 	w := C / i.factor
 	switch {
 	case w <= 0:

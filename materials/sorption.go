@@ -1,6 +1,10 @@
 package materials
 
-import "math"
+import (
+	"math"
+
+	"strandry/materials/exponential"
+)
 
 // Form is the shape of a sorption isotherm.
 type Form int
@@ -42,13 +46,15 @@ func (s *Sorption) Content(a, T float64) float64 { return s.At(T).Content(a) }
 // Activity returns the activity [-] in equilibrium with content C [kg/kg dry] at
 // T [K], the inverse of Content to 1e-12.
 func (s *Sorption) Activity(C, T float64) float64 {
-	a, _ := s.At(T).Activity(C)
+	i := s.At(T)
+	a, _ := i.Activity(C)
 	return a
 }
 
 // ActivitySlope returns da/dC [kg dry/kg] at content C [kg/kg dry] and T [K].
 func (s *Sorption) ActivitySlope(C, T float64) float64 {
-	_, slope := s.At(T).Activity(C)
+	i := s.At(T)
+	_, slope := i.Activity(C)
 	return slope
 }
 
@@ -66,7 +72,7 @@ func (s *Sorption) At(T float64) Isotherm {
 	}
 	i.factor = 1
 	if h := s.MixingEnthalpy.Value; h != 0 {
-		i.factor = math.Exp(-h / GasConstant * (1/T - 1/s.Reference))
+		i.factor = exponential.Of(-h / GasConstant * (1/T - 1/s.Reference))
 	}
 	if s.Form == TwoTerm { // the temperature acts on the linear term alone
 		i.p, i.factor = i.p*i.factor, 1
@@ -74,6 +80,9 @@ func (s *Sorption) At(T float64) Isotherm {
 			i.slopeAtZero, i.atOne, i.slopeAtOne = i.p, i.p+i.q, i.p+i.n*i.q
 			return i
 		}
+	}
+	if s.Form == Henry {
+		i.perContent = 1 / (i.factor * i.p)
 	}
 	_, i.slopeAtZero = i.shape(0)
 	i.atOne, i.slopeAtOne = i.shape(1)

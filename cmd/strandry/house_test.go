@@ -200,6 +200,7 @@ func readOnly() []string {
 	return []string{
 		"diffusion/radial/exponential.go: powers",            // a table of numbers
 		"diffusion/rosenbrock/method.go: rodas",              // a table of coefficients
+		"materials/exponential/exponential.go: powers",       // a table of numbers
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
 		"plots/canvas/encode.go: inFixedOrder",               // a switch that is thrown once

@@ -177,12 +177,12 @@ func TestSaltTakesUpItsHydrates(t *testing.T) {
 // Half of the heat of a regeneration reaches bed and tray; the bed is heated from its place in use.
 func TestRegeneration(t *testing.T) {
 	for _, start := range []float64{room, 313.15} {
-		b := told(t, func(_ *diffusion.Design, m *machine.Machine) { m.Bed.Temperature = start }).Bed
+		b := told(t, func(_ *diffusion.Design, m *machine.Machine) { m.Bed.Temperature, m.Bed.Mass = start, 0.5 }).Bed
 		capacity, err := desiccant.MolecularSieve4A.HeatCapacity()
 		require.NoError(t, err)
-		near(t, 1*capacity*(523.15-start), b.Regenerate.Desiccant, 1e-12)
+		near(t, 0.5*capacity*(523.15-start), b.Regenerate.Desiccant, 1e-12)
 		near(t, 2*(b.Regenerate.Desiccant+b.Regenerate.Tray+b.Regenerate.Warming+b.Regenerate.Desorbing), b.Regenerate.Total, 1e-12)
-		near(t, b.Life.Taken*3.4e6, b.Regenerate.Desorbing, 0.35, "4.2 MJ/kg at low loads, 2.4 at the least") // of order
+		near(t, b.Life.Taken*3.4e6, b.Regenerate.Desorbing, 0.3, "4.2 MJ/kg at low loads, 2.4 at the least") // of order
 	}
 }
 

@@ -91,7 +91,7 @@ func TestEveryConcernComesAndGoes(t *testing.T) {
 			d.Path[0].Air, m.Chambers[0].Source = d.Path[0].Air.WithoutLimit(), machine.Supplied
 		}, none, "drum", nil},
 		machine.AirTooLittle: {flow(0.0018), flow(3), "drum", func(a *machine.Answer) (float64, float64) { return 0.0018 * litre, a.Chambers[0].Water.Least }},
-		machine.AirIdle:      {flow(30), flow(0.04), "drum", func(a *machine.Answer) (float64, float64) { return 30 * litre, a.Chambers[0].Water.Enough }},
+		machine.AirIdle:      {flow(0.1), flow(0.04), "drum", func(a *machine.Answer) (float64, float64) { return 0.1 * litre, a.Chambers[0].Water.Enough }},
 		machine.AirBringsWater: {flow(30), flow(1), "drum", func(a *machine.Answer) (float64, float64) {
 			return a.Chambers[0].Water.Supply.Water(), a.Chambers[0].Water.Given
 		}},

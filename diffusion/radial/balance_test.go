@@ -55,10 +55,11 @@ func balances() map[string]radial.Problem {
 // layers is a conductance that varies along the radius and in time.
 type layers struct{}
 
-func (layers) Conductance(t float64, k []float64) {
+func (layers) Conductance(t float64, k []float64) bool {
 	for i := range k {
 		k[i] = 0.2 + float64(i%3)*(1+t)
 	}
+	return false
 }
 
 // quadratic is G = c |c|, whose diffusivity 2 |c| vanishes at zero.

@@ -47,7 +47,7 @@ func (m *March) follow(o *March) {
 	m.Time, m.Lost, m.Stats = o.Time, o.Lost, o.Stats
 	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
-	m.problem, m.exchange, m.given = o.problem, o.exchange, o.given
+	m.problem, m.exchange, m.given, m.foretold = o.problem, o.exchange, o.given, o.foretold
 	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
 	m.floor, m.ready, m.scale = o.floor, false, o.scale
 	copy(m.source, o.source)

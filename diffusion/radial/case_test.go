@@ -75,11 +75,9 @@ func stepChange(biot float64) radial.Problem {
 // inTime is a conductance that depends on time alone.
 type inTime func(t float64) float64
 
-func (f inTime) Conductance(t float64, k []float64) {
-	v := f(t)
-	for i := range k {
-		k[i] = v
-	}
+func (f inTime) Conductance(t float64, k []float64) bool {
+	k[0] = f(t)
+	return true
 }
 
 // surface is the value at the outermost node.

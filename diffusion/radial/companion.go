@@ -15,7 +15,7 @@ import (
 // step, implicit as all others, so that a coupling of any strength is stable.
 type Companion interface {
 	// Conductance is that of [Problem] at the value x.
-	Conductance(t, x float64, k []float64)
+	Conductance(t, x float64, k []float64) (alike bool)
 	// Exchange is the response of the surface at the surface value c, after the amount q
 	// has left.
 	Exchange(t, c, q, x float64) Response
@@ -95,7 +95,7 @@ func (m *March) besideRates() {
 // grades takes all derivatives at the start from a companion that knows them.
 func (m *March) grades() {
 	b, r, last := &m.beside, m.Grid.Radius(), len(m.y)-1
-	byTime, byX := m.k[:last], m.rhs[:last]
+	byTime, byX := m.k[:last], m.scratch[:last]
 	alike := b.graded.ConductanceGrades(m.Time, m.Beside, byTime, byX)
 	if alike { // the flows are those at the start, so many times
 		flow(b.column, m.k0[:last], m.g0)
@@ -129,19 +129,16 @@ func (m *March) besideColumn(tau float64) {
 	b.inverse = 1 / (tau - b.rateX - e.loadC*b.z[last] - e.loadQ*b.zLost)
 }
 
-// besideStage finds the increment of the companion in stage i, corrects those of the field in m.rhs by it and stores them. leaving is
+// besideStage finds the increment of the companion in stage i and corrects those of the field by it. leaving is
 // R j with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
 func (m *March) besideStage(i int, h, leaving float64) float64 {
-	b, e, last, rhs := &m.beside, m.start, len(m.y)-1, m.rhs
+	b, e, last, u := &m.beside, m.start, len(m.y)-1, m.u[i]
 	tau := 1 / (rosenbrock.Method().Gamma * h)
-	lost := (leaving + e.dc*rhs[last]) / (tau - e.dq)
-	x := (b.now + b.x.History + rosenbrock.Method().Dt[i]*h*b.rateT + e.loadC*rhs[last] + e.loadQ*lost) * b.inverse
+	lost := (leaving + e.dc*u[last]) / (tau - e.dq)
+	x := (b.now + b.x.History + rosenbrock.Method().Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
 	b.x.U[i] = x
-	u := m.u[:len(rhs)]
-	for k, z := range b.z[:len(rhs)] {
-		v := rhs[k] + x*z
-		rhs[k] = v
-		u[k][i] = v
+	for k, z := range b.z[:len(u)] {
+		u[k] += x * z
 	}
 	return b.column[last] * x
 }

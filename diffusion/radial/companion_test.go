@@ -17,10 +17,11 @@ import (
 // whose solution is known from the eigenvalues of the two.
 type pair struct{ mix, a, b, cool, drive, load float64 }
 
-func (p pair) Conductance(_, x float64, k []float64) {
+func (p pair) Conductance(_, x float64, k []float64) bool {
 	for i := range k {
 		k[i] = p.mix * (1 + x*x)
 	}
+	return false
 }
 
 func (p pair) Exchange(_, c, _, x float64) radial.Response {

@@ -108,9 +108,10 @@ func TestConductanceAlongRadius(t *testing.T) {
 // along is k = 1 + r² at the mean radius of each gap.
 type along struct{ grid *radial.Grid }
 
-func (a along) Conductance(_ float64, k []float64) {
+func (a along) Conductance(_ float64, k []float64) bool {
 	for i := range k {
 		r := a.grid.Gap(i)
 		k[i] = 1 + r*r
 	}
+	return false
 }

@@ -57,7 +57,8 @@
 //
 // Linearly implicit Rosenbrock steps, L-stable, of order four, with
 // an embedded error estimate that sets the step; one tridiagonal
-// factorisation a step and no iteration. The first step follows from how fast the surroundings change and from the front that a
+// factorisation a step and no iteration. The end of a long step is corrected by a share of that estimate, which takes nearly all of the error from what decays
+// (rosenbrock.Correction). The first step follows from how fast the surroundings change and from the front that a
 // sudden change sends into the field, see package rosenbrock. The derivatives in time are differences
 // over 1e-5 of the last step, which leaves an error of the second order some
 // hundred-thousandth as large as such a method's. The amount q is carried as one more

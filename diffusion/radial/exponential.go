@@ -31,7 +31,7 @@ func (e Exponential) Potential(c, g, slope []float64) {
 	g, slope = g[:len(c)], slope[:len(c)]
 	for i, v := range c {
 		x := b * v
-		if !(x > -reach && x < reach) {
+		if !(math.Abs(x) < reach) { // true for NaN too
 			slope[i] = math.Exp(x)
 			g[i] = (slope[i] - 1) * perB
 			continue
@@ -41,15 +41,11 @@ func (e Exponential) Potential(c, g, slope []float64) {
 		f := (x - n*high) - n*low
 		f2 := f * f
 		more := f + f2*((1.0/2+f*(1.0/6))+f2*(1.0/24+f*(1.0/120)))
-		if n == 0 { // exp(x) - 1 without its cancellation: b may be as small as it likes
-			slope[i] = 1 + more
-			g[i] = more * perB
-			continue
-		}
 		bits := math.Float64bits(whole)
-		s := (1 + more) * powers[bits&31] * math.Float64frombits((bits>>5+1023)<<52)
-		slope[i] = s
-		g[i] = (s - 1) * perB
+		power := powers[bits&31] * math.Float64frombits((bits>>5+1023)<<52)
+		above := power * more
+		slope[i] = power + above
+		g[i] = ((power - 1) + above) * perB // without the cancellation of exp(x) - 1: b may be as small as it likes
 	}
 }
 

@@ -15,8 +15,17 @@ type Problem struct {
 // time.
 type Conductance interface {
 	// Conductance fills k[i] with the conductance in the gap between nodes i
-	// and i+1 at time t [m²/s for a dimensionless potential]. Positive.
-	Conductance(t float64, k []float64)
+	// and i+1 at time t [m²/s for a dimensionless potential]. Positive. alike tells that it is the same in all
+	// gaps, and stands in the first alone.
+	Conductance(t float64, k []float64) (alike bool)
+}
+
+// Foretold is a conductance that tells how it changes in time, and with it the exchange beside it; the derivatives of any other are taken by differences.
+type Foretold interface {
+	Conductance
+	// Grades gives the derivatives on time of ln k, the same in all gaps [1/s], and of the flux density of the exchange at the surface value c after the
+	// amount q has left, which is now. Where they cannot be told, known is false.
+	Grades(t, c, q, now float64) (conductance, flux float64, known bool)
 }
 
 // Potential is the part G(c) of the diffusivity that depends on the field.
@@ -44,11 +53,10 @@ type Source func(t float64, r, s []float64)
 // Uniform is a conductance that is the same everywhere and always [m²/s].
 type Uniform float64
 
-// Conductance fills k with the one value.
-func (u Uniform) Conductance(_ float64, k []float64) {
-	for i := range k {
-		k[i] = float64(u)
-	}
+// Conductance gives the one value.
+func (u Uniform) Conductance(_ float64, k []float64) (alike bool) {
+	k[0] = float64(u)
+	return true
 }
 
 // Linear is the potential of a diffusivity that does not depend on c: G = c.

@@ -26,8 +26,9 @@ func (m *March) assemble(tau float64) {
 	if m.given != nil {
 		t.far, t.below[last], t.on[last] = 0, 0, 1
 	} else {
-		e := m.start
-		t.far, t.below[last], t.on[last] = m.lastRow[0], m.lastRow[1], m.lastRow[2]+e.dc*tau/(tau-e.dq)
+		e := &m.start
+		m.answers = e.dq / (tau - e.dq)
+		t.far, t.below[last], t.on[last] = m.lastRow[0], m.lastRow[1], m.lastRow[2]+e.dc*(1+m.answers)
 	}
 	t.factorise()
 	if m.beside.companion != nil {
@@ -37,48 +38,43 @@ func (m *March) assemble(tau float64) {
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, last, rhs := rosenbrock.Method(), len(m.y)-1, m.rhs
+	t, last, rhs := rosenbrock.Method(), len(m.y)-1, m.u[i]
 	flux, lost := m.balance(i, h)
-	tau, e := 1/(t.Gamma*h), m.start
-	drift := t.Dt[i] * h * e.dt
-	row, left := m.lastRow, rhs[last]+lost
+	drift := t.Dt[i] * h * m.start.dt
+	row, left := &m.lastRow, rhs[last]+lost
 	if m.given != nil {
 		rhs[last] = m.given(m.Time+t.Alpha[i]*h) - m.stage[last] + drift
 	} else {
 		flux += drift
-		rhs[last] -= flux + e.dq*(flux+lost)/(tau-e.dq)
+		rhs[last] -= flux + m.answers*(flux+lost)
 	}
 	m.matrix.solve(rhs)
 	if m.beside.companion != nil {
 		left += m.besideStage(i, h, flux+lost)
-	} else {
-		for j, u := range rhs {
-			m.u[j][i] = u
-		}
 	}
 	// What the last row leaves over has left. To take it from the flux would lose
 	// the balance where a large film coefficient meets a small difference.
-	m.lost.U[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) / tau
+	m.lost.U[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) * (t.Gamma * h)
 }
 
-// balance leaves the right-hand side of stage i in m.rhs but for what crosses the surface: the balance of the nodes, the mass matrix times
+// balance leaves the right-hand side of stage i in the place of its increments but for what crosses the surface: the balance of the nodes, the mass matrix times
 // Σ (c_ij/h) u_j and the source, and γ_i h times the derivative in time. It gives R j at the stage and the share of the amount lost in that sum.
 func (m *March) balance(i int, h float64) (flux, history float64) {
-	t, n := rosenbrock.Method(), len(m.y)
+	t, n, rhs := rosenbrock.Method(), len(m.y), m.u[i]
 	drift := t.Dt[i] * h
 	if i == 0 {
 		m.stage[n-1] = m.y[n-1]
 		copy(m.sourceNow, m.source)
 		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(m.start)
 		if m.problem.Source == nil { // there is no history yet
-			flow(m.rhs, m.k0[:n-1], m.g0)
-			m.addRate(drift)
+			flow(rhs, m.k0[:n-1], m.g0)
+			m.addRate(rhs, drift)
 			return m.start.j, 0
 		}
 		clear(m.sum)
 		m.addSource(i, h)
-		m.gather(m.k0, m.g0)
-		m.addRate(drift)
+		m.gather(rhs, m.k0, m.g0)
+		m.addRate(rhs, drift)
 		return m.start.j, 0
 	}
 	m.combine(i, h)
@@ -89,10 +85,10 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
 	}
-	m.addSource(i, h)
-	m.gather(m.k, m.g)
-	m.addRate(drift)
 	now := m.exchangeAt(at, m.stage[n-1], lost, m.beside.x.Now)
+	m.addSource(i, h)
+	m.gather(rhs, m.k, m.g)
+	m.addRate(rhs, drift)
 	if m.beside.companion != nil {
 		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + now.load
 	}
@@ -110,11 +106,11 @@ func (m *March) addSource(i int, h float64) {
 }
 
 // addRate adds the derivative in time at the start, so many times.
-func (m *March) addRate(times float64) {
+func (m *March) addRate(rhs []float64, times float64) {
 	if !m.unsteady || times == 0 {
 		return
 	}
-	rhs := m.rhs[:len(m.rate)]
+	rhs = rhs[:len(m.rate)]
 	for j, r := range m.rate {
 		rhs[j] += times * r
 	}
@@ -122,9 +118,9 @@ func (m *March) addRate(times float64) {
 
 // gather sets the right-hand side to the balance of every node but for the exchange at the surface, as [flow] gives it, plus the mass matrix times
 // the histories.
-func (m *March) gather(k, g []float64) {
-	a, n := &m.Grid.mass, len(m.rhs)
-	rhs, v, lower, diag, upper := m.rhs[:n], m.sum[:n], a.lower[:n], a.diag[:n], a.upper[:n]
+func (m *March) gather(rhs, k, g []float64) {
+	a, n := &m.Grid.mass, len(rhs)
+	v, lower, diag, upper := m.sum[:n], a.lower[:n], a.diag[:n], a.upper[:n]
 	k, g = k[:n], g[:n]
 	flow, before, here, inner := 0.0, 0.0, v[0], g[0]
 	for i := range n - 1 {
@@ -158,5 +154,19 @@ func (m *March) finish() float64 {
 		}
 		size = max(size, off)
 	}
+	m.correct(size)
 	return size
+}
+
+// correct brings the unknowns at the end of the step nearer by what the size of the estimate tells.
+func (m *March) correct(size float64) {
+	if !(size < math.Inf(1)) { // true for NaN too
+		return
+	}
+	share := rosenbrock.Correction(size)
+	m.u.Correct(m.stage, share)
+	m.lost.Correct(share)
+	if m.beside.companion != nil {
+		m.beside.x.Correct(share)
+	}
 }

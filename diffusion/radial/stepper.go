@@ -10,6 +10,7 @@ import (
 type stepper struct {
 	problem  Problem
 	exchange Exchange
+	foretold Foretold // the conductance, where it tells the derivatives of both
 	given    Prescribed
 	floor    float64
 
@@ -18,7 +19,7 @@ type stepper struct {
 	g, slope          []float64 // and at the stage
 	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
 	rate              []float64 // derivative of the balance of the nodes in time at the start
-	rhs               []float64
+	scratch           []float64
 	unsteady          bool      // rate is not zero
 	changes           float64   // relative change in time of the outermost conductance at the start [1/s]
 	sum               []float64 // Σ c_ij u_j / h, and the source
@@ -31,6 +32,7 @@ type stepper struct {
 
 	matrix  tridiagonal // M/(γh) - J, factorised
 	lastRow [3]float64  // its last row without the exchange
+	answers float64     // share by which the exchange answers to what it brings along in the step
 	start   exchanged   // exchange at the start of the step
 	beside  beside
 	from    Instant // the start of the step, where Along is set
@@ -40,11 +42,10 @@ type stepper struct {
 type exchanged struct{ j, dc, dq, dt, load, loadC, loadQ float64 }
 
 func (m *March) resize(n int) {
-	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.rate, &m.rhs, &m.sum,
+	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.rate, &m.scratch, &m.sum,
 		&m.source, &m.sourceDot, &m.sourceNow, &m.beside.column, &m.beside.z,
 		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
-		m.u = make(rosenbrock.Increments, n)
 		block := make([]float64, n*len(arrays))
 		for i, p := range arrays {
 			*p = block[i*n : i*n : (i+1)*n]
@@ -53,19 +54,20 @@ func (m *March) resize(n int) {
 	for _, p := range arrays {
 		*p = (*p)[:n]
 	}
-	m.u = m.u[:n]
+	m.u.Resize(n)
 }
 
 // bind takes up a problem. A prescribed value that differs from the present one is
 // set at once.
 func (m *March) bind(p Problem, s rosenbrock.Settings) {
 	m.problem, m.floor = p, s.Floor
-	m.exchange, m.given, m.ready, m.scale = nil, nil, false, 0
+	m.exchange, m.given, m.foretold, m.ready, m.scale = nil, nil, nil, false, 0
 	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
 	m.beside.graded, _ = p.Companion.(Graded)
 	switch v := p.Surface.(type) {
 	case Exchange:
 		m.exchange = v
+		m.foretold, _ = p.Conductance.(Foretold)
 	case Prescribed:
 		m.given = v
 		m.jump(v(m.Time) - m.y[len(m.y)-1])
@@ -105,7 +107,8 @@ func (m *March) try(h float64) float64 {
 	}
 	size := m.finish()
 	if !(size < math.Inf(1)) {
-		clear(m.u) // lest zero times Inf spoil the next try
+		m.u.Clear() // lest zero times Inf spoil the next try
+		m.lost.U, m.beside.x.U = [rosenbrock.Stages]float64{}, [rosenbrock.Stages]float64{}
 	}
 	return size
 }
@@ -170,6 +173,9 @@ func (m *March) evaluateRates() {
 		}
 	}
 	n := len(m.y)
+	if m.foretold != nil && m.problem.Source == nil && m.foretell() {
+		return
+	}
 	// The difference must be one that the time can hold.
 	later := m.Time + max(m.scale*1e-5, math.Abs(m.Time)*0x1p-40)
 	dt := later - m.Time
@@ -200,6 +206,23 @@ func (m *March) evaluateRates() {
 	}
 }
 
+// foretell takes the derivatives in time from a conductance that tells them, if it can.
+func (m *March) foretell() bool {
+	r, last := m.Grid.Radius(), len(m.y)-1
+	k, flux, known := m.foretold.Grades(m.Time, m.y[last], m.Lost, m.start.j/r)
+	if !known {
+		return false
+	}
+	m.unsteady, m.changes, m.start.dt = k != 0, math.Abs(k), r*flux
+	if m.unsteady { // the flows are those at the start, so many times
+		flow(m.rate, m.k0[:last], m.g0)
+		for i := range m.rate {
+			m.rate[i] *= k
+		}
+	}
+	return true
+}
+
 func (m *March) exchangeAt(t, c, q, x float64) exchanged {
 	r := m.Grid.Radius()
 	if m.beside.companion != nil {
@@ -215,13 +238,22 @@ func (m *March) exchangeAt(t, c, q, x float64) exchanged {
 
 // conductance fills k with the conductance of each gap over ln of its radii.
 func (m *March) conductance(t, x float64, k []float64) {
-	k = k[:len(m.Grid.perLog)]
+	perLog := m.Grid.perLog
+	k = k[:len(perLog)]
+	var alike bool
 	if m.beside.companion != nil {
-		m.beside.companion.Conductance(t, x, k)
+		alike = m.beside.companion.Conductance(t, x, k)
 	} else {
-		m.problem.Conductance.Conductance(t, k)
+		alike = m.problem.Conductance.Conductance(t, k)
 	}
-	for i, l := range m.Grid.perLog {
+	if alike {
+		each := k[0]
+		for i, l := range perLog {
+			k[i] = each * l
+		}
+		return
+	}
+	for i, l := range perLog {
 		k[i] *= l
 	}
 }
@@ -246,7 +278,7 @@ func (m *March) jump(step float64) {
 	if step == 0 {
 		return
 	}
-	g, x, last := m.Grid, m.rhs, len(m.y)-1
+	g, x, last := m.Grid, m.scratch, len(m.y)-1
 	copy(m.matrix.below, g.lower)
 	copy(m.matrix.on, g.diag)
 	copy(m.matrix.above, g.upper)

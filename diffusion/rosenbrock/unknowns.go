@@ -2,31 +2,60 @@ package rosenbrock
 
 import "math"
 
-// Increments are those of the stages of a step, node by node, so that one pass over the nodes combines them all.
-type Increments [][Stages]float64
+// Increments are those of the stages of a step, each over all nodes: where a stage is solved is where its increments stay.
+type Increments [Stages][]float64
 
-// Stage sets stage to y + Σ a_ij u_j and sum to Σ (c_ij/h) u_j for stage i of a step of size h [s]. The coefficients
-// are taken all at once: those beyond the stage are zero, and the increments of the last step that
+// Resize makes room for n nodes; what it held is lost.
+func (u *Increments) Resize(n int) {
+	if cap(u[0]) < n {
+		block := make([]float64, Stages*n)
+		for i := range u {
+			u[i] = block[i*n : i*n : (i+1)*n]
+		}
+	}
+	for i := range u {
+		u[i] = u[i][:n]
+	}
+}
+
+// Clear sets them to zero.
+func (u *Increments) Clear() {
+	for i := range u {
+		clear(u[i])
+	}
+}
+
+// Stage sets stage to y + Σ a_ij u_j and sum to Σ (c_ij/h) u_j for stage i of a step of size h [s], i above 0. Two or four terms are
+// taken at once: coefficients beyond the stage are zero, and the increments of the last step that
 // they meet are finite. The last stage stands one increment further than the one before, which is
 // in stage already.
-func (u Increments) Stage(i int, h float64, y, stage, sum []float64) {
+func (u *Increments) Stage(i int, h float64, y, stage, sum []float64) {
 	a, c, per := &rodas.A[i], &rodas.C[i], 1/h
-	a0, a1, a2, a3 := a[0], a[1], a[2], a[3]
-	c0, c1, c2, c3, c4 := c[0]*per, c[1]*per, c[2]*per, c[3]*per, c[4]*per
 	n := len(y)
-	stage, sum, u = stage[:n], sum[:n], u[:n]
-	if i == Stages-1 {
-		for k := range u {
-			v := &u[k]
-			stage[k] += v[i-1]
-			sum[k] = (c0*v[0] + c1*v[1]) + (c2*v[2] + c3*v[3]) + c4*v[4]
+	stage, sum = stage[:n], sum[:n]
+	u0, u1, u2, u3 := u[0][:n], u[1][:n], u[2][:n], u[3][:n]
+	c0, c1, c2, c3 := c[0]*per, c[1]*per, c[2]*per, c[3]*per
+	switch {
+	case i == Stages-1:
+		u4, c4 := u[4][:n], c[4]*per
+		for k := range stage {
+			stage[k] += u4[k]
+			sum[k] = (c0*u0[k] + c1*u1[k]) + (c2*u2[k] + c3*u3[k]) + c4*u4[k]
 		}
-		return
-	}
-	for k := range u {
-		v := &u[k]
-		stage[k] = y[k] + (a0*v[0] + a1*v[1]) + (a2*v[2] + a3*v[3])
-		sum[k] = (c0*v[0] + c1*v[1]) + (c2*v[2] + c3*v[3])
+	case i <= 2:
+		a0, a1 := a[0], a[1]
+		for k, v := range y {
+			p, q := u0[k], u1[k]
+			stage[k] = v + (a0*p + a1*q)
+			sum[k] = c0*p + c1*q
+		}
+	default:
+		a0, a1, a2, a3 := a[0], a[1], a[2], a[3]
+		for k, v := range y {
+			p, q, r, s := u0[k], u1[k], u2[k], u3[k]
+			stage[k] = v + (a0*p + a1*q) + (a2*r + a3*s)
+			sum[k] = (c0*p + c1*q) + (c2*r + c3*s)
+		}
 	}
 }
 
@@ -34,17 +63,16 @@ func (u Increments) Stage(i int, h float64, y, stage, sum []float64) {
 // error. It gives the estimate relative to the size of the field, each as a root mean square by the
 // weights, whose sum is whole; floor is the smallest size that counts. Where the field is not finite it
 // gives Inf, and where it is zero the error itself.
-func (u Increments) End(stage, weight []float64, whole, floor float64) (size float64) {
-	last := Stages - 1
+func (u *Increments) End(stage, weight []float64, whole, floor float64) (size float64) {
 	errors, field := 0.0, 0.0
-	n := len(stage)
-	weight, u = weight[:n], u[:n]
-	for k := range u {
-		e := u[k][last]
-		v := stage[k] + e
+	last := u[Stages-1]
+	n := len(last)
+	stage, weight = stage[:n], weight[:n]
+	for k, e := range last {
+		v, w := stage[k]+e, weight[k]
 		stage[k] = v
-		errors += weight[k] * e * e
-		field += weight[k] * v * v
+		errors += w * e * e
+		field += w * v * v
 	}
 	if !(field < math.Inf(1)) { // true for NaN too
 		return math.Inf(1)
@@ -56,6 +84,26 @@ func (u Increments) End(stage, weight []float64, whole, floor float64) (size flo
 	return math.Sqrt(errors/whole) / scale
 }
 
+// Correction is the share of the estimate of the error by which the end of a step is brought nearer, from the size of that estimate relative to the field [-].
+//
+// What dries or fills up for long decays as exp(-z) in a step. What a long step is off by then has the form of the estimate and is of the next order: a share of
+// it that grows with z, and so with the fourth root of its size, over which it is 0.73 to 0.84 for z from 0.75 to 2.5. Taking it off leaves a
+// twentieth where tolerances of a hundredth let a step end (TestCorrection). In short steps the estimate tells less of what a solution is off by that does not
+// decay, and the share fades. Where there is a correction it is one order above the estimate, so that the order of the method stays; and
+// as a mean of two solutions that are both L-stable, the end is too.
+func Correction(size float64) float64 {
+	const overRoot, fades = 0.8, 1e-3
+	return min(overRoot*math.Sqrt(math.Sqrt(size)), 1) * (size / (size + fades))
+}
+
+// Correct takes a share of the estimate from the end of the step.
+func (u *Increments) Correct(end []float64, share float64) {
+	end = end[:len(u[Stages-1])]
+	for k, e := range u[Stages-1] {
+		end[k] -= share * e
+	}
+}
+
 // Scalar is an unknown beside a field that is a single number: an amount, a companion.
 type Scalar struct {
 	U       [Stages]float64 // increments of the stages
@@ -64,15 +112,11 @@ type Scalar struct {
 	Next    float64         // at the end of the step
 }
 
-// Stage sets the value at stage i of a step of size h [s], from that at the start, and the history.
+// Stage sets the value at stage i of a step of size h [s], from that at the start, and the history; coefficients beyond the stage are zero.
 func (s *Scalar) Stage(i int, h, start float64) {
-	a, c := &rodas.A[i], &rodas.C[i]
-	now, history := start, 0.0
-	for j, u := range s.U[:i] {
-		now += a[j] * u
-		history += c[j] * u
-	}
-	s.Now, s.History = now, history/h
+	a, c, u := &rodas.A[i], &rodas.C[i], &s.U
+	s.Now = start + (a[0]*u[0] + a[1]*u[1]) + (a[2]*u[2] + a[3]*u[3]) + a[4]*u[4]
+	s.History = ((c[0]*u[0] + c[1]*u[1]) + (c[2]*u[2] + c[3]*u[3]) + c[4]*u[4]) / h
 }
 
 // End sets the value at the end of the step and gives the estimate of its error.
@@ -83,3 +127,6 @@ func (s *Scalar) End(start float64) float64 {
 	}
 	return math.Abs(s.U[Stages-1])
 }
+
+// Correct takes a share of the estimate from the end of the step.
+func (s *Scalar) Correct(share float64) { s.Next -= share * s.U[Stages-1] }

@@ -72,20 +72,19 @@ func drying(biot, b, scale float64) radial.Problem {
 // inTime is a conductance that depends on time alone.
 type inTime func(t float64) float64
 
-func (f inTime) Conductance(t float64, k []float64) {
-	v := f(t)
-	for i := range k {
-		k[i] = v
-	}
+func (f inTime) Conductance(t float64, k []float64) bool {
+	k[0] = f(t)
+	return true
 }
 
 // layers is a conductance that varies along the radius and in time.
 type layers struct{}
 
-func (layers) Conductance(t float64, k []float64) {
+func (layers) Conductance(t float64, k []float64) bool {
 	for i := range k {
 		k[i] = 0.2 + float64(i%3)*(1+t)
 	}
+	return false
 }
 
 // problems are of every kind: films, diffusivities that vary, surroundings that answer or change abruptly.
@@ -120,10 +119,11 @@ func problems() map[string]radial.Problem {
 // airs is a companion that loads and is loaded, tied to what has left.
 type airs struct{}
 
-func (airs) Conductance(t, x float64, k []float64) {
+func (airs) Conductance(t, x float64, k []float64) bool {
 	for i := range k {
 		k[i] = 0.3 * (1 + x*x + t)
 	}
+	return false
 }
 
 func (airs) Exchange(_, c, q, x float64) radial.Response {
@@ -140,10 +140,11 @@ func (airs) Scale() float64 { return 1 }
 // still is one whose conductance does not change in time.
 type still struct{ airs }
 
-func (still) Conductance(_, x float64, k []float64) {
+func (still) Conductance(_, x float64, k []float64) bool {
 	for i := range k {
 		k[i] = 0.3 * (1 + x*x)
 	}
+	return false
 }
 
 func (still) Steady(float64) bool { return true }

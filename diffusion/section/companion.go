@@ -59,7 +59,7 @@ func (m *March) besideRates() {
 func (m *March) grades() {
 	b, e := &m.beside, &m.start
 	last := len(m.k) - 1
-	byTime, byX := m.k, m.rhs[:last+1]
+	byTime, byX := m.k, m.scratch[:last+1]
 	if b.graded.ConductanceGrades(m.Time, m.Beside, byTime, byX) { // the flows are those at the start, so many times
 		m.unsteady, m.changes = byTime[0] != 0, math.Abs(byTime[0])
 		for i, f := range m.f0 {

@@ -128,10 +128,11 @@ func TestBalance(t *testing.T) {
 // gathering is a held surface whose companion gathers the mean over time, 1 - 2 q for a start of one.
 type gathering struct{ exposed float64 }
 
-func (gathering) Conductance(_, _ float64, k []float64) {
+func (gathering) Conductance(_, _ float64, k []float64) bool {
 	for i := range k {
 		k[i] = 1
 	}
+	return false
 }
 
 func (g gathering) Exchange(_, c, q, _ float64) radial.Response {

@@ -184,10 +184,11 @@ func lively() radial.Problem {
 // coupled is a companion that turns all derivatives on.
 type coupled struct{ airs }
 
-func (coupled) Conductance(t, x float64, k []float64) {
+func (coupled) Conductance(t, x float64, k []float64) bool {
 	for i := range k {
 		k[i] = 0.004 * (1 + x*x + 0.5*math.Sin(6*t))
 	}
+	return false
 }
 
 func (coupled) Exchange(t, c, q, x float64) radial.Response {

@@ -102,7 +102,7 @@ func (m *March) closeLast(tau, far, lower, diag float64) {
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, rhs := rosenbrock.Method(), m.rhs
+	t, rhs := rosenbrock.Method(), m.u[i]
 	now, lost := m.balance(i, h)
 	if i == 0 {
 		copy(rhs, m.f0) // there is no history yet
@@ -136,9 +136,6 @@ func (m *March) solveStage(i int, h float64) {
 		left -= m.last[0][a]*outer[a] + m.last[1][a]*outer[angles+a] + m.last[2][a]*outer[2*angles+a]
 	}
 	m.lost.U[i] = left / tau
-	for j, u := range rhs {
-		m.u[j][i] = u
-	}
 }
 
 // balance leaves the field of stage i in m.stage, the balance of its nodes in m.f and Σ (c_ij/h) u_j in
@@ -207,5 +204,19 @@ func (m *March) finish() float64 {
 		}
 		size = max(size, off)
 	}
+	m.correct(size)
 	return size
+}
+
+// correct brings the unknowns at the end of the step nearer by what the size of the estimate tells.
+func (m *March) correct(size float64) {
+	if !(size < math.Inf(1)) { // true for NaN too
+		return
+	}
+	share := rosenbrock.Correction(size)
+	m.u.Correct(m.stage, share)
+	m.lost.Correct(share)
+	if m.beside.companion != nil {
+		m.beside.x.Correct(share)
+	}
 }

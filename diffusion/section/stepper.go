@@ -19,7 +19,7 @@ type stepper struct {
 	k0, k      []float64 // conductance of the gaps, at the start and at the stage
 	f0, f      []float64 // balance of the nodes at the start and at the stage, but for the exchange
 	rate       []float64 // its derivative in time at the start
-	rhs        []float64
+	scratch    []float64
 	unsteady   bool      // rate is not zero
 	changes    float64   // relative change in time of the outermost conductance at the start [1/s]
 	sum        []float64 // Σ c_ij u_j / h
@@ -48,7 +48,7 @@ type exchanged struct {
 
 func (m *March) resize(g *Grid) {
 	n, angles, radii := g.Len(), g.Angles(), g.radial.Len()
-	fields := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.f0, &m.f, &m.rate, &m.rhs, &m.sum, &m.beside.column, &m.beside.z}
+	fields := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.f0, &m.f, &m.rate, &m.scratch, &m.sum, &m.beside.column, &m.beside.z}
 	for _, p := range fields {
 		*p = sized(*p, n)
 	}
@@ -71,10 +71,7 @@ func (m *March) resize(g *Grid) {
 		e.response = e.response[:g.exposed]
 	}
 	m.beside.flux = sized(m.beside.flux, g.exposed)
-	if cap(m.u) < n {
-		m.u = make(rosenbrock.Increments, n)
-	}
-	m.u = m.u[:n]
+	m.u.Resize(n)
 }
 
 // sized gives a slice of n, the old one where it is large enough.
@@ -125,7 +122,8 @@ func (m *March) try(h float64) float64 {
 	}
 	size := m.finish()
 	if !(size < math.Inf(1)) {
-		clear(m.u) // lest zero times Inf spoil the next try
+		m.u.Clear() // lest zero times Inf spoil the next try
+		m.lost.U, m.beside.x.U = [rosenbrock.Stages]float64{}, [rosenbrock.Stages]float64{}
 	}
 	return size
 }
@@ -233,10 +231,16 @@ func (m *March) exchangeAt(t float64, c []float64, q, x float64, e *exchanged) {
 
 // conductance fills k with the conductance of each gap.
 func (m *March) conductance(t, x float64, k []float64) {
+	var alike bool
 	if m.beside.companion != nil {
-		m.beside.companion.Conductance(t, x, k)
+		alike = m.beside.companion.Conductance(t, x, k)
 	} else {
-		m.problem.Conductance.Conductance(t, k)
+		alike = m.problem.Conductance.Conductance(t, k)
+	}
+	if alike {
+		for i := range k {
+			k[i] = k[0]
+		}
 	}
 }
 

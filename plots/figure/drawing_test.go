@@ -189,8 +189,20 @@ func TestMachineOf(t *testing.T) {
 	c := f.Chambers[0]
 	require.Equal(t, [...]any{"drum", 12.0, a.Chambers[0].Outer, diffusion.Against, true}, [...]any{c.Name, c.Length, c.Outer, c.Against, c.Heated})
 	require.InEpsilon(t, 5e-3/60, c.Flow, 1e-9)
-	require.Equal(t, a.Chambers[0].Size, c.Size)
+	require.Equal(t, [...]float64{a.Chambers[0].Size, a.Chambers[0].Steady.Heater, 40, 0.02}, [...]float64{c.Size, c.Needed, c.Heater, c.Insulation})
 	clean(t, "winch-drum", f)
+
+	// As long as the zone, unless so many turns are stated.
+	s.Design.Path[0].Length = 6
+	f, _, err = MachineOf(s, tell(), frame())
+	require.NoError(t, err)
+	require.InEpsilon(t, 6, f.Chambers[0].Holds, 1e-9)
+	s.Machine.Chambers[0].Held = true
+	f, _, err = MachineOf(s, tell(), frame())
+	require.NoError(t, err)
+	require.InEpsilon(t, 12, f.Chambers[0].Holds, 1e-9)
+	require.Equal(t, f.Chambers[0].Way, s.Machine.Chambers[0].Led)
+	s.Design.Path[0].Length = 12
 
 	for range mostChambers {
 		s.Design.Path, s.Machine.Chambers = append(s.Design.Path, s.Design.Path[0]), append(s.Machine.Chambers, s.Machine.Chambers[0])

@@ -33,5 +33,5 @@ func ExampleFind() {
 	// Output:
 	// held back by air
 	// zone.warm box.length = 80 m
-	// zone.warm box.air.dew_point = -40 °C
+	// zone.warm box.air.dew_point = -35 °C
 }
