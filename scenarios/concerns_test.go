@@ -90,6 +90,7 @@ func TestConcernsOfTexts(t *testing.T) {
 		machine.BedIsShort:      {{`"1 kg"`, `"1 g"`}, {`"1 g"`, `"50 g"`}},
 		machine.BedTurnsLiquid:  {{kind, `"calcium chloride"`, `"-20 °C"`, `"-10 °C"`}, {`"50 %"`, `"15 %"`}},
 		machine.BedIsHot:        {{"[desiccant]", "[desiccant]\nbed = \"28 °C\""}, {`"28 °C"`, `"24 °C"`}},
+		machine.PullBeyond:      {{`"20 N"`, "\"20 N\"\nguides = \"11000°\"\nfriction = 2"}, {`"11000°"`, `"90°"`}},
 		machine.PullsTooHard:    {{`"20 N"`, "\"20 N\"\nguides = \"720°\"\nfriction = 0.4"}, {`"720°"`, `"90°"`}},
 		machine.SoftensAtRest:   {{temperature, `"75 °C"`}, {`"75 °C"`, `"68 °C"`}},
 	} {

@@ -86,6 +86,7 @@ type Filled struct {
 // Drawn is how hard the strand is pulled.
 type Drawn struct {
 	Told   bool
+	Beyond bool // it grows beyond what can be computed, as over very many rollers: nothing else is told
 	Result pull.Result
 	Given  float64      // that the feeder can pull [N]; zero where it is not stated
 	Holds  pull.Verdict // whether it can

@@ -33,6 +33,7 @@ const (
 	BedIsShort                     // its life, and eight hours [s]
 	BedTurnsLiquid                 // vapour pressure of the wettest air that it meets, and the target [Pa]
 	BedIsHot                       // temperature of the bed, and of the room [K]
+	PullBeyond                     // the pull grows beyond what can be computed
 	PullsTooHard                   // pull at the feeder, and what it gives [N]
 	StretchesHot                   // strain where it is largest, and a hundredth [-]
 	StretchUnknown                 // the stress where the strand is hottest [Pa]; its modulus there is not known
@@ -176,6 +177,9 @@ func (m *Machine) warnOfBed(a *Answer, add adding) {
 }
 
 func warnOfPull(p *Drawn, add adding) {
+	if p.Beyond {
+		add(PullBeyond, "", 0, 0)
+	}
 	if !p.Told {
 		return
 	}

@@ -107,6 +107,9 @@ func TestEveryConcernComesAndGoes(t *testing.T) {
 		machine.BedTurnsLiquid: {salt, none, "", func(*machine.Answer) (float64, float64) { return roomVapour(), humidair.SaturationPressure(270) }},
 		machine.BedIsHot: {bed(func(b *machine.Bed) { b.Temperature = room + 6 }), bed(func(b *machine.Bed) { b.Temperature = room + 4 }), "",
 			func(*machine.Answer) (float64, float64) { return room + 6, room }},
+		machine.PullBeyond: {func(_ *diffusion.Design, m *machine.Machine) {
+			m.Pull = machine.Pull{Spool: 20, Feeder: 10, Guides: 200, Friction: machine.Range{Low: 1, Value: 2, High: 2}}
+		}, func(_ *diffusion.Design, m *machine.Machine) { m.Pull = machine.Pull{Spool: 20, Feeder: 30} }, "", func(*machine.Answer) (float64, float64) { return 0, 0 }},
 		machine.PullsTooHard: {func(_ *diffusion.Design, m *machine.Machine) { m.Pull = machine.Pull{Spool: 20, Feeder: 10} },
 			func(_ *diffusion.Design, m *machine.Machine) { m.Pull = machine.Pull{Spool: 20, Feeder: 30} }, "", nil},
 		machine.SoftensAtRest: {func(d *diffusion.Design, _ *machine.Machine) {

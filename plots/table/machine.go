@@ -78,7 +78,7 @@ func (m *Machine) warned(most int) []string {
 // gravest is the index of the warning that is shown where there is room for one: what cannot be built or burns goes first.
 func (m *Machine) gravest() int {
 	order := []machine.Concern{
-		machine.SoftensAtRest, machine.DoesNotFit, machine.HeaterTooWeak, machine.NeverWarm, machine.PullsTooHard, machine.BedHoldsLess, machine.BedTurnsLiquid,
+		machine.SoftensAtRest, machine.DoesNotFit, machine.HeaterTooWeak, machine.NeverWarm, machine.PullBeyond, machine.PullsTooHard, machine.BedHoldsLess, machine.BedTurnsLiquid,
 		machine.BendsTooTight, machine.BurnsHands, machine.AirTooLittle, machine.StretchesHot, machine.LeakBringsWater, machine.BedIsShort, machine.NoDesiccant,
 		machine.HeaterIsSmall, machine.SlowToWarm, machine.AirBringsWater, machine.AirIdle, machine.BedIsHot, machine.NoFlow, machine.NoHousing, machine.StretchUnknown,
 	}

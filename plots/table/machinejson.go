@@ -127,6 +127,9 @@ func pullOf(p *machine.Drawn) any {
 	if p.Radius > 0 {
 		o = append(o, object{{"bend_radius", p.Radius}, {"bend_strain", p.Bend}, {"bent_in", p.BentIn}}...)
 	}
+	if p.Beyond {
+		return append(o, member{"holds", p.Holds.String()})
+	}
 	if !p.Told {
 		return o
 	}

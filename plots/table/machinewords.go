@@ -61,6 +61,8 @@ func (m *Machine) briefOfAir(at string, w machine.Warning) string {
 		return "the salt turns to brine in room air: a drip tray below it; brine corrodes"
 	case machine.BedIsHot:
 		return fmt.Sprintf("desiccant at %s holds less: cool the air that returns to it", Celsius(value))
+	case machine.PullBeyond:
+		return "the pull grows beyond all bounds: fewer bends, guides or rollers"
 	case machine.PullsTooHard:
 		return fmt.Sprintf("the pull may be %s N, the feeder gives %s: ball bearings, fewer guides", Significant(value, 2), Significant(limit, 2))
 	case machine.StretchesHot:

@@ -13,7 +13,7 @@ type Passes struct {
 	Span    float64 // from the axes of one row to those of the other: the straight piece of a pass [m]
 	Roller  float64 // diameter, on which the strand lies [m]
 	Spacing float64 // from pass to pass [m]: the roller and the strand, which 0 stands for, or so much that two rollers find room
-	Count   int     // of passes, 2 to 10,000
+	Count   int     // of passes, 2 to 1,000,000
 	Gap     float64 // from the strand to the housing all round [m], above 0; the rollers are no wider than the strand and both gaps
 	Wall    float64 // thickness of the housing [m], 0 to 1
 }

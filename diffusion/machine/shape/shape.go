@@ -120,8 +120,8 @@ const (
 	least, longest = 1e-6, 1e4 // of any length [m]
 	thinnest       = 1e-5      // strand [m]
 	thickest       = 0.1       // strand [m]
-	mostPasses     = 10_000
-	mostTurns      = 10_000.0
+	mostPasses     = 1_000_000
+	mostTurns      = 1_000_000.0
 	mostLayers     = 5
 )
 

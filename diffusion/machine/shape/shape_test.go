@@ -237,7 +237,7 @@ func TestForLength(t *testing.T) {
 			require.ErrorContains(t, err, "must lie from")
 		}
 	}
-	_, err := passes.ForLength(9999, d)
+	_, err := shape.Passes{Span: 1e-3, Roller: 1e-3, Count: 2, Gap: 0.01}.ForLength(9999, d)
 	require.ErrorContains(t, err, "number of passes that it takes")
 	_, err = shape.Winding{Drum: 1e-3, Pitch: d, Layers: 1, Gap: 1e-3}.ForLength(9999, d)
 	require.ErrorContains(t, err, "turns in a layer that it takes")
@@ -252,7 +252,7 @@ func TestCornersAreFinite(t *testing.T) {
 			for _, b := range sizes {
 				for _, c := range sizes {
 					for _, w := range []shape.Way{
-						shape.Tube{Length: a, Bore: b, Wall: 1}, shape.Tube{Length: a, Bore: strand * (1 + 1e-6)}, shape.Passes{Span: a, Roller: b, Gap: c, Count: 10_000},
+						shape.Tube{Length: a, Bore: b, Wall: 1}, shape.Tube{Length: a, Bore: strand * (1 + 1e-6)}, shape.Passes{Span: a, Roller: b, Gap: c, Count: 1_000_000},
 						shape.Passes{Span: a, Roller: b, Spacing: c, Gap: 1e-6, Count: 2}, shape.Winding{Drum: a, Pitch: b, Turns: 1e4, Layers: 5, Gap: c, Wall: 1},
 						shape.Winding{Drum: a, Pitch: b, Turns: 0.01, Layers: 1, Gap: c},
 					} {

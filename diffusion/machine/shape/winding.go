@@ -6,7 +6,7 @@ import "math"
 type Winding struct {
 	Drum   float64 // diameter, on which the first layer lies [m]
 	Pitch  float64 // along the axis from turn to turn, no less than the strand [m]
-	Turns  float64 // in one layer, whole or not, 0.01 to 10,000
+	Turns  float64 // in one layer, whole or not, 0.01 to 1,000,000
 	Layers int     // 1 to 5
 	Gap    float64 // from the strand of the last layer, and of the ends, to the housing [m], above 0
 	Wall   float64 // thickness of the housing [m], 0 to 1
