@@ -35,7 +35,7 @@ humidity = "50 %"
 name = "drum"
 temperature = "65 °C"
 air = { dew_point = "-20 °C", flow = "3 L/min", direction = "against", source = "loop", strands = 2, leak = "0.2 L/min" }
-shape = { kind = "drum", diameter = "150 mm", pitch = "3 mm", turns = 20, layers = 2, gap = "15 mm", bearing = "plain", axle = "6 mm", mass = "400 g", driven = false }
+shape = { kind = "drum", diameter = "150 mm", pitch = "3 mm", turns = 20, layers = 2, access = "60 %", gap = "15 mm", bearing = "plain", axle = "6 mm", mass = "400 g", driven = false }
 wall = { insulation = "20 mm", conductivity = "0.035 W/m/K", emissivity = 0.8, surface = "metal", mass = "1.2 kg", specific_heat = "880 J/kg/K" }
 heater = "80 W"
 [[zone]]
@@ -162,6 +162,7 @@ func TestConstructionIsReadInSI(t *testing.T) {
 	require.Equal(t, []film.Flow{film.Across, film.Along, film.Annulus}, []film.Flow{z[0].Film.Flow, z[1].Film.Flow, z[2].Film.Flow})
 	pack := 0.15 + 4*d
 	close(t, math.Pi/4*(math.Pow(pack+0.03, 2)-pack*pack), z[0].Film.Section)
+	require.Equal(t, []float64{0.6, 0.6}, []float64{z[0].Film.HeatFactor, z[0].Film.MassFactor})
 	require.Equal(t, diffusion.Contact{Covered: 0.2, Arcs: 2}, z[0].Contact)
 	require.Equal(t, diffusion.Contact{}, z[1].Contact)
 	require.Equal(t, diffusion.Contact{Covered: 0.1, Arcs: 1}, z[2].Contact)
@@ -286,7 +287,7 @@ func TestNoKeyOfTheMachineIsWithoutEffect(t *testing.T) {
 	before := answerOf(t, s)
 	for _, words := range [][2]string{
 		{`bearing = "plain"`, `bearing = "ball"`}, {`surface = "metal"`, `surface = "plastic"`}, {`source = "loop"`, `source = "supply"`}, {`strands = 2`, `strands = 3`},
-		{`layers = 2`, `layers = 1`}, {`passes = 12`, `passes = 13`}, {`kind = "silica gel"`, `kind = "molecular sieve 13X"`}, {`per = "m2"`, `per = "m"`}, {`count = 2`, `count = 3`},
+		{`layers = 2, access = "60 %"`, `layers = 1`}, {`passes = 12`, `passes = 13`}, {`kind = "silica gel"`, `kind = "molecular sieve 13X"`}, {`per = "m2"`, `per = "m"`}, {`count = 2`, `count = 3`},
 		{`price = 0.4`, `price = 0.5`}, {`of = "tube"`, `of = "drum"`}, {`mass = "400 g", driven = false`, `driven = true`}, {`direction = "against"`, `direction = "with"`},
 	} {
 		text := strings.Replace(construction, words[0], words[1], 1)

@@ -298,6 +298,39 @@ func TestFits(t *testing.T) {
 	near(t, 10, held.Length, 0)
 }
 
+// What a chamber holds at most is bounded by its turns where they are stated, and by the box where one is; a way without turns of its own is as long as its zone.
+func TestHolds(t *testing.T) {
+	d, m := built(t)
+	require.Equal(t, []float64{0, 0}, m.Holds(1.75e-3))
+	way, err := m.Way(d, 0)
+	require.NoError(t, err)
+	lead, err := way.Lead(1.75e-3)
+	require.NoError(t, err)
+	near(t, 10, lead.Length, 1e-9)
+	way, err = m.Way(d, 1)
+	require.NoError(t, err)
+	require.Nil(t, way)
+	turn := math.Hypot(math.Pi*(0.15+1.75e-3), 3e-3)
+	m.Chambers[0].Held, m.Chambers[0].Led = true, shape.Winding{Drum: 0.15, Pitch: 3e-3, Turns: 40, Layers: 1, Gap: 0.02}
+	near(t, 40*turn, m.Holds(1.75e-3)[0], 1e-9)
+	m.Box = machine.Box{Length: 1, Width: 1, Height: 1}
+	near(t, 40*turn, m.Holds(1.75e-3)[0], 1e-9, "the box is wide")
+	m.Box = machine.Box{Length: 0.2335, Width: 0.2335, Height: 0.1}
+	within := told(t, func(_ *diffusion.Design, n *machine.Machine) { n.Box = m.Box }).Chambers[0].Most
+	near(t, within, m.Holds(1.75e-3)[0], 1e-9)
+	require.Less(t, within, 30*turn)
+}
+
+// Without a march no flows are looked for, and all else is as with one.
+func TestTellWithoutSearch(t *testing.T) {
+	d, m := built(t)
+	r := march(t, d)
+	a, err := machine.Tell(nil, d, &r, m)
+	require.NoError(t, err)
+	require.False(t, a.Chambers[0].Water.Searched)
+	near(t, tell(t, d, m).Power, a.Power, 0)
+}
+
 // What is stated in words has words.
 func TestWords(t *testing.T) {
 	require.Equal(t, []string{"room", "supply", "once", "loop"}, []string{machine.RoomAir.String(), machine.Supplied.String(), machine.Once.String(), machine.Loop.String()})

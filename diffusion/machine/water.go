@@ -111,11 +111,8 @@ func (s *search) content() (content float64, ok bool) {
 
 // lost is the share of what air without limit would do that a flow [m³/s] does not do.
 func (s *search) lost(flow float64) float64 {
-	air := &s.model.Path[s.zone].Air
-	stated := *air
-	air.VolumeFlow = flow
+	s.model.Path[s.zone].Air.VolumeFlow = flow
 	content, ok := s.content()
-	*air = stated
 	if !ok {
 		return 1
 	}

@@ -23,7 +23,7 @@ type Found struct {
 	Best   *Point   // the cheapest at which all constraints hold; where there is none, that which lacks least
 	Holds  bool     // all constraints hold at Best
 
-	Binding  []int   // constraints but for which a place beside Best would be cheaper; where not all hold, those that do not
+	Binding  []int   // constraints but for which a place beside Best, or else the next cheaper one, would be the best; where not all hold, those that do not
 	AtBounds []Bound // of Best
 	Met      []int   // for each constraint, at how many of the points it holds
 	Failed   int     // points without an answer
@@ -63,8 +63,39 @@ func (m *memory) found(starts []*start, all bool, s Settings) *Found {
 	return f
 }
 
-// binding are the constraints that do not hold at the best point, or where all do, that keep a cheaper place near it from being the best.
+// binding are the constraints that do not hold at the best point, or where all do, that keep a cheaper place near it from being the best; where no place near it is cheaper, as where the cost goes by
+// steps, those but for which the dearest of the cheaper places anywhere would be.
 func (m *memory) binding() []int {
+	out := m.bindingBeside()
+	if len(out) > 0 || !m.best.Holds() || !m.level() {
+		return out
+	}
+	var last *Point
+	for _, p := range m.points {
+		if p.Err == nil && p.Cost < m.best.Cost && (last == nil || p.Cost > last.Cost) {
+			last = p
+		}
+	}
+	for j := range m.problem.Constraints {
+		if last != nil && last.Violations[j] > 0 {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// level tells whether places next to the best one cost the same, as where the cost goes by steps.
+func (m *memory) level() bool {
+	for _, p := range m.points {
+		if p != m.best && p.Err == nil && p.Cost == m.best.Cost && m.nextToBest(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// bindingBeside are those by the places next to the best one.
+func (m *memory) bindingBeside() []int {
 	var out []int
 	for j := range m.problem.Constraints {
 		binds := m.best.Violations[j] > 0

@@ -322,3 +322,15 @@ func TestNoProblems(t *testing.T) {
 	_, err = optimum.Scatter(context.Background(), &p, 1, 0)
 	require.Error(t, err)
 }
+
+// Where the cost goes by steps no place beside the best one is cheaper; what keeps it from the step below is told by the next cheaper place.
+func TestBindingWhereTheCostGoesBySteps(t *testing.T) {
+	f := search(t, &optimum.Problem{
+		Variables: []optimum.Variable{{From: 0, To: 10}}, Constraints: 2,
+		At: func(_ context.Context, x []float64) (optimum.Answer, error) {
+			return optimum.Answer{Cost: 1 + math.Floor(x[0]), Violations: []float64{3.5 - x[0], -1}}, nil
+		},
+	}, optimum.Settings{Seed: 1, Budget: 200})
+	require.InDelta(t, 4, f.Best.Cost, 0)
+	require.Equal(t, []int{0}, f.Binding)
+}
