@@ -151,6 +151,9 @@ func (v *Variable) unit(x float64) float64 {
 	return (x - v.From) / (v.To - v.From)
 }
 
+// Beside is the value that lies by a share of the scale beside another one, within the bounds; of a continuous variable.
+func (v *Variable) Beside(x, share float64) float64 { return v.value(v.unit(x) + share) }
+
 // step is that between two values of a list on the scale.
 func (v *Variable) step() float64 { return 1 / float64(max(len(v.Values)-1, 1)) }
 

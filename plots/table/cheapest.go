@@ -150,12 +150,11 @@ func demandNames(all []cheapest.Demand) string {
 // binding tells what keeps it from being cheaper.
 func (c *Cheapest) binding() string {
 	a := c.Answer
+	if !a.Met && len(a.Never) > 0 {
+		return "met by no design looked at: " + demandNames(a.Never)
+	}
 	if !a.Met {
-		text := "not met: " + c.wanting(&a.Best)
-		if len(a.Never) > 0 {
-			text += "; by no design looked at: " + demandNames(a.Never)
-		}
-		return text
+		return "each is met by some design, but not by one that meets the rest: " + c.short()
 	}
 	if len(a.Binding) == 0 {
 		return "no demand: only what the keys may be"
@@ -190,15 +189,19 @@ func (c *Cheapest) looked() string {
 	if a.Failed > 0 {
 		text += fmt.Sprintf(", %d of them without an answer", a.Failed)
 	}
+	where, better := "at this cost", "a cheaper one"
+	if !a.Met {
+		where, better = "here", "one that does"
+	}
 	switch {
 	case a.All:
 		return text + ": all there are"
 	case a.Settled:
-		text += fmt.Sprintf("; settled: %d of %d starts ended at this cost", a.Agreeing, a.Ended)
+		text += fmt.Sprintf("; settled: %d of %d starts ended %s", a.Agreeing, a.Ended, where)
 	case a.Stopped:
-		text += fmt.Sprintf("; stopped by search.budget before enough starts agreed (%d of %d ended at this cost): more may find a cheaper one", a.Agreeing, a.Ended)
+		text += fmt.Sprintf("; stopped by search.budget before enough starts agreed (%d of %d ended %s): more may find %s", a.Agreeing, a.Ended, where, better)
 	default:
-		text += fmt.Sprintf("; not settled: %d of %d starts ended at this cost", a.Agreeing, a.Ended)
+		text += fmt.Sprintf("; not settled: %d of %d starts ended %s", a.Agreeing, a.Ended, where)
 	}
 	if n := len(a.Falls); n > 0 {
 		text += fmt.Sprintf("; the last cheaper one was number %d", a.Falls[n-1].Looked)

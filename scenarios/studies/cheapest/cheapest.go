@@ -65,6 +65,7 @@ func Find(ctx context.Context, s *scenarios.Scenario) (*Answer, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", s.File, err)
 	}
+	t.bind(a)
 	if err := t.beside(ctx, a, found); err != nil {
 		return nil, fmt.Errorf("%s: %w", s.File, err)
 	}
@@ -84,7 +85,7 @@ func (t *task) prepare() {
 // all that were looked at is taken that it finds dry.
 func (t *task) search(ctx context.Context, a *Answer) (*optimum.Found, error) {
 	const again = 2
-	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: t.share(0.6), Finest: 1e-3}
+	settings := optimum.Settings{Seed: uint64(t.scenario.Search.Seed), Budget: t.share(0.55), Finest: 1e-3}
 	margin := t.margin
 	p := t.problem(margin, t.now()...)
 	var first *optimum.Found
@@ -99,10 +100,6 @@ func (t *task) search(ctx context.Context, a *Answer) (*optimum.Found, error) {
 		}
 		if err := t.settle(a, found.Best.X); err != nil {
 			return nil, err
-		}
-		a.Binding = nil
-		for _, j := range found.Binding {
-			a.Binding = append(a.Binding, a.Demands[j])
 		}
 		if a.Met || !found.Holds || try == again {
 			break
@@ -143,7 +140,7 @@ func (t *task) settle(a *Answer, x []float64) (err error) {
 // fallBack takes the cheapest of the designs looked at that the full assessment finds dry, of some; where it finds none, the best so far stays.
 func (t *task) fallBack(a *Answer) error {
 	const most = 8
-	before, binding, off := *a, a.Binding, a.off()
+	before, off := *a, a.off()
 	all := *a
 	t.gather(&all)
 	tried := 0
@@ -155,7 +152,7 @@ func (t *task) fallBack(a *Answer) error {
 		if err := t.settle(a, t.place(d)); err != nil {
 			return err
 		}
-		if a.Binding = binding; a.Met {
+		if a.Met {
 			return nil
 		}
 	}

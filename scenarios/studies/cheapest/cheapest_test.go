@@ -5,7 +5,6 @@ import (
 	"math"
 	"path/filepath"
 	"runtime"
-	"slices"
 	"strconv"
 	"testing"
 
@@ -69,7 +68,7 @@ func TestBeatsRandomDesigns(t *testing.T) {
 				require.Greater(t, a.Random.Cost, a.Best.Cost*(1-1e-3))
 			}
 			require.Equal(t, len(a.Looked)+a.Failed, a.Random.Count)
-			require.True(t, !a.Settled || slices.Contains(a.Binding, Dry))
+			require.Contains(t, a.Binding, Dry)
 			for _, d := range a.Looked {
 				require.Equal(t, d.Settings, task.settings(task.place(d)))
 			}

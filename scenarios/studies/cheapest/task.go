@@ -106,12 +106,8 @@ func (t *task) variablesAbout(x []float64) []optimum.Variable {
 		case v.Values != nil:
 			at := slices.Index(v.Values, x[i])
 			v.Values = v.Values[max(0, at-1):min(len(v.Values), at+2)]
-		case v.Log:
-			by := math.Pow(v.To/v.From, share)
-			v.From, v.To = v.Snap(x[i]/by), v.Snap(x[i]*by)
 		default:
-			by := share * (v.To - v.From)
-			v.From, v.To = v.Snap(x[i]-by), v.Snap(x[i]+by)
+			v.From, v.To = v.Beside(x[i], -share), v.Beside(x[i], share)
 		}
 		if f := &t.scenario.Free[i]; v.Values == nil && v.From >= v.To { // closer than can be built
 			v.From, v.To = f.From, f.To
