@@ -151,7 +151,7 @@ func machineFigures(s *scenarios.Scenario, trace *diffusion.Trace, frame figure.
 	}
 	told, err := machine.Tell(diffusion.NewMarch(), &s.Design, &trace.Result, &s.Machine)
 	if err != nil {
-		return nil, nil, err
+		return nil, []string{"drawing: not drawn: " + err.Error()}, nil
 	}
 	drawn, some, err := figure.MachineOf(s, told, frame)
 	switch {

@@ -85,24 +85,21 @@ func assess(ctx context.Context, s *scenarios.Scenario) (*table.Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	built, err := asBuilt(march, s, a)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", s.File, err)
-	}
+	built, untold := asBuilt(march, s, a)
 	return &table.Answer{
 		Title: s.Title, File: s.File, Version: version, Design: m, Assessment: a, Diagnosis: d, Advice: v,
-		Assumed: assumed, Unused: s.Unused, Machine: built, Checks: checks, Contradicting: contradicting,
+		Assumed: assumed, Unused: s.Unused, Machine: built, Untold: untold, Checks: checks, Contradicting: contradicting,
 	}, nil
 }
 
-// asBuilt tells what the dryer takes; nil where nothing is stated of it.
-func asBuilt(march *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (*table.Machine, error) {
+// asBuilt tells what the dryer takes, nil where nothing is stated of it, or why that cannot be told.
+func asBuilt(march *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (built *table.Machine, untold string) {
 	if !s.Machine.Stated {
-		return nil, nil
+		return nil, ""
 	}
 	told, err := machine.Tell(march, &s.Design, &a.Result, &s.Machine)
 	if err != nil {
-		return nil, err
+		return nil, err.Error()
 	}
-	return &table.Machine{Answer: told, Stated: &s.Machine, Strand: s.Design.Material.Name}, nil
+	return &table.Machine{Answer: told, Stated: &s.Machine, Strand: s.Design.Material.Name}, ""
 }

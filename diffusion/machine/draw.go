@@ -1,6 +1,8 @@
 package machine
 
 import (
+	"errors"
+
 	"strandry/diffusion"
 	"strandry/diffusion/machine/pull"
 	"strandry/diffusion/machine/shape"
@@ -26,9 +28,13 @@ func (m *Machine) draw(d *diffusion.Design, r *diffusion.Result, a *Answer) erro
 		stages = append(stages, pull.Stage{Name: "guides", Element: pull.Guide{Friction: m.Pull.Friction.of(), Angle: m.Pull.Guides}, Temperature: at, Modulus: modulus(d, at)})
 	}
 	var err error
-	if p.Result, err = pull.Along(pull.Strand{Diameter: 2 * d.Radius, Density: d.Material.Density.Value}, stages); err != nil {
-		p.Beyond, p.Holds = true, pull.Fails // each number by itself is one that the scenario allows
+	p.Result, err = pull.Along(pull.Strand{Diameter: 2 * d.Radius, Density: d.Material.Density.Value}, stages)
+	switch {
+	case errors.Is(err, pull.ErrBeyond):
+		p.Beyond, p.Holds = true, pull.Fails
 		return nil
+	case err != nil:
+		return err
 	}
 	p.Told = true
 	if m.Pull.Feeder > 0 {

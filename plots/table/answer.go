@@ -25,6 +25,7 @@ type Answer struct {
 	Unused     []string // keys that were read and checked and have no effect yet
 
 	Machine       *Machine              // what the dryer takes; nil where nothing is stated of it
+	Untold        string                // why it cannot be told what the dryer takes, where that is so
 	Checks        []checked.Check       // what was weighed at the machine
 	Contradicting []measured.Comparison // figures of the material that lie outside what the library predicts
 }

@@ -29,6 +29,7 @@ func (a *Answer) json() any {
 		{"cause", a.Diagnosis.Cause.String()},
 		{"advice", each(a.Advice.Sets, func(s *advice.Set) object { return setOf(m, s) })}, // the smallest sets of changes with which it would be dry; empty where it is, or none was found
 		{"nearest", nearestOf(m, &a.Advice)},                                               // the likeliest set where none would do; one at most
+		filled("machine_untold", a.Untold),                                                 // why it cannot be told, where that is so
 		{"machine", machineOf(a.Machine)},                                                  // what the dryer takes; null where nothing is stated of it
 		{"checks", each(a.Checks, checkOf)},                                                // what was weighed at the machine beside what the model predicts
 		{"warnings", a.Warnings()},

@@ -9,6 +9,7 @@ import (
 func (a *Answer) machine(b *strings.Builder) {
 	m := a.Machine
 	if m == nil {
+		a.untold(b)
 		return
 	}
 	b.WriteString("\nThe machine, as far as it is stated: every number is an estimate, measure yours\n")
@@ -42,4 +43,12 @@ func nonEmpty(all []string) (out []string) {
 		}
 	}
 	return out
+}
+
+// untold tells why it cannot be told what the machine takes, where that is so.
+func (a *Answer) untold(b *strings.Builder) {
+	if a.Untold != "" {
+		b.WriteByte('\n')
+		paragraph(b, "The machine    ", "cannot be told: "+a.Untold)
+	}
 }

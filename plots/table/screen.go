@@ -57,6 +57,7 @@ func (a *Answer) text(b *strings.Builder) {
 			break
 		}
 	}
+	a.untold(b)
 	if a.Machine != nil {
 		b.WriteString("\n" + strings.Join(a.Machine.lines(), "\n") + "\n")
 	}

@@ -1,6 +1,7 @@
 package pull
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -79,13 +80,16 @@ type Result struct {
 	Hottest int   // index of the hottest point, the one of greatest stress among several; -1 where no temperature is given
 }
 
+// ErrBeyond says that the tension, or the number of what is bent, grows beyond what is computed.
+var ErrBeyond = errors.New("beyond what is computed")
+
 // Along goes through the stages in order, beginning with a strand without tension. An error names the stage and what is absurd in it.
 func Along(s Strand, stages []Stage) (Result, error) {
 	if err := s.check(); err != nil {
 		return Result{}, fmt.Errorf("pull: %w", err)
 	}
 	if len(stages) == 0 || len(stages) > mostStages {
-		return Result{}, fmt.Errorf("pull: %d stages: must be 1 to %d", len(stages), mostStages)
+		return Result{}, fmt.Errorf("pull: %d stages: must be 1 to %d: %w", len(stages), mostStages, ErrBeyond)
 	}
 	r := Result{Longest: -1, Hottest: -1}
 	var tension [cases]float64
@@ -95,7 +99,7 @@ func Along(s Strand, stages []Stage) (Result, error) {
 		}
 		p := s.through(stage, &tension)
 		if !(p.Tension.High <= mostTension) {
-			return Result{}, fmt.Errorf("pull: %s: tension may reach %.3g N: must not pass %.3g N; is the wrap or the friction right", stage.Name, p.Tension.High, mostTension)
+			return Result{}, fmt.Errorf("pull: %s: tension may reach %.3g N: must not pass %.3g N; is the wrap or the friction right: %w", stage.Name, p.Tension.High, mostTension, ErrBeyond)
 		}
 		r.Points = append(r.Points, p)
 	}
