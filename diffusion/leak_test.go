@@ -107,4 +107,7 @@ func TestHardlyAnyAirKeepsItsWater(t *testing.T) {
 		}
 	}
 	require.Greater(t, answers, 20)
+	m := path(t, "pva", 0.002, 90, dry) // which the first guess soaks, and a later one does not
+	m.Path[0].Air.Direction, m.Path[0].Air.DryFlow = diffusion.Against, 1e-8
+	require.Less(t, run(t, m).Nozzle.Mean, m.Start)
 }

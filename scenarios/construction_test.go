@@ -224,10 +224,13 @@ shape = { kind = "passes", span = "300 mm", roller = "10 mm" }
 	all := strings.Join(slices.Concat(assumed, s.Assumed), "\n")
 	require.Contains(t, all, "zone.rollers.shape.axle: 5 mm")
 	require.NotContains(t, all, "zone.drum.shape.axle", "a motor turns it")
-	bare := construct(t, "[strand]\nmaterial = \"pa6\"\n[feed]\nspeed = \"2 mm/s\"\n[[zone]]\nname = \"z\"\nlength = \"1 m\"\n")
-	require.False(t, bare.Machine.Stated)
-	for _, more := range []string{"[build]\nmargin = 2", "[pull]\nspool = \"1 N\"", "[money]\nenergy = 1", "[[part]]\nname = \"x\"\nprice = 1", "[build]\nbox = { length = \"1 m\", width = \"1 m\", height = \"1 m\" }"} {
-		require.True(t, construct(t, "[strand]\nmaterial = \"pa6\"\n[feed]\nspeed = \"2 mm/s\"\n[[zone]]\nname = \"z\"\nlength = \"1 m\"\n"+more).Machine.Stated, more)
+	const bare = "[strand]\nmaterial = \"pa6\"\n[feed]\nspeed = \"2 mm/s\"\n[[zone]]\nname = \"z\"\nlength = \"1 m\"\n"
+	require.False(t, construct(t, bare).Machine.Stated)
+	for _, more := range []string{
+		"[build]\nmargin = 2", "[pull]\nspool = \"1 N\"", "[money]\nenergy = 1", "[[part]]\nname = \"x\"\nprice = 1", "[build]\nbox = { length = \"1 m\", width = \"1 m\", height = \"1 m\" }",
+		"heater = \"9 W\"", "wall = { surface = \"metal\" }", "air = { dew_point = \"-20 °C\", flow = \"1 L/min\", source = \"once\" }",
+	} {
+		require.True(t, construct(t, bare+more).Machine.Stated, more)
 	}
 }
 
