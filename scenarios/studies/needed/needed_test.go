@@ -183,7 +183,7 @@ air = { humidity = "30 %" }
 
 // A place where the march has no answer is counted, and told with its reason; the others have their lengths.
 func TestPlacesWithoutAnAnswer(t *testing.T) {
-	s := read(t, strings.NewReplacer(`"pc"`, `"pa6"`, `"0.2 %"`, `"8 %"`, "3 m", "60 m", `"-20 °C"`, `"-40 °C", flow = "0.03 L/min", direction = "against"`).Replace(plain))
+	s := read(t, strings.NewReplacer(`"pc"`, `"pa6"`, `"0.2 %"`, `"8 %"`, "3 m", "60 m", `"-20 °C"`, `"-40 °C", flow = "0.07 L/min", direction = "against"`).Replace(plain))
 	r := Request{Temperatures: []float64{303.15, 353.15}, Speeds: []float64{0.00025, 0.001}, Settings: diffusion.CoarseSettings()}
 	table, err := Find(context.Background(), s, r)
 	require.NoError(t, err)

@@ -44,14 +44,21 @@ func apart(name string) string {
 		{"store.", "it is about the dry store, of which strandry keeps tells"}, {"opening.", "it is about the dry store, of which strandry keeps tells"},
 		{"nozzle.", "the nozzle comes after the path"}, {"strand.properties.nozzle_temperature", "the nozzle comes after the path"},
 		{"strand.properties.softening", "it moves no water"}, {"vary", "it is about a sweep"}, {"uncertain", "it is about the odds"},
+		{"pull.", machines}, {"desiccant.", machines}, {"money.", machines}, {"part", machines}, {"free", machines}, {"search.", machines},
 		{"strand.material", "it is a name and no number; strandry suits compares materials"}, {"title", "it is a name and no number"},
 	} {
 		if strings.HasPrefix(name, of.keys) {
 			return of.why
 		}
 	}
+	if strings.HasPrefix(name, "zone.") && (strings.HasSuffix(name, ".heater") || strings.Contains(name, ".wall.")) {
+		return machines
+	}
 	return ""
 }
+
+// machines is why keys of the machine around the strand are not sought.
+const machines = "it is about the machine, and moves no water; run tells what it comes to, and size --cheapest chooses among such"
 
 // refusal says in a sentence why a key cannot be sought, and names those that can and come nearest.
 func refusal(s *scenarios.Scenario, name string) string {

@@ -292,6 +292,7 @@ func TestRanges(t *testing.T) {
 		{"strand.material", "1", "2", "it is a name and no number; strandry suits compares"}, {"zone.drum.vertical", "1", "2", "it is a word and no number"},
 		{"zone.drum.contact.arcs", "1", "2", "the file says zone.drum.exposed"}, {"zone.drum", "1", "2", "it is a whole zone"}, {"zone.drum.name", "1", "2", "it is a name"},
 		{"store.humidity", "1 %", "2 %", "strandry keeps tells; try room.humidity"}, {"speed", "1", "2", "no such number; try feed.speed"}, {"foo", "1", "2", "try zone.drum.length, feed.speed"},
+		{"pull.spool", "1 N", "2 N", "it is about the machine"}, {"zone.drum.wall.insulation", "1 mm", "2 mm", "it is about the machine"}, {"zone.drum.heater", "1 W", "2 W", "it is about the machine"},
 		{"build.longest", "2 m", "3 m", "it only says what can be built"},
 		{"zone.drum.length", "2 m", "1 m", "nothing lies between"},
 		{"zone.drum.length", "2", "3 m", "a length needs its unit"},
