@@ -54,8 +54,8 @@ func holdable(s *Scenario) []float64 {
 	holds := s.Machine.Holds(2 * s.Model.Radius)
 	for i, most := range holds {
 		rounded := quantity.Outward(most, digits, false)
-		if own := s.Model.Path[i].Length; own > rounded && own <= most*(1+1e-9) {
-			rounded = own
+		if own := s.Model.Path[i].Length; most < 0 || own > rounded && own <= most*(1+1e-9) {
+			rounded = own // where none fits the box, no more of it is proposed
 		}
 		holds[i] = rounded
 	}

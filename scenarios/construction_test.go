@@ -18,6 +18,7 @@ import (
 	"strandry/diffusion/machine/heat"
 	"strandry/diffusion/machine/shape"
 	"strandry/materials/humidair"
+	"strandry/materials/text/quantity"
 	"strandry/scenarios"
 )
 
@@ -379,4 +380,18 @@ func TestAbsurdSizes(t *testing.T) {
 		}
 	}
 	require.Greater(t, tried, 30)
+}
+
+// What can be built of a zone is what its shape holds in the box, in what one would say; its own length where none fits.
+func TestLongestOfABox(t *testing.T) {
+	long := func(box string) float64 {
+		s := construct(t, strings.Replace(unconcerned, `box = {`, `longest = "500 m"`+"\nbox = "+box+"\n# {", 1))
+		require.Equal(t, s.Build.Longest, s.Build.LongestOf(len(s.Model.Path)), "of no zone")
+		return s.Build.LongestOf(0)
+	}
+	wide, narrow := long(`{ length = "300 mm", width = "300 mm", height = "300 mm" }`), long(`{ length = "200 mm", width = "200 mm", height = "200 mm" }`)
+	require.Greater(t, wide, narrow)
+	require.Greater(t, narrow, 1.0)
+	require.InDelta(t, wide, quantity.Outward(wide, 3, false), 1e-9)
+	require.InDelta(t, 10, long(`{ length = "50 mm", width = "20 mm", height = "20 mm" }`), 0)
 }

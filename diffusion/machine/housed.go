@@ -59,7 +59,8 @@ func (m *Machine) lead(d *diffusion.Design, i int, h *Housed) error {
 	return err
 }
 
-// Holds is what the shape of each chamber holds at most of a strand of a diameter [m], in the box and with the turns or passes that are stated [m]; zero where nothing bounds it.
+// Holds is what the shape of each chamber holds at most of a strand of a diameter [m], in the box and with the turns or passes that are stated [m]; zero where nothing bounds it, and below zero where
+// none of its kind fits the box.
 func (m *Machine) Holds(diameter float64) []float64 {
 	all := make([]float64, len(m.Chambers))
 	for i := range m.Chambers {
@@ -76,7 +77,11 @@ func (m *Machine) Holds(diameter float64) []float64 {
 			continue
 		}
 		box := shape.Box{A: m.Box.Length, B: m.Box.Width, C: m.Box.Height}
-		if in, err := most(box, c.Led, 2*c.Wall.Insulation, diameter); err == nil && in > 0 && (all[i] == 0 || in < all[i]) {
+		switch in, err := most(box, c.Led, 2*c.Wall.Insulation, diameter); {
+		case err != nil:
+		case in == 0:
+			all[i] = -1
+		case all[i] == 0 || in < all[i]:
 			all[i] = in
 		}
 	}

@@ -320,6 +320,8 @@ func TestHolds(t *testing.T) {
 	within := told(t, func(_ *diffusion.Design, n *machine.Machine) { n.Box = m.Box }).Chambers[0].Most
 	near(t, within, m.Holds(1.75e-3)[0], 1e-9)
 	require.Less(t, within, 30*turn)
+	m.Box = machine.Box{Length: 0.05, Width: 0.02, Height: 0.02}
+	require.Negative(t, m.Holds(1.75e-3)[0], "none fits")
 }
 
 // Without a march no flows are looked for, and all else is as with one.
