@@ -19,7 +19,7 @@ import (
 func TestAttackRows(t *testing.T) {
 	t.Parallel()
 	rows := 0
-	least := samples.Of(3, 20, 380)
+	least := samples.Of(3, 12, 380)
 	for i := 0; rows < least; i++ {
 		require.Less(t, i, 400)
 		dice := attackDice(t, 3, i)

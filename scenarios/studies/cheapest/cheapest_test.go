@@ -37,7 +37,7 @@ func find(t *testing.T, s *scenarios.Scenario) *Answer {
 func TestBeatsRandomDesigns(t *testing.T) {
 	for _, name := range []string{"drum", "passes", "oven"} {
 		t.Run(name, func(t *testing.T) {
-			s := load(t, name, "search.budget="+strconv.Itoa(samples.Of(200, 400, 400)))
+			s := load(t, name, "search.budget="+strconv.Itoa(samples.Of(200, 250, 400)))
 			a := find(t, s)
 			require.True(t, a.Met)
 			require.Equal(t, diffusion.Dry.String(), a.Assessment.Verdict.String())
@@ -59,7 +59,7 @@ func TestBeatsRandomDesigns(t *testing.T) {
 
 			task := newTask(s)
 			task.prepare()
-			random, err := optimum.Scatter(context.Background(), task.problem(0), 77, samples.Of(120, 400, 2000))
+			random, err := optimum.Scatter(context.Background(), task.problem(0), 77, samples.Of(120, 200, 2000))
 			require.NoError(t, err)
 			if random.Holds {
 				require.Greater(t, random.Best.Cost, a.Best.Cost*(1-1e-3))
