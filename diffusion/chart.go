@@ -55,7 +55,7 @@ func (w *March) Chart(d *Design, over []Varied, s Settings) (*Chart, error) {
 	}
 	c := &Chart{over: over, ensemble: e, doubts: doubts, point: make([]float64, len(e.unknowns))}
 	c.samples = e.sampled(e.each)
-	c.batches = moreDraws(c.samples.batch(), len(e.unknowns))
+	c.batches = moreDraws(len(e.unknowns))
 	return c, c.learn()
 }
 

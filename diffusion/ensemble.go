@@ -29,7 +29,6 @@ type ensemble struct {
 	drift           surrogate.Drift                 // what the draws are estimated to give beforehand; nil for none
 	failed          error                           // the first march without an answer
 	measure         func(m *Model) (float64, error) // of a drawn model; nil for the content at the nozzle
-	wanders         bool                            // covers do, in each draw
 }
 
 func (w *March) ensemble(d *Design, s Settings) (*ensemble, error) {
@@ -105,9 +104,6 @@ func (e *ensemble) tried(deviates []float64) (float64, error) {
 	m, open, err := e.design.drawn(e.unknowns, deviates)
 	if err != nil {
 		return 0, err
-	}
-	if e.wanders {
-		m.wander()
 	}
 	log, err := e.logarithm(&m)
 	openBores, hasBores := m.withOpenBores()
@@ -213,15 +209,12 @@ func (e *ensemble) emulate(off float64, most int, marched func(points [][]float6
 	}
 	k := e.sampled(marched)
 	f, err := k.fit()
-	for i, more := range moreDraws(k.batch(), len(e.unknowns))[:most] {
+	for i, more := range moreDraws(len(e.unknowns))[:most] {
 		if err != nil || f.Error <= max(off, worthwhileError(i)) || len(e.unknowns) < 2 {
 			break
 		}
 		k.add(more, marched(more))
 		f, err = k.fit()
-	}
-	if err == nil && k.like != nil {
-		return f, e.marches.at(f, surrogate.Points(len(e.unknowns))), nil
 	}
 	return f, k.values, err
 }

@@ -2,8 +2,6 @@ package diffusion
 
 import (
 	"math"
-
-	"strandry/diffusion/surrogate"
 )
 
 // Numbers are the odds without the surrogate that they rest on, which holds a function and so is equal to no other.
@@ -47,19 +45,4 @@ func (w *March) DrawnContents(d *Design, o Odds, count int) ([]DrawnContent, err
 		out = append(out, DrawnContent{math.Exp(o.surrogate.At(z)), math.Exp(log)})
 	}
 	return out, nil
-}
-
-// Wandering is the logarithm of the content at the medians of a design whose cover keeps its place, of the same with a cover that wanders as it is learnt from, and at some deviates of that.
-func (w *March) Wandering(d *Design, deviates []float64) (place, wanders, drawn float64, err error) {
-	e, err := w.ensemble(d, drawSettings(Settings{}))
-	if err != nil {
-		return 0, 0, 0, err
-	}
-	e.begin()
-	alike, ok := e.wandering()
-	if !ok {
-		return 0, 0, 0, surrogate.ErrTooFew
-	}
-	drawn, err = alike.tried(deviates)
-	return e.middle, alike.middle, drawn, err
 }

@@ -2,7 +2,6 @@ package diffusion
 
 import (
 	"math"
-	"slices"
 
 	"strandry/diffusion/surrogate"
 )
@@ -10,7 +9,6 @@ import (
 // samples are the values that a surrogate rests on.
 type samples struct {
 	drift          surrogate.Drift
-	like           *surrogate.Surrogate // what is known of what the drift leaves; nil for nothing
 	points, line   [][]float64
 	values, onLine []float64
 	wet            float64 // value of a draw without an answer
@@ -33,9 +31,6 @@ func (k *samples) filled(values []float64) []float64 {
 }
 
 func (k *samples) fit() (*surrogate.Surrogate, error) {
-	if k.like != nil {
-		return k.like.Over(k.drift, k.points, k.values, k.line, k.onLine)
-	}
 	return surrogate.Fit(k.drift, k.points, k.values, k.line, k.onLine)
 }
 
@@ -56,9 +51,6 @@ func (e *ensemble) draws(values []float64) [][]float64 {
 func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 	e.ready()
 	n := len(e.unknowns)
-	if like := e.learnt(); like != nil && e.drift != nil && n > 1 {
-		return e.sampledLike(like)
-	}
 	k := samples{drift: e.drift, points: surrogate.Points(n)}
 	k.values = marched(k.points)
 	if math.IsNaN(k.values[0]) {
@@ -74,21 +66,6 @@ func (e *ensemble) sampled(marched func(points [][]float64) []float64) samples {
 	return k
 }
 
-// sampledLike marches where a similar function does not tell the content: on its line, and at a few draws about it.
-func (e *ensemble) sampledLike(like *surrogate.Surrogate) samples {
-	n := len(e.unknowns)
-	k := samples{drift: e.drift, like: like, points: [][]float64{make([]float64, n)}, values: []float64{e.middle}}
-	axes := e.marches.at(like.With(e.drift), surrogate.Points(n))
-	k.line = surrogate.Line(n, axes)
-	const fewer = 6
-	more := surrogate.AboutLine(fewer, n, axes)
-	all := e.each(slices.Concat(more, k.line))
-	k.wet = e.wet(append(all, e.middle))
-	k.add(more, all[:len(more)])
-	k.onLine = k.filled(all[len(more):])
-	return k
-}
-
 // batches are the most that are made.
 const batches = 5
 
@@ -101,17 +78,9 @@ func worthwhileError(batch int) float64 {
 	return 0.05
 }
 
-// batch is how many draws more are made first: fewer where a similar function has told the most.
-func (k *samples) batch() int {
-	if k.like != nil {
-		return 6
-	}
-	return 16
-}
-
-// moreDraws are batches of draws for a surrogate that serves badly, the first of so many, each twice the one before.
-func moreDraws(least, unknowns int) [][][]float64 {
-	const seed = 77
+// moreDraws are batches of draws for a surrogate that serves badly, each twice the one before.
+func moreDraws(unknowns int) [][][]float64 {
+	const least, seed = 16, 77
 	all := surrogate.Draws(least*(1<<batches-1), unknowns, seed)
 	out := make([][][]float64, batches)
 	for i := range out {

@@ -9,15 +9,11 @@ type Crossed struct {
 	first   int       // unknowns
 	planes  []float64 // of each point
 	squares []float64 // five times those of the distances from each value, in lengths, one point after another
-	under   *Crossed  // of what the surrogate is added to; nil for none
 }
 
 // Crossed takes the points, which all have as many unknowns. The surrogate is none of [Surrogate.Like].
 func (s *Surrogate) Crossed(points [][]float64) *Crossed {
 	c := &Crossed{of: s, squares: make([]float64, len(points)*len(s.weights))}
-	if s.under != nil {
-		c.under = s.under.Crossed(points)
-	}
 	for i, p := range points {
 		c.first = len(p)
 		c.planes = append(c.planes, s.plane[0]+dot(p, s.plane[1:]))
@@ -57,11 +53,6 @@ func (c *Crossed) Rest(others []float64) []float64 {
 			value += w * (1 + d + square/3) * s.decay.At(d)
 		}
 		out[i] = value
-	}
-	if c.under != nil {
-		for i, rest := range c.under.Rest(others) {
-			out[i] += rest
-		}
 	}
 	return out
 }

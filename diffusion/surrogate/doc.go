@@ -9,9 +9,6 @@
 // for the correlation). The length ℓᵢ of each unknown is one over what it alone changes the function by, but for a common factor, of five the one with
 // which the values are the most likely (5.8 there). The error is told by leaving out each value in turn (5.12 there).
 //
-// A function that is dear is learnt over one that is cheap and much the same: what the values differ by from the cheap one's surrogate is fitted in the same way, from a few of them
-// (Kennedy & O'Hagan, Biometrika 87 (2000) 1, from memory; here the factor of the cheap one is one).
-//
 // Besides the centre, places on the axes and draws, the function is asked on the line of steepest change through the centre, where most of what
 // happens to it can be seen; its direction is that of an active subspace of one dimension (Constantine, Active Subspaces, SIAM (2015)).
 package surrogate

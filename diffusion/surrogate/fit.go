@@ -20,8 +20,6 @@ type Surrogate struct {
 	plane   []float64 // a constant, and a slope for each unknown
 	alpha   []float64 // direction of steepest fall; nil where there is none
 
-	under *Surrogate // whose rest is added to this one's; nil for none
-
 	// Of what is like another surrogate: by how much what the drift leaves is more than there, and what is added along the line; nil for nothing.
 	scale float64
 	along *curve
@@ -59,37 +57,6 @@ func Fit(drift Drift, points [][]float64, values []float64, line [][]float64, on
 	out, err := s.surrogate(changes, length)
 	if err == nil {
 		out.alpha, out.drift = alpha, drift
-	}
-	return out, err
-}
-
-// Over fits what is left of a function that has a drift of its own, nil where this surrogate has none, and of which much the same is left as of this one: from its values at the centre and at some draws, and
-// on a line. Two of the line must be known, and half of the others.
-func (s *Surrogate) Over(drift Drift, points [][]float64, values []float64, line [][]float64, onLine []float64) (*Surrogate, error) {
-	under := s.With(drift)
-	unknowns := len(points[0])
-	axes := make([]float64, 1+2*unknowns)
-	for i, z := range Points(unknowns) {
-		axes[i] = under.At(z)
-	}
-	alpha, changes := steepest(unknowns, axes), changes(unknowns, axes)
-	leaves := Drift(under.At)
-	values, onLine = leaves.leaves(points, values), leaves.leaves(line, onLine)
-	if math.IsNaN(values[0]) || changes == nil {
-		return nil, ErrTooFew
-	}
-	k := sample{centre: values[0]}
-	known := k.add(points, values, 1)
-	if k.add(line, onLine, len(line)) < min(2, len(line)) || 2*known < len(points) {
-		return nil, ErrTooFew
-	}
-	length, err := k.first(mostCompared).likeliest(changes)
-	if err != nil {
-		return nil, err
-	}
-	out, err := k.surrogate(changes, length)
-	if err == nil {
-		out.alpha, out.drift, out.under = alpha, drift, s
 	}
 	return out, err
 }
@@ -288,9 +255,6 @@ func (s *Surrogate) rest(z []float64) float64 {
 			d := math.Sqrt(5 * squares[k])
 			value += w * (1 + d + 5./3*squares[k]) * s.decay.At(d)
 		}
-	}
-	if s.under != nil {
-		value += s.under.rest(z)
 	}
 	return value
 }
