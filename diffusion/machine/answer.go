@@ -103,6 +103,7 @@ type Pause struct {
 	Air     float64 // the hottest [K]
 	Bears   float64 // up to here the strand holds [K]
 	Yields  float64 // above here it is all but sure to give way [K]
+	Dries   float64 // until a strand as wet as it sets off has given up nine tenths of what it can give up in that air at rest [s]; zero where that is not told
 	Seconds float64 // until a strand that is as warm as when it leaves that chamber would be within a kelvin of its air [s]
 }
 

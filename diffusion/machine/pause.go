@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"strandry/diffusion"
+	"strandry/diffusion/root"
+	"strandry/materials/humidair"
 )
 
 // pause tells what stands in the heat when the feed stops.
@@ -29,4 +31,42 @@ func pause(d *diffusion.Design, r *diffusion.Result, m *Machine) Pause {
 		}
 	}
 	return p
+}
+
+// dries is how long a strand that stands in the air of the hottest chamber takes to give up nine tenths of what it can give up there [s], by rough marches in which a cover goes
+// round it; zero where it gives up nothing, or there is no answer.
+func (m *Machine) dries(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, p *Pause) float64 {
+	const left, shortest, longest, within = 0.1, 1.0, 1e9, 0.02
+	model := d.Model
+	for i := range d.Path {
+		if z := d.Path[i]; z.Name == p.Zone {
+			z.Length, z.Air, z.Contact.Moves = 0, z.Air.WithoutLimit(), z.Contact.Covered > 0
+			z.Film.Heat, z.Film.Mass, z.Film.HeatFactor, z.Film.MassFactor = r.Zones[i].Film.Heat, r.Zones[i].Film.Mass, 0, 0
+			model.Path = []diffusion.Zone{z}
+			break
+		}
+	}
+	air := &model.Path[0].Air
+	rest := d.Material.Sorption.Content(air.VapourPressure/humidair.SaturationPressure(air.Temperature), air.Temperature)
+	wet := r.Start.Mean - rest
+	if !(wet > 0) {
+		return 0
+	}
+	f := func(logarithm float64) (float64, error) {
+		var found diffusion.Result
+		model.Path[0].Duration = math.Exp(logarithm)
+		err := march.Run(&model, diffusion.RoughSettings(), &found)
+		return left - (found.Nozzle.Mean-rest)/wet, err
+	}
+	low, high := math.Log(shortest), math.Log(longest)
+	atLow, errLow := f(low)
+	atHigh, errHigh := f(high)
+	if errLow != nil || errHigh != nil || !(atLow < 0 && atHigh > 0) {
+		return 0
+	}
+	x, err := root.Find(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh}, root.Tolerance{Width: within})
+	if err != nil {
+		return 0
+	}
+	return math.Exp(x)
 }

@@ -36,6 +36,9 @@ func Tell(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, m *M
 		return nil, err
 	}
 	a.Pause = pause(d, r, m)
+	if march != nil && a.Pause.Told {
+		a.Pause.Dries = m.dries(march, d, r, &a.Pause)
+	}
 	m.count(a, flow)
 	m.warn(a)
 	return a, nil

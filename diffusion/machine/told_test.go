@@ -228,6 +228,16 @@ func TestPause(t *testing.T) {
 	require.Zero(t, told(t, func(*diffusion.Design, *machine.Machine) {}).Pause.Seconds, "ten metres on it is as warm as its air")
 }
 
+// A strand at rest gives up nine tenths in the time of the cylinder's series: D t/R² = 0.3052 without a film (Crank, The Mathematics of Diffusion, section 5.3), somewhat more with one.
+func TestDriesAtRest(t *testing.T) {
+	d, _ := built(t)
+	p := told(t, func(*diffusion.Design, *machine.Machine) {}).Pause
+	fourier := d.Material.Diffusivity.Dry(p.Air) * p.Dries / (d.Radius * d.Radius)
+	require.Greater(t, fourier, 0.3)
+	require.Less(t, fourier, 0.34)
+	require.Zero(t, told(t, func(d *diffusion.Design, _ *machine.Machine) { d.Start = 1e-7 }).Pause.Dries, "drier than the air makes it")
+}
+
 // The wall is that of the housing, with its insulation, in the attitude of the strand; what a hand meets is its outside.
 func TestWalls(t *testing.T) {
 	for name, one := range map[string]struct {

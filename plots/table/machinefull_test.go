@@ -147,8 +147,8 @@ func TestMachineInFullOtherwise(t *testing.T) {
 	require.Empty(t, whole("Desiccant"))
 	p := &m.Answer.Pull
 	p.Result.Longest, p.Holds = 1, pull.Fails
-	p.Result.Points[1].Stretch, p.Result.Points[1].Temperature = pull.Stretched{Strain: pull.Range{Value: 0.001, High: 0.004}}, 353.15
-	require.Equal(t, "0.1 % (up to 0.4) at most, in drum at 80 °C, while it is pulled", whole("Stretch"))
+	p.Result.Points[1].Stretch, p.Result.Points[1].Temperature = pull.Stretched{Strain: pull.Range{Value: 0.001, High: 0.004}, Thinner: pull.Range{Value: 0.0004, High: 0.002}}, 353.15
+	require.Equal(t, "0.1 % (up to 0.4) at most, in drum at 80 °C, while it is pulled; its diameter falls by 0.04 % (up to 0.2)", whole("Stretch"))
 	require.Contains(t, whole("Pull"), "TOO LITTLE")
 	p.Told = false
 	require.Contains(t, whole("Pull"), "[pull]")

@@ -14,6 +14,7 @@ func machineOf(m *Machine) any {
 		{"power", m.Power},                 // of all heaters in the steady state [W]
 		{"energy_per_kilogram", m.PerKilo}, // of strand [J/kg]
 		{"heater", each(m.Chambers, heaterOf)},
+		{"warm_up", warmUpOf(m.Chambers)}, // of the slowest chamber [s]; null where it is never, or not told
 		{"fit", each(m.led(), func(h **machine.Housed) object { return fitOf(*h) })},
 		{"air", each(m.Chambers, airOf)},
 		{"desiccant", bedOf(&m.Bed)},
@@ -25,6 +26,22 @@ func machineOf(m *Machine) any {
 		})},
 		{"assumptions", m.Assumed},
 	}
+}
+
+// warmUpOf is the time until all chambers are warm [s].
+func warmUpOf(chambers []machine.Housed) any {
+	slowest := 0.0
+	for i := range chambers {
+		h := &chambers[i]
+		switch {
+		case !h.Heated:
+		case !h.Warms || !h.WarmUp.Reached:
+			return nil
+		default:
+			slowest = max(slowest, h.WarmUp.Seconds)
+		}
+	}
+	return orNone(slowest)
 }
 
 // heaterOf is where the power of a chamber goes.
@@ -150,7 +167,7 @@ func pauseOf(p *machine.Pause) any {
 	if !p.Told {
 		return nil
 	}
-	return object{{"zone", p.Zone}, {"length", p.Length}, {"air", p.Air}, {"bears", p.Bears}, {"gives_way", p.Yields}, {"softens", p.Softens()}, {"warms_in", p.Seconds}, {"time_limit", nil}} // not known
+	return object{{"zone", p.Zone}, {"length", p.Length}, {"air", p.Air}, {"bears", p.Bears}, {"gives_way", p.Yields}, {"softens", p.Softens()}, {"warms_in", p.Seconds}, {"dries_in", orNone(p.Dries)}, {"time_limit", nil}} // not known
 }
 
 // costOf is what parts and running cost, in the user's currency; null where no price is stated.

@@ -23,6 +23,9 @@ func (m *Machine) whole() MachinePart {
 	m.filled(&p)
 	m.drawn(&p)
 	p.row("Pause", strings.Join(m.pause(), "; "))
+	if dries := m.Answer.Pause.Dries; dries > 0 {
+		p.row("At rest", fmt.Sprintf("nine tenths of the water that it can give up there are gone after %s of standing", Duration(dries)))
+	}
 	m.counted(&p)
 	return p
 }
@@ -78,7 +81,8 @@ func (m *Machine) drawn(p *MachinePart) {
 	p.row("On its way", strings.Join(stages, ", "))
 	if i := d.Result.Longest; i >= 0 {
 		s := &d.Result.Points[i]
-		p.row("Stretch", fmt.Sprintf("%s %% (up to %s) at most, in %s at %.0f °C, while it is pulled", figure(100*s.Stretch.Strain.Value), figure(100*s.Stretch.Strain.High), s.Name, s.Temperature-zeroCelsius))
+		p.row("Stretch", fmt.Sprintf("%s %% (up to %s) at most, in %s at %.0f °C, while it is pulled", figure(100*s.Stretch.Strain.Value), figure(100*s.Stretch.Strain.High), s.Name, s.Temperature-zeroCelsius)+
+			fmt.Sprintf("; its diameter falls by %s %% (up to %s)", figure(100*s.Stretch.Thinner.Value), figure(100*s.Stretch.Thinner.High)))
 	} else {
 		p.row("Stretch", "not known: no modulus of the strand is known")
 	}
