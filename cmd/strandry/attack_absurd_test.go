@@ -16,7 +16,7 @@ func TestAttackAbsurdDesigns(t *testing.T) {
 	t.Parallel()
 	all := absurdities()
 	require.Len(t, all, 62)
-	for _, c := range sampled(attackDice(t, 2, 0), all, samples.Of(3, 20, len(all))) {
+	for _, c := range sampled(attackDice(t, 2, 0), all, samples.Of(3, 12, len(all))) {
 		t.Run(strings.NewReplacer("/", "_", " ", "_").Replace(c.name), func(t *testing.T) {
 			defer tellDraft(t, c.draft)
 			file := c.draft.file(t)

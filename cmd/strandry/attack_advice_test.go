@@ -26,7 +26,7 @@ import (
 // nearest is as likely as told; where none would do, no single change as far as what can be built allows is dry.
 func TestAttackAdvice(t *testing.T) {
 	t.Parallel()
-	count := samples.Of(6, 16, 500)
+	count := samples.Of(6, 10, 500)
 	told := map[string]int{}
 	for i := range count {
 		text := buildable(attackDice(t, 9, i), i)

@@ -35,7 +35,7 @@ func TestAttackFiles(t *testing.T) {
 		all = append(all, attack{f, false}, attack{f, true})
 	}
 	require.Len(t, all, 84)
-	for _, a := range sampled(attackDice(t, 7, 0), all, samples.Of(3, 14, len(all))) {
+	for _, a := range sampled(attackDice(t, 7, 0), all, samples.Of(3, 8, len(all))) {
 		what, sound, verbs := "scenario", plain().text(), scenarioVerbs
 		if a.material {
 			what, sound, verbs = "material", "base = \"petg\"\nname = \"Mine\"\n", materialVerbs

@@ -90,7 +90,7 @@ func requireOldOrNew(t *testing.T, path string, whole map[string]string) {
 // TestPlotKilled kills the plots of two scenarios in one folder at random moments, most of them about the end:
 // what is listed there is whole, or said to be under way, and the next run ends it.
 func TestPlotKilled(t *testing.T) {
-	kills := samples.Of(1, 6, 60)
+	kills := samples.Of(1, 3, 60)
 	program := built(t)
 	path := t.TempDir()
 	plot := func(file string) *exec.Cmd { return exec.Command(program, "plot", file, "-o", path) }

@@ -25,7 +25,7 @@ func holds(t testing.TB, b fit.Between, truth float64) {
 func found(t testing.TB, w *scenarios.Weighings, o fit.Options) *fit.Outcome {
 	t.Helper()
 	if o.Effort == (estimation.Effort{}) && samples.Of(0, 0, 1) == 0 {
-		o.Effort = estimation.Effort{Seed: 1, Effective: 300, Most: samples.Of(10_000, 20_000, 40_000)}
+		o.Effort = estimation.Effort{Seed: 1, Effective: 300, Most: samples.Of(10_000, 10_000, 40_000)}
 	}
 	out, err := fit.Fit(w, o)
 	require.NoError(t, err)

@@ -30,7 +30,7 @@ func shaped(t testing.TB, sets int, outcome func(i int) *fit.Outcome) (told, gra
 // A strand of which 15 to 35 % of the water follows slowly, within half a day to a day and a half, is told not to follow any diffusivity in fourteen of twenty cases, two days on a scale of
 // 0.01 g; a strand that does is called so one time in twenty.
 func TestTwoStages(t *testing.T) {
-	sets := samples.Of(4, 12, 60)
+	sets := samples.Of(4, 8, 60)
 	weighed := func(i int, slow bool) *fit.Outcome {
 		r := random(uint64(500 + i))
 		s := nylon()
@@ -54,7 +54,7 @@ func TestTwoStages(t *testing.T) {
 
 // Air whose vapour rises over the run, from a dew point of -10 °C to one of some 15 °C, is told in four of ten cases: it moves the diffusivity by some per cent only, and the residuals hardly show it.
 func TestDriftingAir(t *testing.T) {
-	sets := samples.Of(4, 12, 60)
+	sets := samples.Of(4, 8, 60)
 	told, grave := shaped(t, sets, func(i int) *fit.Outcome {
 		r := random(uint64(700 + i))
 		s := nylon()
