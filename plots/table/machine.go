@@ -72,7 +72,11 @@ func (m *Machine) warned(most int) []string {
 		return lines
 	}
 	const mark = "  ! "
-	return []string{mark + shorten(text, width-len(mark)-len(more)) + more}
+	room := width - len(mark) - len(more)
+	if at := strings.LastIndex(text, ": "); utf8.RuneCountInString(text) > room && at > 0 && utf8.RuneCountInString(text[:at]) <= room && strings.Contains(text[:at], ": ") {
+		text = text[:at] // what to do about it stands with --full
+	}
+	return []string{mark + shorten(text, room) + more}
 }
 
 // gravest is the index of the warning that is shown where there is room for one: what cannot be built or burns goes first.

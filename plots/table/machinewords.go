@@ -46,7 +46,7 @@ func (m *Machine) briefOfAir(at string, w machine.Warning) string {
 	case machine.AirTooLittle:
 		return at + fmt.Sprintf("%s of air is the limit: %s or more", litres(value), litres(limit))
 	case machine.AirIdle:
-		return at + fmt.Sprintf("%s of air, of which beyond %s gains little: less would do", litres(value), litres(limit))
+		return at + fmt.Sprintf("%s of air, little is gained beyond %s: less would do", litres(value), litres(limit))
 	case machine.AirBringsWater:
 		return at + fmt.Sprintf("the air brings %s times the water of the strand: less air, or drier", Significant(value/limit, 2))
 	case machine.LeakBringsWater:
