@@ -36,7 +36,7 @@ func TestNothingBelowZero(t *testing.T) {
 		}
 		require.LessOrEqual(t, result.Removed, 1.0)
 	}
-	for i := range samples.Of(80, 400, 4000) {
+	for i := range samples.Of(80, 200, 4000) {
 		m := random(r, library)
 		for k := range m.Path {
 			z := &m.Path[k]

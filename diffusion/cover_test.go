@@ -56,7 +56,7 @@ func TestNumericalErrorCoversTheTrueOne(t *testing.T) {
 	library, err := materials.Library()
 	require.NoError(t, err)
 	r := rand.New(rand.NewPCG(20, 7))
-	count := samples.Of(4, 60, 1000)
+	count := samples.Of(4, 40, 1000)
 	var covered [4]int
 	worst := 0.0
 	fine := diffusion.DefaultSettings()

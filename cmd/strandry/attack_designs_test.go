@@ -20,7 +20,7 @@ import (
 // verdict; text and JSON, one core and two, coarse and fine steps agree. What is not says in which file and key.
 func TestAttackDesigns(t *testing.T) {
 	t.Parallel()
-	count, made, answers := samples.Of(2, 10, 1010), 0, 0
+	count, made, answers := samples.Of(2, 8, 1010), 0, 0
 	for i := range count {
 		dice := attackDice(t, 1, i)
 		d := drafted(dice)
