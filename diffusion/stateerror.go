@@ -52,9 +52,10 @@ func bandOf(m *Model, s Settings) band {
 	return band{m.LeastError(s), m.GridConvergenceIndex(1, 0)}
 }
 
-// bandBelow is that by a march with settings that are coarsened.
+// bandBelow is that by a march with settings that are coarsened. Two coarse marches may agree by chance where a refined one would not: the least error is three times as large.
 func bandBelow(m *Model, s Settings) band {
-	return band{m.LeastError(s), m.coarserIndex()}
+	const chance = 3
+	return band{chance * m.LeastError(s), m.coarserIndex()}
 }
 
 // about is the half-width about a content that is a part of a state with a largest content.
