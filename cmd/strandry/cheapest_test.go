@@ -67,13 +67,7 @@ func TestCheapest(t *testing.T) {
 		changed := strings.NewReplacer("6 m", k.Setting(c.length, 5).Value, "\"115 °C\"\nair", "\""+heat+"\"\nair").Replace(priced)
 		require.Equal(t, c.verdict, at(t, decoded(t, "run", scenarioFile(t, changed), "--json"), "verdict"))
 	}
-	entries, err := os.ReadDir(path)
-	require.NoError(t, err)
-	var names []string
-	for _, e := range entries {
-		names = append(names, e.Name())
-	}
-	require.ElementsMatch(t, []string{folder.Marker, "cheapest.pdf", "cheapest.png", "cheapest.svg"}, names)
+	require.ElementsMatch(t, []string{folder.Marker, "cheapest.pdf", "cheapest.png", "cheapest.svg"}, names(t, path))
 	drawing, err := os.ReadFile(filepath.Join(path, "cheapest.svg"))
 	require.NoError(t, err)
 	require.Contains(t, string(drawing), "PC is dry nine times in ten for")

@@ -2,14 +2,10 @@ package main
 
 import (
 	"context"
-	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 
-	"strandry/plots/canvas"
 	"strandry/plots/figure"
-	"strandry/plots/folder"
 	"strandry/plots/table"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/doubt"
@@ -42,11 +38,7 @@ measure, and how.
 		if err != nil {
 			return err
 		}
-		if err := show(c.OutOrStdout(), &table.Doubt{Title: s.Title, File: s.File, Version: version, Answer: answer, Assumed: s.Assumed}, asJSON); err != nil || asJSON {
-			return err
-		}
-		_, err = io.WriteString(c.OutOrStdout(), said)
-		return err
+		return showAndSay(c, &table.Doubt{Title: s.Title, File: s.File, Version: version, Answer: answer, Assumed: s.Assumed}, asJSON, said)
 	})
 	c.PreRunE = to.offered
 	to.flags(c, "a folder `DIR` for the figure", "replace the figure in DIR though it was changed since it was written")
@@ -62,14 +54,5 @@ func drawDoubt(ctx context.Context, to target, s *scenarios.Scenario, answer *do
 	case answer.Variance == 0:
 		return "doubt: not drawn: nothing is in doubt\n", nil
 	}
-	drawings, err := drawn(ctx, []figure.Sheet{{Name: "doubt", Figure: figure.DoubtOf(answer, figure.FrameOf(s, version))}}, canvas.Formats()...)
-	if err != nil {
-		return "", err
-	}
-	d := drawings[0]
-	if d.err != nil {
-		return "", fmt.Errorf("%s: %w", d.Name, d.err)
-	}
-	err = to.write(ctx, folder.Set{Kind: "doubt", Files: d.files, Inputs: s.Inputs(), Force: to.force})
-	return wroteTo(to.path, d.names()), err
+	return drawOne(ctx, to, s, figure.Sheet{Name: "doubt", Figure: figure.DoubtOf(answer, figure.FrameOf(s, version))})
 }

@@ -43,13 +43,7 @@ func TestDoubt(t *testing.T) {
 	run := decoded(t, "run", file, "--json")
 	require.Equal(t, number(t, run, "moisture", "probability"), number(t, d, "probability"))
 	require.Equal(t, at(t, run, "verdict"), at(t, d, "verdict"))
-	entries, err := os.ReadDir(path)
-	require.NoError(t, err)
-	var names []string
-	for _, e := range entries {
-		names = append(names, e.Name())
-	}
-	require.ElementsMatch(t, []string{folder.Marker, "doubt.pdf", "doubt.png", "doubt.svg"}, names)
+	require.ElementsMatch(t, []string{folder.Marker, "doubt.pdf", "doubt.png", "doubt.svg"}, names(t, path))
 	drawing, err := os.ReadFile(filepath.Join(path, "doubt.svg"))
 	require.NoError(t, err)
 	require.Contains(t, string(drawing), "The limit makes")

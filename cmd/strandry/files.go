@@ -157,3 +157,26 @@ func drawn(ctx context.Context, sheets []figure.Sheet, formats ...canvas.Format)
 	}
 	return drawings, nil
 }
+
+// drawOne draws the one figure of a verb into the folder that was named, whose kind is the figure's name, and says what was written.
+func drawOne(ctx context.Context, to target, s *scenarios.Scenario, sheet figure.Sheet) (said string, err error) {
+	drawings, err := drawn(ctx, []figure.Sheet{sheet}, canvas.Formats()...)
+	if err != nil {
+		return "", err
+	}
+	d := drawings[0]
+	if d.err != nil {
+		return "", fmt.Errorf("%s: %w", d.Name, d.err)
+	}
+	err = to.write(ctx, folder.Set{Kind: sheet.Name, Files: d.files, Inputs: s.Inputs(), Force: to.force})
+	return wroteTo(to.path, d.names()), err
+}
+
+// showAndSay shows a page and, unless it is JSON, what was written besides.
+func showAndSay(c *cobra.Command, page table.Page, asJSON bool, said string) error {
+	if err := show(c.OutOrStdout(), page, asJSON); err != nil || asJSON {
+		return err
+	}
+	_, err := io.WriteString(c.OutOrStdout(), said)
+	return err
+}
