@@ -149,7 +149,7 @@ func machineFigures(s *scenarios.Scenario, trace *diffusion.Trace, frame figure.
 	if !s.Machine.Stated {
 		return nil, []string{"drawing: not drawn: " + figure.NoShape}, nil
 	}
-	told, err := machine.Tell(diffusion.NewMarch(), &s.Design, &trace.Result, &s.Machine)
+	told, err := machine.Tell(nil, &s.Design, &trace.Result, &s.Machine) // no drawing shows which flows of air are of use
 	if err != nil {
 		return nil, []string{"drawing: not drawn: " + err.Error()}, nil
 	}

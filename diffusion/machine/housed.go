@@ -51,11 +51,10 @@ func (m *Machine) lead(d *diffusion.Design, i int, h *Housed) error {
 		return nil
 	}
 	h.Boxed = true
-	box := shape.Box{A: m.Box.Length, B: m.Box.Width, C: m.Box.Height}
-	if h.Fits, err = shape.Fits(box, shape.Housing{Length: h.Outer[0], Width: h.Outer[1], Height: h.Outer[2]}); err != nil {
+	if h.Fits, err = shape.Fits(m.Box.sides(), shape.Housing{Length: h.Outer[0], Width: h.Outer[1], Height: h.Outer[2]}); err != nil {
 		return err
 	}
-	h.Most, err = most(box, way, thick, diameter)
+	h.Most, err = most(m.Box.sides(), way, thick, diameter)
 	return err
 }
 
@@ -76,8 +75,7 @@ func (m *Machine) Holds(diameter float64) []float64 {
 		if m.Box == (Box{}) {
 			continue
 		}
-		box := shape.Box{A: m.Box.Length, B: m.Box.Width, C: m.Box.Height}
-		switch in, err := most(box, c.Led, 2*c.Wall.Insulation, diameter); {
+		switch in, err := most(m.Box.sides(), c.Led, 2*c.Wall.Insulation, diameter); {
 		case err != nil:
 		case in == 0:
 			all[i] = -1

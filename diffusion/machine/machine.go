@@ -31,6 +31,8 @@ type Room struct {
 // Box has inner sizes [m].
 type Box struct{ Length, Width, Height float64 }
 
+func (b Box) sides() shape.Box { return shape.Box{A: b.Length, B: b.Width, C: b.Height} }
+
 // Chamber is what surrounds the strand in one zone.
 type Chamber struct {
 	Name   string
