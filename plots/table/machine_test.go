@@ -11,6 +11,7 @@ import (
 
 	"strandry/diffusion"
 	"strandry/diffusion/machine"
+	housing "strandry/diffusion/machine/heat"
 	"strandry/scenarios"
 )
 
@@ -117,4 +118,26 @@ func TestMachineInJSON(t *testing.T) {
 	}
 	require.InEpsilon(t, out.Cost.Total, sum, 1e-12)
 	require.Nil(t, machineOf(nil))
+}
+
+// All is warm when the slowest chamber is; what is never warm, or not told, has no time.
+func TestWarmUpOfAll(t *testing.T) {
+	warm := func(seconds float64) machine.Housed {
+		return machine.Housed{Heated: true, Warms: true, WarmUp: housing.Time{Reached: true, Seconds: seconds}}
+	}
+	require.Equal(t, 600.0, warmUpOf([]machine.Housed{warm(300), {}, warm(600), warm(400)}))
+	require.Nil(t, warmUpOf([]machine.Housed{warm(300), {Heated: true, Warms: true}}))
+	require.Nil(t, warmUpOf([]machine.Housed{warm(300), {Heated: true}}))
+	require.Nil(t, warmUpOf([]machine.Housed{{}}))
+}
+
+// What cannot be told of a machine stands on the screen, on paper and in JSON.
+func TestUntoldMachine(t *testing.T) {
+	a := &Answer{Untold: "the oven is too wide"}
+	var b strings.Builder
+	a.machine(&b)
+	require.Equal(t, "\nThe machine    cannot be told: the oven is too wide\n", b.String())
+	b.Reset()
+	(&Answer{}).machine(&b)
+	require.Empty(t, b.String())
 }
