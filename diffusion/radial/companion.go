@@ -70,9 +70,9 @@ func (b *beside) rate(start exchanged) float64 { return b.drift + start.load }
 // besideTime takes the derivatives in time by a difference of dt [s].
 func (m *March) besideTime(later, dt float64) {
 	b := &m.beside
-	e := m.exchangeAt(later, m.y[len(m.y)-1], m.Lost, m.Beside)
-	m.start.dt = (e.j - m.start.j) / dt
-	b.rateT = (b.companion.Drift(later, m.Beside) - b.drift + e.load - m.start.load) / dt
+	flux, load := m.leavingAt(later, m.y[len(m.y)-1], m.Lost, m.Beside)
+	m.start.dt = (flux - m.start.j) / dt
+	b.rateT = (b.companion.Drift(later, m.Beside) - b.drift + load - m.start.load) / dt
 }
 
 // besideRates takes the derivatives on the companion.
@@ -87,9 +87,9 @@ func (m *March) besideRates() {
 		m.k[i] = (m.k[i] - m.k0[i]) / dx
 	}
 	flow(b.column, m.k[:n-1], m.g0)
-	e := m.exchangeAt(m.Time, m.y[n-1], m.Lost, x)
-	b.fluxX = (e.j - m.start.j) / dx
-	b.rateX = (b.companion.Drift(m.Time, x) - b.drift + e.load - m.start.load) / dx
+	flux, load := m.leavingAt(m.Time, m.y[n-1], m.Lost, x)
+	b.fluxX = (flux - m.start.j) / dx
+	b.rateX = (b.companion.Drift(m.Time, x) - b.drift + load - m.start.load) / dx
 }
 
 // grades takes all derivatives at the start from a companion that knows them.

@@ -64,13 +64,13 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	drift := t.Dt[i] * h
 	if i == 0 {
 		m.stage[n-1] = m.y[n-1]
-		copy(m.sourceNow, m.source)
 		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(m.start)
 		if m.problem.Source == nil { // there is no history yet
 			flow(rhs, m.k0[:n-1], m.g0)
 			m.addRate(rhs, drift)
 			return m.start.j, 0
 		}
+		copy(m.sourceNow, m.source)
 		clear(m.sum)
 		m.addSource(i, h)
 		m.gather(rhs, m.k0, m.g0)
@@ -85,14 +85,14 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
 	}
-	now := m.exchangeAt(at, m.stage[n-1], lost, m.beside.x.Now)
+	flux, load := m.leavingAt(at, m.stage[n-1], lost, m.beside.x.Now)
 	m.addSource(i, h)
 	m.gather(rhs, m.k, m.g)
 	m.addRate(rhs, drift)
 	if m.beside.companion != nil {
-		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + now.load
+		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + load
 	}
-	return now.j, history
+	return flux, history
 }
 
 // addSource adds the source at stage i to the histories.

@@ -190,7 +190,8 @@ func (m *March) evaluateRates() {
 		flow(m.rate, m.k[:n-1], m.g0)
 	}
 	if m.exchange != nil {
-		m.start.dt = (m.exchangeAt(later, m.y[n-1], m.Lost, 0).j - m.start.j) / dt
+		flux, _ := m.leavingAt(later, m.y[n-1], m.Lost, 0)
+		m.start.dt = (flux - m.start.j) / dt
 	}
 	if m.given != nil {
 		m.start.dt = (m.given(later) - m.given(m.Time)) / dt
@@ -234,6 +235,19 @@ func (m *March) exchangeAt(t, c, q, x float64) exchanged {
 	}
 	j, dc, dq := m.exchange(t, c, q)
 	return exchanged{j: r * j, dc: r * dc, dq: r * dq}
+}
+
+// leavingAt is R j, and the load on the companion, without their derivatives.
+func (m *March) leavingAt(t, c, q, x float64) (flux, load float64) {
+	switch r := m.Grid.Radius(); {
+	case m.beside.companion != nil:
+		e := m.beside.companion.Exchange(t, c, q, x)
+		return r * e.Flux, e.Load
+	case m.exchange != nil:
+		j, _, _ := m.exchange(t, c, q)
+		return r * j, 0
+	}
+	return 0, 0
 }
 
 // conductance fills k with the conductance of each gap over ln of its radii.

@@ -93,6 +93,20 @@ func (p *Pace) Lasts(duration float64) bool {
 	return p.Step >= (duration-p.Done)*(1-1e-12)
 }
 
+// Nears tells whether the given duration lies within two of the next steps: what is left then depends on it.
+func (p *Pace) Nears(duration float64) bool {
+	return p.Step*2 > duration-p.Done
+}
+
+// share parts what is left until the duration, more than one step and less than two, into two that are about even: most of what a march is off by comes from
+// its last long steps, and a whole one with a rest errs more than two halves do. A rest that is small grows from nothing, so that the error does
+// not jump where the duration changes.
+func (p *Pace) share(duration float64) {
+	if left := duration - p.Done; left < 2*p.Step {
+		p.Step = max(left/2, 3*p.Step-2*left)
+	}
+}
+
 // Pursue marches under step control until duration [s] has gone. Before each try it calls
 // aside, if there is one, with the pace.
 func (p Pace) Pursue(b Body, duration float64, s Settings, aside func(Pace) error) error {
@@ -112,6 +126,8 @@ func (p Pace) Pursue(b Body, duration float64, s Settings, aside func(Pace) erro
 		last := p.Lasts(duration)
 		if last {
 			p.Step = duration - p.Done
+		} else {
+			p.share(duration)
 		}
 		size := b.Try(p.Step) / s.Tolerance
 		grow := growth(size)
@@ -145,11 +161,11 @@ func growth(size float64) float64 {
 }
 
 // Through marches for the last of the rising durations [s]; each of the earlier ones is
-// handed to aside with the pace from which its own march would take its last step.
+// handed to aside with the pace from which its own march would take its last two steps.
 func (p Pace) Through(b Body, durations []float64, s Settings, aside func(i int, now Pace) error) error {
 	next, last := 0, len(durations)-1
 	return p.Pursue(b, durations[last], s, func(now Pace) error {
-		for next < last && now.Lasts(durations[next]) {
+		for next < last && now.Nears(durations[next]) {
 			if err := aside(next, now); err != nil {
 				return err
 			}
