@@ -7,7 +7,7 @@ require (
 	git.sr.ht/~sbinet/gg v0.7.0
 	github.com/BurntSushi/toml v1.6.0
 	github.com/gofrs/flock v0.13.0
-	github.com/schollz/progressbar/v3 v3.19.1
+	github.com/schollz/progressbar/v3 v3.15.0
 	github.com/spf13/cobra v1.10.2
 	github.com/spf13/pflag v1.0.9
 	github.com/stretchr/testify v1.12.1
