@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/simd"
 )
 
 // assemble forms M/(γh) - J, row i: the mass matrix times tau = 1/(γh) less the
@@ -119,17 +120,10 @@ func (m *March) addRate(rhs []float64, times float64) {
 // gather sets the right-hand side to the balance of every node but for the exchange at the surface, as [flow] gives it, plus the mass matrix times
 // the histories.
 func (m *March) gather(rhs, k, g []float64) {
-	a, n := &m.Grid.mass, len(rhs)
-	v, lower, diag, upper := m.sum[:n], a.lower[:n], a.diag[:n], a.upper[:n]
-	k, g = k[:n], g[:n]
-	flow, before, here, inner := 0.0, 0.0, v[0], g[0]
-	for i := range n - 1 {
-		after, outer := v[i+1], g[i+1]
-		next := k[i] * (outer - inner)
-		rhs[i] = (next - flow) + (lower[i]*before + diag[i]*here) + upper[i]*after
-		flow, before, here, inner = next, here, after, outer
-	}
-	rhs[n-1] = a.far*v[n-3] + lower[n-1]*before + diag[n-1]*here - flow
+	a, n, v := &m.Grid.mass, len(rhs), m.sum
+	rhs[0] = k[0]*(g[1]-g[0]) + (a.diag[0]*v[0] + a.upper[0]*v[1])
+	simd.Gather(rhs, k, g, v, a.lower, a.diag, a.upper)
+	rhs[n-1] = a.far*v[n-3] + (a.lower[n-1]*v[n-2] + a.diag[n-1]*v[n-1]) - k[n-2]*(g[n-1]-g[n-2])
 }
 
 // combine sets the unknowns at stage i, and their histories.

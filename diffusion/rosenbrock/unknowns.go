@@ -1,6 +1,10 @@
 package rosenbrock
 
-import "math"
+import (
+	"math"
+
+	"strandry/diffusion/simd"
+)
 
 // Increments are those of the stages of a step, each over all nodes: where a stage is solved is where its increments stay.
 type Increments [Stages][]float64
@@ -25,38 +29,19 @@ func (u *Increments) Clear() {
 	}
 }
 
-// Stage sets stage to y + Σ a_ij u_j and sum to Σ (c_ij/h) u_j for stage i of a step of size h [s], i above 0. Two or four terms are
+// Stage sets stage to y + Σ a_ij u_j and sum to Σ (c_ij/h) u_j for stage i of a step of size h [s], i above 0. Four terms are
 // taken at once: coefficients beyond the stage are zero, and the increments of the last step that
 // they meet are finite. The last stage stands one increment further than the one before, which is
 // in stage already.
 func (u *Increments) Stage(i int, h float64, y, stage, sum []float64) {
 	a, c, per := &rodas.A[i], &rodas.C[i], 1/h
-	n := len(y)
-	stage, sum = stage[:n], sum[:n]
-	u0, u1, u2, u3 := u[0][:n], u[1][:n], u[2][:n], u[3][:n]
-	c0, c1, c2, c3 := c[0]*per, c[1]*per, c[2]*per, c[3]*per
-	switch {
-	case i == Stages-1:
-		u4, c4 := u[4][:n], c[4]*per
-		for k := range stage {
-			stage[k] += u4[k]
-			sum[k] = (c0*u0[k] + c1*u1[k]) + (c2*u2[k] + c3*u3[k]) + c4*u4[k]
-		}
-	case i <= 2:
-		a0, a1 := a[0], a[1]
-		for k, v := range y {
-			p, q := u0[k], u1[k]
-			stage[k] = v + (a0*p + a1*q)
-			sum[k] = c0*p + c1*q
-		}
-	default:
-		a0, a1, a2, a3 := a[0], a[1], a[2], a[3]
-		for k, v := range y {
-			p, q, r, s := u0[k], u1[k], u2[k], u3[k]
-			stage[k] = v + (a0*p + a1*q) + (a2*r + a3*s)
-			sum[k] = (c0*p + c1*q) + (c2*r + c3*s)
-		}
+	if i == Stages-1 {
+		by := [5]float64{c[0] * per, c[1] * per, c[2] * per, c[3] * per, c[4] * per}
+		simd.CombineLast(stage, sum, u[0], u[1], u[2], u[3], u[4], &by)
+		return
 	}
+	by := [4]float64{c[0] * per, c[1] * per, c[2] * per, c[3] * per}
+	simd.Combine(stage, sum, y, u[0], u[1], u[2], u[3], (*[4]float64)(a[:4]), &by)
 }
 
 // End takes stage from the last stage to the end of the step, one increment further, which is also the estimate of the

@@ -1,6 +1,10 @@
 package section
 
-import "math"
+import (
+	"math"
+
+	"strandry/diffusion/simd"
+)
 
 // blocks is a block tridiagonal matrix, rows of blocks (below, on, above) of size by size, with one further block, diagonal, in the last row
 // at the third column from the end; factorised from both ends towards the middle, so that the two chains of products do not wait for each other. Blocks lie
@@ -72,6 +76,10 @@ func (b *blocks) eliminate(i int, towards, away []float64, from int) bool {
 func (b *blocks) carry(i int, towards, away []float64, from int) {
 	m := b.size
 	to, inverse, back := b.at(towards, i), b.at(b.on, from), b.at(away, from)
+	if m == CoarseAngles {
+		simd.Carry((*[16]float64)(to), (*[16]float64)(inverse), (*[16]float64)(back), (*[16]float64)(b.at(b.on, i)))
+		return
+	}
 	product(b.row, inverse, back, m)
 	copy(back, b.row)
 	subtract(b.at(b.on, i), to, back, m)
@@ -80,6 +88,10 @@ func (b *blocks) carry(i int, towards, away []float64, from int) {
 // solve replaces the right-hand side by the solution.
 func (b *blocks) solve(x []float64) {
 	m, last := b.size, b.rows()-1
+	if m == CoarseAngles && last >= 3 {
+		simd.Solve(x, b.below, b.on, b.above, (*[16]float64)(b.farBack))
+		return
+	}
 	mid := last / 2
 	part := func(i int) []float64 { return x[i*m : (i+1)*m] }
 	b.pivot(x, 0)
@@ -112,32 +124,15 @@ func (b *blocks) solve(x []float64) {
 func (b *blocks) pivot(x []float64, i int) {
 	m := b.size
 	here, on := x[i*m:(i+1)*m], b.at(b.on, i)
-	if m == CoarseAngles {
-		timesFour((*[4]float64)(here), (*[16]float64)(on))
-		return
-	}
 	t := b.row[:m]
 	copy(t, here)
 	clear(here)
 	give(here, on, t, 1)
 }
 
-// timesFour replaces a part by the matrix times it, for four angles.
-func timesFour(x *[4]float64, m *[16]float64) {
-	a, b, c, d := x[0], x[1], x[2], x[3]
-	x[0] = (m[0]*a + m[1]*b) + (m[2]*c + m[3]*d)
-	x[1] = (m[4]*a + m[5]*b) + (m[6]*c + m[7]*d)
-	x[2] = (m[8]*a + m[9]*b) + (m[10]*c + m[11]*d)
-	x[3] = (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
-}
-
 // give adds k times the matrix times v to out, three rows at a time, whose sums do not wait for each other.
 func give(out, matrix, v []float64, k float64) {
 	m := len(v)
-	if m == CoarseAngles && len(out) == m {
-		giveFour((*[4]float64)(out), (*[16]float64)(matrix), (*[4]float64)(v), k)
-		return
-	}
 	a := 0
 	for ; a+2 < len(out); a += 3 {
 		one, two, three := matrix[a*m:][:m], matrix[(a+1)*m:][:m], matrix[(a+2)*m:][:m]
@@ -160,44 +155,15 @@ func give(out, matrix, v []float64, k float64) {
 	}
 }
 
-// giveFour is give for four angles, which most marches have.
-func giveFour(out *[4]float64, m *[16]float64, v *[4]float64, k float64) {
-	a, b, c, d := k*v[0], k*v[1], k*v[2], k*v[3]
-	out[0] += (m[0]*a + m[1]*b) + (m[2]*c + m[3]*d)
-	out[1] += (m[4]*a + m[5]*b) + (m[6]*c + m[7]*d)
-	out[2] += (m[8]*a + m[9]*b) + (m[10]*c + m[11]*d)
-	out[3] += (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
-}
-
 // product sets c to the product a b.
 func product(c, a, b []float64, m int) {
 	clear(c)
-	if m == CoarseAngles {
-		addFour((*[16]float64)(c), (*[16]float64)(a), (*[16]float64)(b), 1)
-		return
-	}
 	add(c, a, b, m, 1)
 }
 
 // subtract takes the product a b from c.
 func subtract(c, a, b []float64, m int) {
-	if m == CoarseAngles {
-		addFour((*[16]float64)(c), (*[16]float64)(a), (*[16]float64)(b), -1)
-		return
-	}
 	add(c, a, b, m, -1)
-}
-
-// addFour is add for four angles.
-func addFour(c, a, b *[16]float64, k float64) {
-	for i := 0; i < 16; i += 4 {
-		v, row := (*[4]float64)(a[i:]), (*[4]float64)(c[i:])
-		v0, v1, v2, v3 := k*v[0], k*v[1], k*v[2], k*v[3]
-		row[0] += (v0*b[0] + v1*b[4]) + (v2*b[8] + v3*b[12])
-		row[1] += (v0*b[1] + v1*b[5]) + (v2*b[9] + v3*b[13])
-		row[2] += (v0*b[2] + v1*b[6]) + (v2*b[10] + v3*b[14])
-		row[3] += (v0*b[3] + v1*b[7]) + (v2*b[11] + v3*b[15])
-	}
 }
 
 // add adds k times the product a b to c, two rows of b at a time.
@@ -224,7 +190,7 @@ func add(c, a, b []float64, m int, k float64) {
 // invert replaces a block by its inverse, by Gauss and Jordan's elimination along the diagonal; false where a pivot is zero or not finite.
 func invert(a []float64, m int) bool {
 	if m == CoarseAngles {
-		return invertFour((*[16]float64)(a))
+		return simd.Invert((*[16]float64)(a))
 	}
 	for k := range m {
 		row := a[k*m : k*m+m]
@@ -246,30 +212,6 @@ func invert(a []float64, m int) bool {
 			for j := range other {
 				other[j] -= f * row[j]
 			}
-		}
-	}
-	return true
-}
-
-// invertFour is invert for four angles.
-func invertFour(a *[16]float64) bool {
-	for k := range 4 {
-		row := (*[4]float64)(a[4*k:])
-		pivot := 1 / row[k]
-		if pivot == 0 || !(math.Abs(pivot) < math.Inf(1)) {
-			return false
-		}
-		row[k] = 1
-		r0, r1, r2, r3 := row[0]*pivot, row[1]*pivot, row[2]*pivot, row[3]*pivot
-		*row = [4]float64{r0, r1, r2, r3}
-		for i := 1; i < 4; i++ {
-			other := (*[4]float64)(a[4*((k+i)&3):])
-			f := other[k]
-			other[k] = 0
-			other[0] -= f * r0
-			other[1] -= f * r1
-			other[2] -= f * r2
-			other[3] -= f * r3
 		}
 	}
 	return true

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/simd"
 )
 
 // assemble forms M/(γh) - J: the mass matrix times tau = 1/(γh) less the derivative of the balance, and factorises
@@ -43,10 +44,8 @@ func (m *March) join(i int) {
 	inner, outer := m.slope0[i*angles:(i+1)*angles], m.slope0[(i+1)*angles:(i+2)*angles]
 	own, above, below, next := t.at(t.on, i), t.at(t.above, i), t.at(t.below, i+1), t.at(t.on, i+1)
 	if angles == CoarseAngles {
-		clear(above)
-		clear(below)
-		joinFour((*[16]float64)(own), (*[16]float64)(above), (*[32]float64)(q), k, (*[4]float64)(inner), (*[4]float64)(outer))
-		joinFour((*[16]float64)(below), (*[16]float64)(next), (*[32]float64)(q[32:]), k, (*[4]float64)(inner), (*[4]float64)(outer))
+		simd.Join((*[16]float64)(own), (*[16]float64)(above), (*[16]float64)(below), (*[16]float64)(next), (*[64]float64)(q), k,
+			(*[4]float64)(inner), (*[4]float64)(outer))
 		return
 	}
 	for a := range angles {
@@ -58,23 +57,6 @@ func (m *March) join(i int) {
 			below[at] = -k * away[b] * inner[b]
 			next[at] -= k * away[angles+b] * outer[b]
 		}
-	}
-}
-
-// joinFour takes k times the four rows of q, each element times the slope of its column, from two blocks side by side.
-func joinFour(left, right *[16]float64, q *[32]float64, k float64, inner, outer *[4]float64) {
-	i0, i1, i2, i3 := k*inner[0], k*inner[1], k*inner[2], k*inner[3]
-	o0, o1, o2, o3 := k*outer[0], k*outer[1], k*outer[2], k*outer[3]
-	for a := range 4 {
-		row, l, r := (*[8]float64)(q[8*a:]), (*[4]float64)(left[4*a:]), (*[4]float64)(right[4*a:])
-		l[0] -= i0 * row[0]
-		l[1] -= i1 * row[1]
-		l[2] -= i2 * row[2]
-		l[3] -= i3 * row[3]
-		r[0] -= o0 * row[4]
-		r[1] -= o1 * row[5]
-		r[2] -= o2 * row[6]
-		r[3] -= o3 * row[7]
 	}
 }
 
@@ -164,21 +146,24 @@ func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
 func (g *Grid) applyMass(out, f, v []float64) {
 	lower, diag, upper, far := g.radial.Mass()
 	n, m := len(diag), len(g.share)
-	for i := range n {
-		here, result, balance := v[i*m:(i+1)*m], out[i*m:(i+1)*m], f[i*m:(i+1)*m]
-		before, after, third := here, here, here
-		l, u, t := lower[i], upper[i], 0.0
-		if i > 0 {
-			before = v[(i-1)*m : i*m]
+	circle := func(of []float64, i int) []float64 { return of[i*m : (i+1)*m] }
+	first, second := circle(v, 0), circle(v, 1)
+	for a, share := range g.share {
+		out[a] = f[a] + share*(diag[0]*first[a]+upper[0]*second[a])
+	}
+	if m == CoarseAngles {
+		simd.Mass(out, f, v, lower, diag, upper, (*[4]float64)(g.share))
+	} else {
+		for i := 1; i < n-1; i++ {
+			before, here, after, result, balance := circle(v, i-1), circle(v, i), circle(v, i+1), circle(out, i), circle(f, i)
+			for a, share := range g.share {
+				result[a] = balance[a] + share*(lower[i]*before[a]+diag[i]*here[a]+upper[i]*after[a])
+			}
 		}
-		if i < n-1 {
-			after = v[(i+1)*m : (i+2)*m]
-		} else {
-			third, t = v[(n-3)*m:(n-2)*m], far
-		}
-		for a, share := range g.share {
-			result[a] = balance[a] + share*(l*before[a]+diag[i]*here[a]+u*after[a]+t*third[a])
-		}
+	}
+	third, before, here, result, balance := circle(v, n-3), circle(v, n-2), circle(v, n-1), circle(out, n-1), circle(f, n-1)
+	for a, share := range g.share {
+		result[a] = balance[a] + share*(lower[n-1]*before[a]+diag[n-1]*here[a]+far*third[a])
 	}
 }
 

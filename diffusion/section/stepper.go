@@ -5,6 +5,7 @@ import (
 
 	"strandry/diffusion/radial"
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/simd"
 )
 
 // stepper holds the problem at hand and the working memory of a step.
@@ -249,7 +250,7 @@ func (m *March) conductance(t, x float64, k []float64) {
 func (m *March) flow(f, k, g []float64) {
 	angles := m.Grid.Angles()
 	if angles == CoarseAngles {
-		flowFour(f, k, g, m.Grid.gaps)
+		simd.Flow(f, k, g, m.Grid.gaps)
 		return
 	}
 	clear(f)
@@ -258,20 +259,4 @@ func (m *March) flow(f, k, g []float64) {
 		at := i * angles
 		give(f[at:at+size], m.Grid.gaps[i*size*size:(i+1)*size*size], g[at:at+size], ki)
 	}
-}
-
-// flowFour is flow for four angles, which most marches have.
-func flowFour(f, k, g, gaps []float64) {
-	var outer [4]float64 // what the outer circle of the gap before has got
-	for i, ki := range k {
-		q, v, out := (*[64]float64)(gaps[64*i:]), (*[8]float64)(g[4*i:]), (*[4]float64)(f[4*i:])
-		v0, v1, v2, v3, v4, v5, v6, v7 := ki*v[0], ki*v[1], ki*v[2], ki*v[3], ki*v[4], ki*v[5], ki*v[6], ki*v[7]
-		for a := range 4 {
-			m := (*[8]float64)(q[8*a:])
-			out[a] = outer[a] + (((m[0]*v0 + m[1]*v1) + (m[2]*v2 + m[3]*v3)) + ((m[4]*v4 + m[5]*v5) + (m[6]*v6 + m[7]*v7)))
-			m = (*[8]float64)(q[8*a+32:])
-			outer[a] = ((m[0]*v0 + m[1]*v1) + (m[2]*v2 + m[3]*v3)) + ((m[4]*v4 + m[5]*v5) + (m[6]*v6 + m[7]*v7))
-		}
-	}
-	copy(f[4*len(k):], outer[:])
 }

@@ -1,0 +1,245 @@
+#include "textflag.h"
+
+// Numbers that stand four times side by side.
+#define FOUR(name, value) \
+	DATA name<>+0(SB)/8, value \
+	DATA name<>+8(SB)/8, value \
+	DATA name<>+16(SB)/8, value \
+	DATA name<>+24(SB)/8, value \
+	GLOBL name<>(SB), RODATA|NOPTR, $32
+
+FOUR(magnitude, $0x7fffffffffffffff)
+FOUR(reach, $700.0)
+FOUR(scale, $0x40671547652b82fe)   // 128/ln 2
+FOUR(round, $0x4338000000000000)   // 3 2^51
+FOUR(width, $0x3f762e42fefa39ef)   // ln(2)/128
+FOUR(third, $0x3fc5555555555555)   // 1/6
+FOUR(half, $0.5)
+FOUR(one, $1.0)
+FOUR(index, $127)
+FOUR(bias, $1023)
+
+// func exponentialsFour(value, slope, c *float64, n int, b, perB float64, powers *[128]float64) (ok bool)
+// n is 4 or more; the last four may be taken twice.
+TEXT ·exponentialsFour(SB), NOSPLIT, $0-57
+	MOVQ value+0(FP), DI
+	MOVQ slope+8(FP), SI
+	MOVQ c+16(FP), BX
+	MOVQ n+24(FP), DX
+	VBROADCASTSD b+32(FP), Y15
+	VBROADCASTSD perB+40(FP), Y14
+	MOVQ powers+48(FP), R8
+	VMOVUPD magnitude<>(SB), Y13
+	VMOVUPD reach<>(SB), Y12
+	VMOVUPD scale<>(SB), Y11
+	VMOVUPD round<>(SB), Y10
+	VMOVUPD width<>(SB), Y9
+	VMOVUPD third<>(SB), Y8
+	VMOVUPD half<>(SB), Y7
+	VMOVUPD one<>(SB), Y6
+	XORQ AX, AX
+	SUBQ $4, DX
+exponential:
+	VMULPD (BX)(AX*8), Y15, Y0            // x = b c
+	VANDPD Y13, Y0, Y1
+	VCMPPD $0x11, Y12, Y1, Y1             // |x| < reach, false for NaN
+	VMOVMSKPD Y1, R9
+	CMPL R9, $15
+	JNE beyond
+	VMULPD Y11, Y0, Y2
+	VADDPD Y10, Y2, Y2                    // whole
+	VSUBPD Y10, Y2, Y3
+	VMULPD Y9, Y3, Y3
+	VSUBPD Y3, Y0, Y3                     // f
+	VMULPD Y8, Y3, Y4
+	VADDPD Y7, Y4, Y4
+	VMULPD Y3, Y3, Y5
+	VMULPD Y4, Y5, Y4
+	VADDPD Y4, Y3, Y4                     // more
+	VPAND index<>(SB), Y2, Y1
+	VPCMPEQD Y5, Y5, Y5
+	VGATHERQPD Y5, (R8)(Y1*8), Y0
+	VPSRLQ $7, Y2, Y2
+	VPADDQ bias<>(SB), Y2, Y2
+	VPSLLQ $52, Y2, Y2
+	VMULPD Y2, Y0, Y0                     // power
+	VMULPD Y4, Y0, Y4                     // above
+	VADDPD Y4, Y0, Y5
+	VMOVUPD Y5, (SI)(AX*8)
+	VSUBPD Y6, Y0, Y0
+	VADDPD Y4, Y0, Y0
+	VMULPD Y14, Y0, Y0
+	VMOVUPD Y0, (DI)(AX*8)
+	CMPQ AX, DX
+	JEQ all
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLE exponential
+	MOVQ DX, AX
+	JMP exponential
+all:
+	MOVB $1, ok+56(FP)
+	VZEROUPPER
+	RET
+beyond:
+	MOVB $0, ok+56(FP)
+	VZEROUPPER
+	RET
+
+// func combineFour(stage, sum, y, u0, u1, u2, u3 *float64, n int, a, c *[4]float64)
+// n is 4 or more; the last four may be taken twice.
+TEXT ·combineFour(SB), NOSPLIT, $0-80
+	MOVQ stage+0(FP), DI
+	MOVQ sum+8(FP), SI
+	MOVQ y+16(FP), BX
+	MOVQ u0+24(FP), R8
+	MOVQ u1+32(FP), R9
+	MOVQ u2+40(FP), R10
+	MOVQ u3+48(FP), R11
+	MOVQ n+56(FP), DX
+	MOVQ a+64(FP), R12
+	MOVQ c+72(FP), R13
+	VBROADCASTSD 0(R12), Y8
+	VBROADCASTSD 8(R12), Y9
+	VBROADCASTSD 16(R12), Y10
+	VBROADCASTSD 24(R12), Y11
+	VBROADCASTSD 0(R13), Y12
+	VBROADCASTSD 8(R13), Y13
+	VBROADCASTSD 16(R13), Y14
+	VBROADCASTSD 24(R13), Y15
+	XORQ AX, AX
+	SUBQ $4, DX
+combine:
+	VMOVUPD (R8)(AX*8), Y0
+	VMOVUPD (R9)(AX*8), Y1
+	VMOVUPD (R10)(AX*8), Y2
+	VMOVUPD (R11)(AX*8), Y3
+	VMULPD Y0, Y8, Y4
+	VMULPD Y1, Y9, Y5
+	VADDPD Y5, Y4, Y4
+	VADDPD (BX)(AX*8), Y4, Y4
+	VMULPD Y2, Y10, Y5
+	VMULPD Y3, Y11, Y6
+	VADDPD Y6, Y5, Y5
+	VADDPD Y5, Y4, Y4
+	VMOVUPD Y4, (DI)(AX*8)
+	VMULPD Y0, Y12, Y0
+	VMULPD Y1, Y13, Y1
+	VADDPD Y1, Y0, Y0
+	VMULPD Y2, Y14, Y2
+	VMULPD Y3, Y15, Y3
+	VADDPD Y3, Y2, Y2
+	VADDPD Y2, Y0, Y0
+	VMOVUPD Y0, (SI)(AX*8)
+	CMPQ AX, DX
+	JEQ combined
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLE combine
+	MOVQ DX, AX
+	JMP combine
+combined:
+	VZEROUPPER
+	RET
+
+// func combineLastFour(stage, sum, u0, u1, u2, u3, u4 *float64, n int, c *[5]float64)
+TEXT ·combineLastFour(SB), NOSPLIT, $0-72
+	MOVQ stage+0(FP), DI
+	MOVQ sum+8(FP), SI
+	MOVQ u0+16(FP), R8
+	MOVQ u1+24(FP), R9
+	MOVQ u2+32(FP), R10
+	MOVQ u3+40(FP), R11
+	MOVQ u4+48(FP), BX
+	MOVQ n+56(FP), DX
+	MOVQ c+64(FP), R13
+	VBROADCASTSD 0(R13), Y11
+	VBROADCASTSD 8(R13), Y12
+	VBROADCASTSD 16(R13), Y13
+	VBROADCASTSD 24(R13), Y14
+	VBROADCASTSD 32(R13), Y15
+	XORQ AX, AX
+	SUBQ $4, DX
+	JMP fours
+last:
+	VMOVUPD (BX)(AX*8), Y4
+	VADDPD (DI)(AX*8), Y4, Y5
+	VMOVUPD Y5, (DI)(AX*8)
+	VMULPD (R8)(AX*8), Y11, Y0
+	VMULPD (R9)(AX*8), Y12, Y1
+	VADDPD Y1, Y0, Y0
+	VMULPD (R10)(AX*8), Y13, Y2
+	VMULPD (R11)(AX*8), Y14, Y3
+	VADDPD Y3, Y2, Y2
+	VADDPD Y2, Y0, Y0
+	VMULPD Y4, Y15, Y4
+	VADDPD Y4, Y0, Y0
+	VMOVUPD Y0, (SI)(AX*8)
+	ADDQ $4, AX
+fours:
+	CMPQ AX, DX
+	JLE last
+	ADDQ $4, DX
+	JMP ones
+single:
+	VMOVSD (BX)(AX*8), X4
+	VADDSD (DI)(AX*8), X4, X5
+	VMOVSD X5, (DI)(AX*8)
+	VMULSD (R8)(AX*8), X11, X0
+	VMULSD (R9)(AX*8), X12, X1
+	VADDSD X1, X0, X0
+	VMULSD (R10)(AX*8), X13, X2
+	VMULSD (R11)(AX*8), X14, X3
+	VADDSD X3, X2, X2
+	VADDSD X2, X0, X0
+	VMULSD X4, X15, X4
+	VADDSD X4, X0, X0
+	VMOVSD X0, (SI)(AX*8)
+	INCQ AX
+ones:
+	CMPQ AX, DX
+	JLT single
+	VZEROUPPER
+	RET
+
+// func gatherFour(out, k, field, v, lower, diag, upper *float64, n int)
+// rows 1 to n-2; n is 6 or more, and the last four may be taken twice.
+TEXT ·gatherFour(SB), NOSPLIT, $0-64
+	MOVQ out+0(FP), DI
+	MOVQ k+8(FP), SI
+	MOVQ field+16(FP), BX
+	MOVQ v+24(FP), R8
+	MOVQ lower+32(FP), R9
+	MOVQ diag+40(FP), R10
+	MOVQ upper+48(FP), R11
+	MOVQ n+56(FP), DX
+	MOVQ $1, AX
+	SUBQ $5, DX
+gather:
+	VMOVUPD (BX)(AX*8), Y0                // g here
+	VMOVUPD 8(BX)(AX*8), Y1
+	VSUBPD Y0, Y1, Y1
+	VMULPD (SI)(AX*8), Y1, Y1             // what flows in from outside
+	VSUBPD -8(BX)(AX*8), Y0, Y0
+	VMULPD -8(SI)(AX*8), Y0, Y0           // and out towards the axis
+	VSUBPD Y0, Y1, Y1
+	VMOVUPD (R9)(AX*8), Y2
+	VMULPD -8(R8)(AX*8), Y2, Y2
+	VMOVUPD (R10)(AX*8), Y3
+	VMULPD (R8)(AX*8), Y3, Y3
+	VADDPD Y3, Y2, Y2
+	VADDPD Y2, Y1, Y1
+	VMOVUPD (R11)(AX*8), Y4
+	VMULPD 8(R8)(AX*8), Y4, Y4
+	VADDPD Y4, Y1, Y1
+	VMOVUPD Y1, (DI)(AX*8)
+	CMPQ AX, DX
+	JEQ gathered
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLE gather
+	MOVQ DX, AX
+	JMP gather
+gathered:
+	VZEROUPPER
+	RET
