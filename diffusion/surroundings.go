@@ -2,8 +2,10 @@ package diffusion
 
 import (
 	"math"
+	"slices"
 
 	"strandry/diffusion/radial"
+	"strandry/diffusion/simd"
 	"strandry/materials"
 	"strandry/materials/exponential"
 	"strandry/materials/humidair"
@@ -30,7 +32,8 @@ type surroundings struct {
 
 	now, beside float64 // time and companion at which the values below hold
 	warmed
-	conductance float64 // at the temperature of the surface [1/s]
+	conductance float64   // at the temperature of the surface [1/s]
+	excess      []float64 // of the temperature of each gap over that of the surface [K]
 
 	warmer  warmed  // the laws a little warmer, for their derivatives
 	warming float64 // how fast the surface warms, but for the companion [K/s]
@@ -139,33 +142,22 @@ func (s *surroundings) fill(t, x float64, k []float64) (alike bool) {
 		k[0] = s.conductance
 		return true
 	}
-	s.thermal.aboveSurface(t, k)
+	s.excess = slices.Grow(s.excess[:0], len(k))[:len(k)]
+	s.thermal.aboveSurface(t, s.excess)
 	s.conduct(k)
 	return false
 }
 
-// conduct turns the excess of the temperature in each gap over that of the surface [K] into the conductance [1/s]: exp(y) times that at the surface with
-// y = E/(R T) × excess/(T + excess), where that is small by a series, to 2e-7. It is asked for at each gap and each stage of a step, and most gaps lie next to the
-// surface.
+// conduct fills k with the conductance [1/s] of each gap by the excess of its temperature over that of the surface: exp(y) times that at the surface with
+// y = E/(R T) × excess/(T + excess).
 func (s *surroundings) conduct(k []float64) {
-	at, factor, law := s.temperature, s.conductance, s.diffusivity.Piece(s.temperature)
-	each := law.Steepness / at
-	for i, excess := range k {
-		t := at + excess
-		if t < law.From || t >= law.To {
-			k[i] = s.dry(t)
-			continue
-		}
-		y := each * excess / t
-		y2 := y * y
-		switch {
-		case y2 < 0.12*0.12:
-			k[i] = factor * (1 + y*(1+y*(1.0/2+y*(1.0/6+y/24))))
-		case y2 < 0.7*0.7:
-			k[i] = factor * ((1 + y) + y2*((1.0/2+y*(1.0/6))+y2*((1.0/24+y*(1.0/120))+y2*((1.0/720+y*(1.0/5040))+y2*(1.0/40320)))))
-		default:
-			k[i] = factor * math.Exp(y)
-		}
+	piece := s.diffusivity.Piece(s.temperature)
+	law := simd.Law{At: s.temperature, From: piece.From, To: piece.To, Steepness: piece.Steepness / s.temperature, Factor: s.conductance}
+	if law.Activated(k, s.excess) {
+		return
+	}
+	for i, excess := range s.excess {
+		k[i] = s.dry(s.temperature + excess)
 	}
 }
 

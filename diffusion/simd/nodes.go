@@ -17,10 +17,6 @@ func Exponentials(g, slope, c []float64, b float64) {
 
 // exponentialsOne is Exponentials, one after the other, and beyond the reach of the table too.
 func exponentialsOne(g, slope, c []float64, b, perB float64) {
-	const (
-		round = 3 << 51 // adding it rounds to a whole number, in the low bits
-		reach = 700     // beyond it the power of two may overflow
-	)
 	g, slope = g[:len(c)], slope[:len(c)]
 	for i, v := range c {
 		x := b * v
@@ -29,15 +25,55 @@ func exponentialsOne(g, slope, c []float64, b, perB float64) {
 			g[i] = (slope[i] - 1) * perB
 			continue
 		}
-		whole := x*(128*math.Log2E) + round
-		f := x - (whole-round)*(math.Ln2/128)
-		more := f + (f*f)*(1.0/2+f*(1.0/6))
-		bits := math.Float64bits(whole)
-		power := powers[bits&127] * math.Float64frombits((bits>>7+1023)<<52)
+		power, more := exponential(x)
 		above := power * more
 		slope[i] = power + above
 		g[i] = ((power - 1) + above) * perB // without the cancellation of exp(x) - 1: b may be as small as it likes
 	}
+}
+
+const (
+	round = 3 << 51 // adding it rounds to a whole number, in the low bits
+	reach = 700     // beyond it the power of two may overflow
+)
+
+// exponential is exp(x) in two parts, power (1 + more), within reach.
+func exponential(x float64) (power, more float64) {
+	whole := x*(128*math.Log2E) + round
+	f := x - (whole-round)*(math.Ln2/128)
+	more = f + (f*f)*(1.0/2+f*(1.0/6))
+	bits := math.Float64bits(whole)
+	return powers[bits&127] * math.Float64frombits((bits>>7+1023)<<52), more
+}
+
+// Law is what is activated by heat, after Arrhenius: Factor times exp(Steepness e/(At + e)) at an excess e of the temperature over At, from the temperature From
+// on and below To. Temperatures and Steepness have one unit.
+type Law struct {
+	At, From, To, Steepness, Factor float64
+}
+
+// Activated fills out with the law at each excess; relative error below 4e-12. Where one of them is beyond the law it gives false, and out holds nothing of use.
+func (l *Law) Activated(out, excess []float64) bool {
+	out = out[:len(excess)]
+	if len(excess) >= 4 && four() {
+		return activatedFour(&out[0], &excess[0], len(excess), l, &powers)
+	}
+	return l.activatedOne(out, excess)
+}
+
+// activatedOne is Activated, one after the other.
+func (l *Law) activatedOne(out, excess []float64) bool {
+	out = out[:len(excess)]
+	for i, e := range excess {
+		t := l.At + e
+		x := l.Steepness * e / t
+		if !(t >= l.From && t < l.To && math.Abs(x) < reach) {
+			return false
+		}
+		power, more := exponential(x)
+		out[i] = l.Factor * (power + power*more)
+	}
+	return true
 }
 
 // Combine sets stage to y + Σ a_j u_j and sum to Σ c_j u_j over the four u. All have the length of y.

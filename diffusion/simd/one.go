@@ -9,6 +9,10 @@ func exponentialsFour(value, slope, c *float64, n int, b, perB float64, powers *
 	return false
 }
 
+func activatedFour(out, excess *float64, n int, law *Law, powers *[128]float64) (ok bool) {
+	return false
+}
+
 func combineFour(stage, sum, y, u0, u1, u2, u3 *float64, n int, a, c *[4]float64) {}
 
 func combineLastFour(stage, sum, u0, u1, u2, u3, u4 *float64, n int, c *[5]float64) {}

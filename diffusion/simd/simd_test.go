@@ -3,6 +3,7 @@ package simd
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -52,6 +53,14 @@ func TestNodesAlike(t *testing.T) {
 		Gather(stage, k, g, v, u[0], u[1], u[2])
 		gatherOne(stageOne, k, g, v, u[0], u[1], u[2])
 		same(t, stageOne, stage, "gathered", n)
+		law := Law{At: 350, From: 250, To: 500, Steepness: 20, Factor: math.Abs(y[0])}
+		excess := make([]float64, n)
+		for i := range excess {
+			excess[i] = 90 * (2*r.Float64() - 1)
+		}
+		require.True(t, law.Activated(stage, excess))
+		require.True(t, law.activatedOne(stageOne, excess))
+		same(t, stageOne, stage, "activated", n)
 		b := 3 * r.NormFloat64()
 		Exponentials(stage, sum, y, b)
 		exponentialsOne(stageOne, sumOne, y, b, 1/b)
@@ -93,6 +102,28 @@ func TestExponentials(t *testing.T) {
 			require.InEpsilon(t, math.Exp(c[i]), slope[i], 4e-12)
 		}
 	}
+}
+
+// The law at each excess, and what is beyond it.
+func TestActivated(t *testing.T) {
+	law := Law{At: 353.15, From: 330, To: 390, Steepness: 6500 / 353.15, Factor: 3e-3}
+	excess := []float64{0, -20, 30, 1e-9, 5}
+	out := make([]float64, 5)
+	require.True(t, law.Activated(out, excess))
+	for i, e := range excess {
+		require.InEpsilon(t, 3e-3*math.Exp(6500*(1/353.15-1/(353.15+e))), out[i], 4e-12)
+	}
+	for what, e := range map[string]float64{"below": -23.2, "its end": 390 - 353.15, "NaN": math.NaN(), "Inf": math.Inf(-1)} {
+		for i := range excess {
+			odd := slices.Clone(excess)
+			odd[i] = e
+			require.False(t, law.Activated(out, odd), what)
+			require.False(t, law.activatedOne(out, odd), what)
+		}
+	}
+	steep := Law{At: 300, From: 1, To: 1e4, Steepness: 1e4, Factor: 1}
+	require.False(t, steep.Activated(out, []float64{0, 0, 0, 0, 100}), "an exponent beyond the table")
+	require.True(t, steep.Activated(out[:2], []float64{0, 10}), "fewer than four")
 }
 
 // The same for blocks.
