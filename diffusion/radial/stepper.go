@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/simd"
 )
 
 // stepper holds the problem at hand and the working memory of a step.
@@ -261,10 +262,7 @@ func (m *March) conductance(t, x float64, k []float64) {
 		alike = m.problem.Conductance.Conductance(t, k)
 	}
 	if alike {
-		each := k[0]
-		for i, l := range perLog {
-			k[i] = each * l
-		}
+		simd.Scale(k, perLog, k[0])
 		return
 	}
 	for i, l := range perLog {

@@ -12,6 +12,9 @@ func exponentialsFour(value, slope, c *float64, n int, b, perB float64, powers *
 func activatedFour(out, excess *float64, n int, law *Law, powers *[128]float64) (ok bool)
 
 //go:noescape
+func scaleFour(out, v *float64, n int, by float64)
+
+//go:noescape
 func combineFour(stage, sum, y, u0, u1, u2, u3 *float64, n int, a, c *[4]float64)
 
 //go:noescape

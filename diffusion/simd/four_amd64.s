@@ -149,6 +149,29 @@ beyond:
 	VZEROUPPER
 	RET
 
+// func scaleFour(out, v *float64, n int, by float64)
+// n is 4 or more; the last four may be taken twice.
+TEXT ·scaleFour(SB), NOSPLIT, $0-32
+	MOVQ out+0(FP), DI
+	MOVQ v+8(FP), BX
+	MOVQ n+16(FP), DX
+	VBROADCASTSD by+24(FP), Y0
+	XORQ AX, AX
+	SUBQ $4, DX
+scaled:
+	VMULPD (BX)(AX*8), Y0, Y1
+	VMOVUPD Y1, (DI)(AX*8)
+	CMPQ AX, DX
+	JEQ rest
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLE scaled
+	MOVQ DX, AX
+	JMP scaled
+rest:
+	VZEROUPPER
+	RET
+
 // func combineFour(stage, sum, y, u0, u1, u2, u3 *float64, n int, a, c *[4]float64)
 // n is 4 or more; the last four may be taken twice.
 TEXT ·combineFour(SB), NOSPLIT, $0-80

@@ -76,6 +76,23 @@ func (l *Law) activatedOne(out, excess []float64) bool {
 	return true
 }
 
+// Scale sets out to by times v, both of the length of v.
+func Scale(out, v []float64, by float64) {
+	out = out[:len(v)]
+	if len(v) >= 4 && four() {
+		scaleFour(&out[0], &v[0], len(v), by)
+		return
+	}
+	scaleOne(out, v, by)
+}
+
+// scaleOne is Scale, one after the other.
+func scaleOne(out, v []float64, by float64) {
+	for i, w := range v {
+		out[i] = by * w
+	}
+}
+
 // Combine sets stage to y + Σ a_j u_j and sum to Σ c_j u_j over the four u. All have the length of y.
 func Combine(stage, sum, y, u0, u1, u2, u3 []float64, a, c *[4]float64) {
 	n := len(y)
