@@ -165,22 +165,21 @@ func (s *surroundings) conduct(k []float64) {
 // zero.
 func (s *surroundings) flux(t, c, q float64) (j, dc, dq float64) {
 	s.refresh(t, 0)
-	r, _ := s.leaving(&s.warmed, c, q)
-	return r.Flux, r.FluxC, r.FluxQ
+	j, dc, dq, _ = s.leaving(&s.warmed, c, q)
+	return j, dc, dq
 }
 
 // leaving is what leaves the surface by the laws at its temperature, and the activity of the water there. Air whose
 // dew point is above the strand's temperature leaves dew on it: what dissolves is then that of air
 // saturated at the surface.
-func (s *surroundings) leaving(w *warmed, c, q float64) (r radial.Response, activity float64) {
+func (s *surroundings) leaving(w *warmed, c, q float64) (flux, fluxC, fluxQ, activity float64) {
 	activity, slope := w.isotherm.Activity(c)
 	vapour, rise := s.supply.vapour(q)
 	if vapour > w.saturation {
 		vapour, rise = w.saturation, 0
 	}
 	each := w.each
-	r.Flux, r.FluxC, r.FluxQ = each*(activity*w.saturation-vapour), each*slope*w.saturation, -each*rise
-	return r, activity
+	return each * (activity*w.saturation - vapour), each * slope * w.saturation, -each * rise, activity
 }
 
 // latent is the heat of vaporisation near the temperatures of a zone: a parabola, within 3e-4 of [humidair.LatentHeat]
@@ -209,8 +208,8 @@ func (s *surroundings) Grades(t, c, q, now float64) (conductance, flux float64, 
 	s.grade(t, 0)
 	if s.warming != 0 {
 		conductance = s.perKelvin(s.temperature) * s.warming
-		later, _ := s.leaving(&s.warmer, c, q)
-		flux = (later.Flux - now) * (s.warming / aLittle)
+		later, _, _, _ := s.leaving(&s.warmer, c, q)
+		flux = (later - now) * (s.warming / aLittle)
 	}
 	if a := &s.supply; a.rate > 0 && a.pressure <= s.saturation {
 		flux += s.each * a.rate * (a.pressure - a.last)
