@@ -117,7 +117,7 @@ func floorsAreKept(t *testing.T, all []source) {
 			if s.test {
 				continue
 			}
-			mathematics := []string{"diffusion/rosenbrock", "diffusion/radial", "diffusion/section", "diffusion/exact", "diffusion/decay", "diffusion/surrogate", "diffusion/sensitivity", "diffusion/estimation"}
+			mathematics := []string{"diffusion/simd", "diffusion/rosenbrock", "diffusion/radial", "diffusion/section", "diffusion/exact", "diffusion/decay", "diffusion/surrogate", "diffusion/sensitivity", "diffusion/estimation"}
 			for i, alone := range mathematics {
 				below := slices.Contains(mathematics[:i], folder) && alone != "diffusion/exact"
 				require.False(t, in(s.folder, alone) && !below, "%s imports %s: the mathematics stands alone", s.name, imported)
@@ -158,8 +158,9 @@ func foreignPackages(t *testing.T, all []source) {
 		"golang.org/x/term":                 {"cmd"},
 		"github.com/gofrs/flock":            {"plots/folder"},
 		"gonum.org/v1/gonum":                {"materials", "diffusion", "scenarios", "plots"},
-		"golang.org/x/sync":                 {"diffusion"}, // errgroup
-		"github.com/stretchr/testify":       nil,           // tests only
+		"golang.org/x/sync":                 {"diffusion"},      // errgroup
+		"golang.org/x/sys":                  {"diffusion/simd"}, // what the processor can
+		"github.com/stretchr/testify":       nil,                // tests only
 	}
 	seen := map[string]bool{}
 	for _, s := range all {
@@ -198,8 +199,8 @@ func smallFiles(t *testing.T, all []source) {
 // would join what should be apart.
 func readOnly() []string {
 	return []string{
-		"diffusion/radial/exponential.go: powers",            // a table of numbers
 		"diffusion/rosenbrock/method.go: rodas",              // a table of coefficients
+		"diffusion/simd/nodes.go: powers",                    // a table of numbers
 		"materials/exponential/exponential.go: powers",       // a table of numbers
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines

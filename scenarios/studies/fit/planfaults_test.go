@@ -33,7 +33,7 @@ func TestPlanAtRest(t *testing.T) {
 
 // A scale that was tried and does not do is not what it takes instead.
 func TestPlanTakesAFinerScale(t *testing.T) {
-	p := restingPlan(t, "60 %")
+	p := restingPlan(t, "61 %")
 	require.False(t, p.Enough)
 	require.LessOrEqual(t, p.Chosen.Factor, p.Weighings.Plan.Factor) // to first order it would do
 	require.Positive(t, p.Scale.Scale)
