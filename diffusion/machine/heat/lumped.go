@@ -55,48 +55,6 @@ func (l Lumped) Capacity() float64 {
 // net is the power that warms the masses at T [K], with the heater on [W].
 func (l Lumped) net(T float64) float64 { return l.Power - l.UA*(T-l.Room) }
 
-// At returns the temperature [K] after so many seconds from a start [K] with the heater on and without a thermostat.
-//
-//	T = T0 + [P - UA (T0 - Tr)] (1 - exp(-UA t/C))/UA
-func (l Lumped) At(start, seconds float64) (float64, error) {
-	if err := l.check(); err != nil {
-		return 0, err
-	}
-	if err := within(temperature("temperature at the start", start), bound{"time", seconds, 0, mostSeconds, "s", 0}); err != nil {
-		return 0, err
-	}
-	x := l.UA * seconds / l.Capacity()
-	share := 1.0 // of what it would be without growing losses
-	if x > 0 {
-		share = -math.Expm1(-x) / x
-	}
-	return start + l.net(start)*seconds/l.Capacity()*share, nil
-}
-
-// Thermostated is At with a thermostat that holds the set temperature [K] once it is reached: no warmer than it where the chamber starts below.
-func (l Lumped) Thermostated(start, set, seconds float64) (float64, error) {
-	if err := within(temperature("set temperature", set)); err != nil {
-		return 0, err
-	}
-	T, err := l.At(start, seconds)
-	if err != nil || start >= set {
-		return T, err
-	}
-	return min(T, set), nil
-}
-
-// Duty is the share of time [-] that the thermostat has the heater on at the set temperature [K]; above 1 the heater is too weak
-// to hold it. It is zero where the room is as warm.
-func (l Lumped) Duty(set float64) (float64, error) {
-	if err := l.check(); err != nil {
-		return 0, err
-	}
-	if err := within(temperature("set temperature", set), bound{"power", l.Power, 1e-9, mostPower, "W", 0}); err != nil {
-		return 0, err
-	}
-	return max(0, l.UA*(set-l.Room)/l.Power), nil
-}
-
 // WarmUp returns when the chamber, from a start [K], is within so many kelvin (see Settled) below the set temperature [K]: at once
 // where it is so already, never where the heater is too weak.
 func (l Lumped) WarmUp(start, set, below float64) (Time, error) {
@@ -110,22 +68,6 @@ func (l Lumped) WarmUp(start, set, below float64) (Time, error) {
 		return Time{Reached: true, Final: l.final(start)}, nil
 	}
 	return l.when(start, set-below), nil
-}
-
-// CoolDown returns when the chamber, from a temperature [K] and with the heater off, has fallen to a limit [K], such as that of Touch: at once
-// where it is no warmer, never where the room is as warm as the limit, or where nothing is lost.
-func (l Lumped) CoolDown(from, limit float64) (Time, error) {
-	l.Power = 0
-	if err := l.check(); err != nil {
-		return Time{}, err
-	}
-	if err := within(temperature("temperature at the start", from), temperature("limit", limit)); err != nil {
-		return Time{}, err
-	}
-	if from <= limit {
-		return Time{Reached: true, Final: l.final(from)}, nil
-	}
-	return l.when(from, limit), nil
 }
 
 // final is the temperature after a very long time [K] from a start.

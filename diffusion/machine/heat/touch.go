@@ -28,10 +28,6 @@ func (m Material) String() string {
 	return fmt.Sprintf("Material(%d)", int(m))
 }
 
-// TouchSource names what the limits of touch rest on: nothing firm.
-const TouchSource = "lower ends of the burn thresholds of EN 563:1994 and ISO 13732-1:2006, from memory, the standards not seen; " +
-	"glass at 1 s by times to serious burn passed on in a public list of safety engineers (weak)"
-
 // Caution is what is to be said beside any temperature of touch.
 const Caution = "These are thresholds from memory, for healthy adults, small areas of skin and smooth surfaces: measure the finished machine at its hottest " +
 	"place, children and older people burn sooner, and local codes and the standard itself go first. A heater needs a cut-out of its own that does not depend on the controller; " +
@@ -55,7 +51,9 @@ func thresholds() []threshold {
 }
 
 // TouchLimit returns the surface temperature [K] from which contact for so many seconds may burn; linear in the logarithm of time between
-// the thresholds. Below 1 s no reliable figure is known and that of 1 s is taken; from 8 h on that of 8 h. Source: TouchSource.
+// the thresholds. Below 1 s no reliable figure is known and that of 1 s is taken; from 8 h on that of 8 h.
+// They are the lower ends of the burn thresholds of EN 563:1994 and ISO 13732-1:2006, from memory, the standards not seen; for glass at 1 s by times to serious burn passed on in a
+// public list of safety engineers: nothing firm.
 func TouchLimit(m Material, seconds float64) (float64, error) {
 	if m < BareMetal || m > Plastic {
 		return 0, fmt.Errorf("heat: unknown material %v: allowed are %v, %v, %v", m, BareMetal, Glass, Plastic)

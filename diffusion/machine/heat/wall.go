@@ -48,12 +48,9 @@ type Loss struct {
 	Power               float64 // [W]
 	PowerLow, PowerHigh float64 // with all film coefficients of correlations FilmDoubt less or more [W]
 	UA                  float64 // Power over the difference of the temperatures of air [W/K]; 0 without a difference
-	UALow, UAHigh       float64 // the same of PowerLow and PowerHigh [W/K]
 	Surface             float64 // temperature of the hottest face outside [K]
 	SurfaceHigh         float64 // the same, with the film inside FilmDoubt better and that outside as much worse [K]
 	Area                float64 // outside [m2]
-	InnerFilm           float64 // mean over the faces [W/(m2 K)]
-	RadiationShare      float64 // of Power [-]; 0 where nothing is lost
 	Faces               []Face
 }
 
@@ -119,14 +116,12 @@ func (w Wall) Loss(c Climate) (Loss, error) {
 		return Loss{}, err
 	}
 	out.PowerLow, out.PowerHigh, out.SurfaceHigh = low.Power, high.Power, worst.Surface
-	out.UALow, out.UAHigh = low.UA, high.UA
 	return out, nil
 }
 
 // loss is Loss with the film coefficients of correlations times a factor inside and one outside.
 func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 	out := Loss{Surface: c.Room}
-	var radiated, inner, filmed float64
 	var got Face
 	var before face
 	for _, f := range w.faces() {
@@ -142,13 +137,8 @@ func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 		out.Power += got.Power
 		out.Area += got.Area
 		out.Surface = max(out.Surface, got.Surface)
-		radiated += got.Power * got.Radiation / (got.Radiation + got.Convection) // no number, and not used, where nothing is lost
-		inner += f.inner
-		filmed += f.inner * got.InnerFilm
 	}
-	out.InnerFilm = filmed / inner
 	if out.Power > 0 {
-		out.RadiationShare = radiated / out.Power
 		out.UA = out.Power / (c.Inside - c.Room)
 	}
 	return out, nil
