@@ -100,7 +100,7 @@ func desiccantBeds() []Check {
 				return 0, err
 			}
 			bed.DryMass = mass(capacity.Likely)
-			l, err := bed.Life(p, desiccant.Constant(rate/3.6e6))
+			l, err := bed.Life(p, func(float64) float64 { return rate / 3.6e6 })
 			return l.Seconds / 3600, err
 		}
 	}
