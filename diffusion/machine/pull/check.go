@@ -55,7 +55,7 @@ func checkModulus(m Range) error {
 }
 
 func (s Strand) check() error {
-	return firstOf(within("strand diameter", s.Diameter, 1e-5, 0.1, "m"), within("strand density", s.Density, 1, 3e4, "kg/m³"), s.Poisson.check("Poisson's ratio", 0, 0.5, ""))
+	return firstOf(within("strand diameter", s.Diameter, 1e-5, 0.1, "m"), within("strand density", s.Density, 1, 3e4, "kg/m³"))
 }
 
 func (s Stage) check(diameter float64) error {

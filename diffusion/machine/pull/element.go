@@ -2,7 +2,7 @@ package pull
 
 import "math"
 
-// Element is what acts on the strand at a stage: [Drag], [Spool], [Guide], [Roller], [Drum], [Driven] or [Floor].
+// Element is what acts on the strand at a stage: [Drag], [Guide], [Roller], [Driven] or [Floor].
 type Element interface {
 	check() error
 	bend() bend
@@ -27,25 +27,6 @@ func (d Drag) check() error { return d.Force.check("drag", 0, mostTension, "N") 
 
 func (d Drag) after(before, _ float64, i int, _ Strand) float64 { return before + d.Force.at(i) }
 
-// Spool is one that turns on a plain bearing under its weight.
-type Spool struct {
-	Friction Range   // coefficient of the bearing [-], 0 to 2
-	Weight   float64 // of spool and strand [N], 0 to 1e5
-	Bearing  float64 // radius on which it rubs [m]
-	Package  float64 // radius at which the strand leaves, least when the spool is nearly empty [m], more than the bearing's
-}
-
-func (Spool) bend() bend { return bend{} }
-
-func (s Spool) check() error {
-	return firstOf(s.Friction.check("friction of the spool's bearing", 0, mostFriction, "(a coefficient)"), within("weight of the spool", s.Weight, 0, mostTension, "N"),
-		within("radius of the spool's bearing", s.Bearing, leastLength, mostLength, "m"), within("radius at which the strand leaves the spool", s.Package, s.Bearing, mostLength, "m"))
-}
-
-func (s Spool) after(before, _ float64, i int, _ Strand) float64 {
-	return before + s.Friction.at(i)*s.Weight*s.Bearing/s.Package
-}
-
 // Guide is a fixed thing that the strand slides round: an eye, a rod, a bent tube.
 type Guide struct {
 	Friction Range   // between strand and guide [-], 0 to 2
@@ -64,7 +45,7 @@ func (g Guide) after(before, bending float64, i int, _ Strand) float64 {
 	return before*math.Exp(g.Friction.at(i)*g.Angle) + bending
 }
 
-// Roller turns with the strand on a bearing.
+// Roller turns with the strand on a bearing; a drum that the strand drags round is a heavy one.
 type Roller struct {
 	Angle   float64 // of wrap [rad], 0 to 1e5
 	Radius  float64 // of the strand's centre line on it [m]
@@ -98,9 +79,6 @@ func (r Roller) after(before, bending float64, i int, _ Strand) float64 {
 	c, d := k*k*(more+turned), (1-k)*(1+k)      // d y² − 2 c y − k² P² = 0
 	return before + more + (c+math.Sqrt(c*c+d*k*k*press))/d
 }
-
-// Drum is a heavy roller that the strand drags round, wound on it several times.
-type Drum = Roller
 
 // Driven is a drum that a motor turns: it takes the tension before it up and leaves another behind it.
 type Driven struct {

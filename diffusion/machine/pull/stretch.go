@@ -10,19 +10,12 @@ type Stretched struct {
 	Thinner Range
 }
 
-// Stretch is what a stress [Pa], up to 1e10, does to a strand of a modulus [Pa], zero where it is not known, and Poisson's ratio [-], 0 to 0.5. An error tells what is absurd. Beyond a few
-// hundredths of strain nothing is elastic any more; the number then says no more than that.
-func Stretch(stress, modulus, poisson Range) (Stretched, error) {
-	if err := firstOf(stress.check("stress", 0, 1e10, "Pa"), poisson.check("Poisson's ratio", 0, 0.5, ""), checkModulus(modulus)); err != nil {
-		return Stretched{}, err
-	}
-	return stretched(stress, modulus, poisson), nil
-}
-
-func stretched(stress, modulus, poisson Range) Stretched {
+// stretched is what a stress does to a strand of a modulus, zero where it is not known. Beyond a few hundredths of strain nothing is elastic any more; the number then says no more than that.
+func stretched(stress, modulus Range) Stretched {
 	if !modulus.Known() {
 		return Stretched{}
 	}
+	poisson := Range{0.35, 0.4, 0.5} // glass to melt (from memory)
 	out := Stretched{Known: true}
 	var strain, thinner [cases]float64
 	for i := range cases {

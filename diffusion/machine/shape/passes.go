@@ -67,9 +67,6 @@ func (p Passes) Lead(diameter float64) (Lead, error) {
 	turns := p.Count - 1
 	along, beside, across := p.around(diameter)
 	h := Housing{Length: p.Span + along, Width: float64(turns)*p.spacing(diameter) + beside, Height: across}
-	wide, high := h.Width-2*p.Wall, h.Height-2*p.Wall
-	section := wide*high - float64(p.Count)*disc(diameter)
-	wetted := 2*(wide+high) + float64(p.Count)*math.Pi*diameter
 	wrap := Wrap{Over: Roller, Count: turns, Angle: math.Pi, Radius: (p.Roller + diameter) / 2}
 	if p.between(diameter) > 0 {
 		wrap.Count, wrap.Angle = 2*turns, math.Pi/2
@@ -77,8 +74,8 @@ func (p Passes) Lead(diameter float64) (Lead, error) {
 	return Lead{
 		Length: float64(p.Count)*p.Span + float64(turns)*p.turn(diameter), Housing: h,
 		WallArea:   2 * (h.Length*h.Width + h.Length*h.Height + h.Width*h.Height),
-		AirSection: section, AirPath: h.Length - 2*p.Wall, HydraulicDiameter: 4 * section / wetted,
-		Wraps: []Wrap{wrap}, BendRadius: p.Roller / 2, BendStrain: diameter / (p.Roller + diameter),
+		AirSection: (h.Width-2*p.Wall)*(h.Height-2*p.Wall) - float64(p.Count)*disc(diameter),
+		Wraps:      []Wrap{wrap}, BendRadius: p.Roller / 2, BendStrain: diameter / (p.Roller + diameter),
 	}, nil
 }
 
@@ -125,8 +122,8 @@ func (p Passes) Outline(diameter float64, against bool) (Outline, error) {
 	if err != nil {
 		return Outline{}, err
 	}
-	side := View{Name: "side", Width: l.Housing.Length, Height: l.Housing.Width, Strokes: walls(l.Housing.Length, l.Housing.Width, p.Wall)}
-	end := View{Name: "end", Width: l.Housing.Height, Height: l.Housing.Width, Strokes: walls(l.Housing.Height, l.Housing.Width, p.Wall)}
+	side := View{Width: l.Housing.Length, Height: l.Housing.Width, Strokes: walls(l.Housing.Length, l.Housing.Width, p.Wall)}
+	end := View{Width: l.Housing.Height, Height: l.Housing.Width, Strokes: walls(l.Housing.Height, l.Housing.Width, p.Wall)}
 	left := p.Wall + p.Gap + diameter + p.Roller/2
 	for i := range p.Count {
 		y, from, to := p.Wall+p.Gap+diameter/2+float64(i)*p.spacing(diameter), left, left+p.Span

@@ -24,8 +24,7 @@ func (t Tube) Lead(diameter float64) (Lead, error) {
 	outer := t.outer()
 	return Lead{
 		Length: t.Length, Housing: Housing{Length: t.Length, Width: outer, Height: outer, Diameter: outer},
-		WallArea: math.Pi*outer*t.Length + 2*disc(outer), AirSection: disc(t.Bore) - disc(diameter), AirPath: t.Length,
-		HydraulicDiameter: t.Bore - diameter, Cover: touching(1),
+		WallArea: math.Pi*outer*t.Length + 2*disc(outer), AirSection: disc(t.Bore) - disc(diameter), Cover: touching(1),
 	}, nil
 }
 
@@ -62,7 +61,7 @@ func (t Tube) Outline(diameter float64, against bool) (Outline, error) {
 	outer, inner := t.outer(), t.Wall+t.Bore
 	floor := t.Wall + diameter/2
 	side := View{
-		Name: "side", Width: t.Length, Height: outer,
+		Width: t.Length, Height: outer,
 		Strokes: []Stroke{
 			rectangle(HousingLine, 0, 0, t.Length, outer), rectangle(HousingLine, 0, t.Wall, t.Length, inner),
 			{Of: StrandLine, Points: []Point{{0, floor}, {t.Length, floor}}},
@@ -73,7 +72,7 @@ func (t Tube) Outline(diameter float64, against bool) (Outline, error) {
 	side.Ports = append(side.Ports, airPorts(Point{0, middle}, Point{t.Length, middle}, against)...)
 	centre := Point{outer / 2, outer / 2}
 	end := View{
-		Name: "end", Width: outer, Height: outer,
+		Width: outer, Height: outer,
 		Arcs: []Arc{circle(HousingLine, centre, outer/2), circle(HousingLine, centre, t.Bore/2), circle(StrandLine, Point{outer / 2, floor}, diameter/2)},
 	}
 	return Outline{Strand: diameter, Views: []View{side, end}}, nil

@@ -40,11 +40,10 @@ func (w Winding) Lead(diameter float64) (Lead, error) {
 	}
 	along, across := w.around(diameter)
 	long, outer := w.Turns*w.Pitch+along, w.Drum+across
-	bore, pack := outer-2*w.Wall, w.pack(diameter)
 	l := Lead{
 		Housing:  Housing{Length: long, Width: outer, Height: outer, Diameter: outer},
-		WallArea: math.Pi*outer*long + 2*disc(outer), AirSection: disc(bore) - disc(pack), AirPath: long - 2*w.Wall,
-		HydraulicDiameter: bore - pack, Layers: w.layers(diameter),
+		WallArea: math.Pi*outer*long + 2*disc(outer), AirSection: disc(outer-2*w.Wall) - disc(w.pack(diameter)),
+		Layers: w.layers(diameter),
 	}
 	for _, layer := range l.Layers {
 		if layer.Touches > l.Cover.Arcs {
@@ -62,27 +61,18 @@ func (w Winding) Lead(diameter float64) (Lead, error) {
 
 // layers are the layers of it.
 func (w Winding) layers(d float64) []Layer {
-	x := min(1, d/w.Pitch)
-	taken := taken(x)
 	out := make([]Layer, w.Layers)
 	for i := range out {
-		above := float64(w.Layers - 1 - i)
 		touches := 1 // what it lies on
-		if above > 0 {
-			touches++
+		if i < w.Layers-1 {
+			touches++ // the layer above
 		}
 		if w.Pitch < d*(1+1e-9) {
 			touches += 2
 		}
-		out[i] = Layer{Touches: touches, Radius: w.radius(i, d), Length: w.Turns * w.turn(i, d), Sight: taken / (math.Pi * x) * math.Pow(1-taken, above)}
+		out[i] = Layer{Touches: touches, Radius: w.radius(i, d), Length: w.Turns * w.turn(i, d)}
 	}
 	return out
-}
-
-// taken is the share of what leaves a plane that a row of cylinders before it takes [-], for a diameter over spacing of up to 1.
-func taken(x float64) float64 {
-	h := math.Sqrt((1 - x) * (1 + x))
-	return 1 - h + x*math.Atan2(h, x)
 }
 
 // ForLength implements [Way].
