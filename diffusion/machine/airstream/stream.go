@@ -1,6 +1,9 @@
 package airstream
 
-import "strandry/materials/humidair"
+import (
+	"strandry/diffusion/bounds"
+	"strandry/materials/humidair"
+)
 
 // Stream is moist air that flows.
 type Stream struct {
@@ -9,11 +12,31 @@ type Stream struct {
 	Temperature float64 // [K], from -60 to 350 °C
 }
 
+// Bounds: wide, they keep the arithmetic finite and catch a wrong unit.
+const (
+	coldest, hottest               = 213.15, 623.15 // [K], as in humidair
+	leastPressure, largestPressure = 1e3, 1e7       // [Pa]
+	mostRatio                      = 10.0           // [kg/kg]
+	mostFlow                       = 1e3            // [kg/s] or [m3/s]
+)
+
+// Check gives an error for a stream that cannot be, by the name that it is given; none for the zero value, which is no stream.
+func (s Stream) Check(name string) error {
+	if s == (Stream{}) {
+		return nil
+	}
+	return bounds.First("airstream",
+		bounds.Of("dry flow of the "+name, s.Dry, 0, mostFlow, "kg/s"),
+		bounds.Of("humidity ratio of the "+name, s.Ratio, 0, mostRatio, "kg/kg"),
+		bounds.Celsius("temperature of the "+name, s.Temperature, coldest, hottest),
+	)
+}
+
 // OfVolume returns the stream of a volume flow [m3/s] of moist air, measured at its own temperature T [K],
 // vapour pressure pv [Pa] and total pressure p [Pa].
 func OfVolume(flow, T, pv, p float64) (Stream, error) {
-	err := within(bound{"volume flow", flow, 0, mostFlow, "m3/s", 0}, temperature("temperature", T), pressure(p),
-		bound{"vapour pressure", pv, 0, 0.9 * p, "Pa", 0})
+	err := bounds.First("airstream", bounds.Of("volume flow", flow, 0, mostFlow, "m3/s"), bounds.Celsius("temperature", T, coldest, hottest),
+		bounds.Of("pressure", p, leastPressure, largestPressure, "Pa"), bounds.Of("vapour pressure", pv, 0, 0.9*p, "Pa"))
 	if err != nil {
 		return Stream{}, err
 	}

@@ -1,6 +1,10 @@
 package heat
 
-import "math"
+import (
+	"math"
+
+	"strandry/diffusion/bounds"
+)
 
 // SharpEdge is the discharge coefficient [-] of a small opening with sharp edges, 0.60 to 0.65 in most books (from memory). Long narrow gaps pass less.
 const SharpEdge = 0.61
@@ -12,7 +16,7 @@ type Opening struct {
 }
 
 func (o Opening) check(name string) error {
-	return within(bound{"area of the " + name, o.Area, 0, 100, "m2", 0}, fraction("discharge coefficient of the "+name, o.Discharge))
+	return bounds.First("heat", bounds.Of("area of the "+name, o.Area, 0, 100, "m2"), fraction("discharge coefficient of the "+name, o.Discharge))
 }
 
 // Slot returns the mass flow [kg/s] through an opening under a difference of pressure [Pa]; density [kg/m3] is that of the air that
@@ -25,7 +29,7 @@ func Slot(o Opening, pressure, density float64) (float64, error) {
 	if err := o.check("opening"); err != nil {
 		return 0, err
 	}
-	err := within(bound{"difference of pressure", pressure, 0, largestPressure, "Pa", 0}, bound{"density", density, 0, 1e3, "kg/m3", 0})
+	err := bounds.First("heat", bounds.Of("difference of pressure", pressure, 0, largestPressure, "Pa"), bounds.Of("density", density, 0, 1e3, "kg/m3"))
 	if err != nil {
 		return 0, err
 	}

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"strandry/diffusion/bounds"
 )
 
 // Mass is a part that warms up with the chamber.
@@ -35,12 +37,12 @@ func (l Lumped) check() error {
 		return errors.New("heat: a chamber without masses has no time to warm up: state at least one")
 	}
 	for i, m := range l.Masses {
-		if err := within(bound{fmt.Sprintf("mass %d", i+1), m.Mass, 1e-9, 1e6, "kg", 0},
-			bound{fmt.Sprintf("heat capacity of mass %d", i+1), m.Capacity, 1, 1e5, "J/(kg K)", 0}); err != nil {
+		if err := bounds.First("heat", bounds.Of(fmt.Sprintf("mass %d", i+1), m.Mass, 1e-9, 1e6, "kg"),
+			bounds.Of(fmt.Sprintf("heat capacity of mass %d", i+1), m.Capacity, 1, 1e5, "J/(kg K)")); err != nil {
 			return err
 		}
 	}
-	return within(bound{"power", l.Power, 0, mostPower, "W", 0}, bound{"UA", l.UA, 0, mostUA, "W/K", 0}, temperature("room temperature", l.Room))
+	return bounds.First("heat", bounds.Of("power", l.Power, 0, mostPower, "W"), bounds.Of("UA", l.UA, 0, mostUA, "W/K"), temperature("room temperature", l.Room))
 }
 
 // Capacity is the heat that warms all masses by a kelvin [J/K].
@@ -61,7 +63,7 @@ func (l Lumped) WarmUp(start, set, below float64) (Time, error) {
 	if err := l.check(); err != nil {
 		return Time{}, err
 	}
-	if err := within(temperature("temperature at the start", start), temperature("set temperature", set), bound{"nearness", below, 0, 100, "K", 0}); err != nil {
+	if err := bounds.First("heat", temperature("temperature at the start", start), temperature("set temperature", set), bounds.Of("nearness", below, 0, 100, "K")); err != nil {
 		return Time{}, err
 	}
 	if start >= set-below {

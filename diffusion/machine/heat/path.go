@@ -3,6 +3,7 @@ package heat
 import (
 	"math"
 
+	"strandry/diffusion/bounds"
 	"strandry/diffusion/machine/airstream"
 )
 
@@ -20,8 +21,8 @@ type Evenness struct {
 }
 
 func (p Path) check() error {
-	return within(bound{"dry flow of the air", p.Inlet.Dry, 1e-12, mostFlow, "kg/s", 0}, bound{"humidity ratio of the air", p.Inlet.Ratio, 0, 10, "kg/kg", 0},
-		temperature("temperature of the air at the inlet", p.Inlet.Temperature), bound{"UA", p.UA, 0, mostUA, "W/K", 0}, temperature("room temperature", p.Room))
+	return bounds.First("heat", bounds.Of("dry flow of the air", p.Inlet.Dry, 1e-12, mostFlow, "kg/s"), bounds.Of("humidity ratio of the air", p.Inlet.Ratio, 0, 10, "kg/kg"),
+		temperature("temperature of the air at the inlet", p.Inlet.Temperature), bounds.Of("UA", p.UA, 0, mostUA, "W/K"), temperature("room temperature", p.Room))
 }
 
 func (p Path) ntu() float64 { return p.UA / p.Inlet.Capacity() }
@@ -49,9 +50,9 @@ func (p Path) InletFor(mean float64) (float64, error) {
 	if err := p.check(); err != nil {
 		return 0, err
 	}
-	if err := within(temperature("mean temperature", mean)); err != nil {
+	if err := bounds.First("heat", temperature("mean temperature", mean)); err != nil {
 		return 0, err
 	}
 	inlet := p.Room + (mean-p.Room)/meanShare(p.ntu())
-	return inlet, within(temperature("temperature of the air at the inlet", inlet))
+	return inlet, bounds.First("heat", temperature("temperature of the air at the inlet", inlet))
 }

@@ -3,6 +3,8 @@ package heat
 import (
 	"fmt"
 	"math"
+
+	"strandry/diffusion/bounds"
 )
 
 // Material is what a hand touches.
@@ -58,7 +60,7 @@ func TouchLimit(m Material, seconds float64) (float64, error) {
 	if m < BareMetal || m > Plastic {
 		return 0, fmt.Errorf("heat: unknown material %v: allowed are %v, %v, %v", m, BareMetal, Glass, Plastic)
 	}
-	if err := within(bound{"time of contact", seconds, 0, mostSeconds, "s", 0}); err != nil {
+	if err := bounds.First("heat", bounds.Of("time of contact", seconds, 0, mostSeconds, "s")); err != nil {
 		return 0, err
 	}
 	all := thresholds()
@@ -86,7 +88,7 @@ type Contact struct {
 // Touch tells which limits of touch a surface at temperature T [K] passes: contact by chance (1 s), a short hold (10 s), a hold (1 min), a long one (10 min), and leaning
 // on it for a working day (8 h).
 func Touch(m Material, T float64) ([]Contact, error) {
-	if err := within(temperature("surface temperature", T)); err != nil {
+	if err := bounds.First("heat", temperature("surface temperature", T)); err != nil {
 		return nil, err
 	}
 	var all []Contact

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"strandry/diffusion/bounds"
 	"strandry/diffusion/film"
 	"strandry/diffusion/root"
 	"strandry/materials/humidair"
@@ -59,10 +60,10 @@ func (w Wall) check() error {
 	if w.Shape < LevelCylinder || w.Shape > Box {
 		return fmt.Errorf("heat: unknown shape %v: allowed are %v, %v, %v", w.Shape, LevelCylinder, StandingCylinder, Box)
 	}
-	all := []bound{
+	all := []bounds.Bound{
 		length("length of the housing", w.Length), fraction("emissivity", w.Emissivity),
-		{"film coefficient inside", w.InnerFilm, 0, mostFilm, "W/(m2 K)", 0},
-		{"film coefficient outside", w.OuterFilm, 0, mostFilm, "W/(m2 K)", 0}, {"air speed inside", w.AirSpeed, 0, 100, "m/s", 0},
+		bounds.Of("film coefficient inside", w.InnerFilm, 0, mostFilm, "W/(m2 K)"),
+		bounds.Of("film coefficient outside", w.OuterFilm, 0, mostFilm, "W/(m2 K)"), bounds.Of("air speed inside", w.AirSpeed, 0, 100, "m/s"),
 	}
 	least := w.Diameter
 	if w.Shape == Box {
@@ -74,21 +75,21 @@ func (w Wall) check() error {
 	if !w.OpenEnds {
 		least = min(least, w.Length)
 	}
-	all = append(all, bound{"thickness of the shell", w.Shell.Thickness, 0, 0.49 * least, "m", 0})
+	all = append(all, bounds.Of("thickness of the shell", w.Shell.Thickness, 0, 0.49*least, "m"))
 	for i, l := range w.layers() {
 		name := fmt.Sprintf("layer %d of the wall", i+1)
-		all = append(all, bound{"thickness of " + name, l.Thickness, 1e-6, mostLength, "m", 0},
-			bound{"conductivity of " + name, l.Conductivity, leastConductivity, mostConductivity, "W/(m K)", 0})
+		all = append(all, bounds.Of("thickness of "+name, l.Thickness, 1e-6, mostLength, "m"),
+			bounds.Of("conductivity of "+name, l.Conductivity, leastConductivity, mostConductivity, "W/(m K)"))
 	}
-	return within(all...)
+	return bounds.First("heat", all...)
 }
 
 func (c Climate) check() error {
-	if err := within(temperature("room temperature", c.Room), temperature("chamber temperature", c.Inside),
-		bound{"pressure", c.Pressure, leastPressure, largestPressure, "Pa", 0}); err != nil {
+	if err := bounds.First("heat", temperature("room temperature", c.Room), temperature("chamber temperature", c.Inside),
+		bounds.Of("pressure", c.Pressure, leastPressure, largestPressure, "Pa")); err != nil {
 		return err
 	}
-	return within(bound{"chamber temperature", c.Inside, c.Room, hottest, "°C", 273.15})
+	return bounds.First("heat", bounds.Celsius("chamber temperature", c.Inside, c.Room, hottest))
 }
 
 // Loss returns what the wall loses in a climate: the sum over its faces, each in balance by itself.

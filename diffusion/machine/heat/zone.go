@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"strandry/diffusion/bounds"
 	"strandry/diffusion/machine/airstream"
 	"strandry/materials/humidair"
 )
@@ -40,15 +41,15 @@ type Steady struct {
 
 func (s Strand) check(i int) error {
 	name := fmt.Sprintf(" of strand %d", i+1)
-	return within(
-		bound{"flow" + name, s.Flow, 0, mostFlow, "kg/s", 0}, bound{"heat capacity" + name, s.Capacity, 0, 1e5, "J/(kg K)", 0},
+	return bounds.First("heat",
+		bounds.Of("flow"+name, s.Flow, 0, mostFlow, "kg/s"), bounds.Of("heat capacity"+name, s.Capacity, 0, 1e5, "J/(kg K)"),
 		temperature("temperature at the start"+name, s.From), temperature("temperature at the end"+name, s.To),
-		bound{"water" + name, s.Water, -mostFlow, s.Flow, "kg/s", 0})
+		bounds.Of("water"+name, s.Water, -mostFlow, s.Flow, "kg/s"))
 }
 
 // check gives an error for all that is out of bounds.
 func (z Zone) check() error {
-	err := within(temperature("chamber temperature", z.Temperature), bound{"loss of the wall", z.Wall, -mostPower, mostPower, "W", 0})
+	err := bounds.First("heat", temperature("chamber temperature", z.Temperature), bounds.Of("loss of the wall", z.Wall, -mostPower, mostPower, "W"))
 	for i, s := range z.Strands {
 		err = errors.Join(err, s.check(i))
 	}
@@ -136,7 +137,7 @@ func (z Zone) Residual(s Steady) float64 {
 // Size returns the power to choose for the heater [W]: the power needed times a margin [-], from 1 to 10; 1.5 is common practice, no
 // source. Zero where none is needed.
 func (s Steady) Size(margin float64) (float64, error) {
-	if err := within(bound{"margin of the heater", margin, 1, 10, "(a factor)", 0}); err != nil {
+	if err := bounds.First("heat", bounds.Of("margin of the heater", margin, 1, 10, "(a factor)")); err != nil {
 		return 0, err
 	}
 	return margin * max(s.Heater, 0), nil

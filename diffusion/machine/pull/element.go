@@ -1,6 +1,9 @@
 package pull
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Element is what acts on the strand at a stage: [Drag], [Guide], [Roller], [Driven] or [Floor].
 type Element interface {
@@ -36,7 +39,7 @@ type Guide struct {
 }
 
 func (g Guide) check() error {
-	return firstOf(g.Friction.check("friction of the guide", 0, mostFriction, "(a coefficient)"), within("wrap of the guide", g.Angle, 0, mostAngle, "rad"), g.bend().check())
+	return cmp.Or(g.Friction.check("friction of the guide", 0, mostFriction, "(a coefficient)"), within("wrap of the guide", g.Angle, 0, mostAngle, "rad"), g.bend().check())
 }
 
 func (g Guide) bend() bend { return bend{g.Radius, g.Lost} }
@@ -56,7 +59,7 @@ type Roller struct {
 }
 
 func (r Roller) check() error {
-	if err := firstOf(within("wrap of the roller", r.Angle, 0, mostTurned, "rad"), within("radius on the roller", r.Radius, leastLength, mostLength, "m"),
+	if err := cmp.Or(within("wrap of the roller", r.Angle, 0, mostTurned, "rad"), within("radius on the roller", r.Radius, leastLength, mostLength, "m"),
 		r.Bearing.check("friction of the bearing", 0, mostFriction, "(a coefficient)"), within("bore of the bearing", r.Bore, leastLength, 2*r.Radius, "m"),
 		within("weight of the roller", r.Weight, 0, mostTension, "N"), r.bend().check()); err != nil {
 		return err
@@ -88,7 +91,7 @@ type Driven struct {
 }
 
 func (d Driven) check() error {
-	return firstOf(d.Friction.check("friction on the driven drum", 0, mostFriction, "(a coefficient)"), within("wrap of the driven drum", d.Angle, 0, mostTurned, "rad"),
+	return cmp.Or(d.Friction.check("friction on the driven drum", 0, mostFriction, "(a coefficient)"), within("wrap of the driven drum", d.Angle, 0, mostTurned, "rad"),
 		d.Left.check("tension behind the driven drum", 0, mostTension, "N"))
 }
 
@@ -107,7 +110,7 @@ type Floor struct {
 func (Floor) bend() bend { return bend{} }
 
 func (f Floor) check() error {
-	return firstOf(f.Friction.check("friction of the floor", 0, mostFriction, "(a coefficient)"), within("length of the floor", f.Length, 0, mostLength, "m"))
+	return cmp.Or(f.Friction.check("friction of the floor", 0, mostFriction, "(a coefficient)"), within("length of the floor", f.Length, 0, mostLength, "m"))
 }
 
 func (f Floor) after(before, _ float64, i int, s Strand) float64 {

@@ -1,6 +1,9 @@
 package pull
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Stretched is what a stress does to a strand while it lasts.
 type Stretched struct {
@@ -53,7 +56,7 @@ func (v Verdict) String() string {
 // Against compares what is asked with what is borne or given, in the same unit, neither negative: the pull with what a feeder can give, the strain of a bend or of a pull with what the strand bears. Either may be unknown, by its zero value. Share is
 // the middle of what is asked over the middle of what is borne [-], 0 where it is unknown.
 func Against(asked, borne Range) (v Verdict, share float64, err error) {
-	if err := firstOf(asked.check("what is asked", 0, 1e12, ""), borne.check("what is borne", 0, 1e12, "")); err != nil {
+	if err := cmp.Or(asked.check("what is asked", 0, 1e12, ""), borne.check("what is borne", 0, 1e12, "")); err != nil {
 		return Unknown, 0, err
 	}
 	switch {

@@ -1,8 +1,9 @@
 package shape
 
 import (
-	"fmt"
 	"math"
+
+	"strandry/diffusion/bounds"
 )
 
 // Way is how a strand is led: a [Tube], [Passes] or a [Winding].
@@ -85,31 +86,15 @@ const (
 	mostLayers     = 5
 )
 
-// bound is one quantity with its limits.
-type bound struct {
-	name               string
-	value, least, most float64
-	unit               string
+func strand(diameter float64) bounds.Bound {
+	return bounds.Of("strand diameter", diameter, thinnest, thickest, "m")
 }
-
-// within is an error for the first quantity out of its limits. NaN is out of all limits.
-func within(all ...bound) error {
-	for _, b := range all {
-		if b.value >= b.least && b.value <= b.most {
-			continue
-		}
-		return fmt.Errorf("shape: %s = %.6g %s: must lie from %.6g to %.6g %s", b.name, b.value, b.unit, b.least, b.most, b.unit)
-	}
-	return nil
+func length(name string, value float64) bounds.Bound {
+	return bounds.Of(name, value, least, longest, "m")
 }
-
-func strand(diameter float64) bound {
-	return bound{"strand diameter", diameter, thinnest, thickest, "m"}
-}
-func length(name string, value float64) bound { return bound{name, value, least, longest, "m"} }
 
 // wall is the thickness of a housing, which may be left out.
-func wall(value float64) bound { return bound{"wall of the housing", value, 0, 1, "m"} }
+func wall(value float64) bounds.Bound { return bounds.Of("wall of the housing", value, 0, 1, "m") }
 
 // disc is the area of a circle of a diameter.
 func disc(diameter float64) float64 { return math.Pi / 4 * diameter * diameter }

@@ -1,6 +1,11 @@
 package shape
 
-import "math"
+import (
+	"cmp"
+	"math"
+
+	"strandry/diffusion/bounds"
+)
 
 // Tube is a straight tube, through which the strand runs along its floor and air goes beside it.
 type Tube struct {
@@ -10,7 +15,7 @@ type Tube struct {
 }
 
 func (t Tube) check(d float64) error {
-	return within(strand(d), length("length of the tube", t.Length), bound{"bore of the tube", t.Bore, d * (1 + 1e-6), longest, "m"}, wall(t.Wall))
+	return bounds.First("shape", strand(d), length("length of the tube", t.Length), bounds.Of("bore of the tube", t.Bore, d*(1+1e-6), longest, "m"), wall(t.Wall))
 }
 
 // outer is the outer diameter [m].
@@ -40,7 +45,7 @@ func (t Tube) ForLength(target, diameter float64) (Way, error) {
 // Most implements [Way].
 func (t Tube) Most(inside Box, diameter float64) (Way, bool, error) {
 	t.Length = 1 // whatever it was: it is what is sought
-	if err := firstOf(t.check(diameter), inside.check()); err != nil {
+	if err := cmp.Or(t.check(diameter), inside.check()); err != nil {
 		return nil, false, err
 	}
 	best, found := Tube{}, false

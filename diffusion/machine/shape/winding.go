@@ -1,6 +1,11 @@
 package shape
 
-import "math"
+import (
+	"cmp"
+	"math"
+
+	"strandry/diffusion/bounds"
+)
 
 // Winding is a strand wound on a turning drum, in one layer or several, in a round housing through which air goes along the axis. The layers are laid to and fro.
 type Winding struct {
@@ -13,8 +18,8 @@ type Winding struct {
 }
 
 func (w Winding) check(d float64) error {
-	return within(strand(d), length("diameter of the drum", w.Drum), bound{"pitch of the winding", w.Pitch, d * (1 - 1e-12), longest, "m"},
-		bound{"turns in a layer", w.Turns, 0.01, mostTurns, ""}, bound{"layers of the winding", float64(w.Layers), 1, mostLayers, ""}, length("gap to the housing", w.Gap), wall(w.Wall))
+	return bounds.First("shape", strand(d), length("diameter of the drum", w.Drum), bounds.Of("pitch of the winding", w.Pitch, d*(1-1e-12), longest, "m"),
+		bounds.Of("turns in a layer", w.Turns, 0.01, mostTurns, ""), bounds.Of("layers of the winding", float64(w.Layers), 1, mostLayers, ""), length("gap to the housing", w.Gap), wall(w.Wall))
 }
 
 // radius is that of the centre line in a layer, counted from 0 [m].
@@ -78,7 +83,7 @@ func (w Winding) layers(d float64) []Layer {
 // ForLength implements [Way].
 func (w Winding) ForLength(target, diameter float64) (Way, error) {
 	w.Turns = 1
-	if err := firstOf(w.check(diameter), within(length("length of strand", target))); err != nil {
+	if err := cmp.Or(w.check(diameter), bounds.First("shape", length("length of strand", target))); err != nil {
 		return nil, err
 	}
 	once := 0.0
@@ -86,7 +91,7 @@ func (w Winding) ForLength(target, diameter float64) (Way, error) {
 		once += w.turn(layer, diameter)
 	}
 	w.Turns = target / once
-	if err := within(bound{"turns in a layer that it takes", w.Turns, 0.01, mostTurns, ""}); err != nil {
+	if err := bounds.First("shape", bounds.Of("turns in a layer that it takes", w.Turns, 0.01, mostTurns, "")); err != nil {
 		return nil, err
 	}
 	return w, nil
@@ -95,7 +100,7 @@ func (w Winding) ForLength(target, diameter float64) (Way, error) {
 // Most implements [Way].
 func (w Winding) Most(inside Box, diameter float64) (Way, bool, error) {
 	w.Turns, w.Drum = 1, 1 // whatever they were: they are what is sought
-	if err := firstOf(w.check(diameter), inside.check()); err != nil {
+	if err := cmp.Or(w.check(diameter), inside.check()); err != nil {
 		return nil, false, err
 	}
 	along, across := w.around(diameter)
