@@ -311,7 +311,7 @@ func TestFits(t *testing.T) {
 // What a chamber holds at most is bounded by its turns where they are stated, and by the box where one is; a way without turns of its own is as long as its zone.
 func TestHolds(t *testing.T) {
 	d, m := built(t)
-	require.Equal(t, []float64{0, 0}, m.Holds(1.75e-3))
+	require.Equal(t, [2]float64{0, 0}, [2]float64{m.Holds(0, 1.75e-3), m.Holds(1, 1.75e-3)})
 	way, err := m.Way(d, 0)
 	require.NoError(t, err)
 	lead, err := way.Lead(1.75e-3)
@@ -322,15 +322,15 @@ func TestHolds(t *testing.T) {
 	require.Nil(t, way)
 	turn := math.Hypot(math.Pi*(0.15+1.75e-3), 3e-3)
 	m.Chambers[0].Held, m.Chambers[0].Led = true, shape.Winding{Drum: 0.15, Pitch: 3e-3, Turns: 40, Layers: 1, Gap: 0.02}
-	near(t, 40*turn, m.Holds(1.75e-3)[0], 1e-9)
+	near(t, 40*turn, m.Holds(0, 1.75e-3), 1e-9)
 	m.Box = machine.Box{Length: 1, Width: 1, Height: 1}
-	near(t, 40*turn, m.Holds(1.75e-3)[0], 1e-9, "the box is wide")
+	near(t, 40*turn, m.Holds(0, 1.75e-3), 1e-9, "the box is wide")
 	m.Box = machine.Box{Length: 0.2335, Width: 0.2335, Height: 0.1}
 	within := told(t, func(_ *diffusion.Design, n *machine.Machine) { n.Box = m.Box }).Chambers[0].Most
-	near(t, within, m.Holds(1.75e-3)[0], 1e-9)
+	near(t, within, m.Holds(0, 1.75e-3), 1e-9)
 	require.Less(t, within, 30*turn)
 	m.Box = machine.Box{Length: 0.05, Width: 0.02, Height: 0.02}
-	require.Negative(t, m.Holds(1.75e-3)[0], "none fits")
+	require.Negative(t, m.Holds(0, 1.75e-3), "none fits")
 }
 
 // Without a march no flows are looked for, and all else is as with one.

@@ -71,13 +71,14 @@ type search struct {
 	march      *diffusion.March
 	model      diffusion.Model // up to that zone
 	zone       int
-	stated     float64 // flow [m³/s]
-	dry, moist float64 // content behind the zone in air without limit, and before it [kg/kg dry]
+	stated     float64             // flow [m³/s]
+	dry, moist float64             // content behind the zone in air without limit, and before it [kg/kg dry]
+	known      map[float64]float64 // what is lost at the flows that were tried
 }
 
 // newSearch is one for zone i; nil where there is nothing to look for.
 func newSearch(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, i int) *search {
-	s := &search{march: march, model: d.Model, zone: i, stated: d.Path[i].Air.VolumeFlow}
+	s := &search{march: march, model: d.Model, zone: i, stated: d.Path[i].Air.VolumeFlow, known: map[float64]float64{}}
 	s.model.Path = append([]diffusion.Zone(nil), d.Path[:i+1]...)
 	for k := range s.model.Path {
 		if c := &s.model.Path[k].Contact; c.Covered > 0 {
@@ -111,12 +112,16 @@ func (s *search) content() (content float64, ok bool) {
 
 // lost is the share of what air without limit would do that a flow [m³/s] does not do.
 func (s *search) lost(flow float64) float64 {
-	s.model.Path[s.zone].Air.VolumeFlow = flow
-	content, ok := s.content()
-	if !ok {
-		return 1
+	lost, known := s.known[flow]
+	if known {
+		return lost
 	}
-	return (content - s.dry) / (s.moist - s.dry)
+	s.model.Path[s.zone].Air.VolumeFlow, lost = flow, 1
+	if content, ok := s.content(); ok {
+		lost = (content - s.dry) / (s.moist - s.dry)
+	}
+	s.known[flow] = lost
+	return lost
 }
 
 // flow is the one at which a share is lost [m³/s]; found is false where it lies beyond what is tried.

@@ -102,7 +102,7 @@ func (l *Log) sized() string {
 	if a == nil {
 		return "No length could be sized."
 	}
-	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.LongestOf(l.Survey.Zone)
+	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.LongestOf(l.Survey.Zone)
 	long := func(x float64) string {
 		if x == a.DryTo || x == a.Reliable.To {
 			x = atMost(x)
@@ -132,7 +132,7 @@ func (l *Log) sized() string {
 
 // reliably says what to build to be dry nine times in ten.
 func (l *Log) reliably(long func(x float64) string) string {
-	a, longest := l.Survey.Length.Answer, l.Scenario.Build.LongestOf(l.Survey.Zone)
+	a, longest := l.Survey.Length.Answer, l.Scenario.LongestOf(l.Survey.Zone)
 	n := &a.Reliable
 	switch {
 	case n.Outcome == size.Nowhere:
