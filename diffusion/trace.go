@@ -63,7 +63,7 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 }
 
 // mark begins a zone.
-func (t *Trace) mark(l *strand, z *Zone) {
+func (t *Trace) mark(l *strand) {
 	if t == nil {
 		return
 	}

@@ -18,9 +18,7 @@ func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (House
 	if err := m.lead(d, i, &h); err != nil {
 		return h, err
 	}
-	if err := m.water(d, r, i, &h); err != nil {
-		return h, err
-	}
+	m.water(d, r, i, &h)
 	if !h.Heated {
 		return h, nil
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 // water tells the balance of water of the air of zone i.
-func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Housed) error {
+func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Housed) {
 	z, w := &d.Path[i], &h.Water
 	w.Strands = float64(max(1, z.Air.Strands))
 	before := r.Start.Mean
@@ -20,7 +20,7 @@ func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	w.Given = w.Strands * oneFlow(d) * (before - r.Zones[i].Exit.Mean)
 	dry := d.DryFlow(z)
 	if dry == 0 {
-		return nil
+		return
 	}
 	p := d.AirPressure()
 	total, _ := d.Inflow(z)
@@ -38,7 +38,6 @@ func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	if most := max(in, math.Abs(w.Given), out); most > 0 { // else there is no water at all
 		w.Residual = (in + w.Given - out) / most
 	}
-	return nil
 }
 
 // What a flow of air is searched by: what is lost of that which air without limit would do.
@@ -61,8 +60,8 @@ func (m *Machine) flows(march *diffusion.March, d *diffusion.Design, r *diffusio
 			continue
 		}
 		w.Searched = true
-		w.Enough, _ = s.flow(hardly)
-		w.Least, _ = s.flow(half)
+		w.Enough = s.flow(hardly)
+		w.Least = s.flow(half)
 	}
 }
 
@@ -124,8 +123,8 @@ func (s *search) lost(flow float64) float64 {
 	return lost
 }
 
-// flow is the one at which a share is lost [m³/s]; found is false where it lies beyond what is tried.
-func (s *search) flow(share float64) (flow float64, found bool) {
+// flow is the one at which a share is lost [m³/s]; zero where it lies beyond what is tried.
+func (s *search) flow(share float64) float64 {
 	const factor = 4
 	f := func(logarithm float64) (float64, error) { return s.lost(math.Exp(logarithm)) - share, nil }
 	low, high := math.Log(s.stated), math.Log(s.stated)
@@ -142,15 +141,15 @@ func (s *search) flow(share float64) (flow float64, found bool) {
 		atHigh, _ = f(high)
 	}
 	if !(atLow >= 0 && atHigh <= 0) {
-		return 0, false
+		return 0
 	}
 	if low == high { // as stated, to the bit
-		return s.stated, true
+		return s.stated
 	}
 	const within = 0.02
 	x, err := root.Find(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh}, root.Tolerance{Width: within})
 	if err != nil {
-		return 0, false
+		return 0
 	}
-	return math.Exp(x), true
+	return math.Exp(x)
 }

@@ -56,9 +56,7 @@ func (s Stream) Enthalpy() float64 {
 }
 
 // Vapour returns the vapour pressure [Pa] at total pressure p [Pa].
-func (s Stream) Vapour(p float64) float64 {
-	return p * s.Ratio / (humidair.MassRatio + s.Ratio)
-}
+func (s Stream) Vapour(p float64) float64 { return humidair.VapourPressureOf(s.Ratio, p) }
 
 // PowerTo returns the power [W] that brings the stream to the temperature T [K], with its water; negative
 // where it is warmer already.
