@@ -146,8 +146,13 @@ func (s *search) flow(share float64) float64 {
 	if low == high { // as stated, to the bit
 		return s.stated
 	}
+	return rootOf(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh})
+}
+
+// rootOf is where a function of a logarithm is zero, to 2 %; zero where it has no answer.
+func rootOf(f func(logarithm float64) (float64, error), b root.Bracket) float64 {
 	const within = 0.02
-	x, err := root.Find(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh}, root.Tolerance{Width: within})
+	x, err := root.Find(f, b, root.Tolerance{Width: within})
 	if err != nil {
 		return 0
 	}

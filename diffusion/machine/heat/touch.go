@@ -19,15 +19,10 @@ const (
 
 // String returns the name of the material.
 func (m Material) String() string {
-	switch m {
-	case BareMetal:
-		return "bare metal"
-	case Glass:
-		return "glass"
-	case Plastic:
-		return "plastic"
+	if m < BareMetal || m > Plastic {
+		return fmt.Sprintf("Material(%d)", int(m))
 	}
-	return fmt.Sprintf("Material(%d)", int(m))
+	return [...]string{"bare metal", "glass", "plastic"}[m]
 }
 
 // Caution is what is to be said beside any temperature of touch.

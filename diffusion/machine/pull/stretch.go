@@ -41,17 +41,7 @@ const (
 )
 
 // String names it.
-func (v Verdict) String() string {
-	switch v {
-	case Holds:
-		return "holds"
-	case Doubtful:
-		return "doubtful"
-	case Fails:
-		return "fails"
-	}
-	return "unknown"
-}
+func (v Verdict) String() string { return [...]string{"unknown", "holds", "doubtful", "fails"}[v] }
 
 // Against compares what is asked with what is borne or given, in the same unit, neither negative: the pull with what a feeder can give, the strain of a bend or of a pull with what the strand bears. Either may be unknown, by its zero value. Share is
 // the middle of what is asked over the middle of what is borne [-], 0 where it is unknown.
