@@ -30,15 +30,8 @@ func (l *Log) machine() []block {
 		}
 		blocks = append(blocks, head("Parts"), text("The prices are those of the scenario; none is known here."), block{Grid: g})
 	}
-	for _, one := range []struct {
-		head string
-		list []string
-	}{{"What to look at", m.Alerts()}, {"What can hurt", append(m.Cautions(), "Heat, mains, fumes and what turns: see Safety, all of which holds here.")}, {"Not given of the machine and assumed", m.Assumed}} {
-		if len(one.list) > 0 {
-			blocks = append(blocks, head(one.head), block{List: one.list})
-		}
-	}
-	return blocks
+	return slices.Concat(blocks, listed("What to look at", m.Alerts()),
+		listed("What can hurt", append(m.Cautions(), "Heat, mains, fumes and what turns: see Safety, all of which holds here.")), listed("Not given of the machine and assumed", m.Assumed))
 }
 
 // undesigned is what is still to be worked out before anything is built.
