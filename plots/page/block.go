@@ -33,8 +33,8 @@ type block struct {
 	Banner  *banner
 }
 
-// fact is a figure with its name.
-type fact struct{ Name, Value string }
+// fact is the name of a figure, and the figure.
+type fact = [2]string
 
 // grid is a table. Its first column names the rows.
 type grid struct {

@@ -14,14 +14,9 @@ func (l *Log) machine() []block {
 	m := l.Answer.Machine
 	blocks := []block{text("What the dryer takes, as far as it is stated in the scenario, computed for the steady state at the medians. Every number is an estimate: measure yours before you rely on it.")}
 	for _, part := range m.Parts() {
-		if len(part.Rows) == 0 {
-			continue
+		if len(part.Rows) > 0 {
+			blocks = append(blocks, head(part.Head), block{Facts: part.Rows})
 		}
-		b := block{}
-		for _, r := range part.Rows {
-			b.Facts = append(b.Facts, fact{r[0], r[1]})
-		}
-		blocks = append(blocks, head(part.Head), b)
 	}
 	if bought := m.Bought(); len(bought) > 0 {
 		g := &grid{Heads: table.BoughtHeads(), Words: true}
