@@ -246,7 +246,7 @@ func (l *strand) pass(z *Zone, s Settings, out *ZoneResult) error {
 		return err
 	}
 	before := l.cylinder.Lost
-	l.trace.mark(l, z)
+	l.trace.mark(l)
 	if err := l.through(z, s); err != nil {
 		return err
 	}

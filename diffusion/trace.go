@@ -45,6 +45,7 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 		return nil, err
 	}
 	l, t := &w.main, &Trace{}
+	l.similarBalances = nil // those that odds have left
 	if err := l.begin(m, s, g, &t.Result); err != nil {
 		return nil, err
 	}
@@ -62,7 +63,7 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 }
 
 // mark begins a zone.
-func (t *Trace) mark(l *strand, z *Zone) {
+func (t *Trace) mark(l *strand) {
 	if t == nil {
 		return
 	}

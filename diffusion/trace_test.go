@@ -1,6 +1,7 @@
 package diffusion_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -30,6 +31,27 @@ func TestTraceFollowsTheStrand(t *testing.T) {
 			require.Len(t, p.Profile, len(trace.Radius))
 		}
 	}
+}
+
+// What was marched before, by a march that was started from a similar one, changes no bit.
+func TestTraceForgetsWhatWasBefore(t *testing.T) {
+	m := transit(t, 20)
+	m.Path[1].Air.DryFlow, m.Path[1].Air.Direction = 3e-5, diffusion.Mixed
+	w := diffusion.NewMarch()
+	first, err := w.Trace(&m.Model, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	wetter := m.Model
+	wetter.Start *= 1.2
+	var r diffusion.Result
+	similar := run(t, m)
+	require.NoError(t, w.RunFrom(&similar, &wetter, diffusion.CoarseSettings(), &r))
+	again, err := w.Trace(&m.Model, diffusion.DefaultSettings())
+	require.NoError(t, err)
+	require.Equal(t, first.Points, again.Points)
+	longer := m.Model
+	longer.Path = append(slices.Clone(m.Path), m.Path[0])
+	_, err = w.Trace(&longer, diffusion.DefaultSettings()) // of more zones
+	require.NoError(t, err)
 }
 
 // Against the strand the air is driest where the strand leaves, and as supplied there.

@@ -9,23 +9,32 @@ import (
 
 // Build is what can be built, within which advice keeps.
 type Build struct {
-	Longest float64  // path of one zone [m]; of a zone whose shape is stated see [Build.LongestOf]
+	Longest float64  // path of one zone [m]; of a zone whose shape is stated see [Scenario.LongestOf]
 	Hottest float64  // air of a zone [K]; advice goes no further than the strand bears
 	Driest  float64  // dew or frost point of supplied air [K]
 	Slowest float64  // feed of the strand [m/s]
 	Fastest float64  // [m/s]
 	Assumed []string // of the length, where it was not given
 	Usual   []string // of the others, which advice alone heeds
-
-	holds []float64 // what the shape of each zone holds [m]; zero where nothing bounds it
 }
 
-// LongestOf is the longest path of a zone that can be built [m]: Longest, or what its shape holds, in the box of the file or with the turns or passes that it states, if that is less.
-func (b *Build) LongestOf(zone int) float64 {
-	if zone >= 0 && zone < len(b.holds) && b.holds[zone] > 0 {
-		return min(b.Longest, b.holds[zone])
+// LongestOf is the longest path of a zone that can be built [m]: that of [Build], or what its shape holds, in the box of the file or with the turns or passes that it states, if that is less. It is
+// rounded down to what one would say, though to no less than the length of the zone that the shape does hold.
+func (s *Scenario) LongestOf(zone int) float64 {
+	const digits = 3
+	longest := s.Build.Longest
+	if zone < 0 || zone >= len(s.Machine.Chambers) {
+		return longest
 	}
-	return b.Longest
+	most, own := s.Machine.Holds(zone, 2*s.Model.Radius), s.Model.Path[zone].Length
+	rounded := quantity.Outward(most, digits, false)
+	if most < 0 || own > rounded && own <= most*(1+1e-9) {
+		rounded = own // where none fits the box, no more of it is proposed
+	}
+	if rounded > 0 {
+		return min(longest, rounded)
+	}
+	return longest
 }
 
 // Store is where dry strands are kept.

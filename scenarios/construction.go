@@ -43,23 +43,8 @@ func (r *reading) construction(root section, s *Scenario) {
 	}
 	m.LeastBend, _ = build.quantity("least_radius", quantity.Length(), strict.Limits{Min: 1e-4, Max: 10, Unit: "mm"})
 	m.Margin = build.number("margin", strict.Limits{Min: 1, Max: 10}, usualMargin)
-	s.Build.holds = holdable(s)
 	s.Machine.Assumed = append(s.Machine.Assumed, r.assumed[len(before):]...)
 	r.assumed = before
-}
-
-// holdable is what the shape of each zone holds [m], rounded down to what one would say, though to no less than the length of the zone that it does hold.
-func holdable(s *Scenario) []float64 {
-	const digits = 3
-	holds := s.Machine.Holds(2 * s.Model.Radius)
-	for i, most := range holds {
-		rounded := quantity.Outward(most, digits, false)
-		if own := s.Model.Path[i].Length; most < 0 || own > rounded && own <= most*(1+1e-9) {
-			rounded = own // where none fits the box, no more of it is proposed
-		}
-		holds[i] = rounded
-	}
-	return holds
 }
 
 const (

@@ -386,11 +386,11 @@ func TestAbsurdSizes(t *testing.T) {
 func TestLongestOfABox(t *testing.T) {
 	long := func(box string) float64 {
 		s := construct(t, strings.Replace(unconcerned, `box = {`, `longest = "500 m"`+"\nbox = "+box+"\n# {", 1))
-		require.Equal(t, s.Build.Longest, s.Build.LongestOf(len(s.Model.Path)), "of no zone")
-		if most := s.Machine.Holds(2 * s.Model.Radius)[0]; most > 0 {
-			require.LessOrEqual(t, s.Build.LongestOf(0), most, "rounded down")
+		require.Equal(t, s.Build.Longest, s.LongestOf(len(s.Model.Path)), "of no zone")
+		if most := s.Machine.Holds(0, 2*s.Model.Radius); most > 0 {
+			require.LessOrEqual(t, s.LongestOf(0), most, "rounded down")
 		}
-		return s.Build.LongestOf(0)
+		return s.LongestOf(0)
 	}
 	wide, narrow := long(`{ length = "300 mm", width = "300 mm", height = "300 mm" }`), long(`{ length = "200 mm", width = "200 mm", height = "200 mm" }`)
 	require.Greater(t, wide, narrow)

@@ -153,12 +153,9 @@ func (r *reading) overlay(name string) *overlay {
 
 // overlaid tells whether a setting replaces the key, of a zone or of none, or something below it.
 func (r *reading) overlaid(name, zone string) bool {
-	for _, o := range r.overlays {
-		if o.Key == name || strings.HasPrefix(o.Key, name+".") && (zone == "" || r.owner(o.Key) == zone) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.overlays, func(o *overlay) bool {
+		return o.Key == name || strings.HasPrefix(o.Key, name+".") && (zone == "" || r.owner(o.Key) == zone)
+	})
 }
 
 // finish gathers the faults of the settings and of the file.

@@ -98,7 +98,8 @@ const (
 	inputFile   = "scenario.toml"
 )
 
-func (f *sweeping) in(file string) string { return filepath.Join(f.path, file) }
+// partial is where rows are kept until the sweep is finished.
+func (f *sweeping) partial() string { return filepath.Join(f.path, partialFile) }
 
 // mostCores is the most workers that can be of use, with room for a machine that is told to have fewer cores than it has.
 func mostCores() int { return max(8, 4*runtime.NumCPU()) }
@@ -209,8 +210,8 @@ func (f *sweeping) free(dir *folder.Folder, set folder.Set, files []folder.File,
 		}
 	}
 	for _, input := range set.Inputs {
-		if same(input, f.in(partialFile)) {
-			return fmt.Errorf("%s is read by this command, which would replace it: name another folder", f.in(partialFile))
+		if same(input, f.partial()) {
+			return fmt.Errorf("%s is read by this command, which would replace it: name another folder", f.partial())
 		}
 	}
 	return dir.Free(set)
@@ -287,7 +288,7 @@ func (f *sweeping) without(dir *folder.Folder, failed error) error {
 		return failed
 	}
 	if err := dir.Root().Remove(partialFile); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return errors.Join(failed, folder.Unwritable(f.in(partialFile), err))
+		return errors.Join(failed, folder.Unwritable(f.partial(), err))
 	}
 	return failed
 }
@@ -323,7 +324,7 @@ func (f *sweeping) write(ctx context.Context, dir *folder.Folder, set folder.Set
 		return nil, err
 	}
 	if err := dir.Root().Remove(partialFile); err != nil {
-		return nil, folder.Unwritable(f.in(partialFile), err)
+		return nil, folder.Unwritable(f.partial(), err)
 	}
 	return undrawn, nil
 }

@@ -20,17 +20,10 @@ const (
 
 // String returns the name of the flow as one word.
 func (f Flow) String() string {
-	switch f {
-	case Natural:
-		return "natural"
-	case Across:
-		return "across"
-	case Along:
-		return "along"
-	case Annulus:
-		return "annulus"
+	if f < Natural || f > Annulus {
+		return fmt.Sprintf("Flow(%d)", int(f))
 	}
-	return fmt.Sprintf("Flow(%d)", int(f))
+	return [...]string{"natural", "across", "along", "annulus"}[f]
 }
 
 // Conditions are what a film coefficient depends on.

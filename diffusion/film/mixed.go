@@ -20,13 +20,6 @@ func Mixed(forced, natural float64, n int) float64 {
 	return large * math.Pow(1+math.Pow(small/large, float64(n)), 1/float64(n))
 }
 
-// Opposed combines forced and natural convection [-] acting against each other,
-// the difference of the cubes; Incropera & DeWitt sec. 9.9. It is 0 where they
-// balance, and of no use near there.
-func Opposed(forced, natural float64) float64 {
-	return math.Cbrt(math.Abs(forced*forced*forced - natural*natural*natural))
-}
-
 // Bounds of Gr/Re² between which both kinds of convection count, a rule of
 // common practice (Incropera & DeWitt sec. 9.9 says "near 1").
 const leastMixed, mostMixed = 0.1, 10.0

@@ -14,7 +14,6 @@ func TestMixed(t *testing.T) {
 	// Computed (independent code), Incropera & DeWitt sec. 9.9.
 	require.InEpsilon(t, 3.120125735, film.Mixed(3, 1.5, 3), 1e-9)
 	require.InEpsilon(t, 3.045814777, film.Mixed(3, 1.5, 4), 1e-9)
-	require.InEpsilon(t, 2.869396774, film.Opposed(3, 1.5), 1e-9)
 	require.Equal(t, 3.0, film.Mixed(3, 0, 4))
 	require.Equal(t, 1.5, film.Mixed(0, 1.5, 3))
 	require.Zero(t, film.Mixed(0, 0, 4))

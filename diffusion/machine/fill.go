@@ -8,7 +8,7 @@ import (
 	"strandry/materials/humidair"
 )
 
-// reaching is the share of the heat of a regeneration that reaches bed and tray; the rest leaves with the air (common practice, no source).
+// reaching is the share of the heat of a regeneration that reaches the bed; the rest leaves with the air (common practice, no source).
 const reaching = 0.5
 
 // fillSteps are the loads at which the filling of the bed is told.
@@ -43,11 +43,9 @@ func (m *Machine) fill(d *diffusion.Design, a *Answer) error {
 	f.Outside = !isotherm.Range.Holds(f.Target, m.Bed.Temperature)
 	rate := m.reaches(d, a, over)
 	f.Rate = rate(f.Target)
-	fresh, err := f.Bed.Held(0)
-	if err != nil {
+	if f.Fresh, err = isotherm.VapourPressure(f.Bed.StartLoad, f.Bed.Temperature); err != nil {
 		return err
 	}
-	f.Fresh = fresh.Pressure
 	return m.last(f, rate)
 }
 

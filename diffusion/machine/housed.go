@@ -18,9 +18,7 @@ func (m *Machine) housed(d *diffusion.Design, r *diffusion.Result, i int) (House
 	if err := m.lead(d, i, &h); err != nil {
 		return h, err
 	}
-	if err := m.water(d, r, i, &h); err != nil {
-		return h, err
-	}
+	m.water(d, r, i, &h)
 	if !h.Heated {
 		return h, nil
 	}
@@ -58,32 +56,30 @@ func (m *Machine) lead(d *diffusion.Design, i int, h *Housed) error {
 	return err
 }
 
-// Holds is what the shape of each chamber holds at most of a strand of a diameter [m], in the box and with the turns or passes that are stated [m]; zero where nothing bounds it, and below zero where
-// none of its kind fits the box.
-func (m *Machine) Holds(diameter float64) []float64 {
-	all := make([]float64, len(m.Chambers))
-	for i := range m.Chambers {
-		c := &m.Chambers[i]
-		if c.Led == nil {
-			continue
-		}
-		if c.Held {
-			if lead, err := c.Led.Lead(diameter); err == nil {
-				all[i] = lead.Length
-			}
-		}
-		if m.Box == (Box{}) {
-			continue
-		}
-		switch in, err := most(m.Box.sides(), c.Led, 2*c.Wall.Insulation, diameter); {
-		case err != nil:
-		case in == 0:
-			all[i] = -1
-		case all[i] == 0 || in < all[i]:
-			all[i] = in
+// Holds is what the shape of the chamber of zone i holds at most of a strand of a diameter [m], in the box and with the turns or passes that are stated [m]; zero where nothing bounds it, and below zero
+// where none of its kind fits the box.
+func (m *Machine) Holds(i int, diameter float64) float64 {
+	c, holds := &m.Chambers[i], 0.0
+	if c.Led == nil {
+		return 0
+	}
+	if c.Held {
+		if lead, err := c.Led.Lead(diameter); err == nil {
+			holds = lead.Length
 		}
 	}
-	return all
+	if m.Box == (Box{}) {
+		return holds
+	}
+	switch in, err := most(m.Box.sides(), c.Led, 2*c.Wall.Insulation, diameter); {
+	case err != nil:
+		return holds
+	case in == 0:
+		return -1
+	case holds == 0 || in < holds:
+		return in
+	}
+	return holds
 }
 
 // most is the longest strand that the same kind of shape holds in a box whose walls inside are insulated [m]; zero where none fits.

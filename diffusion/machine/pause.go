@@ -36,7 +36,7 @@ func pause(d *diffusion.Design, r *diffusion.Result, m *Machine) Pause {
 // dries is how long a strand that stands in the air of the hottest chamber takes to give up nine tenths of what it can give up there [s], by rough marches in which a cover goes
 // round it; zero where it gives up nothing, or there is no answer.
 func (m *Machine) dries(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, p *Pause) float64 {
-	const left, shortest, longest, within = 0.1, 1.0, 1e9, 0.02
+	const left, shortest, longest = 0.1, 1.0, 1e9
 	model := d.Model
 	for i := range d.Path {
 		if z := d.Path[i]; z.Name == p.Zone {
@@ -64,9 +64,5 @@ func (m *Machine) dries(march *diffusion.March, d *diffusion.Design, r *diffusio
 	if errLow != nil || errHigh != nil || !(atLow < 0 && atHigh > 0) {
 		return 0
 	}
-	x, err := root.Find(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh}, root.Tolerance{Width: within})
-	if err != nil {
-		return 0
-	}
-	return math.Exp(x)
+	return rootOf(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh})
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // water tells the balance of water of the air of zone i.
-func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Housed) error {
+func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Housed) {
 	z, w := &d.Path[i], &h.Water
 	w.Strands = float64(max(1, z.Air.Strands))
 	before := r.Start.Mean
@@ -20,7 +20,7 @@ func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	w.Given = w.Strands * oneFlow(d) * (before - r.Zones[i].Exit.Mean)
 	dry := d.DryFlow(z)
 	if dry == 0 {
-		return nil
+		return
 	}
 	p := d.AirPressure()
 	total, _ := d.Inflow(z)
@@ -38,7 +38,6 @@ func (m *Machine) water(d *diffusion.Design, r *diffusion.Result, i int, h *Hous
 	if most := max(in, math.Abs(w.Given), out); most > 0 { // else there is no water at all
 		w.Residual = (in + w.Given - out) / most
 	}
-	return nil
 }
 
 // What a flow of air is searched by: what is lost of that which air without limit would do.
@@ -61,8 +60,8 @@ func (m *Machine) flows(march *diffusion.March, d *diffusion.Design, r *diffusio
 			continue
 		}
 		w.Searched = true
-		w.Enough, _ = s.flow(hardly)
-		w.Least, _ = s.flow(half)
+		w.Enough = s.flow(hardly)
+		w.Least = s.flow(half)
 	}
 }
 
@@ -71,13 +70,14 @@ type search struct {
 	march      *diffusion.March
 	model      diffusion.Model // up to that zone
 	zone       int
-	stated     float64 // flow [m³/s]
-	dry, moist float64 // content behind the zone in air without limit, and before it [kg/kg dry]
+	stated     float64             // flow [m³/s]
+	dry, moist float64             // content behind the zone in air without limit, and before it [kg/kg dry]
+	known      map[float64]float64 // what is lost at the flows that were tried
 }
 
 // newSearch is one for zone i; nil where there is nothing to look for.
 func newSearch(march *diffusion.March, d *diffusion.Design, r *diffusion.Result, i int) *search {
-	s := &search{march: march, model: d.Model, zone: i, stated: d.Path[i].Air.VolumeFlow}
+	s := &search{march: march, model: d.Model, zone: i, stated: d.Path[i].Air.VolumeFlow, known: map[float64]float64{}}
 	s.model.Path = append([]diffusion.Zone(nil), d.Path[:i+1]...)
 	for k := range s.model.Path {
 		if c := &s.model.Path[k].Contact; c.Covered > 0 {
@@ -111,16 +111,20 @@ func (s *search) content() (content float64, ok bool) {
 
 // lost is the share of what air without limit would do that a flow [m³/s] does not do.
 func (s *search) lost(flow float64) float64 {
-	s.model.Path[s.zone].Air.VolumeFlow = flow
-	content, ok := s.content()
-	if !ok {
-		return 1
+	lost, known := s.known[flow]
+	if known {
+		return lost
 	}
-	return (content - s.dry) / (s.moist - s.dry)
+	s.model.Path[s.zone].Air.VolumeFlow, lost = flow, 1
+	if content, ok := s.content(); ok {
+		lost = (content - s.dry) / (s.moist - s.dry)
+	}
+	s.known[flow] = lost
+	return lost
 }
 
-// flow is the one at which a share is lost [m³/s]; found is false where it lies beyond what is tried.
-func (s *search) flow(share float64) (flow float64, found bool) {
+// flow is the one at which a share is lost [m³/s]; zero where it lies beyond what is tried.
+func (s *search) flow(share float64) float64 {
 	const factor = 4
 	f := func(logarithm float64) (float64, error) { return s.lost(math.Exp(logarithm)) - share, nil }
 	low, high := math.Log(s.stated), math.Log(s.stated)
@@ -137,15 +141,20 @@ func (s *search) flow(share float64) (flow float64, found bool) {
 		atHigh, _ = f(high)
 	}
 	if !(atLow >= 0 && atHigh <= 0) {
-		return 0, false
+		return 0
 	}
 	if low == high { // as stated, to the bit
-		return s.stated, true
+		return s.stated
 	}
+	return rootOf(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh})
+}
+
+// rootOf is where a function of a logarithm is zero, to 2 %; zero where it has no answer.
+func rootOf(f func(logarithm float64) (float64, error), b root.Bracket) float64 {
 	const within = 0.02
-	x, err := root.Find(f, root.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh}, root.Tolerance{Width: within})
+	x, err := root.Find(f, b, root.Tolerance{Width: within})
 	if err != nil {
-		return 0, false
+		return 0
 	}
-	return math.Exp(x), true
+	return math.Exp(x)
 }

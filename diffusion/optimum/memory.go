@@ -108,7 +108,7 @@ func (p *Point) take(a answered, constraints int) {
 
 func (a *Answer) sound(constraints int) bool {
 	finite := func(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
-	return finite(a.Cost) && finite(a.Second) && len(a.Violations) == constraints &&
+	return finite(a.Cost) && len(a.Violations) == constraints &&
 		!slices.ContainsFunc(a.Violations, func(v float64) bool { return !finite(v) })
 }
 

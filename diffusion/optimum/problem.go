@@ -21,7 +21,6 @@ type Variable struct {
 // Answer is what is known of a place.
 type Answer struct {
 	Cost       float64   // finite
-	Second     float64   // a measure that is told of, finite
 	Violations []float64 // one for each constraint, zero or less where it holds, in units that can be compared, finite
 }
 

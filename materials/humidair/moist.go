@@ -34,13 +34,6 @@ func VapourPressureAt(rh, T float64) float64 { return rh * SaturationPressure(T)
 // supersaturated.
 func RelativeHumidity(pv, T float64) float64 { return pv / SaturationPressure(T) }
 
-// HeatedHumidity returns the relative humidity [-] at temperature to [K] of
-// air that had relative humidity rh [-] at temperature from [K], vapour
-// pressure unchanged: room air let into a warm chamber.
-func HeatedHumidity(rh, from, to float64) float64 {
-	return RelativeHumidity(VapourPressureAt(rh, from), to)
-}
-
 // HumidityRatio returns the mass of vapour per mass of dry air [kg/kg] at
 // vapour pressure pv [Pa] and total pressure p [Pa]; pv must be below p.
 //

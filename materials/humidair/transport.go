@@ -47,13 +47,6 @@ func PrandtlNumber(T, pv, p float64) float64 {
 	return MassHeat(pv, p) * Viscosity(T) / Conductivity(T)
 }
 
-// LewisNumber returns the thermal diffusivity of moist air over the diffusivity
-// of water vapour in it [-], arguments as for [ThermalDiffusivity]; between
-// 0.82 and 0.90 from 20 °C to 110 °C.
-func LewisNumber(T, pv, p float64) float64 {
-	return ThermalDiffusivity(T, pv, p) / VapourDiffusivity(T, p)
-}
-
 // diffusivityBreak [K] is where the two formulas of VapourDiffusivity cross, at
 // 177 °C. The source changes over at 450 K, where they differ by 0.02 %.
 const diffusivityBreak = 450.1827344224192

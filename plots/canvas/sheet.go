@@ -3,6 +3,7 @@ package canvas
 import (
 	"image"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
@@ -84,12 +85,9 @@ func (s *Sheet) Take(r Rectangle) { s.taken = append(s.taken, r) }
 
 // Free tells whether no word has taken any of the rectangle.
 func (s *Sheet) Free(r Rectangle) bool {
-	for _, t := range s.taken {
-		if t.Min.X < r.Max.X && r.Min.X < t.Max.X && t.Min.Y < r.Max.Y && r.Min.Y < t.Max.Y {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(s.taken, func(t Rectangle) bool {
+		return t.Min.X < r.Max.X && r.Min.X < t.Max.X && t.Min.Y < r.Max.Y && r.Min.Y < t.Max.Y
+	})
 }
 
 // Widest is the width of the widest of some texts.

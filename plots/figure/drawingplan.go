@@ -26,7 +26,6 @@ const (
 
 // plan is where the parts of the drawing of a chamber go.
 type plan struct {
-	f         *Machine
 	c         *Chamber
 	facts     []string
 	side, end view
@@ -55,7 +54,7 @@ type view struct {
 // plan lays out chamber i.
 func (f *Machine) plan(i int) plan {
 	c := &f.Chambers[i]
-	p := plan{f: f, c: c, facts: c.facts(f)}
+	p := plan{c: c, facts: c.facts(f)}
 	p.side, p.end = f.view(c, 0), f.view(c, 1)
 	p.share()
 	most := highest

@@ -15,9 +15,6 @@ type Masses struct {
 	Weighed
 }
 
-func (f Masses) height() canvas.Length { return f.Weighed.height() }
-func (f Masses) check() error          { return f.Weighed.check() }
-
 // Headline says whether the weighings tell how fast water moves, and how well.
 func (f Masses) Headline() string {
 	grave := f.grave()

@@ -270,7 +270,7 @@ func NeededOf(s *scenarios.Scenario, t *needed.Table, f Frame) Figure {
 	if floor, ok := floorOf(s, t, f); ok {
 		return floor
 	}
-	n := Needed{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.Build.LongestOf(slices.IndexFunc(m.Path, func(z diffusion.Zone) bool { return z.Name == t.Zone })), Limit: m.Limit}
+	n := Needed{Frame: f, Table: *t, Material: m.Material.Name, HeatLimit: m.Material.HottestDrying(), GivesWay: m.Material.GivesWay(), Longest: s.LongestOf(slices.IndexFunc(m.Path, func(z diffusion.Zone) bool { return z.Name == t.Zone })), Limit: m.Limit}
 	if t.Own < 0 {
 		n.NineInTen, n.OneInTen = nil, nil
 	}

@@ -41,7 +41,7 @@ func TestOfAScenario(t *testing.T) {
 	require.Positive(t, f.NineInTen[0])
 	require.Equal(t, "PC, 1.75 mm · dew point -10 °C · starts at 0.18 % · strandry 0.0.0", plain(f.foot()))
 	require.Equal(t, s.Model.Material.DryingTemperature.Value, f.HeatLimit)
-	require.Equal(t, s.Build.LongestOf(0), f.Longest)
+	require.Equal(t, s.LongestOf(0), f.Longest)
 	require.Less(t, f.Longest, s.Build.Longest, "what the shape of the oven holds in its box")
 }
 

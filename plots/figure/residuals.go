@@ -19,9 +19,6 @@ type Residuals struct {
 	Weighed
 }
 
-func (f Residuals) height() canvas.Length { return f.Weighed.height() }
-func (f Residuals) check() error          { return f.Weighed.check() }
-
 // Headline says whether what is left has a shape.
 func (f Residuals) Headline() string {
 	if shape := slices.IndexFunc(f.Findings, func(found fit.Finding) bool { return found.Kind == fit.Shape }); shape >= 0 {

@@ -52,7 +52,7 @@ func FrameOfWeighings(w *scenarios.Weighings, version string) Frame {
 	return Frame{Version: version, Setup: Setup{Strand: strand}, Notes: []string{words.Clipped(w.Title, 60), "a scale that shows " + grams(w.Scale.Resolution)}}
 }
 
-func (w *Weighed) check() error {
+func (w Weighed) check() error {
 	if len(w.Runs) == 0 {
 		return errEmpty
 	}

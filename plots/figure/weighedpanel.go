@@ -13,7 +13,7 @@ import (
 const noteLine = canvas.FooterSize * 1.35
 
 // height of a sheet with a panel for each run, the one so high [pt], two beside each other from two on.
-func (w *Weighed) height() canvas.Length {
+func (w Weighed) height() canvas.Length {
 	const one, each, around canvas.Length = 330, 225, 125
 	panels := one
 	if rows := (len(w.Runs) + 1) / 2; len(w.Runs) > 1 {

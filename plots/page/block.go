@@ -33,8 +33,8 @@ type block struct {
 	Banner  *banner
 }
 
-// fact is a figure with its name.
-type fact struct{ Name, Value string }
+// fact is the name of a figure, and the figure.
+type fact = [2]string
 
 // grid is a table. Its first column names the rows.
 type grid struct {
@@ -81,3 +81,11 @@ type banner struct {
 
 func text(s string) block { return block{Text: s} }
 func head(s string) block { return block{Head: s} }
+
+// listed is a list with its heading; nothing for an empty one.
+func listed(heading string, list []string) []block {
+	if len(list) == 0 {
+		return nil
+	}
+	return []block{head(heading), {List: list}}
+}

@@ -84,11 +84,7 @@ func (l *Log) build() []block {
 			continue
 		}
 		s := table.Size{Title: l.Scenario.Title, File: l.Scenario.File, Version: l.Answer.Version, Answer: part.sized.Answer}
-		b := block{}
-		for _, f := range s.Lines() {
-			b.Facts = append(b.Facts, fact{f[0], f[1]})
-		}
-		blocks = append(blocks, text(s.Conclusion()), b)
+		blocks = append(blocks, text(s.Conclusion()), block{Facts: s.Lines()})
 	}
 	blocks = append(blocks, head("Air and film of each zone"), block{Grid: l.films()})
 	return append(blocks, head("Not designed yet"),
@@ -102,7 +98,7 @@ func (l *Log) sized() string {
 	if a == nil {
 		return "No length could be sized."
 	}
-	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.Build.LongestOf(l.Survey.Zone)
+	zone, longest := m.Path[l.Survey.Zone].Name, l.Scenario.LongestOf(l.Survey.Zone)
 	long := func(x float64) string {
 		if x == a.DryTo || x == a.Reliable.To {
 			x = atMost(x)
@@ -132,7 +128,7 @@ func (l *Log) sized() string {
 
 // reliably says what to build to be dry nine times in ten.
 func (l *Log) reliably(long func(x float64) string) string {
-	a, longest := l.Survey.Length.Answer, l.Scenario.Build.LongestOf(l.Survey.Zone)
+	a, longest := l.Survey.Length.Answer, l.Scenario.LongestOf(l.Survey.Zone)
 	n := &a.Reliable
 	switch {
 	case n.Outcome == size.Nowhere:
@@ -176,11 +172,7 @@ func (l *Log) keeping() []block {
 		return []block{text("This could not be found out: " + l.Survey.KeepsReason + ".")}
 	}
 	k := table.Keeps{Title: l.Scenario.Title, File: l.Scenario.File, Version: l.Answer.Version, Answer: answer}
-	facts := block{}
-	for _, f := range k.Lines() {
-		facts.Facts = append(facts.Facts, fact{f[0], f[1]})
-	}
-	blocks := []block{text("How long a dry loose strand of this material stays within its limit in the air of the room, and what a store with a door that is opened does to it. A wound spool keeps longer."), facts}
+	blocks := []block{text("How long a dry loose strand of this material stays within its limit in the air of the room, and what a store with a door that is opened does to it. A wound spool keeps longer."), {Facts: k.Lines()}}
 	if assumed := slices.Concat(l.Scenario.Store.Assumed, l.Scenario.Opening.Assumed); len(assumed) > 0 {
 		blocks = append(blocks, text("Not given and assumed:"), block{List: assumed})
 	}

@@ -31,13 +31,8 @@ func (l *Log) doubts() []block {
 		blocks = append(blocks, text(fmt.Sprintf("The map of length against feed is marched at coarser steps; at %d of its places the numerical error was looked at and is at most %s %% of the content.",
 			grid.Checked, table.Significant(100*grid.RelativeError, 2))))
 	}
-	if warnings := l.Answer.Warnings(); len(warnings) > 0 {
-		blocks = append(blocks, head("Warnings"), block{List: warnings})
-	}
-	if doubts := l.Answer.Doubts(); len(doubts) > 0 {
-		blocks = append(blocks, head("Doubtful in the data of "+m.Material.Name), block{List: doubts})
-	}
-	return blocks
+	blocks = append(blocks, listed("Warnings", l.Answer.Warnings())...)
+	return append(blocks, listed("Doubtful in the data of "+m.Material.Name, l.Answer.Doubts())...)
 }
 
 func (l *Log) sources() []block {
@@ -49,19 +44,13 @@ func (l *Log) sources() []block {
 }
 
 func (l *Log) assumptions() []block {
-	var blocks []block
 	assumed := slices.Clone(l.Answer.Assumed)
 	for _, built := range l.Scenario.Build.Assumed {
 		if !slices.Contains(assumed, built) {
 			assumed = append(assumed, built)
 		}
 	}
-	if len(assumed) > 0 {
-		blocks = append(blocks, head("Not given and assumed"), block{List: assumed})
-	}
-	if len(l.Answer.Unused) > 0 {
-		blocks = append(blocks, head("Read and checked, without effect here"), block{List: l.Answer.Unused})
-	}
+	blocks := append(listed("Not given and assumed", assumed), listed("Read and checked, without effect here", l.Answer.Unused)...)
 	return append(blocks, head("What the model holds"), block{List: []string{
 		"Water diffuses along the radius, and round the section too where a cover keeps its place: what lies behind it has to go round. A cross-section is followed along the path at the speed of the feed.",
 		"A cover that wanders round the strand, fast against the time of its skin, thins the film by the share that it covers.",

@@ -1,10 +1,13 @@
 package page
 
 import (
+	"bytes"
 	_ "embed"
 	"encoding/base64"
+	"fmt"
 	"html/template"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -21,12 +24,23 @@ func dataURL(kind string, picture []byte) template.URL {
 //go:embed page.html
 var layout string
 
-func writeHTML(out io.Writer, d *document) error {
+func htmlOf(d *document) ([]byte, error) {
 	t, err := template.New("page").Funcs(functions()).Parse(layout)
-	if err != nil {
-		return err
+	return filled(t, err, d)
+}
+
+// filled is a template with a document in it.
+func filled(t interface {
+	Execute(out io.Writer, with any) error
+}, err error, d *document) ([]byte, error) {
+	var out bytes.Buffer
+	if err == nil {
+		err = t.Execute(&out, d)
 	}
-	return t.Execute(out, d)
+	if err != nil {
+		return nil, fmt.Errorf("page: %w", err)
+	}
+	return out.Bytes(), nil
 }
 
 // functions are those of the templates.
@@ -73,11 +87,7 @@ func number(word string) bool {
 // unit tells whether a word is short and begins as a unit does.
 func unit(word string) bool {
 	word = strings.TrimRight(word, ".,;:)?")
-	switch word {
-	case "%", "±", "°C", "m", "mm", "cm", "s", "min", "h", "d", "K", "Pa", "kPa", "mm/s", "m/s", "L/min", "mm3/s", "mm³/s", "m²/s", "kg/m³", "kJ/mol", "GPa", "J/(kg", "W/(m":
-		return true
-	}
-	return false
+	return slices.Contains([]string{"%", "±", "°C", "m", "mm", "cm", "s", "min", "h", "d", "K", "Pa", "kPa", "mm/s", "m/s", "L/min", "mm3/s", "mm³/s", "m²/s", "kg/m³", "kJ/mol", "GPa", "J/(kg", "W/(m"}, word)
 }
 
 // name is the head of a column without its unit.

@@ -27,9 +27,9 @@ func TestAddressesBecomeNoLinks(t *testing.T) {
 		}
 	}
 
-	var page strings.Builder
-	require.NoError(t, writeHTML(&page, d))
-	all, words := elements(t, []byte(page.String()))
+	page, err := htmlOf(d)
+	require.NoError(t, err)
+	all, words := elements(t, page)
 	require.Contains(t, words, "A strand https://example.org")
 	for _, e := range all {
 		require.NotContains(t, e.attributes["href"], "example")

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -56,11 +55,12 @@ func (l *Log) Files() ([]File, error) {
 	for _, p := range pictures {
 		files = append(files, File{Figures + "/" + p.Name + ".png", p.PNG}, File{Figures + "/" + p.Name + ".svg", p.SVG})
 	}
-	var text, page bytes.Buffer
-	if err := errors.Join(writeMarkdown(&text, d), writeHTML(&page, d)); err != nil {
-		return nil, fmt.Errorf("page: %w", err)
+	text, err := markdownOf(d)
+	if err != nil {
+		return nil, err
 	}
-	return append(files, File{Markdown, text.Bytes()}, File{HTML, page.Bytes()}), nil
+	page, err := htmlOf(d)
+	return append(files, File{Markdown, text}, File{HTML, page}), err
 }
 
 // Names lists every file that a build log of a scenario that varies these axes may have.

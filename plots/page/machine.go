@@ -14,14 +14,9 @@ func (l *Log) machine() []block {
 	m := l.Answer.Machine
 	blocks := []block{text("What the dryer takes, as far as it is stated in the scenario, computed for the steady state at the medians. Every number is an estimate: measure yours before you rely on it.")}
 	for _, part := range m.Parts() {
-		if len(part.Rows) == 0 {
-			continue
+		if len(part.Rows) > 0 {
+			blocks = append(blocks, head(part.Head), block{Facts: part.Rows})
 		}
-		b := block{}
-		for _, r := range part.Rows {
-			b.Facts = append(b.Facts, fact{r[0], r[1]})
-		}
-		blocks = append(blocks, head(part.Head), b)
 	}
 	if bought := m.Bought(); len(bought) > 0 {
 		g := &grid{Heads: table.BoughtHeads(), Words: true}
@@ -30,15 +25,8 @@ func (l *Log) machine() []block {
 		}
 		blocks = append(blocks, head("Parts"), text("The prices are those of the scenario; none is known here."), block{Grid: g})
 	}
-	for _, one := range []struct {
-		head string
-		list []string
-	}{{"What to look at", m.Alerts()}, {"What can hurt", append(m.Cautions(), "Heat, mains, fumes and what turns: see Safety, all of which holds here.")}, {"Not given of the machine and assumed", m.Assumed}} {
-		if len(one.list) > 0 {
-			blocks = append(blocks, head(one.head), block{List: one.list})
-		}
-	}
-	return blocks
+	return slices.Concat(blocks, listed("What to look at", m.Alerts()),
+		listed("What can hurt", append(m.Cautions(), "Heat, mains, fumes and what turns: see Safety, all of which holds here.")), listed("Not given of the machine and assumed", m.Assumed))
 }
 
 // undesigned is what is still to be worked out before anything is built.

@@ -2,7 +2,7 @@ package page
 
 import (
 	_ "embed"
-	"io"
+	"slices"
 	"strings"
 	"text/template"
 )
@@ -12,13 +12,10 @@ import (
 //go:embed page.md
 var markdownLayout string
 
-// writeMarkdown sets the document as Markdown with tables, its figures as files beside it.
-func writeMarkdown(out io.Writer, d *document) error {
+// markdownOf sets the document as Markdown with tables, its figures as files beside it.
+func markdownOf(d *document) ([]byte, error) {
 	t, err := template.New("page").Funcs(template.FuncMap{"escaped": escaped, "fenced": fenced}).Parse(markdownLayout)
-	if err != nil {
-		return err
-	}
-	return t.Execute(out, d)
+	return filled(t, err, d)
 }
 
 // fenced sets a text as a block of code.
@@ -57,12 +54,7 @@ func escaped(s string) string {
 // address tells a word that a renderer may make a link of without being asked to.
 func address(word string) bool {
 	word = strings.ToLower(word)
-	for _, sign := range [...]string{"://", "www.", "@", "mailto:", "xmpp:"} {
-		if strings.Contains(word, sign) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]string{"://", "www.", "@", "mailto:", "xmpp:"}, func(sign string) bool { return strings.Contains(word, sign) })
 }
 
 // verbatim sets a word as code, in which nothing becomes a link.
@@ -77,21 +69,9 @@ func verbatim(word string) string {
 
 // unmarked is a word in which nothing is markup.
 func unmarked(word string) string {
-	var b strings.Builder
-	for _, r := range word {
-		switch r {
-		case '<':
-			b.WriteString("&lt;")
-		case '>':
-			b.WriteString("&gt;")
-		case '&':
-			b.WriteString("&amp;")
-		case '\\', '`', '*', '_', '[', ']', '|', '#', '~', '$':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		default:
-			b.WriteRune(r)
-		}
+	pairs := []string{"<", "&lt;", ">", "&gt;", "&", "&amp;"}
+	for _, mark := range "\\`*_[]|#~$" {
+		pairs = append(pairs, string(mark), `\`+string(mark))
 	}
-	return b.String()
+	return strings.NewReplacer(pairs...).Replace(word)
 }

@@ -60,9 +60,9 @@ func made() *document {
 }
 
 func madeHTML(t *testing.T) []byte {
-	var b bytes.Buffer
-	require.NoError(t, writeHTML(&b, made()))
-	return b.Bytes()
+	page, err := htmlOf(made())
+	require.NoError(t, err)
+	return page
 }
 
 func TestGoldenPages(t *testing.T) {
@@ -236,7 +236,7 @@ func TestLead(t *testing.T) {
 
 func markdown(t *testing.T, d *document) []byte {
 	t.Helper()
-	var out bytes.Buffer
-	require.NoError(t, writeMarkdown(&out, d))
-	return out.Bytes()
+	text, err := markdownOf(d)
+	require.NoError(t, err)
+	return text
 }

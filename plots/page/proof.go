@@ -1,7 +1,6 @@
 package page
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 
@@ -29,11 +28,7 @@ func OfProof(p *table.Proof) ([]byte, error) {
 	d.Sections = append(d.Sections, section{"sums", "The sums", sums(p)}, section{"convergence", "Convergence", []block{plots}},
 		section{"evidence", "The library beside what was measured", []block{library}})
 	d.Sections = append(d.Sections, families(p)...)
-	var out bytes.Buffer
-	if err := writeHTML(&out, d); err != nil {
-		return nil, fmt.Errorf("page: %w", err)
-	}
-	return out.Bytes(), nil
+	return htmlOf(d)
 }
 
 // refinement shows how the error falls, or tells why that is not known.

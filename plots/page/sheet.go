@@ -1,7 +1,6 @@
 package page
 
 import (
-	"bytes"
 	"fmt"
 	"path/filepath"
 
@@ -30,11 +29,7 @@ func OfPlan(p *table.FitPlan) ([]byte, error) {
 	for i := range w.Runs {
 		d.Sections = append(d.Sections, section{fmt.Sprintf("run-%d", i+1), "Run " + w.Runs[i].Zone.Name, runSheet(p, i)})
 	}
-	var out bytes.Buffer
-	if err := writeHTML(&out, d); err != nil {
-		return nil, fmt.Errorf("page: %w", err)
-	}
-	return out.Bytes(), nil
+	return htmlOf(d)
 }
 
 // cautions are what can hurt, before all else.

@@ -1,6 +1,8 @@
 package table
 
 import (
+	"slices"
+
 	"strandry/diffusion/optimum"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/cheapest"
@@ -72,11 +74,7 @@ func wordsOf(all []cheapest.Demand) []string {
 func demandsOf(a *cheapest.Answer) []object {
 	var out []object
 	for i, d := range a.Demands {
-		never := false
-		for _, n := range a.Never {
-			never = never || n == d
-		}
-		out = append(out, object{{"demand", d.String()}, {"lacks", a.Best.Violations[i]}, {"ever_met", !never}})
+		out = append(out, object{{"demand", d.String()}, {"lacks", a.Best.Violations[i]}, {"ever_met", !slices.Contains(a.Never, d)}})
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"strandry/scenarios/studies/checked"
@@ -57,11 +58,8 @@ func (a *Answer) checkedLine() string {
 	if against := n - agree - untold; against > 0 {
 		text += fmt.Sprintf(", %d %s not", against, plural(against, "does", "do"))
 	}
-	for i := range a.Checks {
-		if a.Checks[i].Reason != "" {
-			text += ", not all could be predicted"
-			break
-		}
+	if slices.ContainsFunc(a.Checks, func(c checked.Check) bool { return c.Reason != "" }) {
+		text += ", not all could be predicted"
 	}
 	return text + "; see run --full."
 }

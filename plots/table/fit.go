@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"strandry/scenarios"
@@ -119,10 +120,7 @@ func ranged(b fit.Between, factor float64, unit string) string {
 // Answer says in a sentence whether the weighings tell how fast water moves.
 func (f *Fit) Answer() string {
 	o := f.Outcome
-	grave := false
-	for _, found := range o.Findings {
-		grave = grave || found.Grave()
-	}
+	grave := slices.ContainsFunc(o.Findings, func(found fit.Finding) bool { return found.Grave() })
 	within := "known " + either(o.Diffusivity.Factor())
 	switch {
 	case !o.Told && grave:

@@ -36,7 +36,7 @@ func madeUp() *Machine {
 		Bed: machine.Filled{
 			Used: true, Bed: desiccant.Bed{Isotherm: desiccant.Isotherm{Kind: desiccant.SilicaGel}, DryMass: 0.5, Temperature: 293.15}, Target: humidair.SaturationPressure(263.15), Rate: 1e-8,
 			Fresh: humidair.SaturationPressure(253.15), Life: desiccant.Life{Seconds: 7200, Taken: 0.04}, Low: 3600, High: 10800, ForADay: 6,
-			Regenerate: desiccant.Energy{Desiccant: 3.6e5, Desorbing: 7.2e5, Air: 1.08e6, Total: 2.16e6},
+			Regenerate: desiccant.Energy{Desiccant: 3.6e5, Desorbing: 7.2e5, Total: 2.16e6},
 		},
 		Pull: machine.Drawn{
 			Told: true, Given: 30, Holds: pull.Doubtful, Radius: 0.075, Bend: 0.0115,

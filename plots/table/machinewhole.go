@@ -52,7 +52,7 @@ func (m *Machine) filled(p *MachinePart) {
 	}
 	if e := &b.Regenerate; e.Total > 0 {
 		p.row("Regeneration", fmt.Sprintf("at %.0f °C, %s kWh each time: %s for the bed, %s for its water, the rest leaves with the air",
-			m.Stated.Bed.Regenerated-zeroCelsius, figure(e.Total/3.6e6), figure((e.Desiccant+e.Tray)/3.6e6), figure((e.Warming+e.Desorbing)/3.6e6)))
+			m.Stated.Bed.Regenerated-zeroCelsius, figure(e.Total/3.6e6), figure((e.Desiccant)/3.6e6), figure((e.Warming+e.Desorbing)/3.6e6)))
 	}
 	if b.Outside {
 		p.row("Isotherm", "asked outside the range of its points: a guess")

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"strandry/diffusion"
@@ -65,11 +66,8 @@ func Cautions(m *diffusion.Design) []string {
 		"Mains wiring is for a licensed electrician; follow your local electrical and fire codes, which come before anything said here.",
 		"Hot plastic gives off fumes: ventilate the room.",
 	}
-	for i := range m.Path {
-		if m.Path[i].Air.VapourPressure < desiccated {
-			out = append(out, "Air this dry comes from a desiccant or a compressor: do not breathe desiccant dust, and follow the maker's safety sheet when you regenerate it.")
-			break
-		}
+	if slices.ContainsFunc(m.Path, func(z diffusion.Zone) bool { return z.Air.VapourPressure < desiccated }) {
+		out = append(out, "Air this dry comes from a desiccant or a compressor: do not breathe desiccant dust, and follow the maker's safety sheet when you regenerate it.")
 	}
 	for _, c := range m.Material.Cautions {
 		out = append(out, fmt.Sprintf("%s (%s)", c.Text, origin(c.Kind, c.Source)))

@@ -2,6 +2,7 @@ package masses
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -79,12 +80,7 @@ func quantityOf(text string) bool {
 }
 
 func allDigits(cells []string) bool {
-	for _, cell := range cells {
-		if cell == "" || strings.Trim(cell, "0123456789") != "" {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(cells, func(cell string) bool { return cell == "" || strings.Trim(cell, "0123456789") != "" })
 }
 
 // value reads the number in a cell as SI.

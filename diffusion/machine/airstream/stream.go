@@ -1,10 +1,7 @@
 package airstream
 
 import (
-	"errors"
-	"fmt"
-	"math"
-
+	"strandry/diffusion/bounds"
 	"strandry/materials/humidair"
 )
 
@@ -15,23 +12,36 @@ type Stream struct {
 	Temperature float64 // [K], from -60 to 350 °C
 }
 
+// Bounds: wide, they keep the arithmetic finite and catch a wrong unit.
+const (
+	coldest, hottest               = 213.15, 623.15 // [K], as in humidair
+	leastPressure, largestPressure = 1e3, 1e7       // [Pa]
+	mostRatio                      = 10.0           // [kg/kg]
+	mostFlow                       = 1e3            // [kg/s] or [m3/s]
+)
+
+// Check gives an error for a stream that cannot be, by the name that it is given; none for the zero value, which is no stream.
+func (s Stream) Check(name string) error {
+	if s == (Stream{}) {
+		return nil
+	}
+	return bounds.First("airstream",
+		bounds.Of("dry flow of the "+name, s.Dry, 0, mostFlow, "kg/s"),
+		bounds.Of("humidity ratio of the "+name, s.Ratio, 0, mostRatio, "kg/kg"),
+		bounds.Celsius("temperature of the "+name, s.Temperature, coldest, hottest),
+	)
+}
+
 // OfVolume returns the stream of a volume flow [m3/s] of moist air, measured at its own temperature T [K],
 // vapour pressure pv [Pa] and total pressure p [Pa].
 func OfVolume(flow, T, pv, p float64) (Stream, error) {
-	err := within(bound{"volume flow", flow, 0, mostFlow, "m3/s", 0}, temperature("temperature", T), pressure(p),
-		bound{"vapour pressure", pv, 0, 0.9 * p, "Pa", 0})
+	err := bounds.First("airstream", bounds.Of("volume flow", flow, 0, mostFlow, "m3/s"), bounds.Celsius("temperature", T, coldest, hottest),
+		bounds.Of("pressure", p, leastPressure, largestPressure, "Pa"), bounds.Of("vapour pressure", pv, 0, 0.9*p, "Pa"))
 	if err != nil {
 		return Stream{}, err
 	}
 	w := humidair.HumidityRatio(pv, p)
 	return Stream{Dry: flow * humidair.Density(T, pv, p) / (1 + w), Ratio: w, Temperature: T}, nil
-}
-
-// OfMass returns the stream of a mass flow [kg/s] of moist air, vapour included, of humidity ratio w [kg/kg] and
-// temperature T [K].
-func OfMass(flow, T, w float64) (Stream, error) {
-	s := Stream{Dry: flow / (1 + w), Ratio: w, Temperature: T}
-	return s, s.Check("stream")
 }
 
 // Water is the flow of vapour [kg/s].
@@ -46,76 +56,10 @@ func (s Stream) Enthalpy() float64 {
 }
 
 // Vapour returns the vapour pressure [Pa] at total pressure p [Pa].
-func (s Stream) Vapour(p float64) float64 {
-	return p * s.Ratio / (humidair.MassRatio + s.Ratio)
-}
-
-// Humidity returns the relative humidity [-] at total pressure p [Pa]; above 1 the stream holds more than it can,
-// and fog forms.
-func (s Stream) Humidity(p float64) float64 {
-	return humidair.RelativeHumidity(s.Vapour(p), s.Temperature)
-}
-
-// DewPoint returns the dew point, or below 0 °C the frost point [K], at total pressure p [Pa]; 0 for dry air.
-func (s Stream) DewPoint(p float64) float64 { return humidair.DewPoint(s.Vapour(p)) }
+func (s Stream) Vapour(p float64) float64 { return humidair.VapourPressureOf(s.Ratio, p) }
 
 // PowerTo returns the power [W] that brings the stream to the temperature T [K], with its water; negative
 // where it is warmer already.
 func (s Stream) PowerTo(T float64) float64 {
 	return s.Capacity() * (T - s.Temperature)
-}
-
-// Heated returns the stream after power [W], negative to cool, has gone into it; it is an error where nothing flows, or
-// where it leaves the temperatures that are allowed.
-func (s Stream) Heated(power float64) (Stream, error) {
-	if err := errors.Join(s.Check("stream"), within(bound{"power", power, -mostPower, mostPower, "W", 0})); err != nil {
-		return Stream{}, err
-	}
-	if s.Dry == 0 {
-		return Stream{}, errors.New("airstream: no air flows that could be heated")
-	}
-	s.Temperature += power / s.Capacity()
-	return s, s.Check("heated stream")
-}
-
-// Mix returns what streams become that mix without heat and fog: dry air, water and enthalpy are
-// kept. The same streams in another order give the same to round-off. It is an error if nothing flows.
-func Mix(streams ...Stream) (Stream, error) {
-	var out Stream
-	var water, capacity, warmth float64
-	for i, s := range streams {
-		if err := s.Check(fmt.Sprintf("stream %d", i+1)); err != nil {
-			return Stream{}, err
-		}
-		out.Dry += s.Dry
-		water += s.Water()
-		capacity += s.Capacity()
-		warmth += s.Capacity() * (s.Temperature - mixBase)
-	}
-	if out.Dry == 0 {
-		return Stream{}, errors.New("airstream: none of the streams to mix flows")
-	}
-	out.Ratio = water / out.Dry
-	out.Temperature = mixBase + warmth/capacity
-	return out, nil
-}
-
-// mixBase [K] is taken off before temperatures are averaged: fewer digits are lost.
-const mixBase = 273.15
-
-// Closure is what is left of the balances of dry air [kg/s], water [kg/s] and enthalpy [W], what goes in less what comes out,
-// each as a share of the largest of its terms [-]: round-off, for what Mix returns.
-func Closure(out Stream, in ...Stream) (dry, water, enthalpy float64) {
-	rest := func(of func(Stream) float64) float64 {
-		sum, most := -of(out), math.Abs(of(out))
-		for _, s := range in {
-			sum += of(s)
-			most = max(most, math.Abs(of(s)))
-		}
-		if most == 0 {
-			return 0
-		}
-		return sum / most
-	}
-	return rest(func(s Stream) float64 { return s.Dry }), rest(Stream.Water), rest(Stream.Enthalpy)
 }

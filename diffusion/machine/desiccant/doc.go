@@ -21,8 +21,7 @@
 //
 // # Regeneration
 //
-// Air of a vapour pressure, heated, leaves what the isotherm has at its temperature. The energy is sensible heat, heat of sorption and a stated efficiency; the time
-// only has a lower bound, energy over power.
+// Air of a vapour pressure, heated, leaves what the isotherm has at its temperature. The energy is sensible heat, heat of sorption and a stated efficiency.
 //
 // # What is left out
 //

@@ -6,14 +6,13 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/integrate/quad"
+
+	"strandry/materials/humidair"
 )
 
 // Rate is how much water reaches the bed [kg/s] while it holds the vapour pressure p [Pa]: what the drying sets free and what leaks in, which falls as
 // the air inside gets wetter. It must always give the same answer, and none that rises with p. Where it is 0 or less the bed fills no further.
 type Rate func(p float64) float64
-
-// Constant is a rate [kg/s] whatever the bed holds.
-func Constant(rate float64) Rate { return func(float64) float64 { return rate } }
 
 // Life is how long a bed holds a dew point.
 type Life struct {
@@ -97,57 +96,14 @@ func (b *Bed) Fill(p float64, rate Rate, n int) ([]State, error) {
 	return states, nil
 }
 
-// After returns the bed after so many seconds. It is an error to ask for a time by which the bed is full.
-func (b *Bed) After(seconds float64, rate Rate) (State, error) {
-	if !(seconds >= 0) || math.IsInf(seconds, 0) {
-		return State{}, fmt.Errorf("desiccant: a bed after %g s: the time must be 0 or more", seconds)
-	}
-	if err := b.check(); err != nil {
-		return State{}, err
-	}
-	low, high := b.StartLoad, b.Isotherm.law.capacity(b.Temperature)
-	full, err := b.until(high, rate)
-	if err == nil && full < seconds {
-		return State{}, fmt.Errorf("desiccant: the bed is full after %g s", full)
-	}
-	if err != nil && !errors.Is(err, errNever) {
-		return State{}, err
-	}
-	for range 100 {
-		middle := low + (high-low)/2
-		if middle == low || middle == high {
-			break
-		}
-		t, err := b.until(middle, rate)
-		switch {
-		case errors.Is(err, errNever) || err == nil && t > seconds:
-			high = middle
-		case err != nil:
-			return State{}, err
-		default:
-			low = middle
-		}
-	}
-	s, err := b.timed(low, rate)
-	s.Time = seconds
-	return s, err
-}
-
-// timed is the bed at a load, when it gets there, and the heat that it then sets free.
+// timed is the bed at a load, and when it gets there.
 func (b *Bed) timed(w float64, rate Rate) (State, error) {
 	t, err := b.until(w, rate)
 	if err != nil {
 		return State{}, err
 	}
-	s, err := b.state(w)
-	if err != nil {
-		return State{}, err
-	}
-	s.Time = t
-	if w > 0 {
-		s.Heat, err = b.Isotherm.HeatReleased(math.Max(0, rate(s.Pressure)), w, b.Temperature)
-	}
-	return s, err
+	p, err := b.Isotherm.VapourPressure(w, b.Temperature)
+	return State{Time: t, Load: w, Pressure: p, DewPoint: humidair.DewPoint(p)}, err
 }
 
 // until is the time [s] that it takes to fill the bed to a load, piece by piece between the steps of the isotherm.

@@ -23,7 +23,7 @@ const (
 
 // pair is what is known of one: at one temperature its vapour pressure, and the heat that taking up vapour sets free.
 type pair struct {
-	from, to    float64 // water molecules to one of salt
+	to          float64 // water molecules to one of salt, of the wetter
 	pressure    float64 // [Pa]
 	temperature float64 // [K]
 	heat        float64 // [J/mol] of water
@@ -33,10 +33,10 @@ type pair struct {
 func (p Pair) facts() (pair, error) {
 	at := func(rh float64) float64 { return rh * humidair.SaturationPressure(293.15) }
 	all := [...]pair{
-		{0, 1, 19.3, 298.15, 71.6e3, 318.15},
-		{1, 2, at(0.06), 293.15, 51.9e3, 318.15},
-		{2, 4, at(0.09), 293.15, 61.5e3, 318.15},
-		{4, 6, at(0.185), 293.15, 57.3e3, 303.15},
+		{1, 19.3, 298.15, 71.6e3, 318.15},
+		{2, at(0.06), 293.15, 51.9e3, 318.15},
+		{4, at(0.09), 293.15, 61.5e3, 318.15},
+		{6, at(0.185), 293.15, 57.3e3, 303.15},
 	}
 	if p < AnhydrousMonohydrate || int(p) >= len(all) {
 		return pair{}, fmt.Errorf("desiccant: %d is no pair of hydrates", int(p))

@@ -65,7 +65,7 @@ func (i *Isotherm) checkLoad(w, T float64) error {
 
 // Uptake returns the load [kg/kg] in equilibrium with vapour of pressure p [Pa] at T [K]: of calcium chloride that of the wettest hydrate, up to the
 // tetrahydrate ([Isotherm.TurnsLiquid] says where it goes on as brine). It is an error to ask for a negative pressure, for one above
-// saturation, or for a temperature outside [Isotherm.Temperatures]; outside Range the law is extrapolated.
+// saturation, or for a temperature that the law is not asked; outside Range the law is extrapolated.
 func (i *Isotherm) Uptake(p, T float64) (float64, error) {
 	if err := i.checkTemperature(T); err != nil {
 		return 0, err
@@ -80,7 +80,8 @@ func (i *Isotherm) Uptake(p, T float64) (float64, error) {
 }
 
 // VapourPressure returns the vapour pressure [Pa] in equilibrium with a load w [kg/kg] at T [K], the inverse of Uptake; of calcium chloride the one of the pair of hydrates
-// that stand side by side. It is an error to ask for a load below 0 or above [Isotherm.Capacity].
+// that stand side by side. It is an error to ask for a load below 0 or above that at saturation, of calcium
+// chloride that of the tetrahydrate.
 func (i *Isotherm) VapourPressure(w, T float64) (float64, error) {
 	if err := i.checkLoad(w, T); err != nil || w == 0 {
 		return 0, err
@@ -99,18 +100,6 @@ func (i *Isotherm) IsostericHeat(w, T float64) (float64, error) {
 	}
 	return i.law.heat(w, T), nil
 }
-
-// Capacity returns the load [kg/kg] at saturation at T [K], which no bed reaches; of calcium chloride that of the tetrahydrate, beyond which it is
-// brine.
-func (i *Isotherm) Capacity(T float64) (float64, error) {
-	if err := i.checkTemperature(T); err != nil {
-		return 0, err
-	}
-	return i.law.capacity(T), nil
-}
-
-// Temperatures are the coldest and the hottest [K] that the isotherm is asked for.
-func (i *Isotherm) Temperatures() (coldest, hottest float64) { return i.coldest, i.hottest }
 
 // TurnsLiquid tells whether the desiccant becomes liquid in time at vapour pressure p [Pa] and T [K]: calcium chloride from 18.5 % relative humidity on.
 // False for NaN.

@@ -38,7 +38,10 @@ func pressure(t *testing.T, i desiccant.Isotherm, w, T float64) float64 {
 func TestMonotoneAndInverse(t *testing.T) {
 	for _, k := range porous() {
 		i := of(t, k)
-		_, hottest := i.Temperatures()
+		hottest := 623.15
+		if k == desiccant.SilicaGel {
+			hottest = 180 + celsius
+		}
 		for _, T := range []float64{275, 293.15, 313.15, 373.15, 413.15, hottest - 1} {
 			last := 0.0
 			for _, share := range []float64{1e-6, 1e-4, 0.01, 0.1, 0.5, 0.95} {
@@ -49,9 +52,6 @@ func TestMonotoneAndInverse(t *testing.T) {
 				near(t, p, pressure(t, i, w, T), 1e-10*p, "%v at %g K, %g Pa", k, T, p)
 				last = w
 			}
-			most, err := i.Capacity(T)
-			require.NoError(t, err)
-			near(t, most, uptake(t, i, humidair.SaturationPressure(T), T), 1e-12, "%v", k)
 			require.Zero(t, uptake(t, i, 0, T))
 			require.Zero(t, pressure(t, i, 0, T))
 		}
@@ -228,8 +228,6 @@ func TestIsothermRefusals(t *testing.T) {
 			require.Error(t, err, "%v %v", k, bad)
 		}
 		_, err := i.IsostericHeat(0, 298)
-		require.Error(t, err)
-		_, err = i.Capacity(1000)
 		require.Error(t, err)
 		require.False(t, i.Range.Holds(nan, 298))
 		require.False(t, i.Range.Holds(100, nan))

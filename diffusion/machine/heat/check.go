@@ -1,6 +1,6 @@
 package heat
 
-import "fmt"
+import "strandry/diffusion/bounds"
 
 // Bounds: wide, they keep the arithmetic finite and catch a wrong unit.
 const (
@@ -16,31 +16,12 @@ const (
 	mostSeconds                    = 1e10           // [s]
 )
 
-// bound is one quantity with its limits; offset is taken off to turn K into °C.
-type bound struct {
-	name               string
-	value, least, most float64
-	unit               string
-	offset             float64
+func temperature(name string, T float64) bounds.Bound {
+	return bounds.Celsius(name, T, coldest, hottest)
 }
 
-// within gives an error for the first quantity out of bounds. NaN is out of all bounds.
-func within(bounds ...bound) error {
-	for _, b := range bounds {
-		if !(b.value >= b.least && b.value <= b.most) {
-			return fmt.Errorf("heat: %s = %.6g %s: must lie from %.6g to %.6g %s",
-				b.name, b.value-b.offset, b.unit, b.least-b.offset, b.most-b.offset, b.unit)
-		}
-	}
-	return nil
+func length(name string, x float64) bounds.Bound {
+	return bounds.Of(name, x, leastLength, mostLength, "m")
 }
 
-func temperature(name string, T float64) bound {
-	return bound{name, T, coldest, hottest, "°C", 273.15}
-}
-
-func length(name string, x float64) bound {
-	return bound{name, x, leastLength, mostLength, "m", 0}
-}
-
-func fraction(name string, x float64) bound { return bound{name, x, 0, 1, "(a fraction)", 0} }
+func fraction(name string, x float64) bounds.Bound { return bounds.Of(name, x, 0, 1, "(a fraction)") }

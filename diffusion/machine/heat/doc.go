@@ -1,5 +1,5 @@
 // Package heat gives the heat of a warm chamber: what its wall loses, the power that holds
-// it, how long it warms up and cools down, how uneven its air is, and what a hand may touch.
+// it, how long it warms up, how uneven its air is, and what a hand may touch.
 //
 // # Wall
 //
@@ -20,13 +20,11 @@
 //
 // A [Zone] in its steady state: the heater gives what strands, their water, the air let in, the room air that leaks in and
 // the wall take. Warm air leaves with its enthalpy, so that [Zone.Residual] closes the balance from the flows that enter and
-// leave. Room air through gaps: [Slot] by a pressure, [Stack] by the draught of a hot chamber between a low and a high opening, [Mouth] through one tall
-// opening.
+// leave. Room air through gaps: [Slot] by a pressure.
 //
 // # Time and path
 //
-// [Lumped] has one temperature, C dT/dt = P - UA (T - Tr), solved exactly; its thermostat cuts the power at the set
-// temperature. On a [Path] the air cools by what the wall loses, T - Tr falls as exp(-NTU x/L), NTU = UA/(m cp).
+// [Lumped] has one temperature, C dT/dt = P - UA (T - Tr), solved exactly. On a [Path] the air cools by what the wall loses, T - Tr falls as exp(-NTU x/L), NTU = UA/(m cp).
 //
 // # What is left out
 //

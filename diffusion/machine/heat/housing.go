@@ -17,15 +17,10 @@ const (
 
 // String returns the name of the shape.
 func (s Shape) String() string {
-	switch s {
-	case LevelCylinder:
-		return "level cylinder"
-	case StandingCylinder:
-		return "standing cylinder"
-	case Box:
-		return "box"
+	if s < LevelCylinder || s > Box {
+		return fmt.Sprintf("Shape(%d)", int(s))
 	}
-	return fmt.Sprintf("Shape(%d)", int(s))
+	return [...]string{"level cylinder", "standing cylinder", "box"}[s]
 }
 
 // Layer is a layer of a wall.

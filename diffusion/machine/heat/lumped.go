@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"strandry/diffusion/bounds"
 )
 
 // Mass is a part that warms up with the chamber.
@@ -35,12 +37,12 @@ func (l Lumped) check() error {
 		return errors.New("heat: a chamber without masses has no time to warm up: state at least one")
 	}
 	for i, m := range l.Masses {
-		if err := within(bound{fmt.Sprintf("mass %d", i+1), m.Mass, 1e-9, 1e6, "kg", 0},
-			bound{fmt.Sprintf("heat capacity of mass %d", i+1), m.Capacity, 1, 1e5, "J/(kg K)", 0}); err != nil {
+		if err := bounds.First("heat", bounds.Of(fmt.Sprintf("mass %d", i+1), m.Mass, 1e-9, 1e6, "kg"),
+			bounds.Of(fmt.Sprintf("heat capacity of mass %d", i+1), m.Capacity, 1, 1e5, "J/(kg K)")); err != nil {
 			return err
 		}
 	}
-	return within(bound{"power", l.Power, 0, mostPower, "W", 0}, bound{"UA", l.UA, 0, mostUA, "W/K", 0}, temperature("room temperature", l.Room))
+	return bounds.First("heat", bounds.Of("power", l.Power, 0, mostPower, "W"), bounds.Of("UA", l.UA, 0, mostUA, "W/K"), temperature("room temperature", l.Room))
 }
 
 // Capacity is the heat that warms all masses by a kelvin [J/K].
@@ -55,77 +57,19 @@ func (l Lumped) Capacity() float64 {
 // net is the power that warms the masses at T [K], with the heater on [W].
 func (l Lumped) net(T float64) float64 { return l.Power - l.UA*(T-l.Room) }
 
-// At returns the temperature [K] after so many seconds from a start [K] with the heater on and without a thermostat.
-//
-//	T = T0 + [P - UA (T0 - Tr)] (1 - exp(-UA t/C))/UA
-func (l Lumped) At(start, seconds float64) (float64, error) {
-	if err := l.check(); err != nil {
-		return 0, err
-	}
-	if err := within(temperature("temperature at the start", start), bound{"time", seconds, 0, mostSeconds, "s", 0}); err != nil {
-		return 0, err
-	}
-	x := l.UA * seconds / l.Capacity()
-	share := 1.0 // of what it would be without growing losses
-	if x > 0 {
-		share = -math.Expm1(-x) / x
-	}
-	return start + l.net(start)*seconds/l.Capacity()*share, nil
-}
-
-// Thermostated is At with a thermostat that holds the set temperature [K] once it is reached: no warmer than it where the chamber starts below.
-func (l Lumped) Thermostated(start, set, seconds float64) (float64, error) {
-	if err := within(temperature("set temperature", set)); err != nil {
-		return 0, err
-	}
-	T, err := l.At(start, seconds)
-	if err != nil || start >= set {
-		return T, err
-	}
-	return min(T, set), nil
-}
-
-// Duty is the share of time [-] that the thermostat has the heater on at the set temperature [K]; above 1 the heater is too weak
-// to hold it. It is zero where the room is as warm.
-func (l Lumped) Duty(set float64) (float64, error) {
-	if err := l.check(); err != nil {
-		return 0, err
-	}
-	if err := within(temperature("set temperature", set), bound{"power", l.Power, 1e-9, mostPower, "W", 0}); err != nil {
-		return 0, err
-	}
-	return max(0, l.UA*(set-l.Room)/l.Power), nil
-}
-
 // WarmUp returns when the chamber, from a start [K], is within so many kelvin (see Settled) below the set temperature [K]: at once
 // where it is so already, never where the heater is too weak.
 func (l Lumped) WarmUp(start, set, below float64) (Time, error) {
 	if err := l.check(); err != nil {
 		return Time{}, err
 	}
-	if err := within(temperature("temperature at the start", start), temperature("set temperature", set), bound{"nearness", below, 0, 100, "K", 0}); err != nil {
+	if err := bounds.First("heat", temperature("temperature at the start", start), temperature("set temperature", set), bounds.Of("nearness", below, 0, 100, "K")); err != nil {
 		return Time{}, err
 	}
 	if start >= set-below {
 		return Time{Reached: true, Final: l.final(start)}, nil
 	}
 	return l.when(start, set-below), nil
-}
-
-// CoolDown returns when the chamber, from a temperature [K] and with the heater off, has fallen to a limit [K], such as that of Touch: at once
-// where it is no warmer, never where the room is as warm as the limit, or where nothing is lost.
-func (l Lumped) CoolDown(from, limit float64) (Time, error) {
-	l.Power = 0
-	if err := l.check(); err != nil {
-		return Time{}, err
-	}
-	if err := within(temperature("temperature at the start", from), temperature("limit", limit)); err != nil {
-		return Time{}, err
-	}
-	if from <= limit {
-		return Time{Reached: true, Final: l.final(from)}, nil
-	}
-	return l.when(from, limit), nil
 }
 
 // final is the temperature after a very long time [K] from a start.

@@ -84,18 +84,6 @@ func gnielinski(re, pr float64) float64 {
 	return f * (re - 1000) * pr / (1 + 12.7*math.Sqrt(f)*(math.Pow(pr, 2.0/3)-1))
 }
 
-// RadiationBetween returns what the outer surface of a long cylinder, or a sheet, radiates to one that surrounds it, per area of
-// the inner one [W/m2]; temperatures [K], emissivities [-] above 0, and ratio is the inner area over the outer one [-], 1 for
-// parallel sheets and 0 for a large room.
-//
-//	q = σ (T1⁴ - T2⁴)/[1/ε1 + ratio (1/ε2 - 1)]
-//
-// Incropera & DeWitt, Table 13.3: grey, diffuse, concentric.
-func RadiationBetween(inner, outer, innerEmissivity, outerEmissivity, ratio float64) float64 {
-	effective := 1 / (1/innerEmissivity + ratio*(1/outerEmissivity-1))
-	return film.Radiation(effective, inner, outer) * (inner - outer)
-}
-
 // form is how a face stands in still air.
 type form int
 

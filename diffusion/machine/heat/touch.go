@@ -3,6 +3,8 @@ package heat
 import (
 	"fmt"
 	"math"
+
+	"strandry/diffusion/bounds"
 )
 
 // Material is what a hand touches.
@@ -17,20 +19,11 @@ const (
 
 // String returns the name of the material.
 func (m Material) String() string {
-	switch m {
-	case BareMetal:
-		return "bare metal"
-	case Glass:
-		return "glass"
-	case Plastic:
-		return "plastic"
+	if m < BareMetal || m > Plastic {
+		return fmt.Sprintf("Material(%d)", int(m))
 	}
-	return fmt.Sprintf("Material(%d)", int(m))
+	return [...]string{"bare metal", "glass", "plastic"}[m]
 }
-
-// TouchSource names what the limits of touch rest on: nothing firm.
-const TouchSource = "lower ends of the burn thresholds of EN 563:1994 and ISO 13732-1:2006, from memory, the standards not seen; " +
-	"glass at 1 s by times to serious burn passed on in a public list of safety engineers (weak)"
 
 // Caution is what is to be said beside any temperature of touch.
 const Caution = "These are thresholds from memory, for healthy adults, small areas of skin and smooth surfaces: measure the finished machine at its hottest " +
@@ -55,12 +48,14 @@ func thresholds() []threshold {
 }
 
 // TouchLimit returns the surface temperature [K] from which contact for so many seconds may burn; linear in the logarithm of time between
-// the thresholds. Below 1 s no reliable figure is known and that of 1 s is taken; from 8 h on that of 8 h. Source: TouchSource.
+// the thresholds. Below 1 s no reliable figure is known and that of 1 s is taken; from 8 h on that of 8 h.
+// They are the lower ends of the burn thresholds of EN 563:1994 and ISO 13732-1:2006, from memory, the standards not seen; for glass at 1 s by times to serious burn passed on in a
+// public list of safety engineers: nothing firm.
 func TouchLimit(m Material, seconds float64) (float64, error) {
 	if m < BareMetal || m > Plastic {
 		return 0, fmt.Errorf("heat: unknown material %v: allowed are %v, %v, %v", m, BareMetal, Glass, Plastic)
 	}
-	if err := within(bound{"time of contact", seconds, 0, mostSeconds, "s", 0}); err != nil {
+	if err := bounds.First("heat", bounds.Of("time of contact", seconds, 0, mostSeconds, "s")); err != nil {
 		return 0, err
 	}
 	all := thresholds()
@@ -88,7 +83,7 @@ type Contact struct {
 // Touch tells which limits of touch a surface at temperature T [K] passes: contact by chance (1 s), a short hold (10 s), a hold (1 min), a long one (10 min), and leaning
 // on it for a working day (8 h).
 func Touch(m Material, T float64) ([]Contact, error) {
-	if err := within(temperature("surface temperature", T)); err != nil {
+	if err := bounds.First("heat", temperature("surface temperature", T)); err != nil {
 		return nil, err
 	}
 	var all []Contact

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"strandry/diffusion/bounds"
 	"strandry/diffusion/film"
 	"strandry/diffusion/root"
 	"strandry/materials/humidair"
@@ -48,12 +49,9 @@ type Loss struct {
 	Power               float64 // [W]
 	PowerLow, PowerHigh float64 // with all film coefficients of correlations FilmDoubt less or more [W]
 	UA                  float64 // Power over the difference of the temperatures of air [W/K]; 0 without a difference
-	UALow, UAHigh       float64 // the same of PowerLow and PowerHigh [W/K]
 	Surface             float64 // temperature of the hottest face outside [K]
 	SurfaceHigh         float64 // the same, with the film inside FilmDoubt better and that outside as much worse [K]
 	Area                float64 // outside [m2]
-	InnerFilm           float64 // mean over the faces [W/(m2 K)]
-	RadiationShare      float64 // of Power [-]; 0 where nothing is lost
 	Faces               []Face
 }
 
@@ -62,10 +60,10 @@ func (w Wall) check() error {
 	if w.Shape < LevelCylinder || w.Shape > Box {
 		return fmt.Errorf("heat: unknown shape %v: allowed are %v, %v, %v", w.Shape, LevelCylinder, StandingCylinder, Box)
 	}
-	all := []bound{
+	all := []bounds.Bound{
 		length("length of the housing", w.Length), fraction("emissivity", w.Emissivity),
-		{"film coefficient inside", w.InnerFilm, 0, mostFilm, "W/(m2 K)", 0},
-		{"film coefficient outside", w.OuterFilm, 0, mostFilm, "W/(m2 K)", 0}, {"air speed inside", w.AirSpeed, 0, 100, "m/s", 0},
+		bounds.Of("film coefficient inside", w.InnerFilm, 0, mostFilm, "W/(m2 K)"),
+		bounds.Of("film coefficient outside", w.OuterFilm, 0, mostFilm, "W/(m2 K)"), bounds.Of("air speed inside", w.AirSpeed, 0, 100, "m/s"),
 	}
 	least := w.Diameter
 	if w.Shape == Box {
@@ -77,21 +75,21 @@ func (w Wall) check() error {
 	if !w.OpenEnds {
 		least = min(least, w.Length)
 	}
-	all = append(all, bound{"thickness of the shell", w.Shell.Thickness, 0, 0.49 * least, "m", 0})
+	all = append(all, bounds.Of("thickness of the shell", w.Shell.Thickness, 0, 0.49*least, "m"))
 	for i, l := range w.layers() {
 		name := fmt.Sprintf("layer %d of the wall", i+1)
-		all = append(all, bound{"thickness of " + name, l.Thickness, 1e-6, mostLength, "m", 0},
-			bound{"conductivity of " + name, l.Conductivity, leastConductivity, mostConductivity, "W/(m K)", 0})
+		all = append(all, bounds.Of("thickness of "+name, l.Thickness, 1e-6, mostLength, "m"),
+			bounds.Of("conductivity of "+name, l.Conductivity, leastConductivity, mostConductivity, "W/(m K)"))
 	}
-	return within(all...)
+	return bounds.First("heat", all...)
 }
 
 func (c Climate) check() error {
-	if err := within(temperature("room temperature", c.Room), temperature("chamber temperature", c.Inside),
-		bound{"pressure", c.Pressure, leastPressure, largestPressure, "Pa", 0}); err != nil {
+	if err := bounds.First("heat", temperature("room temperature", c.Room), temperature("chamber temperature", c.Inside),
+		bounds.Of("pressure", c.Pressure, leastPressure, largestPressure, "Pa")); err != nil {
 		return err
 	}
-	return within(bound{"chamber temperature", c.Inside, c.Room, hottest, "°C", 273.15})
+	return bounds.First("heat", bounds.Celsius("chamber temperature", c.Inside, c.Room, hottest))
 }
 
 // Loss returns what the wall loses in a climate: the sum over its faces, each in balance by itself.
@@ -119,14 +117,12 @@ func (w Wall) Loss(c Climate) (Loss, error) {
 		return Loss{}, err
 	}
 	out.PowerLow, out.PowerHigh, out.SurfaceHigh = low.Power, high.Power, worst.Surface
-	out.UALow, out.UAHigh = low.UA, high.UA
 	return out, nil
 }
 
 // loss is Loss with the film coefficients of correlations times a factor inside and one outside.
 func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 	out := Loss{Surface: c.Room}
-	var radiated, inner, filmed float64
 	var got Face
 	var before face
 	for _, f := range w.faces() {
@@ -142,13 +138,8 @@ func (w Wall) loss(c Climate, inside, outside float64) (Loss, error) {
 		out.Power += got.Power
 		out.Area += got.Area
 		out.Surface = max(out.Surface, got.Surface)
-		radiated += got.Power * got.Radiation / (got.Radiation + got.Convection) // no number, and not used, where nothing is lost
-		inner += f.inner
-		filmed += f.inner * got.InnerFilm
 	}
-	out.InnerFilm = filmed / inner
 	if out.Power > 0 {
-		out.RadiationShare = radiated / out.Power
 		out.UA = out.Power / (c.Inside - c.Room)
 	}
 	return out, nil

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"strandry/diffusion/bounds"
 	"strandry/diffusion/machine/airstream"
 	"strandry/materials/humidair"
 )
@@ -15,7 +16,6 @@ type Strand struct {
 	Capacity float64 // heat capacity, water included [J/(kg K)]
 	From, To float64 // temperature on entering and on leaving [K]
 	Water    float64 // that it gives off [kg/s]; negative where it takes up
-	Binding  float64 // heat that frees the water beyond its heat of vaporisation [J/kg]; 0 where not known, which is small beside it
 }
 
 // Zone is what a heated chamber gives and takes in its steady state.
@@ -25,7 +25,6 @@ type Zone struct {
 	Air         []airstream.Stream // let in: supply, and what comes back from a dryer
 	Leak        airstream.Stream   // room air through gaps; the zero value for none
 	Wall        float64            // what the wall loses [W]
-	Given       float64            // what fan, motor and the like give the chamber besides the heater [W]
 }
 
 // Steady is where the power of a zone goes, all in W. A term is negative where it gives heat.
@@ -35,7 +34,6 @@ type Steady struct {
 	Air    float64 // warms the air let in, with its vapour
 	Leak   float64 // warms what leaks in
 	Wall   float64
-	Given  float64 // what is given besides the heater, taken off the sum
 	Heater float64 // what is left for the heater; negative where the zone needs none and would grow warmer
 
 	Out airstream.Stream // what leaves
@@ -43,16 +41,15 @@ type Steady struct {
 
 func (s Strand) check(i int) error {
 	name := fmt.Sprintf(" of strand %d", i+1)
-	return within(
-		bound{"flow" + name, s.Flow, 0, mostFlow, "kg/s", 0}, bound{"heat capacity" + name, s.Capacity, 0, 1e5, "J/(kg K)", 0},
+	return bounds.First("heat",
+		bounds.Of("flow"+name, s.Flow, 0, mostFlow, "kg/s"), bounds.Of("heat capacity"+name, s.Capacity, 0, 1e5, "J/(kg K)"),
 		temperature("temperature at the start"+name, s.From), temperature("temperature at the end"+name, s.To),
-		bound{"water" + name, s.Water, -mostFlow, s.Flow, "kg/s", 0}, bound{"heat of binding" + name, s.Binding, 0, 1e7, "J/kg", 0})
+		bounds.Of("water"+name, s.Water, -mostFlow, s.Flow, "kg/s"))
 }
 
 // check gives an error for all that is out of bounds.
 func (z Zone) check() error {
-	err := within(temperature("chamber temperature", z.Temperature), bound{"loss of the wall", z.Wall, -mostPower, mostPower, "W", 0},
-		bound{"power given besides", z.Given, -mostPower, mostPower, "W", 0})
+	err := bounds.First("heat", temperature("chamber temperature", z.Temperature), bounds.Of("loss of the wall", z.Wall, -mostPower, mostPower, "W"))
 	for i, s := range z.Strands {
 		err = errors.Join(err, s.check(i))
 	}
@@ -101,16 +98,16 @@ func (z Zone) Steady() (Steady, error) {
 	if err != nil {
 		return Steady{}, err
 	}
-	s := Steady{Wall: z.Wall, Given: z.Given, Out: out}
+	s := Steady{Wall: z.Wall, Out: out}
 	for _, strand := range z.Strands {
 		s.Strand += strand.Flow * strand.Capacity * (strand.To - strand.From)
-		s.Water += strand.Water * (humidair.LatentHeat(strand.To) + strand.Binding + vapour(z.Temperature) - vapour(strand.To))
+		s.Water += strand.Water * (humidair.LatentHeat(strand.To) + vapour(z.Temperature) - vapour(strand.To))
 	}
 	for _, a := range z.Air {
 		s.Air += a.PowerTo(z.Temperature)
 	}
 	s.Leak = z.Leak.PowerTo(z.Temperature)
-	s.Heater = s.Strand + s.Water + s.Air + s.Leak + s.Wall - s.Given
+	s.Heater = s.Strand + s.Water + s.Air + s.Leak + s.Wall
 	return s, nil
 }
 
@@ -118,12 +115,12 @@ func (z Zone) Steady() (Steady, error) {
 // the largest of these flows [-]: round-off, for what Steady returns. The enthalpy of the air that leaves holds the vapour,
 // so that it closes only where the water of the strands is in that air.
 func (z Zone) Residual(s Steady) float64 {
-	terms := []float64{s.Heater, z.Given, -z.Wall, -s.Out.Enthalpy()}
+	terms := []float64{s.Heater, -z.Wall, -s.Out.Enthalpy()}
 	for _, a := range z.entering() {
 		terms = append(terms, a.Enthalpy())
 	}
 	for _, p := range z.Strands {
-		bound := vapour(p.To) - humidair.LatentHeat(p.To) - p.Binding // of a kilogram of its water
+		bound := vapour(p.To) - humidair.LatentHeat(p.To) // of a kilogram of its water
 		terms = append(terms, p.Flow*p.Capacity*p.From, -p.Flow*p.Capacity*p.To, p.Water*bound)
 	}
 	sum, most := 0.0, 0.0
@@ -140,7 +137,7 @@ func (z Zone) Residual(s Steady) float64 {
 // Size returns the power to choose for the heater [W]: the power needed times a margin [-], from 1 to 10; 1.5 is common practice, no
 // source. Zero where none is needed.
 func (s Steady) Size(margin float64) (float64, error) {
-	if err := within(bound{"margin of the heater", margin, 1, 10, "(a factor)", 0}); err != nil {
+	if err := bounds.First("heat", bounds.Of("margin of the heater", margin, 1, 10, "(a factor)")); err != nil {
 		return 0, err
 	}
 	return margin * max(s.Heater, 0), nil

@@ -1,8 +1,11 @@
 package pull
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+
+	"strandry/diffusion/bounds"
 )
 
 // Bounds. They are wide: they keep the arithmetic finite and catch a wrong unit.
@@ -17,21 +20,9 @@ const (
 	softest, stiffest       = 1e3, 1e12 // [Pa]
 )
 
-// within is an error where a value lies outside its limits. NaN lies outside all limits.
+// within is an error where a value lies outside its limits.
 func within(name string, value, least, most float64, unit string) error {
-	if value >= least && value <= most {
-		return nil
-	}
-	return fmt.Errorf("%s = %.6g %s: must lie from %.6g to %.6g %s", name, value, unit, least, most, unit)
-}
-
-func firstOf(all ...error) error {
-	for _, err := range all {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return bounds.Of(name, value, least, most, unit).Check()
 }
 
 // check is an error where one of the three lies outside the limits or they are not in order.
@@ -55,14 +46,14 @@ func checkModulus(m Range) error {
 }
 
 func (s Strand) check() error {
-	return firstOf(within("strand diameter", s.Diameter, 1e-5, 0.1, "m"), within("strand density", s.Density, 1, 3e4, "kg/m³"), s.Poisson.check("Poisson's ratio", 0, 0.5, ""))
+	return cmp.Or(within("strand diameter", s.Diameter, 1e-5, 0.1, "m"), within("strand density", s.Density, 1, 3e4, "kg/m³"))
 }
 
 func (s Stage) check(diameter float64) error {
 	if s.Element == nil {
 		return errors.New("no element")
 	}
-	if err := firstOf(within("temperature", s.Temperature, 0, 1000, "K"), checkModulus(s.Modulus), s.Element.check()); err != nil {
+	if err := cmp.Or(within("temperature", s.Temperature, 0, 1000, "K"), checkModulus(s.Modulus), s.Element.check()); err != nil {
 		return err
 	}
 	if r := s.Element.bend().radius; r != 0 {

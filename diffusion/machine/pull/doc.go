@@ -5,7 +5,7 @@
 //
 // # Equations
 //
-//	spool that is dragged      T₂ = T₁ + F, or μ W r/R: bearing of radius r, weight W, strand leaving at radius R
+//	spool that is dragged      T₂ = T₁ + F
 //	fixed guide                T₂ = T₁ exp(μθ) + B
 //	roller, drum that drags    T₂ = T₁ + B + μb (P + W) db/(2 R)
 //	driven drum                T₂ = the tension that is left behind it, but at least T₁ exp(-μθ), below which the strand slips

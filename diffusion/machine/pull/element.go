@@ -1,8 +1,11 @@
 package pull
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
-// Element is what acts on the strand at a stage: [Drag], [Spool], [Guide], [Roller], [Drum], [Driven] or [Floor].
+// Element is what acts on the strand at a stage: [Drag], [Guide], [Roller], [Driven] or [Floor].
 type Element interface {
 	check() error
 	bend() bend
@@ -27,25 +30,6 @@ func (d Drag) check() error { return d.Force.check("drag", 0, mostTension, "N") 
 
 func (d Drag) after(before, _ float64, i int, _ Strand) float64 { return before + d.Force.at(i) }
 
-// Spool is one that turns on a plain bearing under its weight.
-type Spool struct {
-	Friction Range   // coefficient of the bearing [-], 0 to 2
-	Weight   float64 // of spool and strand [N], 0 to 1e5
-	Bearing  float64 // radius on which it rubs [m]
-	Package  float64 // radius at which the strand leaves, least when the spool is nearly empty [m], more than the bearing's
-}
-
-func (Spool) bend() bend { return bend{} }
-
-func (s Spool) check() error {
-	return firstOf(s.Friction.check("friction of the spool's bearing", 0, mostFriction, "(a coefficient)"), within("weight of the spool", s.Weight, 0, mostTension, "N"),
-		within("radius of the spool's bearing", s.Bearing, leastLength, mostLength, "m"), within("radius at which the strand leaves the spool", s.Package, s.Bearing, mostLength, "m"))
-}
-
-func (s Spool) after(before, _ float64, i int, _ Strand) float64 {
-	return before + s.Friction.at(i)*s.Weight*s.Bearing/s.Package
-}
-
 // Guide is a fixed thing that the strand slides round: an eye, a rod, a bent tube.
 type Guide struct {
 	Friction Range   // between strand and guide [-], 0 to 2
@@ -55,7 +39,7 @@ type Guide struct {
 }
 
 func (g Guide) check() error {
-	return firstOf(g.Friction.check("friction of the guide", 0, mostFriction, "(a coefficient)"), within("wrap of the guide", g.Angle, 0, mostAngle, "rad"), g.bend().check())
+	return cmp.Or(g.Friction.check("friction of the guide", 0, mostFriction, "(a coefficient)"), within("wrap of the guide", g.Angle, 0, mostAngle, "rad"), g.bend().check())
 }
 
 func (g Guide) bend() bend { return bend{g.Radius, g.Lost} }
@@ -64,7 +48,7 @@ func (g Guide) after(before, bending float64, i int, _ Strand) float64 {
 	return before*math.Exp(g.Friction.at(i)*g.Angle) + bending
 }
 
-// Roller turns with the strand on a bearing.
+// Roller turns with the strand on a bearing; a drum that the strand drags round is a heavy one.
 type Roller struct {
 	Angle   float64 // of wrap [rad], 0 to 1e5
 	Radius  float64 // of the strand's centre line on it [m]
@@ -75,7 +59,7 @@ type Roller struct {
 }
 
 func (r Roller) check() error {
-	if err := firstOf(within("wrap of the roller", r.Angle, 0, mostTurned, "rad"), within("radius on the roller", r.Radius, leastLength, mostLength, "m"),
+	if err := cmp.Or(within("wrap of the roller", r.Angle, 0, mostTurned, "rad"), within("radius on the roller", r.Radius, leastLength, mostLength, "m"),
 		r.Bearing.check("friction of the bearing", 0, mostFriction, "(a coefficient)"), within("bore of the bearing", r.Bore, leastLength, 2*r.Radius, "m"),
 		within("weight of the roller", r.Weight, 0, mostTension, "N"), r.bend().check()); err != nil {
 		return err
@@ -99,9 +83,6 @@ func (r Roller) after(before, bending float64, i int, _ Strand) float64 {
 	return before + more + (c+math.Sqrt(c*c+d*k*k*press))/d
 }
 
-// Drum is a heavy roller that the strand drags round, wound on it several times.
-type Drum = Roller
-
 // Driven is a drum that a motor turns: it takes the tension before it up and leaves another behind it.
 type Driven struct {
 	Friction Range   // between strand and drum [-], 0 to 2
@@ -110,7 +91,7 @@ type Driven struct {
 }
 
 func (d Driven) check() error {
-	return firstOf(d.Friction.check("friction on the driven drum", 0, mostFriction, "(a coefficient)"), within("wrap of the driven drum", d.Angle, 0, mostTurned, "rad"),
+	return cmp.Or(d.Friction.check("friction on the driven drum", 0, mostFriction, "(a coefficient)"), within("wrap of the driven drum", d.Angle, 0, mostTurned, "rad"),
 		d.Left.check("tension behind the driven drum", 0, mostTension, "N"))
 }
 
@@ -129,7 +110,7 @@ type Floor struct {
 func (Floor) bend() bend { return bend{} }
 
 func (f Floor) check() error {
-	return firstOf(f.Friction.check("friction of the floor", 0, mostFriction, "(a coefficient)"), within("length of the floor", f.Length, 0, mostLength, "m"))
+	return cmp.Or(f.Friction.check("friction of the floor", 0, mostFriction, "(a coefficient)"), within("length of the floor", f.Length, 0, mostLength, "m"))
 }
 
 func (f Floor) after(before, _ float64, i int, s Strand) float64 {

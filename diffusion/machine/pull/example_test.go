@@ -7,12 +7,12 @@ import (
 	"strandry/diffusion/machine/pull"
 )
 
-// A spool on a plain bearing, an eye, four rollers in a chamber and an eye before the feeder.
+// A spool that is dragged, an eye, four rollers in a chamber and an eye before the feeder.
 func Example() {
 	cold, hot := pull.Range{Low: 1.6e9, Value: 1.9e9, High: 2.2e9}, pull.Range{Low: 0.8e9, Value: 1.2e9, High: 1.6e9}
 	friction := pull.Range{Low: 0.1, Value: 0.2, High: 0.35}
 	stages := []pull.Stage{
-		{Name: "spool", Element: pull.Spool{Friction: friction, Weight: 12, Bearing: 0.026, Package: 0.06}, Temperature: 296, Modulus: cold},
+		{Name: "spool", Element: pull.Drag{Force: pull.Range{Low: 0.52, Value: 1.04, High: 1.82}}, Temperature: 296, Modulus: cold},
 		{Name: "inlet", Element: pull.Guide{Friction: friction, Angle: math.Pi / 6}, Temperature: 296, Modulus: cold},
 	}
 	for range 4 {

@@ -35,19 +35,10 @@ func of(v [cases]float64) Range {
 type Strand struct {
 	Diameter float64 // [m], 1e-5 to 0.1
 	Density  float64 // [kg/m³], 1 to 3e4
-	Poisson  Range   // ratio [-], 0 to 0.5; where it is zero, 0.35 to 0.5 about 0.4, glass to melt (from memory)
 }
 
 // Section is its area [m²].
 func (s Strand) Section() float64 { return math.Pi / 4 * s.Diameter * s.Diameter }
-
-// poisson is that of the strand, or the usual one.
-func (s Strand) poisson() Range {
-	if s.Poisson.Known() {
-		return s.Poisson
-	}
-	return Range{0.35, 0.4, 0.5}
-}
 
 // inertia is its second moment of area [m⁴].
 func (s Strand) inertia() float64 { return math.Pi / 64 * math.Pow(s.Diameter, 4) }
@@ -65,8 +56,7 @@ type Point struct {
 	Name        string
 	Tension     Range // after it [N]
 	Stress      Range // of the greater of the tensions before and after it [Pa]
-	Bending     Range // part of the tension that bending and straightening took [N]; zero where nothing is bent
-	Unbent      bool  // the strand is bent here, and what that takes is left out: the modulus or the share that is lost is not known
+	Bending     Range // part of the tension that bending and straightening took [N]; zero where nothing is bent, or where the modulus or the share that is lost is not known
 	Stretch     Stretched
 	Temperature float64 // [K]
 }
@@ -112,7 +102,6 @@ func Along(s Strand, stages []Stage) (Result, error) {
 func (s Strand) through(stage Stage, tension *[cases]float64) Point {
 	p := Point{Name: stage.Name, Temperature: stage.Temperature}
 	bent := stage.Element.bend()
-	p.Unbent = bent.radius > 0 && !(stage.Modulus.Known() && bent.lost.Known())
 	var after, greater, lost [cases]float64
 	for i := range cases {
 		if bent.radius > 0 {
@@ -123,7 +112,7 @@ func (s Strand) through(stage Stage, tension *[cases]float64) Point {
 	}
 	*tension = after
 	p.Tension, p.Stress, p.Bending = of(after), of(greater), of(lost)
-	p.Stretch = stretched(p.Stress, stage.Modulus, s.poisson())
+	p.Stretch = stretched(p.Stress, stage.Modulus)
 	return p
 }
 

@@ -50,12 +50,9 @@ func TestGuide(t *testing.T) {
 	nearRange(t, 2.566332, 2.566332, 2.566332, r.Pull, 1e-6, "two quarters are a half")
 }
 
-// A full spool of 1.25 kg on a dry plain bearing of 25 mm, the strand at 100 mm, by hand.
-func TestSpool(t *testing.T) {
-	full := pull.Spool{Friction: pull.Range{Low: 0.1, Value: 0.2, High: 0.3}, Weight: 12.258, Bearing: 0.025, Package: 0.1}
-	nearRange(t, 0.30645, 0.6129, 0.91935, along(t, at(full)).Pull, 1e-9)
-	nearRange(t, 1.30645, 1.6129, 1.91935, along(t, at(one), at(full)).Pull, 1e-9, "on top of what there is")
-	nearRange(t, 1, 2, 4, along(t, at(pull.Drag{Force: pull.Range{Low: 1, Value: 2, High: 4}})).Pull, 0)
+// What holds the strand back is on top of what there is.
+func TestDrag(t *testing.T) {
+	nearRange(t, 2, 3, 5, along(t, at(one), at(pull.Drag{Force: pull.Range{Low: 1, Value: 2, High: 4}})).Pull, 0)
 }
 
 // A metre of strand of 1.75 mm and 1240 kg/m³ weighs 2.9826 g.
@@ -99,13 +96,9 @@ func TestBending(t *testing.T) {
 	}
 	nearRange(t, 0.02*2e9*stored, 0.15*3e9*stored, 0.5*3.5e9*stored, p.Bending, 1e-6)
 	require.Greater(t, p.Bending.Value, 0.2, "newtons: it counts")
-	require.False(t, p.Unbent)
 	bare := roller
 	bare.Lost = pull.Range{}
 	without := along(t, at(one), pull.Stage{Name: "roller", Element: bare, Modulus: glass})
-	require.True(t, without.Points[1].Unbent)
-	require.False(t, without.Points[0].Unbent)
-	require.True(t, along(t, at(one), at(roller)).Points[1].Unbent)
 	near(t, p.Bending.Value, r.Pull.Value-without.Pull.Value, 1e-3*p.Bending.Value, "the bearing feels it too, a little")
 	g := along(t, at(one), pull.Stage{Name: "eye", Element: pull.Guide{Friction: pull.Exactly(0.2), Angle: 1, Radius: roller.Radius, Lost: roller.Lost}, Modulus: glass})
 	near(t, math.Exp(0.2)+p.Bending.Value, g.Pull.Value, 1e-9)
@@ -150,25 +143,12 @@ func TestRank(t *testing.T) {
 }
 
 func TestStretch(t *testing.T) {
-	s, err := pull.Stretch(pull.Exactly(3e6), pull.Range{Low: 1e9, Value: 2e9, High: 3e9}, pull.Range{Low: 0.35, Value: 0.4, High: 0.5})
-	require.NoError(t, err)
-	require.True(t, s.Known)
-	nearRange(t, 1e-3, 1.5e-3, 3e-3, s.Strain, 1e-15, "stiff is least")
-	nearRange(t, 0.35e-3, 0.6e-3, 1.5e-3, s.Thinner, 4e-6, "ν times the strain, where it is small")
-	s, err = pull.Stretch(pull.Exactly(1e6), pull.Exactly(1e6/0.21), pull.Exactly(0.5))
-	require.NoError(t, err)
-	near(t, 1-1/1.1, s.Thinner.Value, 1e-12, "constant volume: 1.21 times as long, 1.1 times as thin")
-	s, err = pull.Stretch(pull.Exactly(1e6), pull.Range{}, pull.Exactly(0.5))
-	require.NoError(t, err)
-	require.Zero(t, s)
 	usual := along(t, pull.Stage{Name: "there", Element: one, Modulus: pull.Exactly(1e8)}).Points[0]
 	strain := usual.Stress.Value / 1e8
 	nearRange(t, 1-math.Pow(1+strain, -0.35), 1-math.Pow(1+strain, -0.4), 1-math.Pow(1+strain, -0.5), usual.Stretch.Thinner, 1e-12)
-	given := strand
-	given.Poisson = pull.Exactly(0.45)
-	r, err := pull.Along(given, []pull.Stage{{Name: "there", Element: one, Modulus: pull.Exactly(1e8)}})
-	require.NoError(t, err)
-	near(t, 1-math.Pow(1+strain, -0.45), r.Points[0].Stretch.Thinner.Low, 1e-12)
+	soft := along(t, pull.Stage{Name: "there", Element: one, Modulus: pull.Range{Low: 1e8, Value: 2e8, High: 3e8}}).Points[0]
+	nearRange(t, strain/3, strain/2, strain, soft.Stretch.Strain, 1e-12, "stiff is least")
+	require.Zero(t, along(t, at(one)).Points[0].Stretch)
 }
 
 func TestAgainst(t *testing.T) {

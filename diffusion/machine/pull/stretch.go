@@ -1,6 +1,9 @@
 package pull
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Stretched is what a stress does to a strand while it lasts.
 type Stretched struct {
@@ -10,19 +13,12 @@ type Stretched struct {
 	Thinner Range
 }
 
-// Stretch is what a stress [Pa], up to 1e10, does to a strand of a modulus [Pa], zero where it is not known, and Poisson's ratio [-], 0 to 0.5. An error tells what is absurd. Beyond a few
-// hundredths of strain nothing is elastic any more; the number then says no more than that.
-func Stretch(stress, modulus, poisson Range) (Stretched, error) {
-	if err := firstOf(stress.check("stress", 0, 1e10, "Pa"), poisson.check("Poisson's ratio", 0, 0.5, ""), checkModulus(modulus)); err != nil {
-		return Stretched{}, err
-	}
-	return stretched(stress, modulus, poisson), nil
-}
-
-func stretched(stress, modulus, poisson Range) Stretched {
+// stretched is what a stress does to a strand of a modulus, zero where it is not known. Beyond a few hundredths of strain nothing is elastic any more; the number then says no more than that.
+func stretched(stress, modulus Range) Stretched {
 	if !modulus.Known() {
 		return Stretched{}
 	}
+	poisson := Range{0.35, 0.4, 0.5} // glass to melt (from memory)
 	out := Stretched{Known: true}
 	var strain, thinner [cases]float64
 	for i := range cases {
@@ -45,22 +41,12 @@ const (
 )
 
 // String names it.
-func (v Verdict) String() string {
-	switch v {
-	case Holds:
-		return "holds"
-	case Doubtful:
-		return "doubtful"
-	case Fails:
-		return "fails"
-	}
-	return "unknown"
-}
+func (v Verdict) String() string { return [...]string{"unknown", "holds", "doubtful", "fails"}[v] }
 
 // Against compares what is asked with what is borne or given, in the same unit, neither negative: the pull with what a feeder can give, the strain of a bend or of a pull with what the strand bears. Either may be unknown, by its zero value. Share is
 // the middle of what is asked over the middle of what is borne [-], 0 where it is unknown.
 func Against(asked, borne Range) (v Verdict, share float64, err error) {
-	if err := firstOf(asked.check("what is asked", 0, 1e12, ""), borne.check("what is borne", 0, 1e12, "")); err != nil {
+	if err := cmp.Or(asked.check("what is asked", 0, 1e12, ""), borne.check("what is borne", 0, 1e12, "")); err != nil {
 		return Unknown, 0, err
 	}
 	switch {

@@ -1,12 +1,17 @@
 package shape
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+
+	"strandry/diffusion/bounds"
+)
 
 // Box is the inner size of what a housing has to go into, in any order [m].
 type Box struct{ A, B, C float64 }
 
 func (b Box) check() error {
-	return within(length("first side of the box", b.A), length("second side of the box", b.B), length("third side of the box", b.C))
+	return bounds.First("shape", length("first side of the box", b.A), length("second side of the box", b.B), length("third side of the box", b.C))
 }
 
 // turned are the six ways to lay something into the box along its edges.
@@ -16,7 +21,7 @@ func (b Box) turned() [6][3]float64 {
 
 // Fits tells whether a housing fits into a box along its edges, whichever way it is turned. Sides that are equal to a millionth of a millimetre fit.
 func Fits(inside Box, h Housing) (bool, error) {
-	if err := firstOf(inside.check(), within(length("length of the housing", h.Length), length("width of the housing", h.Width), length("height of the housing", h.Height))); err != nil {
+	if err := cmp.Or(inside.check(), bounds.First("shape", length("length of the housing", h.Length), length("width of the housing", h.Width), length("height of the housing", h.Height))); err != nil {
 		return false, err
 	}
 	room, size := []float64{inside.A, inside.B, inside.C}, []float64{h.Length, h.Width, h.Height}
@@ -28,14 +33,4 @@ func Fits(inside Box, h Housing) (bool, error) {
 		}
 	}
 	return true, nil
-}
-
-// firstOf is the first error of several.
-func firstOf(all ...error) error {
-	for _, err := range all {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

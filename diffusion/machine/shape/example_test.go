@@ -19,11 +19,6 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	speed, err := lead.AirSpeed(20e-3 / 60)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
 	box := shape.Box{A: 0.2, B: 0.2, C: 0.1}
 	fits, err := shape.Fits(box, lead.Housing)
 	if err != nil {
@@ -31,8 +26,8 @@ func Example() {
 		return
 	}
 	fmt.Printf("%.1f turns, %.0f mm across, %.0f mm long, bent by %.2f %%\n", way.(shape.Winding).Turns, 1e3*lead.Housing.Diameter, 1e3*lead.Housing.Length, 100*lead.BendStrain)
-	fmt.Printf("air at %.2f m/s; fits: %t\n", speed, fits)
+	fmt.Printf("air passes %.1f cm²; fits: %t\n", 1e4*lead.AirSection, fits)
 	// Output:
 	// 11.8 turns, 184 mm across, 57 mm long, bent by 1.08 %
-	// air at 0.08 m/s; fits: true
+	// air passes 43.1 cm²; fits: true
 }

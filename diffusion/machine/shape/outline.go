@@ -10,7 +10,6 @@ type Outline struct {
 
 // View is one view in metres, from 0 to Width to the right and from 0 to Height upwards: the housing.
 type View struct {
-	Name          string // "side" or "end"
 	Width, Height float64
 	Strokes       []Stroke
 	Arcs          []Arc
@@ -31,11 +30,10 @@ const (
 // Point is a place in a view [m].
 type Point struct{ X, Y float64 }
 
-// Stroke is a line through points.
+// Stroke is a line through points; that of a rectangle has its four corners and leads from the last to the first.
 type Stroke struct {
 	Of     Line
 	Points []Point
-	Closed bool // the last point leads to the first
 }
 
 // Arc is a part of a circle, from one angle to a greater one, counterclockwise from the right [rad]; a whole circle where they are 2π apart.
@@ -69,7 +67,7 @@ func circle(of Line, centre Point, radius float64) Arc {
 }
 
 func rectangle(of Line, left, low, right, high float64) Stroke {
-	return Stroke{Of: of, Points: []Point{{left, low}, {right, low}, {right, high}, {left, high}}, Closed: true}
+	return Stroke{Of: of, Points: []Point{{left, low}, {right, low}, {right, high}, {left, high}}}
 }
 
 // walls are the outer and the inner face of a housing.
@@ -95,7 +93,7 @@ func (w Winding) Outline(diameter float64, against bool) (Outline, error) {
 		return Outline{}, err
 	}
 	h := l.Housing
-	side := View{Name: "side", Width: h.Length, Height: h.Diameter, Strokes: walls(h.Length, h.Diameter, w.Wall)}
+	side := View{Width: h.Length, Height: h.Diameter, Strokes: walls(h.Length, h.Diameter, w.Wall)}
 	first, axis := w.Wall+w.Gap+diameter/2, h.Diameter/2
 	last := first + w.Turns*w.Pitch
 	side.Strokes = append(side.Strokes, rectangle(DrumLine, first-diameter/2, axis-w.Drum/2, last+diameter/2, axis+w.Drum/2))
@@ -131,7 +129,7 @@ func (w Winding) fromEnd(h Housing, d float64) View {
 	r := h.Diameter / 2
 	centre := Point{r, r}
 	v := View{
-		Name: "end", Width: h.Diameter, Height: h.Diameter,
+		Width: h.Diameter, Height: h.Diameter,
 		Arcs: []Arc{circle(HousingLine, centre, r), circle(HousingLine, centre, r-w.Wall), circle(DrumLine, centre, w.Drum/2)},
 	}
 	for layer := range w.Layers {

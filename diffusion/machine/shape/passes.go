@@ -1,8 +1,11 @@
 package shape
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+
+	"strandry/diffusion/bounds"
 )
 
 // Passes are straight passes side by side in one plane, to and fro between two rows of rollers, in a box through which air goes along them: with half of them and against the
@@ -27,11 +30,11 @@ func (p Passes) spacing(d float64) float64 {
 }
 
 func (p Passes) check(d float64) error {
-	if err := within(strand(d), length("span of a pass", p.Span), length("diameter of the rollers", p.Roller), length("gap to the housing", p.Gap), wall(p.Wall),
-		bound{"number of passes", float64(p.Count), 2, mostPasses, ""}); err != nil {
+	if err := bounds.First("shape", strand(d), length("span of a pass", p.Span), length("diameter of the rollers", p.Roller), length("gap to the housing", p.Gap), wall(p.Wall),
+		bounds.Of("number of passes", float64(p.Count), 2, mostPasses, "")); err != nil {
 		return err
 	}
-	if err := within(bound{"spacing of the passes", p.spacing(d), (p.Roller + d) * (1 - 1e-12), longest, "m"}); err != nil {
+	if err := bounds.First("shape", bounds.Of("spacing of the passes", p.spacing(d), (p.Roller+d)*(1-1e-12), longest, "m")); err != nil {
 		return err
 	}
 	if apart := p.between(d); apart > 0 && apart < p.Roller {
@@ -67,9 +70,6 @@ func (p Passes) Lead(diameter float64) (Lead, error) {
 	turns := p.Count - 1
 	along, beside, across := p.around(diameter)
 	h := Housing{Length: p.Span + along, Width: float64(turns)*p.spacing(diameter) + beside, Height: across}
-	wide, high := h.Width-2*p.Wall, h.Height-2*p.Wall
-	section := wide*high - float64(p.Count)*disc(diameter)
-	wetted := 2*(wide+high) + float64(p.Count)*math.Pi*diameter
 	wrap := Wrap{Over: Roller, Count: turns, Angle: math.Pi, Radius: (p.Roller + diameter) / 2}
 	if p.between(diameter) > 0 {
 		wrap.Count, wrap.Angle = 2*turns, math.Pi/2
@@ -77,20 +77,20 @@ func (p Passes) Lead(diameter float64) (Lead, error) {
 	return Lead{
 		Length: float64(p.Count)*p.Span + float64(turns)*p.turn(diameter), Housing: h,
 		WallArea:   2 * (h.Length*h.Width + h.Length*h.Height + h.Width*h.Height),
-		AirSection: section, AirPath: h.Length - 2*p.Wall, HydraulicDiameter: 4 * section / wetted,
-		Wraps: []Wrap{wrap}, BendRadius: p.Roller / 2, BendStrain: diameter / (p.Roller + diameter),
+		AirSection: (h.Width-2*p.Wall)*(h.Height-2*p.Wall) - float64(p.Count)*disc(diameter),
+		Wraps:      []Wrap{wrap}, BendRadius: p.Roller / 2, BendStrain: diameter / (p.Roller + diameter),
 	}, nil
 }
 
 // ForLength implements [Way].
 func (p Passes) ForLength(target, diameter float64) (Way, error) {
 	p.Count = 2
-	if err := firstOf(p.check(diameter), within(length("length of strand", target))); err != nil {
+	if err := cmp.Or(p.check(diameter), bounds.First("shape", length("length of strand", target))); err != nil {
 		return nil, err
 	}
 	turn := p.turn(diameter)
 	need := math.Ceil((target+turn)/(p.Span+turn) - 1e-9)
-	if err := within(bound{"number of passes that it takes", need, 0, mostPasses, ""}); err != nil {
+	if err := bounds.First("shape", bounds.Of("number of passes that it takes", need, 0, mostPasses, "")); err != nil {
 		return nil, err
 	}
 	p.Count = max(2, int(need))
@@ -100,7 +100,7 @@ func (p Passes) ForLength(target, diameter float64) (Way, error) {
 // Most implements [Way].
 func (p Passes) Most(inside Box, diameter float64) (Way, bool, error) {
 	p.Count, p.Span = 2, 1 // whatever they were: they are what is sought
-	if err := firstOf(p.check(diameter), inside.check()); err != nil {
+	if err := cmp.Or(p.check(diameter), inside.check()); err != nil {
 		return nil, false, err
 	}
 	along, beside, across := p.around(diameter)
@@ -125,8 +125,8 @@ func (p Passes) Outline(diameter float64, against bool) (Outline, error) {
 	if err != nil {
 		return Outline{}, err
 	}
-	side := View{Name: "side", Width: l.Housing.Length, Height: l.Housing.Width, Strokes: walls(l.Housing.Length, l.Housing.Width, p.Wall)}
-	end := View{Name: "end", Width: l.Housing.Height, Height: l.Housing.Width, Strokes: walls(l.Housing.Height, l.Housing.Width, p.Wall)}
+	side := View{Width: l.Housing.Length, Height: l.Housing.Width, Strokes: walls(l.Housing.Length, l.Housing.Width, p.Wall)}
+	end := View{Width: l.Housing.Height, Height: l.Housing.Width, Strokes: walls(l.Housing.Height, l.Housing.Width, p.Wall)}
 	left := p.Wall + p.Gap + diameter + p.Roller/2
 	for i := range p.Count {
 		y, from, to := p.Wall+p.Gap+diameter/2+float64(i)*p.spacing(diameter), left, left+p.Span

@@ -1,8 +1,9 @@
 package shape
 
 import (
-	"fmt"
 	"math"
+
+	"strandry/diffusion/bounds"
 )
 
 // Way is how a strand is led: a [Tube], [Passes] or a [Winding].
@@ -20,17 +21,15 @@ type Way interface {
 
 // Lead is what follows from a way and a strand.
 type Lead struct {
-	Length            float64 // strand that is held, along its centre line [m]
-	Housing           Housing
-	WallArea          float64 // outer surface of the housing, its ends included [m²]
-	AirSection        float64 // that the air passes, the strand taken off [m²]
-	AirPath           float64 // that the air goes along the housing [m]
-	HydraulicDiameter float64 // 4 × section / wetted perimeter, the strand's included [m]
-	Wraps             []Wrap  // in order along the strand, those alike together; none in a tube
-	BendRadius        float64 // least radius of what the strand is bent over, on its inner side [m]; 0 where nothing is bent
-	BendStrain        float64 // of the outer fibre at that bend [-]; 0 where nothing is bent
-	Cover             Cover   // what is usual, in a winding where most is touched; whoever knows better replaces it, nothing else depends on it
-	Layers            []Layer // of a winding, from the drum outwards; none otherwise
+	Length     float64 // strand that is held, along its centre line [m]
+	Housing    Housing
+	WallArea   float64 // outer surface of the housing, its ends included [m²]
+	AirSection float64 // that the air passes, the strand taken off [m²]
+	Wraps      []Wrap  // in order along the strand, those alike together; none in a tube
+	BendRadius float64 // least radius of what the strand is bent over, on its inner side [m]; 0 where nothing is bent
+	BendStrain float64 // of the outer fibre at that bend [-]; 0 where nothing is bent
+	Cover      Cover   // what is usual, in a winding where most is touched; whoever knows better replaces it, nothing else depends on it
+	Layers     []Layer // of a winding, from the drum outwards; none otherwise
 }
 
 // Housing is the outer size of a housing [m]: a box round it, and a diameter where it is round.
@@ -47,17 +46,6 @@ const (
 	Roller Bend = iota
 	Drum
 )
-
-// String names it.
-func (b Bend) String() string {
-	switch b {
-	case Roller:
-		return "roller"
-	case Drum:
-		return "drum"
-	}
-	return "unknown"
-}
 
 // Wrap is a number of like bends.
 type Wrap struct {
@@ -80,33 +68,6 @@ type Layer struct {
 	Length float64 // of the strand in it [m]
 	// Touches counts what the strand touches: what it lies on, the layer above, and its neighbours where the turns touch, 1 to 4.
 	Touches int
-	// Sight is the share of the strand's surface, by directions, that looks at the open gap [-]: a half alone on a drum, 0.318 where turns touch, nothing below
-	// turns that touch. It ranks windings; no coefficient is known by it.
-	Sight float64
-}
-
-// AirSpeed is the mean speed of air [m/s] at a volume flow [m³/s], 0 to 1e3.
-func (l Lead) AirSpeed(flow float64) (float64, error) {
-	if err := within(bound{"volume flow of air", flow, 0, 1e3, "m³/s"}, bound{"section for air", l.AirSection, least * least, longest * longest, "m²"}); err != nil {
-		return 0, err
-	}
-	return flow / l.AirSection, nil
-}
-
-// BendStrain is the strain of the outer fibre [-] of a strand of a diameter [m] bent over a radius [m]: d/(2R + d), the neutral line in the middle.
-func BendStrain(diameter, radius float64) (float64, error) {
-	if err := within(strand(diameter), bound{"radius of the bend", radius, least, longest, "m"}); err != nil {
-		return 0, err
-	}
-	return diameter / (2*radius + diameter), nil
-}
-
-// LeastRadius is the radius [m] of the sharpest bend over which the outer fibre of a strand of a diameter [m] keeps within a strain [-], 1e-5 to 0.9.
-func LeastRadius(diameter, strain float64) (float64, error) {
-	if err := within(strand(diameter), bound{"strain", strain, 1e-5, 0.9, "(a fraction)"}); err != nil {
-		return 0, err
-	}
-	return diameter / 2 * (1/strain - 1), nil
 }
 
 // touching is the cover of a strand that touches so many things, at the same places of its perimeter all along. A tenth of the perimeter for each is common practice, no source: what is round touches
@@ -125,31 +86,15 @@ const (
 	mostLayers     = 5
 )
 
-// bound is one quantity with its limits.
-type bound struct {
-	name               string
-	value, least, most float64
-	unit               string
+func strand(diameter float64) bounds.Bound {
+	return bounds.Of("strand diameter", diameter, thinnest, thickest, "m")
 }
-
-// within is an error for the first quantity out of its limits. NaN is out of all limits.
-func within(all ...bound) error {
-	for _, b := range all {
-		if b.value >= b.least && b.value <= b.most {
-			continue
-		}
-		return fmt.Errorf("shape: %s = %.6g %s: must lie from %.6g to %.6g %s", b.name, b.value, b.unit, b.least, b.most, b.unit)
-	}
-	return nil
+func length(name string, value float64) bounds.Bound {
+	return bounds.Of(name, value, least, longest, "m")
 }
-
-func strand(diameter float64) bound {
-	return bound{"strand diameter", diameter, thinnest, thickest, "m"}
-}
-func length(name string, value float64) bound { return bound{name, value, least, longest, "m"} }
 
 // wall is the thickness of a housing, which may be left out.
-func wall(value float64) bound { return bound{"wall of the housing", value, 0, 1, "m"} }
+func wall(value float64) bounds.Bound { return bounds.Of("wall of the housing", value, 0, 1, "m") }
 
 // disc is the area of a circle of a diameter.
 func disc(diameter float64) float64 { return math.Pi / 4 * diameter * diameter }

@@ -1,6 +1,11 @@
 package shape
 
-import "math"
+import (
+	"cmp"
+	"math"
+
+	"strandry/diffusion/bounds"
+)
 
 // Tube is a straight tube, through which the strand runs along its floor and air goes beside it.
 type Tube struct {
@@ -10,7 +15,7 @@ type Tube struct {
 }
 
 func (t Tube) check(d float64) error {
-	return within(strand(d), length("length of the tube", t.Length), bound{"bore of the tube", t.Bore, d * (1 + 1e-6), longest, "m"}, wall(t.Wall))
+	return bounds.First("shape", strand(d), length("length of the tube", t.Length), bounds.Of("bore of the tube", t.Bore, d*(1+1e-6), longest, "m"), wall(t.Wall))
 }
 
 // outer is the outer diameter [m].
@@ -24,8 +29,7 @@ func (t Tube) Lead(diameter float64) (Lead, error) {
 	outer := t.outer()
 	return Lead{
 		Length: t.Length, Housing: Housing{Length: t.Length, Width: outer, Height: outer, Diameter: outer},
-		WallArea: math.Pi*outer*t.Length + 2*disc(outer), AirSection: disc(t.Bore) - disc(diameter), AirPath: t.Length,
-		HydraulicDiameter: t.Bore - diameter, Cover: touching(1),
+		WallArea: math.Pi*outer*t.Length + 2*disc(outer), AirSection: disc(t.Bore) - disc(diameter), Cover: touching(1),
 	}, nil
 }
 
@@ -41,7 +45,7 @@ func (t Tube) ForLength(target, diameter float64) (Way, error) {
 // Most implements [Way].
 func (t Tube) Most(inside Box, diameter float64) (Way, bool, error) {
 	t.Length = 1 // whatever it was: it is what is sought
-	if err := firstOf(t.check(diameter), inside.check()); err != nil {
+	if err := cmp.Or(t.check(diameter), inside.check()); err != nil {
 		return nil, false, err
 	}
 	best, found := Tube{}, false
@@ -62,7 +66,7 @@ func (t Tube) Outline(diameter float64, against bool) (Outline, error) {
 	outer, inner := t.outer(), t.Wall+t.Bore
 	floor := t.Wall + diameter/2
 	side := View{
-		Name: "side", Width: t.Length, Height: outer,
+		Width: t.Length, Height: outer,
 		Strokes: []Stroke{
 			rectangle(HousingLine, 0, 0, t.Length, outer), rectangle(HousingLine, 0, t.Wall, t.Length, inner),
 			{Of: StrandLine, Points: []Point{{0, floor}, {t.Length, floor}}},
@@ -73,7 +77,7 @@ func (t Tube) Outline(diameter float64, against bool) (Outline, error) {
 	side.Ports = append(side.Ports, airPorts(Point{0, middle}, Point{t.Length, middle}, against)...)
 	centre := Point{outer / 2, outer / 2}
 	end := View{
-		Name: "end", Width: outer, Height: outer,
+		Width: outer, Height: outer,
 		Arcs: []Arc{circle(HousingLine, centre, outer/2), circle(HousingLine, centre, t.Bore/2), circle(StrandLine, Point{outer / 2, floor}, diameter/2)},
 	}
 	return Outline{Strand: diameter, Views: []View{side, end}}, nil

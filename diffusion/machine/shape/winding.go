@@ -1,6 +1,11 @@
 package shape
 
-import "math"
+import (
+	"cmp"
+	"math"
+
+	"strandry/diffusion/bounds"
+)
 
 // Winding is a strand wound on a turning drum, in one layer or several, in a round housing through which air goes along the axis. The layers are laid to and fro.
 type Winding struct {
@@ -13,8 +18,8 @@ type Winding struct {
 }
 
 func (w Winding) check(d float64) error {
-	return within(strand(d), length("diameter of the drum", w.Drum), bound{"pitch of the winding", w.Pitch, d * (1 - 1e-12), longest, "m"},
-		bound{"turns in a layer", w.Turns, 0.01, mostTurns, ""}, bound{"layers of the winding", float64(w.Layers), 1, mostLayers, ""}, length("gap to the housing", w.Gap), wall(w.Wall))
+	return bounds.First("shape", strand(d), length("diameter of the drum", w.Drum), bounds.Of("pitch of the winding", w.Pitch, d*(1-1e-12), longest, "m"),
+		bounds.Of("turns in a layer", w.Turns, 0.01, mostTurns, ""), bounds.Of("layers of the winding", float64(w.Layers), 1, mostLayers, ""), length("gap to the housing", w.Gap), wall(w.Wall))
 }
 
 // radius is that of the centre line in a layer, counted from 0 [m].
@@ -40,11 +45,10 @@ func (w Winding) Lead(diameter float64) (Lead, error) {
 	}
 	along, across := w.around(diameter)
 	long, outer := w.Turns*w.Pitch+along, w.Drum+across
-	bore, pack := outer-2*w.Wall, w.pack(diameter)
 	l := Lead{
 		Housing:  Housing{Length: long, Width: outer, Height: outer, Diameter: outer},
-		WallArea: math.Pi*outer*long + 2*disc(outer), AirSection: disc(bore) - disc(pack), AirPath: long - 2*w.Wall,
-		HydraulicDiameter: bore - pack, Layers: w.layers(diameter),
+		WallArea: math.Pi*outer*long + 2*disc(outer), AirSection: disc(outer-2*w.Wall) - disc(w.pack(diameter)),
+		Layers: w.layers(diameter),
 	}
 	for _, layer := range l.Layers {
 		if layer.Touches > l.Cover.Arcs {
@@ -62,33 +66,24 @@ func (w Winding) Lead(diameter float64) (Lead, error) {
 
 // layers are the layers of it.
 func (w Winding) layers(d float64) []Layer {
-	x := min(1, d/w.Pitch)
-	taken := taken(x)
 	out := make([]Layer, w.Layers)
 	for i := range out {
-		above := float64(w.Layers - 1 - i)
 		touches := 1 // what it lies on
-		if above > 0 {
-			touches++
+		if i < w.Layers-1 {
+			touches++ // the layer above
 		}
 		if w.Pitch < d*(1+1e-9) {
 			touches += 2
 		}
-		out[i] = Layer{Touches: touches, Radius: w.radius(i, d), Length: w.Turns * w.turn(i, d), Sight: taken / (math.Pi * x) * math.Pow(1-taken, above)}
+		out[i] = Layer{Touches: touches, Radius: w.radius(i, d), Length: w.Turns * w.turn(i, d)}
 	}
 	return out
-}
-
-// taken is the share of what leaves a plane that a row of cylinders before it takes [-], for a diameter over spacing of up to 1.
-func taken(x float64) float64 {
-	h := math.Sqrt((1 - x) * (1 + x))
-	return 1 - h + x*math.Atan2(h, x)
 }
 
 // ForLength implements [Way].
 func (w Winding) ForLength(target, diameter float64) (Way, error) {
 	w.Turns = 1
-	if err := firstOf(w.check(diameter), within(length("length of strand", target))); err != nil {
+	if err := cmp.Or(w.check(diameter), bounds.First("shape", length("length of strand", target))); err != nil {
 		return nil, err
 	}
 	once := 0.0
@@ -96,7 +91,7 @@ func (w Winding) ForLength(target, diameter float64) (Way, error) {
 		once += w.turn(layer, diameter)
 	}
 	w.Turns = target / once
-	if err := within(bound{"turns in a layer that it takes", w.Turns, 0.01, mostTurns, ""}); err != nil {
+	if err := bounds.First("shape", bounds.Of("turns in a layer that it takes", w.Turns, 0.01, mostTurns, "")); err != nil {
 		return nil, err
 	}
 	return w, nil
@@ -105,7 +100,7 @@ func (w Winding) ForLength(target, diameter float64) (Way, error) {
 // Most implements [Way].
 func (w Winding) Most(inside Box, diameter float64) (Way, bool, error) {
 	w.Turns, w.Drum = 1, 1 // whatever they were: they are what is sought
-	if err := firstOf(w.check(diameter), inside.check()); err != nil {
+	if err := cmp.Or(w.check(diameter), inside.check()); err != nil {
 		return nil, false, err
 	}
 	along, across := w.around(diameter)

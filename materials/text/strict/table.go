@@ -250,10 +250,8 @@ func (t *Table) Choice(key string, allowed []string) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	for _, a := range allowed {
-		if text == a {
-			return text, true
-		}
+	if slices.Contains(allowed, text) {
+		return text, true
 	}
 	t.Report(key, Fault{Problem: "not one of the choices", Allowed: strings.Join(allowed, ", "), Nearest: nearest.Name(text, allowed)})
 	return "", false

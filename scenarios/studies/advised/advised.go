@@ -12,7 +12,7 @@ func Find(w *diffusion.March, s *scenarios.Scenario, a *diffusion.Assessment) (a
 	b := &s.Build
 	bounds := advice.Bounds{Hottest: b.Hottest, Driest: b.Driest, Slowest: b.Slowest, Fastest: b.Fastest, Room: s.Room.Temperature}
 	for i := range s.Model.Path {
-		bounds.Longest = append(bounds.Longest, b.LongestOf(i))
+		bounds.Longest = append(bounds.Longest, s.LongestOf(i))
 	}
 	return d, advice.Find(w, draft{s}, &s.Design, s.Settings, a, &d, bounds)
 }

@@ -47,7 +47,7 @@ func Chart(ctx context.Context, s *scenarios.Scenario, zone int, met float64) (*
 // lengthSpan holds the zone's own length, what can be built and, if it is not too far off, the
 // length that meets the limit [m].
 func lengthSpan(s *scenarios.Scenario, zone int, met float64) (from, to float64) {
-	own, longest := s.Model.Path[zone].Length, s.Build.LongestOf(zone)
+	own, longest := s.Model.Path[zone].Length, s.LongestOf(zone)
 	from, to = min(own, longest)/5, max(own, longest)*2
 	if met > 0 {
 		const far, wide = 20, 5

@@ -42,12 +42,7 @@ func demandsOf(s *scenarios.Scenario) []Demand {
 }
 
 func hasHeater(m *machine.Machine) bool {
-	for i := range m.Chambers {
-		if m.Chambers[i].Heater > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(m.Chambers, func(c machine.Chamber) bool { return c.Heater > 0 })
 }
 
 // violation is by how much a demand is not met, zero or less where it is, in shares of what is allowed or thereabouts.

@@ -126,12 +126,9 @@ func (t *task) problem(margin float64, known ...[]float64) *optimum.Problem {
 			}
 			violations := slices.Clone(d.Violations)
 			violations[0] += margin // that of Dry
-			return optimum.Answer{Cost: d.Cost, Second: math.Log(max(d.Mean, leastContent)), Violations: violations}, nil
+			return optimum.Answer{Cost: d.Cost, Violations: violations}, nil
 		}}
 }
-
-// leastContent is told from none [kg/kg dry].
-const leastContent = 1e-12
 
 // look gives the design with some settings.
 func (t *task) look(set []scenarios.Setting) (Design, error) {

@@ -13,9 +13,8 @@ import (
 // piece is one of a strand that was weighed at the machine.
 type piece struct {
 	check *scenarios.Check
-	model diffusion.Model // the machine as it was then, up to where the piece left it
-	curve *curve          // its content before the path, and behind it
-	dry   int             // place of its dry mass
+	curve *curve // its content before the path, and behind it
+	dry   int    // place of its dry mass
 }
 
 // ofMachine are the parameters and the readings of the checks of a machine.
@@ -39,7 +38,7 @@ func (p *parameters) ofMachine() error {
 		if model.StartActivity > 0 {
 			model.Start = model.Material.Sorption.Content(model.StartActivity, model.StartTemperature)
 		}
-		c := &piece{check: check, model: model, curve: p.behind(&model)}
+		c := &piece{check: check, curve: p.behind(&model)}
 		most := math.Max(check.Before, math.Max(check.After, check.Dried)) + 2*check.Step
 		begin := check.Dried / (1 + check.Left)
 		if begin == 0 {

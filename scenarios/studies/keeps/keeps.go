@@ -28,7 +28,6 @@ func (a Air) Humidity() float64 { return humidair.RelativeHumidity(a.VapourPress
 type Answer struct {
 	Air     Air               // in which the hours are counted
 	Purpose materials.Purpose // of the limits, but for one that the scenario states
-	Room    scenarios.Room
 	Store   scenarios.Store
 	Opening scenarios.Opening
 	Radius  float64 // [m]
@@ -71,7 +70,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, air Air, all []materials.P
 	if err != nil {
 		return nil, err
 	}
-	out := &Answer{Air: air, Room: s.Room, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
+	out := &Answer{Air: air, Store: s.Store, Opening: s.Opening, Radius: s.Model.Radius, Purpose: s.Purpose, Rows: rows}
 	slices.SortStableFunc(out.Rows, func(a, b Row) int { return cmp.Compare(a.order(), b.order()) })
 	return out, nil
 }

@@ -19,7 +19,6 @@ type Length struct {
 	// NumericalError is the half-width of the band that holds the true value; zero unless met [m].
 	NumericalError float64
 	Ratio          float64 // content at the nozzle over the limit there
-	Inside         bool    // Nowhere: it comes nearest between the ends
 	Marches        int     // that it took; one for all lengths where one settles them
 }
 
@@ -49,7 +48,7 @@ func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone in
 	if err != nil {
 		return Length{}, err
 	}
-	out := Length{Outcome: f.outcome, Value: f.x, From: f.from, Inside: f.inside}
+	out := Length{Outcome: f.outcome, Value: f.x, From: f.from}
 	for _, p := range search.points {
 		if p.X == f.x {
 			out.Ratio = p.Ratio

@@ -103,10 +103,5 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 
 // still tells that the value acts on nothing: every ratio is the same to the bit.
 func still(points []Point) bool {
-	for _, p := range points {
-		if p.Ratio != points[0].Ratio {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(points, func(p Point) bool { return p.Ratio != points[0].Ratio })
 }

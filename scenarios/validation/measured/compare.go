@@ -17,15 +17,7 @@ const (
 )
 
 // String returns "inside", "partly" or "outside".
-func (v Verdict) String() string {
-	switch v {
-	case Inside:
-		return "inside"
-	case Partly:
-		return "partly"
-	}
-	return "outside"
-}
+func (v Verdict) String() string { return [...]string{"outside", "partly", "inside"}[v] }
 
 // judge compares what was measured with a prediction. What is not a number lies outside.
 func judge(f *Figure, p Prediction) Verdict {

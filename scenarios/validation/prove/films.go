@@ -96,7 +96,6 @@ func massTransfer() []Check {
 	return []Check{
 		mixed.plain("assisting", "Nusselt number", "-", 3.120125735, func() float64 { return film.Mixed(3, 1.5, 3) }),
 		mixed.plain("across", "Nusselt number", "-", 3.045814777, func() float64 { return film.Mixed(3, 1.5, 4) }),
-		mixed.plain("opposed", "Nusselt number", "-", 2.869396774, func() float64 { return film.Opposed(3, 1.5) }),
 		analogy.plain("h = 40, 70 °C", "mass coefficient", "m/s", 0.042752288, func() float64 { return film.MassCoefficient(40, 1.029, 1008, 2.87e-5/3.35e-5) }),
 		analogy.plain("h = 40, 300 K", "mass coefficient", "m/s", 0.037707964, func() float64 { return film.MassCoefficient(40, 1.16, 1007, 22.5/26) }),
 		developed.plain("Nu = 5, 1 mm", "mass coefficient", "m/s", 5*3.35e-5/1e-3, func() float64 {

@@ -54,7 +54,9 @@ func roomAir() []Check {
 		relative(1e-3, "covers the choice of the saturation formula")}
 	for _, r := range []struct{ celsius, rh float64 }{{40, 0.1903278}, {50, 0.1137909}, {60, 0.0704640}, {70, 0.0450459}, {90, 0.0200259}, {110, 0.0098026}} {
 		out = append(out, heated.plain(fmt.Sprintf("heated to %g °C", r.celsius), "relative humidity", "-", r.rh,
-			func() float64 { return humidair.HeatedHumidity(0.5, room, r.celsius+zeroCelsius) }))
+			func() float64 {
+				return humidair.RelativeHumidity(humidair.VapourPressureAt(0.5, room), r.celsius+zeroCelsius)
+			}))
 	}
 	return out
 }

@@ -12,15 +12,20 @@ func desiccants() []Check {
 	return append(append(desiccantLoads(), desiccantHeats()...), desiccantBeds()...)
 }
 
-// load is the uptake of a kind at a vapour pressure [Pa] and a temperature [°C].
-func load(k desiccant.Kind, p, celsius float64) func() (float64, error) {
+// asked makes the computation of what the isotherm of a kind tells.
+func asked(k desiccant.Kind, number func(i *desiccant.Isotherm) (float64, error)) func() (float64, error) {
 	return func() (float64, error) {
 		i, err := desiccant.Of(k)
 		if err != nil {
 			return 0, err
 		}
-		return i.Uptake(p, celsius+zeroCelsius)
+		return number(&i)
 	}
+}
+
+// load is the uptake of a kind at a vapour pressure [Pa] and a temperature [°C].
+func load(k desiccant.Kind, p, celsius float64) func() (float64, error) {
+	return asked(k, func(i *desiccant.Isotherm) (float64, error) { return i.Uptake(p, celsius+zeroCelsius) })
 }
 
 // humid is the vapour pressure [Pa] of a relative humidity at a temperature [°C].
@@ -61,13 +66,7 @@ func desiccantLoads() []Check {
 
 // heatOf is the isosteric heat of a kind at a load and a temperature [°C].
 func heatOf(k desiccant.Kind, w, celsius float64) func() (float64, error) {
-	return func() (float64, error) {
-		i, err := desiccant.Of(k)
-		if err != nil {
-			return 0, err
-		}
-		return i.IsostericHeat(w, celsius+zeroCelsius)
-	}
+	return asked(k, func(i *desiccant.Isotherm) (float64, error) { return i.IsostericHeat(w, celsius+zeroCelsius) })
 }
 
 func desiccantHeats() []Check {
@@ -89,20 +88,16 @@ func desiccantBeds() []Check {
 	hand := origin{desiccantFamily, "20 g over 0.10737178 g/h, by hand", Computed, relative(1e-4, "five digits")}
 	stair := origin{desiccantFamily, "calcium chloride from dry to the tetrahydrate: 649.30 g over 1 g/h, by hand", Computed, relative(1e-4, "five digits")}
 	life := func(k desiccant.Kind, mass func(capacity float64) float64, p, rate float64) func() (float64, error) {
-		return func() (float64, error) {
-			i, err := desiccant.Of(k)
-			if err != nil {
-				return 0, err
-			}
-			bed := desiccant.Bed{Isotherm: i, DryMass: 1, Temperature: 20 + zeroCelsius, Share: 1}
+		return asked(k, func(i *desiccant.Isotherm) (float64, error) {
+			bed := desiccant.Bed{Isotherm: *i, DryMass: 1, Temperature: 20 + zeroCelsius, Share: 1}
 			capacity, err := bed.Capacity(p)
 			if err != nil {
 				return 0, err
 			}
 			bed.DryMass = mass(capacity.Likely)
-			l, err := bed.Life(p, desiccant.Constant(rate/3.6e6))
+			l, err := bed.Life(p, func(float64) float64 { return rate / 3.6e6 })
 			return l.Seconds / 3600, err
-		}
+		})
 	}
 	return []Check{
 		hand.check("bed of 20 g capacity", "life", "h", 186.27, life(desiccant.SilicaGel, func(c float64) float64 { return 0.020 / c }, 100, 0.10737178)),

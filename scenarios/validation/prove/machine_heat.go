@@ -67,7 +67,6 @@ func plates() []Check {
 	glass := origin{machineHeatFamily, "vertical plate: Incropera & DeWitt, Example 9.2: glass 1.02 m wide, 0.71 m high, 232 °C in 23 °C", Published, relative(2e-3, "three digits")}
 	insulated := origin{machineHeatFamily, "vertical plate: Çengel, Heat Transfer, Problem 9-19E, solution: 2 ft, 130 °F in 75 °F", Published, relative(2e-3, "four digits")}
 	level := origin{machineHeatFamily, "level plate of 0.6 m, 90 °C in 30 °C: Çengel, Heat Transfer, Example 9-2 (result from memory)", Memory, relative(1e-2, "three digits; air of its table")}
-	tubes := origin{machineHeatFamily, "concentric tubes: Incropera & DeWitt, Problem 13.63: 20 mm, 77 K, 0.02 in 50 mm, 300 K, 0.05 (result from memory)", Memory, relative(1e-2, "two digits")}
 	across := origin{machineHeatFamily, "pipes in wind: Çengel, Heat Transfer, Problems 7-53 and 7-100, solutions", Published, relative(2e-3, "four digits; the inputs have as many")}
 	duct := origin{machineHeatFamily, "turbulent flow in a duct: Gnielinski (1976), Incropera & DeWitt eq. 8.62, by hand", Transcribed, relative(1e-5, "six digits")}
 	const side, nu, k = 0.15, 1.896e-5, 0.02808 // area over perimeter [m], air of 60 °C
@@ -83,7 +82,6 @@ func plates() []Check {
 		level.withTolerance(relative(0.1, "the book keeps 0.54 Ra^¼ to 1.1e7, the larger of the two is 7 % more there")).plain("hot side up", "loss", "W", 128, func() float64 {
 			return loss(heat.PlateUp(ra))
 		}),
-		tubes.plain("20 in 50 mm", "gain", "W/m", 0.50, func() float64 { return -heat.RadiationBetween(77, 300, 0.02, 0.05, 0.4) * math.Pi * 0.02 }),
 		across.plain("Re = 16320, Pr = 0.7255", "Nusselt number", "-", 71.19, func() float64 { return film.CrossFlow(1.632e4, 0.7255) }),
 		across.plain("Re = 32540, Pr = 0.7336", "Nusselt number", "-", 107.0, func() float64 { return film.CrossFlow(3.254e4, 0.7336) }),
 		duct.plain("Re = 10000, Pr = 0.7", "Nusselt number", "-", 29.8173, func() float64 { return heat.DuctFlow(1e4, 0.7, 0) }),
@@ -92,7 +90,7 @@ func plates() []Check {
 
 func warmth() []Check {
 	exact := origin{machineHeatFamily, "lumped chamber of 2500 J/K, 60 W, 0.9 W/K: (P/UA)(1 - exp(-UA t/C)) (independent code)", Computed, relative(1e-9, "ten digits")}
-	decay := origin{machineHeatFamily, "air along a wall: exp(-NTU), lumped cooling: τ ln(47/20), by hand", Computed, relative(1e-9, "ten digits")}
+	decay := origin{machineHeatFamily, "air along a wall: exp(-NTU), by hand", Computed, relative(1e-9, "ten digits")}
 	strand := origin{machineHeatFamily, "strand of 21.47436 g/h, 1700 J/(kg K), heated to 70 °C: m cp ΔT (independent code)", Computed, relative(1e-6, "seven digits")}
 	water := origin{machineHeatFamily, "its water, 0.107372 g/h, by 2.3333 MJ/kg at 70 °C, steam tables", Transcribed, relative(1e-3, "the releases of IAPWS allow enthalpies 0.1 %")}
 	closed := origin{machineHeatFamily, "all of it: enthalpies that enter less those that leave, which is zero", Computed, absolute(1e-12, "rounding, as a share of the largest flow")}
@@ -108,16 +106,8 @@ func warmth() []Check {
 		}
 	}
 	return []Check{
-		exact.check("after 1800 s", "above the room", "K", 31.79393913, func() (float64, error) {
-			T, err := l.At(296.15, 1800)
-			return T - 296.15, err
-		}),
 		exact.check("to 31.79393913 K above", "time", "s", 1800, func() (float64, error) {
 			t, err := l.WarmUp(296.15, 296.15+31.79393913+heat.Settled, heat.Settled)
-			return t.Seconds, err
-		}),
-		decay.check("from 70 to 43 °C in 23 °C", "time", "s", 2500/0.9*math.Log(47.0/20), func() (float64, error) {
-			t, err := l.CoolDown(70+zeroCelsius, 43+zeroCelsius)
 			return t.Seconds, err
 		}),
 		decay.check("NTU = 1", "outlet", "K", 296.15+50*math.Exp(-1), func() (float64, error) {
@@ -130,56 +120,12 @@ func warmth() []Check {
 	}
 }
 
-// moist is a stream of a volume flow [m³/s] at a temperature [°C], relative humidity [-] and pressure [Pa].
-func moist(flow, celsius, humidity, p float64) airstream.Stream {
-	T := celsius + zeroCelsius
-	s, err := airstream.OfVolume(flow, T, humidair.VapourPressureAt(humidity, T), p)
-	if err != nil {
-		return airstream.Stream{Dry: math.NaN()}
-	}
-	return s
-}
-
-// mixed makes the computation of a number of what two streams become.
-func mixed(a, b airstream.Stream, number func(airstream.Stream) float64) func() (float64, error) {
-	return func() (float64, error) {
-		out, err := airstream.Mix(a, b)
-		return number(out), err
-	}
-}
-
+// streams is the room air that a chamber is given.
 func streams() []Check {
-	const atm, bar = humidair.StandardPressure, 1e5
-	handbook := origin{machineHeatFamily, "2 m³/s of 4 °C (wet bulb 2 °C, 71 %) with 6.25 m³/s of 25 °C, 50 %: ASHRAE Fundamentals, ch. 1, adiabatic mixing; result of a program for the real gas",
-		Published, absolute(0.1, "it takes the volumes of dry air, 0.04 K; the handbook's chart gives 19.5 °C (from memory)")}
-	chart := origin{machineHeatFamily, "40 m³/min of 15 °C, 40 % with 20 m³/min of 32 °C, 70 %, 100 kPa: a thermodynamics exercise with solution by chart", Published,
-		absolute(0.3, "read from a chart of another pressure")}
-	exercise := origin{machineHeatFamily, "20 m³/min of 5 °C, 90 % with as much of 25 °C, 50 %, 1 bar: a textbook exercise with its answer", Published, relative(1e-2, "three digits; saturation pressures with two")}
 	air := origin{machineHeatFamily, "10 L/min of 23 °C, 50 %: IAPWS R7-97 and ASHRAE Fundamentals (independent code)", Computed, relative(1e-6, "seven digits")}
-	stack := origin{machineHeatFamily, "stack effect, 2 cm² each, 0.3 m apart, 70 in 23 °C: ASHRAE Fundamentals (1997), ch. 25, eq. 37, neutral level by hand", Transcribed, relative(1e-9, "ten digits")}
-	chamber := origin{machineHeatFamily, "water of a chamber: supply, leak, three strands and a dryer, by hand", Computed, relative(1e-9, "ten digits")}
-	opening := heat.Opening{Area: 2e-4, Discharge: 0.61}
-	level := 0.3 * 296.15 / (296.15 + 343.15)
-	outdoor, back := moist(2, 4, 0.71, atm), moist(6.25, 25, 0.5, atm)
-	cool, ceiling := moist(40.0/60, 15, 0.4, bar), moist(20.0/60, 32, 0.7, bar)
-	celsius := func(s airstream.Stream) float64 { return s.Temperature - zeroCelsius }
-	return []Check{
-		handbook.check("mixture", "temperature", "°C", 19.67, mixed(outdoor, back, celsius)),
-		handbook.withTolerance(relative(1e-2, "two digits")).check("mixture", "humidity ratio", "kg/kg", 0.0083, mixed(outdoor, back, func(s airstream.Stream) float64 { return s.Ratio })),
-		chart.check("mixture", "temperature", "°C", 20.2, mixed(cool, ceiling, celsius)),
-		chart.withTolerance(absolute(0.02, "read from a chart")).check("mixture", "relative humidity", "-", 0.63, mixed(cool, ceiling, func(s airstream.Stream) float64 { return s.Humidity(bar) })),
-		exercise.check("mixture", "humidity ratio", "kg/kg", 7.36e-3, mixed(moist(1, 5, 0.9, bar), moist(1, 25, 0.5, bar), func(s airstream.Stream) float64 { return s.Ratio })),
-		air.plain("heated to 70 °C", "power", "W", 9.412526, func() float64 { return moist(10e-3/60, 23, 0.5, atm).PowerTo(343.15) }),
-		stack.check("equal openings", "flow", "mg/s", 1e6*atm/(287.042*296.15)*0.61*2e-4*math.Sqrt(2*9.80665*level*47/343.15), func() (float64, error) {
-			m, err := heat.Stack(opening, opening, 0.3, heat.Climate{Inside: 343.15, Room: 296.15, Pressure: atm})
-			return 1e6 * m, err
-		}),
-		chamber.check("2e-4, 5e-5 and 1e-3 kg/s", "humidity ratio", "g/kg", 1.21/0.85, func() (float64, error) {
-			s, err := airstream.Chamber{
-				Supply: airstream.Stream{Dry: 2e-4, Ratio: 0.002, Temperature: 333}, Leak: airstream.Stream{Dry: 5e-5, Ratio: 0.009, Temperature: 296},
-				Strands: []float64{3e-8, 4e-8, -1e-8}, Loop: airstream.Loop{Dry: 1e-3, Ratio: 0.0005, Share: 0.6},
-			}.Balance()
-			return 1e3 * s.Ratio, err
-		}),
-	}
+	return []Check{air.check("heated to 70 °C", "power", "W", 9.412526, func() (float64, error) {
+		const room = 23 + zeroCelsius
+		s, err := airstream.OfVolume(10e-3/60, room, humidair.VapourPressureAt(0.5, room), humidair.StandardPressure)
+		return s.PowerTo(343.15), err
+	})}
 }

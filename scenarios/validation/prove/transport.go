@@ -28,7 +28,9 @@ func transport() []Check {
 	}
 	out = append(out,
 		measured.plain("298 K", "vapour diffusivity", "m²/s", 0.26e-4, func() float64 { return humidair.VapourDiffusivity(298, atm) }),
-		lewis.plain("343.15 K", "Lewis number", "-", 0.849617, func() float64 { return humidair.LewisNumber(343.15, 0, atm) }))
+		lewis.plain("343.15 K", "Lewis number", "-", 0.849617, func() float64 {
+			return humidair.ThermalDiffusivity(343.15, 0, atm) / humidair.VapourDiffusivity(343.15, atm)
+		}))
 	return append(out, handbookAir()...)
 }
 
