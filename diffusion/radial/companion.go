@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/simd"
 )
 
 // Companion is a scalar x that goes with the field and answers to it, as the
@@ -98,11 +99,9 @@ func (m *March) grades() {
 	byTime, byX := m.k[:last], m.scratch[:last]
 	alike := b.graded.ConductanceGrades(m.Time, m.Beside, byTime, byX)
 	if alike { // the flows are those at the start, so many times
-		flow(b.column, m.k0[:last], m.g0)
 		m.unsteady, m.changes = byTime[0] != 0, math.Abs(byTime[0])
-		for i, f := range b.column {
-			m.rate[i], b.column[i] = byTime[0]*f, byX[0]*f
-		}
+		simd.Scale(m.rate, m.f0, byTime[0])
+		simd.Scale(b.column, m.f0, byX[0])
 	} else {
 		m.unsteady, m.changes = true, math.Abs(byTime[last-1])
 		for i, k := range m.k0[:last] {
@@ -137,8 +136,6 @@ func (m *March) besideStage(i int, h, leaving float64) float64 {
 	lost := (leaving + e.dc*u[last]) / (tau - e.dq)
 	x := (b.now + b.x.History + rosenbrock.Method().Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
 	b.x.U[i] = x
-	for k, z := range b.z[:len(u)] {
-		u[k] += x * z
-	}
+	simd.AddScaled(u, b.z[:len(u)], x)
 	return b.column[last] * x
 }

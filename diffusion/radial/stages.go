@@ -67,7 +67,7 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 		m.stage[n-1] = m.y[n-1]
 		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(m.start)
 		if m.problem.Source == nil { // there is no history yet
-			flow(rhs, m.k0[:n-1], m.g0)
+			copy(rhs, m.f0)
 			m.addRate(rhs, drift)
 			return m.start.j, 0
 		}
@@ -111,10 +111,7 @@ func (m *March) addRate(rhs []float64, times float64) {
 	if !m.unsteady || times == 0 {
 		return
 	}
-	rhs = rhs[:len(m.rate)]
-	for j, r := range m.rate {
-		rhs[j] += times * r
-	}
+	simd.AddScaled(rhs, m.rate, times)
 }
 
 // gather sets the right-hand side to the balance of every node but for the exchange at the surface, as [flow] gives it, plus the mass matrix times

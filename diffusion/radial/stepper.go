@@ -19,6 +19,7 @@ type stepper struct {
 	g0, slope0        []float64 // potential and its slope at the start
 	g, slope          []float64 // and at the stage
 	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
+	f0                []float64 // balance of the nodes at the start, but for the exchange
 	rate              []float64 // derivative of the balance of the nodes in time at the start
 	scratch           []float64
 	unsteady          bool      // rate is not zero
@@ -43,7 +44,7 @@ type stepper struct {
 type exchanged struct{ j, dc, dq, dt, load, loadC, loadQ float64 }
 
 func (m *March) resize(n int) {
-	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.rate, &m.scratch, &m.sum,
+	arrays := [...]*[]float64{&m.y, &m.stage, &m.g0, &m.slope0, &m.g, &m.slope, &m.k0, &m.k, &m.f0, &m.rate, &m.scratch, &m.sum,
 		&m.source, &m.sourceDot, &m.sourceNow, &m.beside.column, &m.beside.z,
 		&m.matrix.below, &m.matrix.on, &m.matrix.above}
 	if cap(m.y) < n {
@@ -150,6 +151,7 @@ func (m *March) evaluateStart() {
 	n := len(m.y)
 	m.conductance(m.Time, m.Beside, m.k0)
 	m.problem.Potential.Potential(m.y, m.g0, m.slope0)
+	flow(m.f0, m.k0[:n-1], m.g0)
 	m.start = m.exchangeAt(m.Time, m.y[n-1], m.Lost, m.Beside)
 	if m.problem.Source != nil {
 		m.problem.Source(m.Time, m.Grid.r, m.source)
@@ -217,10 +219,7 @@ func (m *March) foretell() bool {
 	}
 	m.unsteady, m.changes, m.start.dt = k != 0, math.Abs(k), r*flux
 	if m.unsteady { // the flows are those at the start, so many times
-		flow(m.rate, m.k0[:last], m.g0)
-		for i := range m.rate {
-			m.rate[i] *= k
-		}
+		simd.Scale(m.rate, m.f0, k)
 	}
 	return true
 }

@@ -49,16 +49,7 @@ func (u *Increments) Stage(i int, h float64, y, stage, sum []float64) {
 // weights, whose sum is whole; floor is the smallest size that counts. Where the field is not finite it
 // gives Inf, and where it is zero the error itself.
 func (u *Increments) End(stage, weight []float64, whole, floor float64) (size float64) {
-	errors, field := 0.0, 0.0
-	last := u[Stages-1]
-	n := len(last)
-	stage, weight = stage[:n], weight[:n]
-	for k, e := range last {
-		v, w := stage[k]+e, weight[k]
-		stage[k] = v
-		errors += w * e * e
-		field += w * v * v
-	}
+	errors, field := simd.Close(stage, u[Stages-1], weight)
 	if !(field < math.Inf(1)) { // true for NaN too
 		return math.Inf(1)
 	}
@@ -83,10 +74,7 @@ func Correction(size float64) float64 {
 
 // Correct takes a share of the estimate from the end of the step.
 func (u *Increments) Correct(end []float64, share float64) {
-	end = end[:len(u[Stages-1])]
-	for k, e := range u[Stages-1] {
-		end[k] -= share * e
-	}
+	simd.AddScaled(end, u[Stages-1], -share)
 }
 
 // Scalar is an unknown beside a field that is a single number: an amount, a companion.

@@ -172,6 +172,89 @@ rest:
 	VZEROUPPER
 	RET
 
+// func addScaledFour(out, v *float64, n int, by float64)
+TEXT ·addScaledFour(SB), NOSPLIT, $0-32
+	MOVQ out+0(FP), DI
+	MOVQ v+8(FP), BX
+	MOVQ n+16(FP), DX
+	VBROADCASTSD by+24(FP), Y0
+	XORQ AX, AX
+	SUBQ $4, DX
+added:
+	VMULPD (BX)(AX*8), Y0, Y1
+	VADDPD (DI)(AX*8), Y1, Y1
+	VMOVUPD Y1, (DI)(AX*8)
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLE added
+	ADDQ $4, DX
+	JMP left
+add:
+	VMULSD (BX)(AX*8), X0, X1
+	VADDSD (DI)(AX*8), X1, X1
+	VMOVSD X1, (DI)(AX*8)
+	INCQ AX
+left:
+	CMPQ AX, DX
+	JLT add
+	VZEROUPPER
+	RET
+
+// The sum of the four in Y0 to the first of X0, and likewise of Y1: those side by side first. X2 and X3 are worked in.
+#define TOGETHER(y0, x0, x2) \
+	VEXTRACTF128 $1, y0, x2       \
+	VHADDPD x0, x0, x0            \
+	VHADDPD x2, x2, x2            \
+	VADDSD x2, x0, x0
+
+// func closeFour(end, e, weight *float64, n int) (errors, field float64)
+TEXT ·closeFour(SB), NOSPLIT, $0-48
+	MOVQ end+0(FP), DI
+	MOVQ e+8(FP), BX
+	MOVQ weight+16(FP), SI
+	MOVQ n+24(FP), DX
+	VXORPD Y0, Y0, Y0
+	VXORPD Y1, Y1, Y1
+	XORQ AX, AX
+	SUBQ $4, DX
+closing:
+	VMOVUPD (BX)(AX*8), Y4
+	VMOVUPD (SI)(AX*8), Y5
+	VADDPD (DI)(AX*8), Y4, Y6
+	VMOVUPD Y6, (DI)(AX*8)
+	VMULPD Y4, Y5, Y7
+	VMULPD Y4, Y7, Y7
+	VADDPD Y7, Y0, Y0
+	VMULPD Y6, Y5, Y8
+	VMULPD Y6, Y8, Y8
+	VADDPD Y8, Y1, Y1
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLE closing
+	TOGETHER(Y0, X0, X2)
+	TOGETHER(Y1, X1, X3)
+	ADDQ $4, DX
+	JMP over
+close:
+	VMOVSD (BX)(AX*8), X4
+	VMOVSD (SI)(AX*8), X5
+	VADDSD (DI)(AX*8), X4, X6
+	VMOVSD X6, (DI)(AX*8)
+	VMULSD X4, X5, X7
+	VMULSD X4, X7, X7
+	VADDSD X7, X0, X0
+	VMULSD X6, X5, X8
+	VMULSD X6, X8, X8
+	VADDSD X8, X1, X1
+	INCQ AX
+over:
+	CMPQ AX, DX
+	JLT close
+	VMOVSD X0, errors+32(FP)
+	VMOVSD X1, field+40(FP)
+	VZEROUPPER
+	RET
+
 // func combineFour(stage, sum, y, u0, u1, u2, u3 *float64, n int, a, c *[4]float64)
 // n is 4 or more; the last four may be taken twice.
 TEXT ·combineFour(SB), NOSPLIT, $0-80

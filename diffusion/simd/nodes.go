@@ -93,6 +93,56 @@ func scaleOne(out, v []float64, by float64) {
 	}
 }
 
+// AddScaled adds by times v to out, both of the length of v.
+func AddScaled(out, v []float64, by float64) {
+	out = out[:len(v)]
+	if len(v) >= 4 && four() {
+		addScaledFour(&out[0], &v[0], len(v), by)
+		return
+	}
+	addScaledOne(out, v, by)
+}
+
+// addScaledOne is AddScaled, one after the other.
+func addScaledOne(out, v []float64, by float64) {
+	for i, w := range v {
+		out[i] += by * w
+	}
+}
+
+// Close adds e to end, and gives the sums of the weights times the squares of e and of what end becomes. All have the length of e.
+func Close(end, e, weight []float64) (errors, field float64) {
+	end, weight = end[:len(e)], weight[:len(e)]
+	if len(e) >= 4 && four() {
+		return closeFour(&end[0], &e[0], &weight[0], len(e))
+	}
+	return closeOne(end, e, weight)
+}
+
+// closeOne is Close, one after the other: four sums side by side, and what is left over added to their sum.
+func closeOne(end, e, weight []float64) (errors, field float64) {
+	var some, all [4]float64
+	fours := len(e) &^ 3
+	for i, v := range e {
+		w := weight[i]
+		end[i] += v
+		if i < fours {
+			some[i&3] += w * v * v
+			all[i&3] += w * end[i] * end[i]
+			continue
+		}
+		if i == fours {
+			errors, field = (some[0]+some[1])+(some[2]+some[3]), (all[0]+all[1])+(all[2]+all[3])
+		}
+		errors += w * v * v
+		field += w * end[i] * end[i]
+	}
+	if len(e) == fours {
+		errors, field = (some[0]+some[1])+(some[2]+some[3]), (all[0]+all[1])+(all[2]+all[3])
+	}
+	return errors, field
+}
+
 // Combine sets stage to y + Σ a_j u_j and sum to Σ c_j u_j over the four u. All have the length of y.
 func Combine(stage, sum, y, u0, u1, u2, u3 []float64, a, c *[4]float64) {
 	n := len(y)

@@ -15,6 +15,10 @@ func activatedFour(out, excess *float64, n int, law *Law, powers *[128]float64) 
 
 func scaleFour(out, v *float64, n int, by float64) {}
 
+func addScaledFour(out, v *float64, n int, by float64) {}
+
+func closeFour(end, e, weight *float64, n int) (errors, field float64) { return 0, 0 }
+
 func combineFour(stage, sum, y, u0, u1, u2, u3 *float64, n int, a, c *[4]float64) {}
 
 func combineLastFour(stage, sum, u0, u1, u2, u3, u4 *float64, n int, c *[5]float64) {}
