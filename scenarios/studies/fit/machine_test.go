@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/fit"
 )
@@ -46,7 +47,7 @@ func atMachine(t testing.TB, s strand) *scenarios.Scenario {
 
 // A piece that was weighed at the machine makes surer what weighings leave in doubt, and holds the truth; with two temperatures as well.
 func TestMachine(t *testing.T) {
-	for _, celsius := range [][]float64{{80}, {60, 80}} {
+	for _, celsius := range samples.Each(2, [][]float64{{60, 80}, {80}}) {
 		s := nylon()
 		s.step, s.noise, s.dry, s.count, s.celsius = 1e-4, 3e-5, 0.04, 10, celsius
 		if len(celsius) > 1 {
