@@ -53,7 +53,7 @@ func chamberFile(t *testing.T, material, length, temperature string) string {
 // PETG has its glass transition near 80 °C and is printed at 220 to 260 °C (handbook-typical, from memory): at
 // 200 °C nothing is left of a strand. However dry it is, no verb calls it dry.
 func TestSoftenedStrandIsNeverDry(t *testing.T) {
-	file := chamberFile(t, "petg", "3 m", "200 °C")
+	file := scenarioFile(t, coarser(t, fmt.Sprintf(chamber, "petg", "3 m", "200 °C")))
 	text := mustAnswer(t, "run", file)
 	require.Contains(t, text, "SOFTENS: ")
 	require.Contains(t, text, "Survives       softens: 200 °C in oven")
