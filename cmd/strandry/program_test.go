@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/samples"
 )
 
 // asProgram tells what the tests start that it is the program.
@@ -34,8 +36,7 @@ func TestMain(m *testing.M) {
 	if err := os.Setenv(asProgram, "1"); err != nil {
 		panic(err)
 	}
-	const collect = 400 // per cent: there is memory enough, and the collector takes a fifth of the time else
-	debug.SetGCPercent(collect)
+	debug.SetGCPercent(samples.Collect)
 	status := m.Run()
 	if theProgram.folder != "" {
 		_ = os.RemoveAll(theProgram.folder)
