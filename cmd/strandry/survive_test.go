@@ -108,7 +108,7 @@ func TestOwnDryingTemperatureHolds(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	for _, p := range samples.Each(3, library) {
+	for _, p := range samples.Each(5, library) {
 		written := quantity.Temperature().Format(p.DryingTemperature.Value, "°C", 6)
 		d := decoded(t, "run", chamberFile(t, p.ID, "5 m", written), "--json")
 		require.Equal(t, "holds", at(t, d, "survives"), p.ID)
