@@ -125,7 +125,7 @@ func TestReversal(t *testing.T) {
 // A run that stops long before the end, and one whose first weighing comes late: both say how much was missed.
 func TestEndsEarlyBeginsLate(t *testing.T) {
 	s := nylon()
-	s.hours = 2.5
+	s.hours, s.tables = 2.5, keepsBeta
 	o := found(t, s.weighed(t, 35), fit.Options{})
 	f := ofKind(t, o, fit.EndsEarly)
 	r := &o.Runs[0]
@@ -133,7 +133,7 @@ func TestEndsEarlyBeginsLate(t *testing.T) {
 	require.Greater(t, f.Amount, 0.3)
 
 	s = nylon()
-	s.hours = 60
+	s.hours, s.tables = 60, keepsBeta
 	w := s.weighed(t, 35)
 	points := w.Runs[0].Points
 	i := slices.IndexFunc(points, func(p scenarios.Weighing) bool { return p.Time > 2*3600 })

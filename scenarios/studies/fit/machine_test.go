@@ -82,7 +82,7 @@ func TestMachineDiffers(t *testing.T) {
 // What was left in a piece that was dried out is in its mass: left out, the piece would seem to have held less.
 func TestMachineLeft(t *testing.T) {
 	s := nylon()
-	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
+	s.step, s.noise, s.dry, s.count, s.tables = 1e-4, 3e-5, 0.04, 10, keepsBeta
 	w := s.weighed(t, 21)
 	w.Machine = atMachine(t, s)
 	sound := found(t, w, fit.Options{})
@@ -98,7 +98,7 @@ func TestMachineLeft(t *testing.T) {
 // A piece that was cut behind a zone knows nothing of those after it.
 func TestMachineCut(t *testing.T) {
 	s := nylon()
-	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
+	s.step, s.noise, s.dry, s.count, s.tables = 1e-4, 3e-5, 0.04, 10, keepsBeta
 	w := s.weighed(t, 21)
 	w.Machine = atMachine(t, s)
 	alone := found(t, w, fit.Options{})
