@@ -41,7 +41,7 @@ func tell(t testing.TB, c *diffusion.Chart, values ...float64) diffusion.Told {
 // A chart against marches and odds at places of their own: the first look tells about how wet, and refining makes it truer.
 func TestChart(t *testing.T) {
 	places := samples.Of(6, 30, 300)
-	for _, name := range samples.Each(2, scenarios.Demos()) {
+	for _, name := range samples.Each(4, scenarios.Demos()) {
 		s, c := charted(t, name)
 		first := c.Marches
 		w, r := diffusion.NewMarch(), rand.New(rand.NewPCG(5, 6))

@@ -30,6 +30,9 @@ func TestAttackPartials(t *testing.T) {
 	t.Parallel()
 	file := demoFile(t, t.TempDir(), "cover.toml")
 	own := killedSweep(t, file, "feed.speed=0.5 mm/s..5 mm/s:40:log")
+	undisturbed := t.TempDir()
+	require.Equal(t, answered, fired(t, 2, append(own.args, "-o", undisturbed)...).status)
+	own.whole = tree(t, undisturbed)
 	other := killedSweep(t, file, "feed.speed=0.5 mm/s..6 mm/s:40:log")
 	kept := 0
 	count := samples.Of(2, 12, 150)
@@ -49,7 +52,7 @@ func TestAttackPartials(t *testing.T) {
 	require.Greater(t, kept, count/3)
 }
 
-// killedSweep is a sweep that was left alone once, and once killed when half of its rows were kept.
+// killedSweep is a sweep that was killed when a third of its rows were kept.
 func killedSweep(t *testing.T, file string, axes ...string) partialSweep {
 	t.Helper()
 	s := partialSweep{args: []string{"sweep", "--quick", file}}
@@ -57,9 +60,6 @@ func killedSweep(t *testing.T, file string, axes ...string) partialSweep {
 		s.args = append(s.args, "--vary", axis)
 	}
 	folder := t.TempDir()
-	require.Equal(t, answered, fired(t, 2, append(s.args, "-o", folder)...).status)
-	s.whole = tree(t, folder)
-	folder = t.TempDir()
 	c := exec.Command(built(t), append(s.args, "-o", folder, "--cores", "1")...)
 	require.NoError(t, c.Start())
 	for began := time.Now(); time.Since(began) < patience; {

@@ -38,7 +38,7 @@ spacing = "log"
 key = "zone.oven.temperature"
 values = ["100 °C", "110 °C", "115 °C"]
 [search]
-budget = 60
+budget = 40
 `
 
 // Text, JSON and figure tell the same design, and a run of it is dry; half a metre less is not.

@@ -16,7 +16,7 @@ import (
 	"strandry/scenarios/studies/fit"
 )
 
-// aPlan is one whose strand is heavy for its scale, so that little is to be weighed.
+// aPlan is one whose strand is heavy for its scale, so that little is to be weighed, and whose fit takes few marches.
 const aPlan = `title = "My nylon"
 [strand]
 material = "pa6"
@@ -26,6 +26,8 @@ resolution = "0.001 g"
 file = "dry-80.csv"
 temperature = "80 °C"
 air = { dew_point = "-10 °C" }
+[fit]
+beta = "fixed"
 [plan]
 strand = "20 g"
 weighings = 9

@@ -189,7 +189,7 @@ func (d *asked) other(name string) ran {
 func (d *asked) suits(whole bool) {
 	own := d.scenario.Model.Material
 	w := diffusion.NewMarch()
-	for _, name := range [...]string{own.ID, "peek", "pla"} {
+	for _, name := range samples.Each(2, []string{own.ID, "peek", "pla"}) {
 		p, err := materials.Lookup(name)
 		require.NoError(d.t, err)
 		a, err := w.Assess(suits.Design(d.scenario, &p, 0), d.scenario.Settings)

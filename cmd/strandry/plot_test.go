@@ -37,6 +37,9 @@ func plotOfTheLampShade(t *testing.T, covered bool) {
 		open, err := scenarios.DemoText("lamp-shade")
 		require.NoError(t, err)
 		text := bytes.Replace(open, []byte("length = \"3 m\""), []byte("length = \"3 m\"\nexposed = \"70 %\""), 1)
+		if samples.Of(1, 2, 2) == 1 {
+			text = append(text, "\n[numerics]\nresolution = 2.5\ntolerance = 0.05\n"...)
+		}
 		args, figures = []string{"plot", scenarioFile(t, string(text)), "-o", path}, append(figures, "section")
 	}
 	var out, errOut bytes.Buffer

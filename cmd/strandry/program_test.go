@@ -5,11 +5,14 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"strandry/diffusion/samples"
 )
 
 // asProgram tells what the tests start that it is the program.
@@ -33,6 +36,7 @@ func TestMain(m *testing.M) {
 	if err := os.Setenv(asProgram, "1"); err != nil {
 		panic(err)
 	}
+	debug.SetGCPercent(samples.Collect)
 	status := m.Run()
 	if theProgram.folder != "" {
 		_ = os.RemoveAll(theProgram.folder)

@@ -53,7 +53,7 @@ func chamberFile(t *testing.T, material, length, temperature string) string {
 // PETG has its glass transition near 80 °C and is printed at 220 to 260 °C (handbook-typical, from memory): at
 // 200 °C nothing is left of a strand. However dry it is, no verb calls it dry.
 func TestSoftenedStrandIsNeverDry(t *testing.T) {
-	file := chamberFile(t, "petg", "3 m", "200 °C")
+	file := scenarioFile(t, coarser(t, fmt.Sprintf(chamber, "petg", "3 m", "200 °C")))
 	text := mustAnswer(t, "run", file)
 	require.Contains(t, text, "SOFTENS: ")
 	require.Contains(t, text, "Survives       softens: 200 °C in oven")
@@ -108,7 +108,7 @@ func TestOwnDryingTemperatureHolds(t *testing.T) {
 	}
 	library, err := materials.Library()
 	require.NoError(t, err)
-	for _, p := range samples.Each(3, library) {
+	for _, p := range samples.Each(5, library) {
 		written := quantity.Temperature().Format(p.DryingTemperature.Value, "°C", 6)
 		d := decoded(t, "run", chamberFile(t, p.ID, "5 m", written), "--json")
 		require.Equal(t, "holds", at(t, d, "survives"), p.ID)

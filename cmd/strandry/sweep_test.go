@@ -245,7 +245,7 @@ func TestSweepLeavesStrangersAlone(t *testing.T) {
 // An interrupt is heard within a second, says how to go on, and going on ends in the
 // same bytes.
 func TestSweepInterruptedAndContinued(t *testing.T) {
-	grid := []string{"--demo", "clear-cover", "--vary", fmt.Sprintf("zone.oven.temperature=60 °C..90 °C:%d", samples.Of(8, 20, 20)), "--vary", "strand.material=pc,pmma"}
+	grid := []string{"--demo", "clear-cover", "--vary", fmt.Sprintf("zone.oven.temperature=60 °C..90 °C:%d", samples.Of(6, 20, 20)), "--vary", "strand.material=pc,pmma"}
 	whole, cut := t.TempDir(), t.TempDir()
 	mustAnswer(t, append([]string{"sweep", "-o", whole}, grid...)...)
 	args := append([]string{"sweep", "-o", cut, "--continue", "--cores", "1"}, grid...)

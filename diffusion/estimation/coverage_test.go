@@ -44,7 +44,7 @@ func coverage(t *testing.T, noise, step float64, count, sets int) (slope, end, l
 // Nine times in ten the interval holds the truth, whatever rounds, and one time in twenty a line is called none. Where a display does nothing but round they may hold it somewhat more often, where
 // noise is a third of a step somewhat less.
 func TestCoverage(t *testing.T) {
-	sets := samples.Of(15, 25, 600)
+	sets := samples.Of(10, 25, 600)
 	const close = 3.5 // deviations of the share that chance alone gives
 	spread := close * 0.3 / math.Sqrt(float64(sets))
 	for _, c := range samples.Each(3, []struct {

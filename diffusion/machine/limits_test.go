@@ -118,37 +118,38 @@ func TestAgainstIsNeverWorse(t *testing.T) {
 
 // Air that does not matter any more, and air that is the limit, against many flows: within a tenth where all of the strand meets the air.
 func TestFlowsAgainstAScan(t *testing.T) {
-	for _, direction := range []diffusion.Direction{diffusion.Mixed, diffusion.With, diffusion.Against} {
-		for _, covered := range []float64{0, 0.1} {
-			d, m := built(t)
-			d.StartTemperature = 330
-			d.Path[0].Air.Direction = direction
-			if covered > 0 {
-				d.Path[0].Contact = diffusion.Contact{Covered: covered, Arcs: 1}
-			}
-			w := tell(t, d, m).Chambers[0].Water
-			require.True(t, w.Searched)
-			free := *d
-			free.Path = append([]diffusion.Zone(nil), d.Path...)
-			free.Path[0].Air = free.Path[0].Air.WithoutLimit()
-			dry := march(t, &free).Zones[0].Exit.Mean
-			scan := func(share float64) float64 { // the first flow from above at which more is lost, to 2 %
-				for flow := 1 * litre; flow > 1e-5*litre; flow /= 1.02 {
-					r, ok := contentAt(t, d, flow, diffusion.CoarseSettings())
-					if !ok || (r.Zones[0].Exit.Mean-dry)/(d.Start-dry) >= share {
-						return flow
-					}
-				}
-				return 0
-			}
-			within := 0.1
-			if covered > 0 {
-				within = 0.2 // the cover is counted as one that goes round
-			}
-			near(t, scan(0.05), w.Enough, within, direction, covered)
-			near(t, scan(0.5), w.Least, within, direction, covered)
-			require.Less(t, w.Least, w.Enough)
+	for _, c := range samples.Each(2, []struct {
+		direction diffusion.Direction
+		covered   float64
+	}{{diffusion.Mixed, 0}, {diffusion.With, 0}, {diffusion.With, 0.1}, {diffusion.Mixed, 0.1}, {diffusion.Against, 0}, {diffusion.Against, 0.1}}) {
+		d, m := built(t)
+		d.StartTemperature = 330
+		d.Path[0].Air.Direction = c.direction
+		within := 0.1
+		if c.covered > 0 {
+			d.Path[0].Contact = diffusion.Contact{Covered: c.covered, Arcs: 1}
+			within = 0.2 // the cover is counted as one that goes round
 		}
+		w := tell(t, d, m).Chambers[0].Water
+		require.True(t, w.Searched)
+		free := *d
+		free.Path = append([]diffusion.Zone(nil), d.Path...)
+		free.Path[0].Air = free.Path[0].Air.WithoutLimit()
+		dry := march(t, &free).Zones[0].Exit.Mean
+		// The first flow from above at which more than a share is lost, to 2 %, and on from there that of a greater share.
+		flow := 1 * litre
+		scan := func(share float64) float64 {
+			for ; flow > 1e-5*litre; flow /= 1.02 {
+				r, ok := contentAt(t, d, flow, diffusion.CoarseSettings())
+				if !ok || (r.Zones[0].Exit.Mean-dry)/(d.Start-dry) >= share {
+					return flow
+				}
+			}
+			return 0
+		}
+		near(t, scan(0.05), w.Enough, within, c.direction, c.covered)
+		near(t, scan(0.5), w.Least, within, c.direction, c.covered)
+		require.Less(t, w.Least, w.Enough)
 	}
 }
 

@@ -7,6 +7,10 @@ import "os"
 // Variable is the environment variable that asks for more than a little: "more", as .ci/run has it, or "long".
 const Variable = "STRANDRY_SAMPLES"
 
+// Collect is how much garbage the tests of a package that allocate much let lie before it is collected, in per cent of what is in use: there is memory enough, and
+// the usual hundred takes a tenth of their time, a fifth where figures are drawn.
+const Collect = 400
+
 // Of is how many are tried of a kind: few where nothing is asked for, more, or all of them.
 func Of(few, more, all int) int {
 	switch os.Getenv(Variable) {

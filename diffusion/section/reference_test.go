@@ -67,7 +67,7 @@ func TestReference(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
-	held, films := samples.Each(5, numbers(t, "covered.csv")), samples.Each(5, numbers(t, "covered-film.csv"))
+	held, films := samples.Each(9, numbers(t, "covered.csv")), samples.Each(9, numbers(t, "covered-film.csv"))
 	before, beforeFilms := math.Inf(1), math.Inf(1)
 	for _, c := range []struct {
 		choice

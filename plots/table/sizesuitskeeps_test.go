@@ -58,7 +58,7 @@ func TestSizeSaysWhatWasFound(t *testing.T) {
 	if testing.Short() {
 		t.Skip("no two goroutines meet here")
 	}
-	for _, c := range samples.Each(2, []struct {
+	for _, c := range samples.Each(3, []struct {
 		demo, key string
 		says      []string
 	}{

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/fit"
 )
@@ -46,7 +47,7 @@ func atMachine(t testing.TB, s strand) *scenarios.Scenario {
 
 // A piece that was weighed at the machine makes surer what weighings leave in doubt, and holds the truth; with two temperatures as well.
 func TestMachine(t *testing.T) {
-	for _, celsius := range [][]float64{{80}, {60, 80}} {
+	for _, celsius := range samples.Each(2, [][]float64{{60, 80}, {80}}) {
 		s := nylon()
 		s.step, s.noise, s.dry, s.count, s.celsius = 1e-4, 3e-5, 0.04, 10, celsius
 		if len(celsius) > 1 {
@@ -81,7 +82,7 @@ func TestMachineDiffers(t *testing.T) {
 // What was left in a piece that was dried out is in its mass: left out, the piece would seem to have held less.
 func TestMachineLeft(t *testing.T) {
 	s := nylon()
-	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
+	s.step, s.noise, s.dry, s.count, s.tables = 1e-4, 3e-5, 0.04, 10, keepsBeta
 	w := s.weighed(t, 21)
 	w.Machine = atMachine(t, s)
 	sound := found(t, w, fit.Options{})
@@ -97,7 +98,7 @@ func TestMachineLeft(t *testing.T) {
 // A piece that was cut behind a zone knows nothing of those after it.
 func TestMachineCut(t *testing.T) {
 	s := nylon()
-	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
+	s.step, s.noise, s.dry, s.count, s.tables = 1e-4, 3e-5, 0.04, 10, keepsBeta
 	w := s.weighed(t, 21)
 	w.Machine = atMachine(t, s)
 	alone := found(t, w, fit.Options{})

@@ -31,7 +31,7 @@ func planned(t testing.TB, w *scenarios.Weighings, design *scenarios.Scenario) *
 
 // What a plan expects is what fits of such weighings find: if anything too much by a fifth of the logarithm, at the middle of what the library says.
 func TestPlanExpects(t *testing.T) {
-	for _, c := range samples.Each(2, []struct{ material, celsius, scale, strand string }{
+	for _, c := range samples.Each(3, []struct{ material, celsius, scale, strand string }{
 		{"pa6", "80 °C", "0.01 g", "20 g"}, {"pa6", "80 °C", "0.1 g", "100 g"}, {"petg", "65 °C", "0.001 g", "20 g"},
 	}) {
 		p := planned(t, plan(t, c.material, c.celsius, c.scale, fmt.Sprintf("strand = %q\n", c.strand)), nil)
@@ -61,7 +61,7 @@ func TestPlanExpects(t *testing.T) {
 
 // A finer scale never tells less, nor does more strand; one that is stated stands among the others in its place.
 func TestPlanGrid(t *testing.T) {
-	for _, c := range samples.Each(3, []struct {
+	for _, c := range samples.Each(5, []struct {
 		scale  string
 		scales []float64
 	}{
@@ -123,8 +123,8 @@ func TestPlanTimes(t *testing.T) {
 	start := p.Weighings.Runs[0].Start
 	require.Less(t, p.Runs[0].Water, start)
 	require.Greater(t, p.Runs[0].Water, 0.8*start)
-	short := planned(t, plan(t, "pa6", "80 °C", "0.01 g", "strand = \"20 g\"\nlongest = \"2 h\"\n"), nil)
-	require.InDelta(t, 7200, short.Runs[0].Times[len(short.Runs[0].Times)-1], 1)
+	short := planned(t, plan(t, "pa6", "80 °C", "0.01 g", "strand = \"20 g\"\nweighings = 8\nlongest = \"4 h\"\n"), nil)
+	require.InDelta(t, 14400, short.Runs[0].Times[len(short.Runs[0].Times)-1], 1)
 	require.Greater(t, short.Runs[0].Left, 0.3)
 	require.Greater(t, short.Chosen.Factor, p.Chosen.Factor)
 }

@@ -43,7 +43,7 @@ func TestPlanTakesAFinerScale(t *testing.T) {
 // A finer scale does not take away what comes from elsewhere.
 func TestScatterIsNotOfTheScale(t *testing.T) {
 	s := nylon()
-	s.count, s.dry, s.noise = 12, 0.005, 1e-4
+	s.count, s.dry, s.noise, s.tables = 12, 0.005, 1e-4, keepsBeta
 	o := found(t, s.weighed(t, 3), fit.Options{})
 	require.Contains(t, kinds(o), fit.Scatter)
 	require.NotEmpty(t, o.Helps)

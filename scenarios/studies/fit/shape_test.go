@@ -30,7 +30,7 @@ func shaped(t testing.TB, sets int, outcome func(i int) *fit.Outcome) (told, gra
 // A strand of which 15 to 35 % of the water follows slowly, within half a day to a day and a half, is told not to follow any diffusivity in fourteen of twenty cases, two days on a scale of
 // 0.01 g; a strand that does is called so one time in twenty.
 func TestTwoStages(t *testing.T) {
-	sets := samples.Of(4, 8, 60)
+	sets := samples.Of(3, 8, 60)
 	weighed := func(i int, slow bool) *fit.Outcome {
 		r := random(uint64(500 + i))
 		s := nylon()

@@ -68,7 +68,7 @@ func truths(t testing.TB) (all []made) {
 func TestTruths(t *testing.T) {
 	all := truths(t)
 	require.Len(t, all, 200)
-	every := len(all) / samples.Of(5, 10, 200)
+	every := len(all) / samples.Of(4, 10, 200)
 	for i := range all[:len(all)/every] {
 		all[i] = all[i*every]
 	}
@@ -105,7 +105,7 @@ func TestTruths(t *testing.T) {
 func TestUnfit(t *testing.T) {
 	all := rowsOf(t, "unfit.csv")
 	require.Len(t, all, 20)
-	rows := all[:samples.Of(4, 10, 20)]
+	rows := all[:samples.Of(3, 10, 20)]
 	told := 0
 	for _, row := range rows {
 		w := weighedAs(t, "pa6", "0.01", 48, strings.Fields(row[2]))

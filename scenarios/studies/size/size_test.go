@@ -59,7 +59,7 @@ func questions() []question {
 // printed, and one sweep of our own across the value, in steps of a thousandth of it, crosses the limit
 // within the printed error of the value.
 func TestAnswersAgreeWithAFineSweep(t *testing.T) {
-	for _, q := range samples.Each(2, questions()) {
+	for _, q := range samples.Each(4, questions()) {
 		t.Run(q.demo+" "+q.key, func(t *testing.T) {
 			t.Parallel()
 			s := demo(t, q.demo)

@@ -29,7 +29,7 @@ func sketches() map[string][]string {
 // Rows of a sketch against full odds, at places of their own: what the contents are off by, as a root mean square, is about what is told, and probabilities and ends are near.
 func TestSketchAgainstOdds(t *testing.T) {
 	count := samples.Of(6, 30, 200)
-	for _, name := range samples.Each(2, scenarios.Demos()) {
+	for _, name := range samples.Each(4, scenarios.Demos()) {
 		s := demo(t, name, sketches()[name]...)
 		g := grid(t, Sweep{Scenario: s, Sketch: true})
 		require.Equal(t, len(g.Rows), g.Answered())

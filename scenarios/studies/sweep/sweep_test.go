@@ -104,7 +104,7 @@ func TestRowsAreThoseOfSeparateRuns(t *testing.T) {
 	for name, s := range grids(t) {
 		g := grid(t, Sweep{Scenario: s, Workers: 2})
 		for i, row := range g.Rows {
-			if i%samples.Of(2, 1, 1) != 0 {
+			if i%samples.Of(3, 1, 1) != 0 {
 				continue
 			}
 			var set []scenarios.Setting
