@@ -48,7 +48,8 @@ func (m *March) follow(o *March) {
 	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
 	m.problem, m.exchange, m.given, m.foretold = o.problem, o.exchange, o.given, o.foretold
-	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
+	m.beside.companion, m.beside.graded = o.beside.companion, o.beside.graded
+	m.u.Bordered, m.u.Beside.Next = o.u.Bordered, o.Beside
 	m.floor, m.ready, m.scale = o.floor, false, o.scale
 	copy(m.source, o.source)
 	copy(m.sourceDot, o.sourceDot)

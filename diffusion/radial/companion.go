@@ -61,7 +61,6 @@ type beside struct {
 	zLost   float64   // and the amount lost
 	inverse float64   // of the pivot of x
 
-	x   rosenbrock.Scalar
 	now float64 // dx/dt at the stage
 }
 
@@ -131,11 +130,11 @@ func (m *March) besideColumn(tau float64) {
 // besideStage finds the increment of the companion in stage i and corrects those of the field by it. leaving is
 // R j with what the amount lost brings along. It gives what the conductances add to the balance of the surface.
 func (m *March) besideStage(i int, h, leaving float64) float64 {
-	b, e, last, u := &m.beside, m.start, len(m.y)-1, m.u[i]
+	b, e, last, u := &m.beside, m.start, len(m.y)-1, m.u.Field[i]
 	tau := 1 / (rosenbrock.Method().Gamma * h)
 	lost := (leaving + e.dc*u[last]) / (tau - e.dq)
-	x := (b.now + b.x.History + rosenbrock.Method().Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
-	b.x.U[i] = x
+	x := (b.now + m.u.Beside.History + rosenbrock.Method().Dt[i]*h*b.rateT + e.loadC*u[last] + e.loadQ*lost) * b.inverse
+	m.u.Beside.U[i] = x
 	simd.AddScaled(u, b.z[:len(u)], x)
 	return b.column[last] * x
 }

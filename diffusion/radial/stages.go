@@ -1,8 +1,6 @@
 package radial
 
 import (
-	"math"
-
 	"strandry/diffusion/rosenbrock"
 	"strandry/diffusion/simd"
 )
@@ -39,7 +37,7 @@ func (m *March) assemble(tau float64) {
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, last, rhs := rosenbrock.Method(), len(m.y)-1, m.u[i]
+	t, last, rhs := rosenbrock.Method(), len(m.y)-1, m.u.Field[i]
 	flux, lost := m.balance(i, h)
 	drift := t.Dt[i] * h * m.start.dt
 	row, left := &m.lastRow, rhs[last]+lost
@@ -55,17 +53,17 @@ func (m *March) solveStage(i int, h float64) {
 	}
 	// What the last row leaves over has left. To take it from the flux would lose
 	// the balance where a large film coefficient meets a small difference.
-	m.lost.U[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) * (t.Gamma * h)
+	m.u.Lost.U[i] = (left - row[0]*rhs[last-2] - row[1]*rhs[last-1] - row[2]*rhs[last]) * (t.Gamma * h)
 }
 
 // balance leaves the right-hand side of stage i in the place of its increments but for what crosses the surface: the balance of the nodes, the mass matrix times
 // Σ (c_ij/h) u_j and the source, and γ_i h times the derivative in time. It gives R j at the stage and the share of the amount lost in that sum.
 func (m *March) balance(i int, h float64) (flux, history float64) {
-	t, n, rhs := rosenbrock.Method(), len(m.y), m.u[i]
+	t, n, rhs := rosenbrock.Method(), len(m.y), m.u.Field[i]
 	drift := t.Dt[i] * h
 	if i == 0 {
 		m.stage[n-1] = m.y[n-1]
-		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(m.start)
+		m.u.Beside.Now, m.u.Beside.History, m.beside.now = m.Beside, 0, m.beside.rate(m.start)
 		if m.problem.Source == nil { // there is no history yet
 			copy(rhs, m.f0)
 			m.addRate(rhs, drift)
@@ -78,20 +76,20 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 		m.addRate(rhs, drift)
 		return m.start.j, 0
 	}
-	m.combine(i, h)
-	lost, history := m.lost.Now, m.lost.History
+	m.u.Stage(i, h, m.y, m.stage, m.sum, m.Lost, m.Beside)
+	lost, history := m.u.Lost.Now, m.u.Lost.History
 	at := m.Time + t.Alpha[i]*h
-	m.conductance(at, m.beside.x.Now, m.k)
+	m.conductance(at, m.u.Beside.Now, m.k)
 	m.problem.Potential.Potential(m.stage, m.g, m.slope)
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
 	}
-	flux, load := m.leavingAt(at, m.stage[n-1], lost, m.beside.x.Now)
+	flux, load := m.leavingAt(at, m.stage[n-1], lost, m.u.Beside.Now)
 	m.addSource(i, h)
 	m.gather(rhs, m.k, m.g)
 	m.addRate(rhs, drift)
 	if m.beside.companion != nil {
-		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + load
+		m.beside.now = m.beside.companion.Drift(at, m.u.Beside.Now) + load
 	}
 	return flux, history
 }
@@ -121,43 +119,4 @@ func (m *March) gather(rhs, k, g []float64) {
 	rhs[0] = k[0]*(g[1]-g[0]) + (a.diag[0]*v[0] + a.upper[0]*v[1])
 	simd.Gather(rhs, k, g, v, a.lower, a.diag, a.upper)
 	rhs[n-1] = a.far*v[n-3] + (a.lower[n-1]*v[n-2] + a.diag[n-1]*v[n-1]) - k[n-2]*(g[n-1]-g[n-2])
-}
-
-// combine sets the unknowns at stage i, and their histories.
-func (m *March) combine(i int, h float64) {
-	m.u.Stage(i, h, m.y, m.stage, m.sum)
-	m.lost.Stage(i, h, m.Lost)
-	if m.beside.companion != nil {
-		m.beside.x.Stage(i, h, m.Beside)
-	}
-}
-
-// finish leaves the unknowns at the end of the step and gives the estimate of their error: that of the field as a root
-// mean square over the section, over the field, or that of the companion over its scale.
-func (m *March) finish() float64 {
-	r := m.Grid.Radius()
-	size := m.u.End(m.stage, m.Grid.weight, r*r/2, m.floor)
-	m.lost.End(m.Lost)
-	if b := &m.beside; b.companion != nil {
-		off := b.x.End(m.Beside) / b.companion.Scale()
-		if !(off < math.Inf(1)) { // true for NaN too
-			return off
-		}
-		size = max(size, off)
-	}
-	m.correct(size)
-	return size
-}
-
-// correct brings the unknowns at the end of the step nearer by what the size of the estimate tells.
-func (m *March) correct(size float64) {
-	if !(size < math.Inf(1)) { // true for NaN too
-		return
-	}
-	share := rosenbrock.Correction(size)
-	m.u.Correct(m.stage, share)
-	m.lost.Correct(share)
-	if m.beside.companion != nil {
-		m.beside.x.Correct(share)
-	}
 }

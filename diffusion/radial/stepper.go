@@ -27,10 +27,9 @@ type stepper struct {
 	sum               []float64 // Σ c_ij u_j / h, and the source
 	source, sourceDot []float64 // source and its derivative in time, at the start
 	sourceNow         []float64 // source at the stage
-	u                 rosenbrock.Increments
-	lost              rosenbrock.Scalar // the amount that has left
-	ready             bool              // the start of the step has been evaluated, with its derivatives
-	scale             float64           // a time over which little changes: the last step, or that in which diffusion crosses the outermost gap [s]
+	u                 rosenbrock.Unknowns
+	ready             bool    // the start of the step has been evaluated, with its derivatives
+	scale             float64 // a time over which little changes: the last step, or that in which diffusion crosses the outermost gap [s]
 
 	matrix  tridiagonal // M/(γh) - J, factorised
 	lastRow [3]float64  // its last row without the exchange
@@ -56,7 +55,7 @@ func (m *March) resize(n int) {
 	for _, p := range arrays {
 		*p = (*p)[:n]
 	}
-	m.u.Resize(n)
+	m.u.Field.Resize(n)
 }
 
 // bind takes up a problem. A prescribed value that differs from the present one is
@@ -64,7 +63,7 @@ func (m *March) resize(n int) {
 func (m *March) bind(p Problem, s rosenbrock.Settings) {
 	m.problem, m.floor = p, s.Floor
 	m.exchange, m.given, m.foretold, m.ready, m.scale = nil, nil, nil, false, 0
-	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
+	m.beside.companion, m.u.Bordered, m.u.Beside.Next = p.Companion, p.Companion != nil, m.Beside
 	m.beside.graded, _ = p.Companion.(Graded)
 	switch v := p.Surface.(type) {
 	case Exchange:
@@ -107,19 +106,18 @@ func (m *March) try(h float64) float64 {
 	for i := range rosenbrock.Stages {
 		m.solveStage(i, h)
 	}
-	size := m.finish()
-	if !(size < math.Inf(1)) {
-		m.u.Clear() // lest zero times Inf spoil the next try
-		m.lost.U, m.beside.x.U = [rosenbrock.Stages]float64{}, [rosenbrock.Stages]float64{}
+	r, scale := m.Grid.Radius(), 0.0
+	if m.beside.companion != nil {
+		scale = m.beside.companion.Scale()
 	}
-	return size
+	return m.u.End(m.stage, m.Grid.weight, r*r/2, m.floor, m.Lost, m.Beside, scale)
 }
 
 // accept takes the step of h that try has computed, which ends at the time now [s].
 func (m *March) accept(h, now float64) {
 	copy(m.y, m.stage)
-	leaves := (m.lost.Next - m.Lost) / h
-	m.Lost, m.Beside = m.lost.Next, m.beside.x.Next
+	leaves := (m.u.Lost.Next - m.Lost) / h
+	m.Lost, m.Beside = m.u.Lost.Next, m.u.Beside.Next
 	m.Time, m.scale = now, h
 	m.Stats.Steps++
 	m.ready = false

@@ -103,3 +103,43 @@ func (s *Scalar) End(start float64) float64 {
 
 // Correct takes a share of the estimate from the end of the step.
 func (s *Scalar) Correct(share float64) { s.Next -= share * s.U[Stages-1] }
+
+// Unknowns are those of a step: a field over nodes, the amount that has left it, and a companion where the field is bordered by one.
+type Unknowns struct {
+	Field        Increments
+	Lost, Beside Scalar
+	Bordered     bool
+}
+
+// Stage sets the unknowns at stage i of a step of size h [s], i above 0, from those at its start, and their histories; see the same of [Increments] and [Scalar].
+func (u *Unknowns) Stage(i int, h float64, y, stage, sum []float64, lost, beside float64) {
+	u.Field.Stage(i, h, y, stage, sum)
+	u.Lost.Stage(i, h, lost)
+	if u.Bordered {
+		u.Beside.Stage(i, h, beside)
+	}
+}
+
+// End leaves the unknowns at the end of the step, brought nearer by what the size of the estimate of the error tells, and gives that: of the field as [Increments.End]
+// has it, or that of the companion over its scale. Where it is not finite the step has failed.
+func (u *Unknowns) End(stage, weight []float64, whole, floor, lost, beside, scale float64) (size float64) {
+	size = u.Field.End(stage, weight, whole, floor)
+	u.Lost.End(lost)
+	if u.Bordered {
+		if off := u.Beside.End(beside) / scale; !(off <= size) { // true for NaN too
+			size = off
+		}
+	}
+	if !(size < math.Inf(1)) {
+		u.Field.Clear() // lest zero times Inf spoil the next try
+		u.Lost.U, u.Beside.U = [Stages]float64{}, [Stages]float64{}
+		return size
+	}
+	share := Correction(size)
+	u.Field.Correct(stage, share)
+	u.Lost.Correct(share)
+	if u.Bordered {
+		u.Beside.Correct(share)
+	}
+	return size
+}

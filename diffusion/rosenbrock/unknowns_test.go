@@ -114,3 +114,38 @@ func TestScalarCorrection(t *testing.T) {
 	s.Correct(0.25)
 	require.InDelta(t, 4.5, s.Next, 1e-15)
 }
+
+// The unknowns of a step end with the larger estimate of field and companion, all of them corrected by the share that goes with it; where one is no number, nothing of
+// the step is left that would spoil the next.
+func TestUnknownsEnd(t *testing.T) {
+	const last = rosenbrock.Stages - 1
+	ready := func(field, beside float64) *rosenbrock.Unknowns {
+		u := &rosenbrock.Unknowns{Bordered: true}
+		u.Field.Resize(2)
+		u.Field.Clear()
+		u.Field[last][0], u.Field[last][1] = field, field
+		u.Lost.U[last], u.Beside.U[last] = 0.5*field, beside
+		return u
+	}
+	end := func(u *rosenbrock.Unknowns, stage []float64) float64 {
+		return u.End(stage, []float64{1, 1}, 2, 0, 3, 7, 10)
+	}
+	for _, c := range []struct{ field, beside, size float64 }{{0.1, 0.2, 0.1 / 1.1}, {0.1, 5, 0.5}, {0.1, -5, 0.5}} {
+		u, stage := ready(c.field, c.beside), []float64{1, 1}
+		require.InDelta(t, c.size, end(u, stage), 1e-12)
+		kept := 1 - rosenbrock.Correction(c.size)
+		require.InDelta(t, 1+kept*c.field, stage[1], 1e-12)
+		require.InDelta(t, 3+kept*0.5*c.field, u.Lost.Next, 1e-12)
+		require.InDelta(t, 7+kept*c.beside, u.Beside.Next, 1e-12)
+		u, stage = ready(c.field, c.beside), []float64{1, 1}
+		u.Bordered = false
+		require.InDelta(t, 0.1/1.1, end(u, stage), 1e-12, "without a companion")
+	}
+	for _, odd := range [][2]float64{{math.NaN(), 0}, {math.Inf(1), 0}, {0.1, math.NaN()}, {0.1, math.Inf(-1)}} {
+		u := ready(odd[0], odd[1])
+		require.False(t, end(u, []float64{1, 1}) < math.Inf(1))
+		require.Zero(t, u.Field[last][0])
+		require.Zero(t, u.Lost.U[last])
+		require.Zero(t, u.Beside.U[last])
+	}
+}

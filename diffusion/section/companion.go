@@ -5,6 +5,7 @@ import (
 
 	"strandry/diffusion/radial"
 	"strandry/diffusion/rosenbrock"
+	"strandry/diffusion/simd"
 )
 
 // beside is the companion in a step. Its unknown borders the system of the field by a row and a column.
@@ -22,7 +23,6 @@ type beside struct {
 	zLost   float64   // and the amount lost
 	inverse float64   // of the pivot of x
 
-	x   rosenbrock.Scalar
 	now float64 // dx/dt at the stage
 }
 
@@ -112,11 +112,9 @@ func (m *March) besideStage(i int, h, leaving float64, u []float64) float64 {
 		loss += dc * skin[a]
 		load += e.loadC[a] * skin[a]
 	}
-	x := (b.now + b.x.History + rosenbrock.Method().Dt[i]*h*b.rateT + load + e.loadQ*loss/(tau-e.sumDq)) * b.inverse
-	b.x.U[i] = x
-	for k, z := range b.z {
-		u[k] += x * z
-	}
+	x := (b.now + m.u.Beside.History + rosenbrock.Method().Dt[i]*h*b.rateT + load + e.loadQ*loss/(tau-e.sumDq)) * b.inverse
+	m.u.Beside.U[i] = x
+	simd.AddScaled(u, b.z, x)
 	sum := 0.0
 	for _, v := range m.skin(b.column) {
 		sum += v

@@ -120,7 +120,8 @@ func (m *March) follow(o *March) {
 	m.Along, m.Gathered, m.from, m.Beside = o.Along, o.Gathered, o.from, o.Beside
 	copy(m.y, o.y)
 	m.problem, m.exchange = o.problem, o.exchange
-	m.beside.companion, m.beside.graded, m.beside.x.Next = o.beside.companion, o.beside.graded, o.Beside
+	m.beside.companion, m.beside.graded = o.beside.companion, o.beside.graded
+	m.u.Bordered, m.u.Beside.Next = o.u.Bordered, o.Beside
 	m.floor, m.ready, m.scale = o.floor, false, o.scale
 }
 

@@ -84,7 +84,7 @@ func (m *March) closeLast(tau, far, lower, diag float64) {
 
 // solveStage finds the increments of stage i in a step of size h.
 func (m *March) solveStage(i int, h float64) {
-	t, rhs := rosenbrock.Method(), m.u[i]
+	t, rhs := rosenbrock.Method(), m.u.Field[i]
 	now, lost := m.balance(i, h)
 	if i == 0 {
 		copy(rhs, m.f0) // there is no history yet
@@ -117,7 +117,7 @@ func (m *March) solveStage(i int, h float64) {
 	for a := range angles {
 		left -= m.last[0][a]*outer[a] + m.last[1][a]*outer[angles+a] + m.last[2][a]*outer[2*angles+a]
 	}
-	m.lost.U[i] = left / tau
+	m.u.Lost.U[i] = left / tau
 }
 
 // balance leaves the field of stage i in m.stage, the balance of its nodes in m.f and Σ (c_ij/h) u_j in
@@ -126,18 +126,18 @@ func (m *March) balance(i int, h float64) (now *exchanged, history float64) {
 	t := rosenbrock.Method()
 	if i == 0 {
 		copy(m.stage, m.y)
-		m.beside.x.Now, m.beside.x.History, m.beside.now = m.Beside, 0, m.beside.rate(&m.start)
+		m.u.Beside.Now, m.u.Beside.History, m.beside.now = m.Beside, 0, m.beside.rate(&m.start)
 		return &m.start, 0
 	}
-	m.combine(i, h)
-	lost, history := m.lost.Now, m.lost.History
+	m.u.Stage(i, h, m.y, m.stage, m.sum, m.Lost, m.Beside)
+	lost, history := m.u.Lost.Now, m.u.Lost.History
 	at := m.Time + t.Alpha[i]*h
-	m.conductance(at, m.beside.x.Now, m.k)
+	m.conductance(at, m.u.Beside.Now, m.k)
 	m.potential(m.stage, m.g, m.slope)
 	m.flow(m.f, m.k, m.g)
-	m.exchangeAt(at, m.skin(m.stage), lost, m.beside.x.Now, &m.later)
+	m.exchangeAt(at, m.skin(m.stage), lost, m.u.Beside.Now, &m.later)
 	if m.beside.companion != nil {
-		m.beside.now = m.beside.companion.Drift(at, m.beside.x.Now) + m.later.load
+		m.beside.now = m.beside.companion.Drift(at, m.u.Beside.Now) + m.later.load
 	}
 	return &m.later, history
 }
@@ -164,44 +164,5 @@ func (g *Grid) applyMass(out, f, v []float64) {
 	third, before, here, result, balance := circle(v, n-3), circle(v, n-2), circle(v, n-1), circle(out, n-1), circle(f, n-1)
 	for a, share := range g.share {
 		result[a] = balance[a] + share*(lower[n-1]*before[a]+diag[n-1]*here[a]+far*third[a])
-	}
-}
-
-// combine sets the unknowns at stage i, and their histories.
-func (m *March) combine(i int, h float64) {
-	m.u.Stage(i, h, m.y, m.stage, m.sum)
-	m.lost.Stage(i, h, m.Lost)
-	if m.beside.companion != nil {
-		m.beside.x.Stage(i, h, m.Beside)
-	}
-}
-
-// finish leaves the unknowns at the end of the step and gives the estimate of their error: that of the field as a root
-// mean square over the section, over the field, or that of the companion over its scale.
-func (m *March) finish() float64 {
-	r := m.Grid.radial.Radius()
-	size := m.u.End(m.stage, m.Grid.weight, r*r/2, m.floor)
-	m.lost.End(m.Lost)
-	if b := &m.beside; b.companion != nil {
-		off := b.x.End(m.Beside) / b.companion.Scale()
-		if !(off < math.Inf(1)) { // true for NaN too
-			return off
-		}
-		size = max(size, off)
-	}
-	m.correct(size)
-	return size
-}
-
-// correct brings the unknowns at the end of the step nearer by what the size of the estimate tells.
-func (m *March) correct(size float64) {
-	if !(size < math.Inf(1)) { // true for NaN too
-		return
-	}
-	share := rosenbrock.Correction(size)
-	m.u.Correct(m.stage, share)
-	m.lost.Correct(share)
-	if m.beside.companion != nil {
-		m.beside.x.Correct(share)
 	}
 }

@@ -24,10 +24,9 @@ type stepper struct {
 	unsteady   bool      // rate is not zero
 	changes    float64   // relative change in time of the outermost conductance at the start [1/s]
 	sum        []float64 // Σ c_ij u_j / h
-	u          rosenbrock.Increments
-	lost       rosenbrock.Scalar // the amount that has left
-	ready      bool              // the start of the step has been evaluated, with its derivatives
-	scale      float64           // a time over which little changes: the last step, or that in which diffusion crosses the outermost gap [s]
+	u          rosenbrock.Unknowns
+	ready      bool    // the start of the step has been evaluated, with its derivatives
+	scale      float64 // a time over which little changes: the last step, or that in which diffusion crosses the outermost gap [s]
 
 	matrix blocks       // M/(γh) - J, factorised
 	last   [3][]float64 // the sum of its last rows without the exchange, on the three outermost circles
@@ -72,7 +71,7 @@ func (m *March) resize(g *Grid) {
 		e.response = e.response[:g.exposed]
 	}
 	m.beside.flux = sized(m.beside.flux, g.exposed)
-	m.u.Resize(n)
+	m.u.Field.Resize(n)
 }
 
 // sized gives a slice of n, the old one where it is large enough.
@@ -87,7 +86,7 @@ func sized(s []float64, n int) []float64 {
 func (m *March) bind(p radial.Problem, s rosenbrock.Settings) {
 	m.problem, m.floor = p, s.Floor
 	m.exchange, m.ready, m.scale = nil, false, 0
-	m.beside.companion, m.beside.x.Next = p.Companion, m.Beside
+	m.beside.companion, m.u.Bordered, m.u.Beside.Next = p.Companion, p.Companion != nil, m.Beside
 	m.beside.graded, _ = p.Companion.(radial.Graded)
 	if v, ok := p.Surface.(radial.Exchange); ok {
 		m.exchange = v
@@ -121,18 +120,17 @@ func (m *March) try(h float64) float64 {
 	for i := range rosenbrock.Stages {
 		m.solveStage(i, h)
 	}
-	size := m.finish()
-	if !(size < math.Inf(1)) {
-		m.u.Clear() // lest zero times Inf spoil the next try
-		m.lost.U, m.beside.x.U = [rosenbrock.Stages]float64{}, [rosenbrock.Stages]float64{}
+	r, scale := m.Grid.radial.Radius(), 0.0
+	if m.beside.companion != nil {
+		scale = m.beside.companion.Scale()
 	}
-	return size
+	return m.u.End(m.stage, m.Grid.weight, r*r/2, m.floor, m.Lost, m.Beside, scale)
 }
 
 // accept takes the step of h that try has computed, which ends at the time now [s].
 func (m *March) accept(h, now float64) {
 	copy(m.y, m.stage)
-	m.Lost, m.Beside = m.lost.Next, m.beside.x.Next
+	m.Lost, m.Beside = m.u.Lost.Next, m.u.Beside.Next
 	m.Time, m.scale = now, h
 	m.Stats.Steps++
 	m.ready = false
