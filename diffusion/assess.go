@@ -69,17 +69,13 @@ func (w *March) assessBy(bound func(a *Assessment, m *Model) (settled bool, err 
 	if w.forOdds == nil {
 		w.forOdds = marchOn(w.grids)
 	}
-	drawn, err := w.forOdds.begunLike(similar, d, s)
-	if err != nil {
-		return nil, err
-	}
 	var beside errgroup.Group
 	var odds Odds
 	beside.Go(func() (err error) {
-		odds, err = drawn.oddsLike(similar)
+		odds, err = w.forOdds.OddsLike(similar, d, s)
 		return err
 	})
-	a, settled, err := w.assess(m, s, drawn.medianBalances, bound)
+	a, settled, err := w.assess(m, s, bound)
 	if err == nil {
 		a.Mouths, err = w.mouths(m, s)
 	}
@@ -98,7 +94,7 @@ func (w *March) assessBy(bound func(a *Assessment, m *Model) (settled bool, err 
 		if !a.NumericallyUnsure || a.expensive(m) {
 			break
 		}
-		finer, _, err := w.assess(m, a.Settings.Refined(), a.balances, w.refine)
+		finer, _, err := w.assess(m, a.Settings.Refined(), w.refine)
 		if err != nil {
 			break // what is known stands, and says that it is in doubt
 		}
@@ -132,10 +128,10 @@ func (a *Assessment) expensive(m *Model) bool {
 	return nodes*a.Steps > most
 }
 
-// assess is the march at the medians, near the balances of a similar one, with its errors; settled tells that no other march would tell them better.
-func (w *March) assess(m *Model, s Settings, near []airBalance, bound func(a *Assessment, m *Model) (settled bool, err error)) (a *Assessment, settled bool, err error) {
+// assess is the march at the medians with its errors; settled tells that no other march would tell them better.
+func (w *March) assess(m *Model, s Settings, bound func(a *Assessment, m *Model) (settled bool, err error)) (a *Assessment, settled bool, err error) {
 	a = &Assessment{Settings: s}
-	if err := w.runWithFourier(m, s, near, &a.Result); err != nil {
+	if err := w.runWithFourier(m, s, &a.Result); err != nil {
 		return nil, false, err
 	}
 	a.Endurance = a.Endures(m)

@@ -6,12 +6,12 @@ import (
 	"strandry/diffusion/radial"
 )
 
-// runWithFourier is Run from the balances of a similar model, nil for none, with the Fourier numbers of the zones, which take a quarter of a march more.
-func (w *March) runWithFourier(m *Model, s Settings, similarBalances []airBalance, result *Result) error {
+// runWithFourier is Run with the Fourier numbers of the zones, which take a quarter of a march more.
+func (w *March) runWithFourier(m *Model, s Settings, result *Result) error {
 	c := &w.main.cylinder
 	c.Along = w.main.fourier
 	defer func() { c.Along = nil }()
-	return w.runFrom(similarBalances, m, s, result)
+	return w.Run(m, s, result)
 }
 
 // fourier is the integral of D/R² at the mean content over a step. Between the ends of the step the content and what

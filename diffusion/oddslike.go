@@ -13,40 +13,21 @@ import (
 // a factor of four, lengths by a factor of twenty too, and temperatures by 20 K, the probability was within 0.003 in nine of ten and 0.022 in all, Low and
 // High within 3 % in nine of ten, mostly within 14 %. Fit is that of the other.
 func (w *March) OddsLike(o *Odds, d *Design, s Settings) (Odds, error) {
-	e, err := w.begunLike(o, d, s)
+	if o == nil {
+		return w.Odds(d, s)
+	}
+	e, err := w.ensemble(d, drawSettings(s))
 	if err != nil {
 		return Odds{}, err
 	}
-	return e.oddsLike(o)
-}
-
-// begunLike is the ensemble of a design, marched at the medians from those of another's odds; nil for none.
-func (w *March) begunLike(o *Odds, d *Design, s Settings) (*ensemble, error) {
-	e, err := w.ensemble(d, drawSettings(s))
-	if err != nil {
-		return nil, err
-	}
-	if o != nil && o.alike(e.unknowns) {
-		e.similarBalances = o.DesignPoint.medianBalances
-	}
-	e.begin()
-	return e, nil
-}
-
-// oddsLike are the odds of a design that has begun, by those of another where it is alike.
-func (e *ensemble) oddsLike(o *Odds) (Odds, error) {
-	if o == nil || !o.alike(e.unknowns) {
-		fit, err := e.fit(e.each)
-		if err != nil {
-			return Odds{}, err
-		}
-		return e.odds(e.design, fit), nil
+	if !o.alike(e.unknowns) {
+		return w.Odds(d, s)
 	}
 	like, err := e.like(o)
 	if err != nil {
-		return e.marches.Odds(e.design, e.settings)
+		return w.Odds(d, s)
 	}
-	return e.odds(e.design, e.told(like, e.marches.at(like, surrogate.Points(len(e.unknowns))))), nil
+	return e.odds(d, e.told(like, w.at(like, surrogate.Points(len(e.unknowns))))), nil
 }
 
 // alike tells that odds are by the same unknowns.
@@ -56,10 +37,8 @@ func (o *Odds) alike(unknowns []Unknown) bool {
 
 // like is the surrogate by that of a similar design.
 func (e *ensemble) like(other *Odds) (*surrogate.Surrogate, error) {
-	if !e.begun {
-		e.similarBalances = other.DesignPoint.medianBalances
-		e.begin()
-	}
+	e.similarBalances = other.DesignPoint.medianBalances
+	e.begin()
 	if math.IsNaN(e.middle) {
 		e.middle = e.march(make([]float64, len(e.unknowns)))
 	}
