@@ -18,9 +18,10 @@ type Length struct {
 	From    float64 // Met: the limit is met from here, which is Value unless shorter is drier [m]
 	// NumericalError is the half-width of the band that holds the true value; zero unless met [m].
 	NumericalError float64
-	Ratio          float64 // content at the nozzle over the limit there
-	Inside         bool    // Nowhere: it comes nearest between the ends
-	Marches        int     // that it took; one for all lengths where one settles them
+	Ratio          float64            // content at the nozzle over the limit there
+	Survives       diffusion.Survival // there, or at [Shortest] where none is needed: whether the strand keeps its shape
+	Inside         bool               // Nowhere: it comes nearest between the ends
+	Marches        int                // that it took; one for all lengths where one settles them
 }
 
 // None tells that the strand needs none of the zone: it meets its limit from [Shortest] on, and, where
@@ -45,6 +46,8 @@ func ShortestOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.S
 func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
 	search := lengths(w, m, zone, s)
 	search.from, search.to, search.near = Shortest, Longest, near
+	const share = 0.25
+	search.within = share * m.LeastError(s) // which its numerical error has in it
 	f, err := search.run()
 	if err != nil {
 		return Length{}, err
@@ -52,8 +55,11 @@ func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone in
 	out := Length{Outcome: f.outcome, Value: f.x, From: f.from, Inside: f.inside}
 	for _, p := range search.points {
 		if p.X == f.x {
-			out.Ratio = p.Ratio
+			out.Ratio, out.Survives = p.Ratio, p.Survives
 		}
+	}
+	if out.None() {
+		out.Survives = search.points[0].Survives
 	}
 	if f.outcome == Met {
 		coarse, err := search.rough(f.x)

@@ -39,6 +39,7 @@ type search struct {
 	from, to float64
 	near     float64 // the crossing that is next to it is taken
 	even     bool    // scale; else logarithmic
+	within   float64 // how near to the limit the logarithm of the ratio has to come; zero for ratioWithin
 
 	at    func(x float64) (Point, error)
 	rough func(x float64) (Point, error)           // the same in fewer steps, to see where to look; nil for none
@@ -64,8 +65,11 @@ type found struct {
 // Values on the grid, and on that of one march for all.
 const coarse, fine = 17, 29
 
-// Tolerances of a search: of the logarithm of the ratio, and of the value as a share of the range.
+// Tolerances of a search, unless it has its own: of the logarithm of the ratio, and of the value as a share of the range.
 const ratioWithin, rangeWithin = 2e-6, 1e-10
+
+// met is the tolerance of the logarithm of the ratio.
+func (s *search) met() float64 { return cmp.Or(s.within, ratioWithin) }
 
 // least ratio that is told from zero.
 const leastRatio = 1e-9
@@ -171,8 +175,8 @@ func (s *search) guessed(x float64) bool {
 	return true
 }
 
-// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest, with its neighbours
-// and the ends where these are nearly as dry. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
+// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest, and, unless that is
+// far within the limit, its neighbours and the ends where these are nearly as dry. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
 func (s *search) sharpen() error {
 	sharp := make([]bool, len(s.points))
 	for {
@@ -203,7 +207,7 @@ func (s *search) restsOn(sharp []bool) (i int, fine bool) {
 	lowest, crossed, last := s.lowest(), s.changes(), len(s.points)-1
 	driest := height(s.points[lowest].Ratio)
 	for i, p := range s.points {
-		rests := i == 0 || i == last || i == lowest-1 || i == lowest+1
+		rests := driest > -near && (i == 0 || i == last || i == lowest-1 || i == lowest+1)
 		switch beside := slices.Contains(crossed, i) || slices.Contains(crossed, i-1); {
 		case sharp[i]:
 		case math.Abs(height(p.Ratio)) < near, len(crossed) == 0 && (i == lowest || rests && (p.guessed || height(p.Ratio)-driest < near)):
@@ -277,7 +281,7 @@ func inRange(i int, points []Point) bool { return i >= 0 && i < len(points) }
 // narrow finds the crossing between two points: by rough marches first, if there are any, so that it takes two or three of the others.
 func (s *search) narrow(a, b Point) (float64, error) {
 	low, high := s.scale(a.X), s.scale(b.X)
-	within := root.Tolerance{Value: ratioWithin, Width: rangeWithin * math.Abs(s.scale(s.to)-s.scale(s.from))}
+	within := root.Tolerance{Value: s.met(), Width: rangeWithin * math.Abs(s.scale(s.to)-s.scale(s.from))}
 	bracket := root.Bracket{A: low, B: high, AtA: height(a.Ratio), AtB: height(b.Ratio)}
 	if s.rough != nil {
 		if u, ok := s.polish(bracket); ok {
@@ -322,7 +326,7 @@ func (s *search) polish(b root.Bracket) (float64, bool) {
 		switch next := u - off/slope; {
 		case err != nil:
 			return 0, false
-		case math.Abs(off) <= ratioWithin:
+		case math.Abs(off) <= s.met():
 			return u, true
 		case next < b.A || next > b.B:
 			return 0, false
