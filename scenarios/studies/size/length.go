@@ -134,7 +134,7 @@ func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Sett
 		at:    func(x float64) (Point, error) { return march(x, s) },
 		rough: func(x float64) (Point, error) { return march(x, rough) },
 	}
-	if air := m.Path[zone].Air; air.Limited() && air.Direction != diffusion.With {
+	if m.Path[zone].Air.Balanced() {
 		search.guess = guess(w, m, zone, rough, &results[0])
 	} else {
 		search.many = func(x []float64, use func(Point)) error {
