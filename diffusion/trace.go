@@ -45,6 +45,7 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 		return nil, err
 	}
 	l, t := &w.main, &Trace{}
+	l.similarBalances = nil // of whatever was marched before
 	if err := l.begin(m, s, g, &t.Result); err != nil {
 		return nil, err
 	}

@@ -63,3 +63,19 @@ func TestPlacesOfATraceRise(t *testing.T) {
 		}
 	}
 }
+
+// A trace is that of its model alone, to the bit, whatever was marched with the same memory before: odds leave the balance of air and strand of one
+// of their draws.
+func TestTraceForgetsWhatWasMarched(t *testing.T) {
+	d := transit(t, 0)
+	d.Path[1].Air.DryFlow, d.Path[1].Air.Direction = 1e-6, diffusion.Against
+	fresh, err := diffusion.NewMarch().Trace(&d.Model, diffusion.Settings{})
+	require.NoError(t, err)
+	w := diffusion.NewMarch()
+	_, err = w.Odds(d, diffusion.Settings{})
+	require.NoError(t, err)
+	used, err := w.Trace(&d.Model, diffusion.Settings{})
+	require.NoError(t, err)
+	require.Equal(t, fresh.Result.Nozzle, used.Result.Nozzle)
+	require.Equal(t, fresh.Points, used.Points)
+}
