@@ -20,7 +20,6 @@ type Length struct {
 	NumericalError float64
 	Ratio          float64            // content at the nozzle over the limit there
 	Survives       diffusion.Survival // there, or at [Shortest] where none is needed: whether the strand keeps its shape
-	Inside         bool               // Nowhere: it comes nearest between the ends
 	Marches        int                // that it took; one for all lengths where one settles them
 }
 
@@ -47,12 +46,12 @@ func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone in
 	search := lengths(w, m, zone, s)
 	search.from, search.to, search.near = Shortest, Longest, near
 	const share = 0.25
-	search.within = share * m.LeastError(s) // which its numerical error has in it
+	search.within, search.roughly = share*m.LeastError(s), true // which its numerical error has in it
 	f, err := search.run()
 	if err != nil {
 		return Length{}, err
 	}
-	out := Length{Outcome: f.outcome, Value: f.x, From: f.from, Inside: f.inside}
+	out := Length{Outcome: f.outcome, Value: f.x, From: f.from}
 	for _, p := range search.points {
 		if p.X == f.x {
 			out.Ratio, out.Survives = p.Ratio, p.Survives
@@ -62,16 +61,19 @@ func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone in
 		out.Survives = search.points[0].Survives
 	}
 	if f.outcome == Met {
-		coarse, err := search.rough(f.x)
-		if err != nil {
-			return out, err
+		if search.rougher == 0 {
+			coarse, err := search.rough(f.x)
+			if err != nil {
+				return out, err
+			}
+			search.marches++
+			search.rougher = math.Abs(height(coarse.Ratio) - height(out.Ratio))
 		}
 		// A march that is that much coarser is off by more than this one.
-		off := math.Abs(coarse.Ratio-out.Ratio) + m.LeastError(s)*out.Ratio + math.Abs(out.Ratio-1)
+		off := (search.rougher+m.LeastError(s))*out.Ratio + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}
-		search.marches++
 	}
 	out.Marches = search.marches
 	return out, nil
