@@ -12,6 +12,9 @@ import (
 // Limited tells whether the air of a zone takes up what the strand gives.
 func (a Air) Limited() bool { return a.DryFlow > 0 || a.VolumeFlow > 0 || a.Blown || a.Dragged }
 
+// Balanced tells whether the air of a zone has to agree with what the strand gives off on all of it: it is limited, and does not run with the strand.
+func (a Air) Balanced() bool { return a.Limited() && a.Direction != With }
+
 // WithoutLimit is the same air, but so much of it that what the strand gives does not change it.
 func (a Air) WithoutLimit() Air {
 	a.DryFlow, a.VolumeFlow, a.MeteredAt, a.Blown, a.Dragged, a.Strands, a.Leak, a.LeakOf = 0, 0, 0, false, false, 0, 0, 0

@@ -206,5 +206,5 @@ func (m *Model) covered() bool {
 
 // balanced tells that the air of a zone of the path has to agree with what the strand gives off on all of it.
 func (m *Model) balanced() bool {
-	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Limited() && z.Air.Direction != With })
+	return slices.ContainsFunc(m.Path, func(z Zone) bool { return z.Air.Balanced() })
 }

@@ -59,7 +59,7 @@ func (l *strand) prepare(c Contact, s Settings) error {
 		x.grid, x.current = nil, false
 		return nil
 	}
-	key := sectionKey{l.cylinder.Grid, section.Shape{Exposed: c.Exposed(), Arcs: c.Arcs}, s.anglesRound()}
+	key := sectionKey{l.cylinder.Grid, roundKey{section.Shape{Exposed: c.Exposed(), Arcs: c.Arcs}, s.anglesRound()}}
 	if x.current && x.key == key {
 		return nil
 	}

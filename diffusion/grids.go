@@ -11,6 +11,7 @@ import (
 type grids struct {
 	lock     sync.Mutex
 	radial   map[gridKey]*radial.Grid
+	rounds   map[roundKey]func() (*section.Round, error)
 	sections map[sectionKey]func() (*section.Grid, error)
 }
 
@@ -22,12 +23,16 @@ type gridKey struct {
 
 type sectionKey struct {
 	radial *radial.Grid
+	roundKey
+}
+
+type roundKey struct {
 	shape  section.Shape
 	angles int
 }
 
 func newGrids() *grids {
-	return &grids{radial: map[gridKey]*radial.Grid{}, sections: map[sectionKey]func() (*section.Grid, error){}}
+	return &grids{radial: map[gridKey]*radial.Grid{}, rounds: map[roundKey]func() (*section.Round, error){}, sections: map[sectionKey]func() (*section.Grid, error){}}
 }
 
 // along is a grid along the radius.
@@ -48,7 +53,8 @@ func (g *grids) along(key gridKey) (*radial.Grid, error) {
 	return made, nil
 }
 
-// across is a grid of the section; one that takes a millisecond to make is made while others go on.
+// across is a grid of the section; one that takes a tenth of a millisecond to make is made while others go on, and those that differ in their radii alone share
+// what they have round a circle.
 func (g *grids) across(key sectionKey) (*section.Grid, error) {
 	const kept = 64
 	g.lock.Lock()
@@ -56,8 +62,20 @@ func (g *grids) across(key sectionKey) (*section.Grid, error) {
 	if !ok {
 		if len(g.sections) >= kept {
 			clear(g.sections)
+			clear(g.rounds)
 		}
-		made = sync.OnceValues(func() (*section.Grid, error) { return section.NewGrid(key.radial, key.shape, key.angles) })
+		round, known := g.rounds[key.roundKey]
+		if !known {
+			round = sync.OnceValues(func() (*section.Round, error) { return section.NewRound(key.shape, key.angles) })
+			g.rounds[key.roundKey] = round
+		}
+		made = sync.OnceValues(func() (*section.Grid, error) {
+			r, err := round()
+			if err != nil {
+				return nil, err
+			}
+			return r.Cross(key.radial)
+		})
 		g.sections[key] = made
 	}
 	g.lock.Unlock()

@@ -16,6 +16,7 @@ type Document struct {
 	File string // its name in messages, escaped where it cannot be printed
 	path string // the same as it is
 	text []byte
+	read *strict.Text                      // the same, decoded
 	open func(name string) ([]byte, error) // for material files; nil where none can be read
 }
 
@@ -29,10 +30,12 @@ func (d *Document) Text() []byte { return slices.Clone(d.text) }
 // see [Open].
 func Parse(file string, text []byte) (*Document, error) {
 	text = bytes.TrimPrefix(text, []byte(byteOrderMark)) // an editor's, and no part of it
-	if _, _, err := strict.Parse(file, text); err != nil {
+	escaped := inert.Escaped(file)
+	read, err := strict.Decode(escaped, text)
+	if err != nil {
 		return nil, err
 	}
-	return &Document{File: inert.Escaped(file), path: file, text: slices.Clone(text)}, nil
+	return &Document{File: escaped, path: file, text: slices.Clone(text), read: read}, nil
 }
 
 // Read makes the scenario that a text states. It opens no file. The error is
@@ -54,10 +57,7 @@ func (d *Document) Scenario(set ...Setting) (*Scenario, error) {
 
 // scenario is Scenario with the polymer that was found before.
 func (d *Document) scenario(found resolved, set []Setting) (*Scenario, error) {
-	root, reader, err := strict.Parse(d.File, d.text)
-	if err != nil {
-		return nil, err
-	}
+	root, reader := d.read.Table()
 	r := &reading{document: d, found: found}
 	if top := (section{r: r, table: root}); top.has("run") && !top.has("zone") && !top.has("feed") {
 		return nil, strict.Faults{{File: d.File, Problem: "these are weighings of a strand at rest", Allowed: "a scenario of one that runs, with [feed] and [[zone]]; strandry fit reads weighings"}}

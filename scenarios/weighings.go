@@ -130,10 +130,7 @@ func readWeighings(file string, text []byte, open func(name string) ([]byte, err
 		return nil, err
 	}
 	d.open = open
-	root, reader, err := strict.Parse(d.File, d.text)
-	if err != nil {
-		return nil, err
-	}
+	root, reader := d.read.Table()
 	r := &reading{document: d, planned: planned}
 	top := section{r: r, table: root}
 	if !top.has("run") && (top.has("zone") || top.has("feed")) {

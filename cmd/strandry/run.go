@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/spf13/cobra"
+	"golang.org/x/sync/errgroup"
 
 	"strandry/diffusion"
 	"strandry/diffusion/machine"
@@ -72,7 +73,15 @@ func assess(ctx context.Context, s *scenarios.Scenario) (*table.Answer, error) {
 		return nil, fmt.Errorf("%s: the numerical error, %s, is far larger than what it leaves, %s, and the limit, %s: refine [numerics]",
 			s.File, table.Percent(a.NumericalError), table.Percent(a.Nozzle.Mean), table.Limit(m.Limit))
 	}
+	var built *table.Machine
+	var untold string
+	var beside errgroup.Group
+	beside.Go(func() error {
+		built, untold = asBuilt(diffusion.NewMarch(), s, a)
+		return nil
+	})
 	d, v := advised.Find(march, s, a)
+	_ = beside.Wait() // it has no error
 	assumed := s.Assumed
 	if a.Verdict != diffusion.Dry { // advice was sought
 		assumed = slices.Concat(assumed, s.Build.Assumed, s.Build.Usual)
@@ -85,7 +94,6 @@ func assess(ctx context.Context, s *scenarios.Scenario) (*table.Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	built, untold := asBuilt(march, s, a)
 	return &table.Answer{
 		Title: s.Title, File: s.File, Version: version, Design: m, Assessment: a, Diagnosis: d, Advice: v,
 		Assumed: assumed, Unused: s.Unused, Machine: built, Untold: untold, Checks: checks, Contradicting: contradicting,

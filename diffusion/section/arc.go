@@ -47,6 +47,7 @@ func (a *arc) points() (x, dy []float64) {
 	const panels, each = 14, 12
 	at, weight := make([]float64, each), make([]float64, each)
 	quad.Legendre{}.FixedLocations(at, weight, 0, 1)
+	x, dy = make([]float64, 0, panels*each), make([]float64, 0, panels*each)
 	half := math.Sin(a.span / 2)
 	for p := range panels {
 		high := math.Ldexp(1, -p)

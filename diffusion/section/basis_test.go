@@ -85,7 +85,7 @@ func TestContinuation(t *testing.T) {
 				// The functions on the circle times the values there give back the amplitudes.
 				got, delta := 0.0, 5e-3
 				for j, phi := range b.phi {
-					got += back.At(a, j) * steady(phi, depth)
+					got += back[a*len(u)+j] * steady(phi, depth)
 				}
 				if a != b.edge { // where the modes that are left out count most
 					delta = 2e-4

@@ -5,7 +5,6 @@ import (
 	"math/cmplx"
 
 	"gonum.org/v1/gonum/integrate/quad"
-	"gonum.org/v1/gonum/mat"
 )
 
 // circle is the basis on one circle. Below the surface it is what the basis at the surface becomes as a
@@ -13,8 +12,8 @@ import (
 // steady field whose surface the basis holds is held inside too, and the singularity at the edge
 // does not have to be resolved along the radius.
 type circle struct {
-	depth float64     // Arcs times ln(R/r), up to a limit
-	p     [][]float64 // as in basis
+	depth float64   // Arcs times ln(R/r), up to a limit
+	back  []float64 // a matrix: the functions at the surface, continued to here, times it are those of the circle
 	root  [2][]float64
 }
 
@@ -33,35 +32,55 @@ func damped(depth float64) int {
 	return int(vanishing/depth) + 1
 }
 
+// powers fills out with the powers of exp(-depth), from the first on.
+func powers(out []float64, depth float64) {
+	each := math.Exp(-depth)
+	now := each
+	for i := range out {
+		out[i] = now
+		now *= each
+	}
+}
+
+// dot is the sum of products, in four sums that the processor makes at a time.
+func dot(x, y []float64) float64 {
+	y = y[:len(x)]
+	var s0, s1, s2, s3 float64
+	i := 0
+	for ; i+4 <= len(x); i += 4 {
+		a, b := (*[4]float64)(x[i:]), (*[4]float64)(y[i:])
+		s0 += a[0] * b[0]
+		s1 += a[1] * b[1]
+		s2 += a[2] * b[2]
+		s3 += a[3] * b[3]
+	}
+	for ; i < len(x); i++ {
+		s0 += x[i] * y[i]
+	}
+	return (s0 + s1) + (s2 + s3)
+}
+
 // inward gives the matrix that makes the amplitudes of the functions at the surface from values at the
-// nodes of a circle at the given depth, and its norm: the largest sum of magnitudes in a row.
-func (b *basis) inward(depth float64) (back *mat.Dense, norm float64) {
-	n, count := len(b.phi), damped(depth)
-	values := mat.NewDense(n, n, nil)
+// nodes of a circle at the given depth, row by row, and its norm: the largest sum of magnitudes in a row.
+func (b *basis) inward(depth float64) (back []float64, norm float64) {
+	n, decays := len(b.phi), make([]float64, damped(depth))
+	powers(decays, depth)
+	back = make([]float64, n*n)
 	for a, phi := range b.phi {
-		row := values.RawRowView(a)
-		copy(row, b.p[0])
-		before, now, twice := 1.0, math.Cos(phi), 2*math.Cos(phi)
-		decay := math.Exp(-depth)
-		scale := 2 * decay
-		for m := 1; m <= count; m++ {
-			for j, p := range b.p[m] {
-				row[j] += scale * now * p
-			}
-			before, now = now, twice*now-before
-			scale *= decay
+		row := back[a*n : (a+1)*n]
+		for j := range row {
+			row[j] = b.p[0][j] + dot(decays, b.waves[a*n+j])
 		}
-		if count == modes {
+		if len(decays) == modes {
 			b.addBeyond(row, depth, b.phi[b.edge]-phi)
 		}
 	}
-	back = mat.NewDense(n, n, nil)
-	if back.Inverse(values) != nil {
+	if !invert(back, n) {
 		return back, math.Inf(1)
 	}
 	for a := range n {
 		size := 0.0
-		for _, v := range back.RawRowView(a) {
+		for _, v := range back[a*n : (a+1)*n] {
 			size += math.Abs(v)
 		}
 		norm = max(norm, size)
@@ -122,46 +141,43 @@ func (b *basis) reach() float64 {
 
 // at is the basis on the circle at a depth.
 func (b *basis) at(depth float64) *circle {
-	if depth == 0 {
-		return &circle{p: b.p, root: b.root}
-	}
 	n := len(b.phi)
-	back, _ := b.inward(depth)
-	c := &circle{depth: depth, p: make([][]float64, damped(depth)+1)}
-	through := func(row []float64, scale float64) []float64 {
-		out := make([]float64, n)
-		for j, v := range row {
-			for k, w := range back.RawRowView(j) {
-				out[k] += scale * v * w
+	c := &circle{depth: depth, root: b.root}
+	if depth == 0 {
+		c.back = make([]float64, n*n)
+		for a := range n {
+			c.back[a*n+a] = 1
+		}
+		return c
+	}
+	c.back, _ = b.inward(depth)
+	for side, root := range b.root {
+		c.root[side] = make([]float64, n)
+		for j, v := range root {
+			for k, w := range c.back[j*n : (j+1)*n] {
+				c.root[side][k] += v * w
 			}
 		}
-		return out
 	}
-	c.p[0] = b.p[0] // the mean as the nodes have it
-	for m := 1; m < len(c.p); m++ {
-		c.p[m] = through(b.p[m], math.Exp(-depth*float64(m)))
-		addUp(c.p[m], b.edge, false)
-	}
-	c.root = [2][]float64{through(b.root[0], 1), through(b.root[1], 1)}
 	return c
 }
 
 // assemble fills the matrices of the gaps.
-func (g *Grid) assemble(b *basis) {
+func (g *Grid) assemble(r *Round) {
+	b := r.basis
 	n, angles, arcs := g.radial.Len(), len(b.phi), float64(g.shape.Arcs)
-	deepest := b.reach()
-	depth := func(i int) float64 { return min(arcs*math.Log(g.radial.Radius()/g.radial.Node(i)), deepest) }
+	depth := func(i int) float64 { return min(arcs*math.Log(g.radial.Radius()/g.radial.Node(i)), r.deepest) }
 	size := 2 * angles
 	g.gaps = make([]float64, (n-1)*size*size)
-	inner := b.at(depth(0))
+	gap := gap{basis: b, angles: angles, inner: b.at(depth(0)), tail: &r.tail}
 	for i := range n - 1 {
-		outer := inner
-		if d := depth(i + 1); d < inner.depth {
-			outer = b.at(d)
+		gap.outer = gap.inner
+		if d := depth(i + 1); d < gap.inner.depth {
+			gap.outer = b.at(d)
 		}
-		gap := gap{q: g.gaps[i*size*size : (i+1)*size*size], angles: angles, inner: inner, outer: outer}
+		gap.q = g.gaps[i*size*size : (i+1)*size*size]
 		gap.fill(math.Log(g.radial.Node(i+1)/g.radial.Node(i)), arcs, i == 0)
-		inner = outer
+		gap.inner = gap.outer
 	}
 }
 
@@ -169,56 +185,106 @@ func (g *Grid) assemble(b *basis) {
 // in its values on both circles.
 type gap struct {
 	q            []float64
+	basis        *basis
 	angles       int
 	inner, outer *circle
+	tail         *tail
+	modal        modal
+}
+
+// modal is memory for what the modes bring: a weight for each mode, a number for each pair of functions of the surface.
+type modal struct {
+	inner, outer, across [modes]float64
+	decays               [2][modes]float64
+	sums                 [3][MaxAngles * MaxAngles]float64
+	half                 [MaxAngles * MaxAngles]float64
 }
 
 // fill sets the matrix for circles that are width apart in ln r; innermost adds the disc inside.
 func (g *gap) fill(width, arcs float64, innermost bool) {
-	for m := 1; m < max(len(g.inner.p), len(g.outer.p)); m++ {
-		self, across := between(float64(m), width, arcs)
-		disc := 0.0
-		if innermost {
-			disc = 2 * arcs * float64(m)
-		}
-		g.add(row(g.inner.p, m), row(g.outer.p, m), self+disc, self, across)
-	}
-	for side := range 2 {
+	g.weigh(width, arcs, innermost)
+	n := g.angles
+	self, across := &g.modal.sums, g.modal.sums[2][:n*n]
+	g.add(g.inner.back, self[0][:n*n], g.inner.back, 0, 0, -1)
+	g.add(g.outer.back, self[1][:n*n], g.outer.back, n, n, -1)
+	g.add(g.inner.back, across, g.outer.back, 0, n, 1)
+	if g.outer.depth*modes <= vanishing {
 		inner, outer, across := g.beyond(width, arcs, innermost)
-		g.add(g.inner.root[side], nil, inner, 0, 0)
-		g.add(nil, g.outer.root[side], 0, outer, 0)
-		if across > 0 {
-			g.add(g.inner.root[side], g.outer.root[side], 0, 0, across)
+		for side := range 2 {
+			in, out := g.inner.root[side], g.outer.root[side]
+			g.product(in, in, 0, 0, -inner)
+			g.product(out, out, n, n, -outer)
+			g.product(in, out, 0, n, across)
 		}
 	}
-	g.add(g.inner.p[0], g.outer.p[0], 1/width, 1/width, 1/width)
+	mean := g.basis.p[0] // as the nodes have it
+	g.product(mean, mean, 0, 0, -1/width)
+	g.product(mean, mean, n, n, -1/width)
+	g.product(mean, mean, 0, n, 1/width)
 	g.close()
 }
 
-func row(p [][]float64, m int) []float64 {
-	if m < len(p) {
-		return p[m]
+// weigh sums the products of the functions at the surface over the modes, each with what it draws from either circle and what it brings from one to the other.
+func (g *gap) weigh(width, arcs float64, innermost bool) {
+	l := &g.modal
+	inner, outer := damped(g.inner.depth), damped(g.outer.depth)
+	powers(l.decays[0][:inner], g.inner.depth)
+	powers(l.decays[1][:outer], g.outer.depth)
+	crossing := math.Exp(-arcs * width)
+	q := 1.0
+	for i := range outer { // the shallower, of more modes
+		m := float64(i + 1)
+		q *= crossing
+		self, across := between(m*arcs, q)
+		l.outer[i] = self * l.decays[1][i] * l.decays[1][i]
+		if i >= inner {
+			continue
+		}
+		l.across[i] = across * l.decays[0][i] * l.decays[1][i]
+		if innermost {
+			self += 2 * arcs * m
+		}
+		l.inner[i] = self * l.decays[0][i] * l.decays[0][i]
 	}
-	return nil
+	n := g.angles
+	for a := range n {
+		for b := a; b < n; b++ {
+			p := g.basis.products[a*n+b]
+			for k, w := range [...][]float64{l.inner[:inner], l.outer[:outer], l.across[:inner]} {
+				sum := dot(w, p)
+				l.sums[k][a*n+b], l.sums[k][b*n+a] = sum, sum
+			}
+		}
+	}
 }
 
-// between gives what a unit of mode m on one circle draws from it and brings to the other.
-func between(m, width, arcs float64) (self, across float64) {
-	q := math.Exp(-m * arcs * width)
-	per := 2 * arcs * m / (1 - q*q)
+// between gives what a unit of a mode on one circle draws from it and brings to the other, by its number times Arcs and exp(-that times the width).
+func between(m, q float64) (self, across float64) {
+	per := 2 * m / (1 - q*q)
 	return per * (1 + q*q), per * 2 * q
+}
+
+// tail is a quadrature over the modes that are left out.
+type tail struct{ m, weight [16]float64 }
+
+func newTail() tail {
+	const first = modes + 0.5
+	var t tail
+	var x, w [len(t.m)]float64
+	quad.Legendre{}.FixedLocations(x[:], w[:], 0, 1)
+	for i, u := range x {
+		m := first / u
+		t.m[i], t.weight[i] = m, w[i]*m/u/(8*math.Pi*m*m*m)
+	}
+	return t
 }
 
 // beyond sums over the modes that are left out, in which the functions go with their roots: the mean over the
 // phases of a product of two is m^-3/(8π) for each side of the edge.
 func (g *gap) beyond(width, arcs float64, innermost bool) (inner, outer, across float64) {
-	x, w := make([]float64, 16), make([]float64, 16)
-	quad.Legendre{}.FixedLocations(x, w, 0, 1)
-	const first = modes + 0.5
-	for i, u := range x {
-		m := first / u
-		weight := w[i] * m / u / (8 * math.Pi * m * m * m)
-		self, other := between(m, width, arcs)
+	for i, m := range g.tail.m {
+		weight := g.tail.weight[i]
+		self, other := between(m*arcs, math.Exp(-m*arcs*width))
 		disc := 0.0
 		if innermost {
 			disc = 2 * arcs * m
@@ -230,25 +296,38 @@ func (g *gap) beyond(width, arcs float64, innermost bool) (inner, outer, across 
 	return inner, outer, across
 }
 
-// add takes from the matrix, above its diagonal, self times the products of functions on one circle and gives it across times
-// those between the two.
-func (g *gap) add(inner, outer []float64, selfInner, selfOuter, across float64) {
-	n, size := g.angles, 2*g.angles
-	for a, v := range inner {
-		own, other := g.q[a*size+a:a*size+n], g.q[a*size+n:(a+1)*size]
-		draws, brings := selfInner*v, across*v
-		for b, w := range inner[a:] {
-			own[b] -= draws * w
-		}
-		for b, w := range outer {
-			other[b] += brings * w
+// add gives to the matrix, from a row and a column on, so many times one circle's functions times sums over the modes times another's.
+func (g *gap) add(one, sums, other []float64, row, column int, times float64) {
+	n, size, half := g.angles, 2*g.angles, &g.modal.half
+	clear(half[:n*n])
+	for a := range n {
+		out := half[a*n : (a+1)*n]
+		for b, v := range sums[a*n : (a+1)*n] {
+			for k, w := range other[b*n : (b+1)*n] {
+				out[k] += v * w
+			}
 		}
 	}
-	for a, v := range outer {
-		own := g.q[(n+a)*size+n+a : (n+a+1)*size]
-		draws := selfOuter * v
-		for b, w := range outer[a:] {
-			own[b] -= draws * w
+	for b := range n {
+		in := half[b*n : (b+1)*n]
+		for a, v := range one[b*n : (b+1)*n] {
+			v *= times
+			out := g.q[(row+a)*size+column : (row+a)*size+column+n]
+			for k, w := range in {
+				out[k] += v * w
+			}
+		}
+	}
+}
+
+// product gives to the matrix, from a row and a column on, so many times the products of two rows.
+func (g *gap) product(one, other []float64, row, column int, times float64) {
+	size := 2 * g.angles
+	for a, v := range one {
+		v *= times
+		out := g.q[(row+a)*size+column:]
+		for b, w := range other {
+			out[b] += v * w
 		}
 	}
 }

@@ -24,15 +24,22 @@ type Reader struct {
 	faults Faults
 }
 
-// Parse reads a TOML text; file is its name in messages. A text that is not TOML
+// Text is a TOML text that was decoded. It is never changed, and safe to share.
+type Text struct {
+	file   string
+	values map[string]any
+	lines  map[string]int
+}
+
+// Decode reads a TOML text; file is its name in messages. A text that is not TOML
 // gives Faults with the line.
-func Parse(file string, text []byte) (*Table, *Reader, error) {
+func Decode(file string, text []byte) (*Text, error) {
 	if len(text) > MaxSize {
-		return nil, nil, Faults{{File: file, Problem: "the file is too long",
+		return nil, Faults{{File: file, Problem: "the file is too long",
 			Given: fmt.Sprint(len(text)), Allowed: fmt.Sprintf("up to %d bytes", MaxSize)}}
 	}
 	if at, deep := tooDeep(string(text)); deep {
-		return nil, nil, Faults{{File: file, Line: 1 + strings.Count(string(text[:at]), "\n"),
+		return nil, Faults{{File: file, Line: 1 + strings.Count(string(text[:at]), "\n"),
 			Problem: "tables, arrays or dotted keys nested too deep", Allowed: fmt.Sprintf("up to %d levels", maxDepth)}}
 	}
 	var values map[string]any
@@ -43,10 +50,25 @@ func Parse(file string, text []byte) (*Table, *Reader, error) {
 			fault.Line = detail.Position.Line
 			fault.Problem = "not valid TOML" + shortened(strings.TrimPrefix(err.Error(), fmt.Sprintf("toml: line %d", fault.Line)))
 		}
-		return nil, nil, Faults{fault}
+		return nil, Faults{fault}
 	}
-	r := &Reader{file: file, lines: positions(string(text))}
-	return r.table("", values), r, nil
+	return &Text{file: file, values: values, lines: positions(string(text))}, nil
+}
+
+// Table is the table of the whole text, for one who has not asked for anything yet, and what collects its faults.
+func (t *Text) Table() (*Table, *Reader) {
+	r := &Reader{file: t.file, lines: t.lines}
+	return r.table("", t.values), r
+}
+
+// Parse is Decode and the table of what it gives.
+func Parse(file string, text []byte) (*Table, *Reader, error) {
+	decoded, err := Decode(file, text)
+	if err != nil {
+		return nil, nil, err
+	}
+	root, r := decoded.Table()
+	return root, r, nil
 }
 
 func (r *Reader) table(path string, values map[string]any) *Table {

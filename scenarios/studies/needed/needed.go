@@ -171,18 +171,13 @@ func shortest(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Set
 	case found.Outcome == size.Nowhere:
 		return place{nearest: found.Value, least: found.Ratio * m.Limit}, nil
 	}
-	length := found.Value
-	if found.None() {
-		length = size.Shortest
-	}
-	varied, result := with(m, zone, length), diffusion.Result{}
-	if err := w.Run(&varied.Model, s, &result); err != nil {
-		return place{}, err
-	}
-	if result.Survives(&m.Model) == diffusion.Softens {
+	if found.Survives == diffusion.Softens {
 		return place{}, nil
 	}
-	return place{length: length}, nil
+	if found.None() {
+		return place{length: size.Shortest}, nil
+	}
+	return place{length: found.Value}, nil
 }
 
 // with is the model with another length of a zone [m].

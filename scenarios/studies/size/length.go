@@ -18,8 +18,9 @@ type Length struct {
 	From    float64 // Met: the limit is met from here, which is Value unless shorter is drier [m]
 	// NumericalError is the half-width of the band that holds the true value; zero unless met [m].
 	NumericalError float64
-	Ratio          float64 // content at the nozzle over the limit there
-	Marches        int     // that it took; one for all lengths where one settles them
+	Ratio          float64            // content at the nozzle over the limit there
+	Survives       diffusion.Survival // there, or at [Shortest] where none is needed: whether the strand keeps its shape
+	Marches        int                // that it took; one for all lengths where one settles them
 }
 
 // None tells that the strand needs none of the zone: it meets its limit from [Shortest] on, and, where
@@ -44,6 +45,8 @@ func ShortestOf(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.S
 func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Settings) (Length, error) {
 	search := lengths(w, m, zone, s)
 	search.from, search.to, search.near = Shortest, Longest, near
+	const share = 0.25
+	search.within, search.roughly = share*m.LeastError(s), true // which its numerical error has in it
 	f, err := search.run()
 	if err != nil {
 		return Length{}, err
@@ -51,20 +54,26 @@ func lengthNextTo(near float64, w *diffusion.March, m *diffusion.Design, zone in
 	out := Length{Outcome: f.outcome, Value: f.x, From: f.from}
 	for _, p := range search.points {
 		if p.X == f.x {
-			out.Ratio = p.Ratio
+			out.Ratio, out.Survives = p.Ratio, p.Survives
 		}
 	}
+	if out.None() {
+		out.Survives = search.points[0].Survives
+	}
 	if f.outcome == Met {
-		coarse, err := search.rough(f.x)
-		if err != nil {
-			return out, err
+		if search.rougher == 0 {
+			coarse, err := search.rough(f.x)
+			if err != nil {
+				return out, err
+			}
+			search.marches++
+			search.rougher = math.Abs(height(coarse.Ratio) - height(out.Ratio))
 		}
 		// A march that is that much coarser is off by more than this one.
-		off := math.Abs(coarse.Ratio-out.Ratio) + m.LeastError(s)*out.Ratio + math.Abs(out.Ratio-1)
+		off := (search.rougher+m.LeastError(s))*out.Ratio + math.Abs(out.Ratio-1)
 		if out.NumericalError, err = search.errorOf(f.x, off); err != nil {
 			return out, err
 		}
-		search.marches++
 	}
 	out.Marches = search.marches
 	return out, nil
@@ -127,7 +136,7 @@ func lengths(w *diffusion.March, m *diffusion.Design, zone int, s diffusion.Sett
 		at:    func(x float64) (Point, error) { return march(x, s) },
 		rough: func(x float64) (Point, error) { return march(x, rough) },
 	}
-	if air := m.Path[zone].Air; air.Limited() && air.Direction != diffusion.With {
+	if m.Path[zone].Air.Balanced() {
 		search.guess = guess(w, m, zone, rough, &results[0])
 	} else {
 		search.many = func(x []float64, use func(Point)) error {

@@ -39,6 +39,8 @@ type search struct {
 	from, to float64
 	near     float64 // the crossing that is next to it is taken
 	even     bool    // scale; else logarithmic
+	roughly  bool    // where the limit is met by far, or missed by far and by least at an end, that a rough look says so will do
+	within   float64 // how near to the limit the logarithm of the ratio has to come; zero for ratioWithin
 
 	at    func(x float64) (Point, error)
 	rough func(x float64) (Point, error)           // the same in fewer steps, to see where to look; nil for none
@@ -48,10 +50,8 @@ type search struct {
 	marches int
 	points  []Point // rising
 	steep   steep   // what is known of the slope
+	rougher float64 // what a rough march next to the crossing is off by, as a logarithm; zero where that is not known
 }
-
-// steep is the slope of the height at a place of the scale, rough or not.
-type steep struct{ u, slope float64 }
 
 // found is what a search has found.
 type found struct {
@@ -64,8 +64,11 @@ type found struct {
 // Values on the grid, and on that of one march for all.
 const coarse, fine = 17, 29
 
-// Tolerances of a search: of the logarithm of the ratio, and of the value as a share of the range.
+// Tolerances of a search, unless it has its own: of the logarithm of the ratio, and of the value as a share of the range.
 const ratioWithin, rangeWithin = 2e-6, 1e-10
+
+// met is the tolerance of the logarithm of the ratio.
+func (s *search) met() float64 { return cmp.Or(s.within, ratioWithin) }
 
 // least ratio that is told from zero.
 const leastRatio = 1e-9
@@ -137,7 +140,7 @@ func (s *search) run() (found, error) {
 	}
 	grid := s.grid(coarse)
 	for i, x := range grid {
-		if i > 0 && i < coarse-1 && s.guessed(x) {
+		if i < coarse-1 && s.guessed(x, i == 0) {
 			continue
 		}
 		p, err := look(x)
@@ -157,22 +160,22 @@ func (s *search) run() (found, error) {
 	return s.conclude()
 }
 
-// guessed tells whether it is clear without a march on which side of the limit a value leads to, and keeps that.
-func (s *search) guessed(x float64) bool {
+// guessed tells whether it is clear without a march on which side of the limit a value leads to, or that it does not meet it, and keeps that.
+func (s *search) guessed(x float64, above bool) bool {
 	const clear = 1 // as a logarithm
 	if s.guess == nil {
 		return false
 	}
 	p := Point{X: x, Ratio: s.guess(x), guessed: true}
-	if !(math.Abs(height(p.Ratio)) > clear) {
+	if h := height(p.Ratio); !(h > clear || !above && h < -clear) {
 		return false
 	}
 	s.keep(p)
 	return true
 }
 
-// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest, with its neighbours
-// and the ends where these are nearly as dry. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
+// sharpen tries again the points of a rough look that the answer rests on: those next to the limit; where it is not crossed, the driest, and, unless that is
+// far within the limit, its neighbours and the ends where these are nearly as dry. Those on either side of a crossing that were only guessed are marched roughly; one without an answer is a gap.
 func (s *search) sharpen() error {
 	sharp := make([]bool, len(s.points))
 	for {
@@ -202,10 +205,15 @@ func (s *search) restsOn(sharp []bool) (i int, fine bool) {
 	const near = 0.03 // many times what a rough point is off by
 	lowest, crossed, last := s.lowest(), s.changes(), len(s.points)-1
 	driest := height(s.points[lowest].Ratio)
+	clear := s.roughly && (driest < -near || driest > near && (lowest == 0 || lowest == last))
 	for i, p := range s.points {
-		rests := i == 0 || i == last || i == lowest-1 || i == lowest+1
+		rests := driest > -near && (i == 0 || i == last || i == lowest-1 || i == lowest+1)
 		switch beside := slices.Contains(crossed, i) || slices.Contains(crossed, i-1); {
 		case sharp[i]:
+		case clear && len(crossed) == 0:
+			if p.guessed && rests {
+				return i, false
+			}
 		case math.Abs(height(p.Ratio)) < near, len(crossed) == 0 && (i == lowest || rests && (p.guessed || height(p.Ratio)-driest < near)):
 			return i, true
 		case beside && p.guessed:
@@ -273,94 +281,6 @@ func (s *search) stretch(i int) (found, error) {
 }
 
 func inRange(i int, points []Point) bool { return i >= 0 && i < len(points) }
-
-// narrow finds the crossing between two points: by rough marches first, if there are any, so that it takes two or three of the others.
-func (s *search) narrow(a, b Point) (float64, error) {
-	low, high := s.scale(a.X), s.scale(b.X)
-	within := root.Tolerance{Value: ratioWithin, Width: rangeWithin * math.Abs(s.scale(s.to)-s.scale(s.from))}
-	bracket := root.Bracket{A: low, B: high, AtA: height(a.Ratio), AtB: height(b.Ratio)}
-	if s.rough != nil {
-		if u, ok := s.polish(bracket); ok {
-			return s.value(u), nil
-		}
-		for _, p := range []*Point{&a, &b} { // they may be rough
-			var err error
-			if *p, err = s.at(p.X); err != nil {
-				return 0, err
-			}
-		}
-		bracket.AtA, bracket.AtB = height(a.Ratio), height(b.Ratio)
-	}
-	u, err := root.Find(s.height, bracket, within)
-	switch u {
-	case low:
-		return a.X, err
-	case high:
-		return b.X, err
-	}
-	return s.value(u), err
-}
-
-// polish finds a crossing by rough marches, and by their slope, then by that of the others, the one that is sought; false where that leads astray.
-func (s *search) polish(b root.Bracket) (float64, bool) {
-	const tries, roughly, step, alike = 6, 3e-3, 0.01, 2
-	u, err := root.Find(s.roughHeight, b, root.Tolerance{Value: roughly, Width: roughly * math.Abs(b.B-b.A)})
-	if err != nil {
-		return 0, false
-	}
-	slope, err := s.slope(u, step)
-	if err != nil || slope == 0 {
-		return 0, false
-	}
-	before, offBefore := math.NaN(), math.NaN()
-	for range tries {
-		off, err := s.height(u)
-		if fine := (off - offBefore) / (u - before); fine/slope > 1./alike && fine/slope < alike {
-			slope = fine
-		}
-		before, offBefore = u, off
-		switch next := u - off/slope; {
-		case err != nil:
-			return 0, false
-		case math.Abs(off) <= ratioWithin:
-			return u, true
-		case next < b.A || next > b.B:
-			return 0, false
-		default:
-			u = next
-		}
-	}
-	return 0, false
-}
-
-// roughHeight is the logarithm of the ratio at a place on the scale by a rough march, where there is one.
-func (s *search) roughHeight(u float64) (float64, error) {
-	if s.rough == nil {
-		return s.height(u)
-	}
-	s.marches++
-	p, err := s.rough(s.value(u))
-	return height(p.Ratio), err
-}
-
-// slope of the height at a place, by a difference over a step to either side, within the range; from rough marches where there are any, and from those that were made
-// next to it.
-func (s *search) slope(u, step float64) (float64, error) {
-	if s.steep.slope != 0 && math.Abs(u-s.steep.u) < step {
-		return s.steep.slope, nil
-	}
-	a, b := math.Max(s.scale(s.from), u-step), math.Min(s.scale(s.to), u+step)
-	atA, err := s.roughHeight(a)
-	if err != nil {
-		return 0, err
-	}
-	atB, err := s.roughHeight(b)
-	if err != nil {
-		return 0, err
-	}
-	s.steep = steep{u, (atB - atA) / (b - a)}
-	return s.steep.slope, nil
-}
 
 // changes lists the points after which the limit is crossed.
 func (s *search) changes() []int {

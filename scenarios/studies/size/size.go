@@ -81,18 +81,21 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 	if err != nil {
 		return nil, err
 	}
-	f, err := t.search()
-	if err != nil {
-		return nil, err
-	}
 	a := t.answer
-	a.Outcome, a.Value, a.DryFrom, a.DryTo, a.Inside = f.outcome, f.x, f.from, f.to, f.inside
-	a.Points = slices.Clone(t.last.points)
-	if still(a.Points) {
-		return nil, fmt.Errorf("%s: nothing that it is set to changes the content at the nozzle or the limit", a.Key.Name)
-	}
-	if err := t.check(f); err != nil {
-		return nil, err
+	for again := true; again; {
+		f, err := t.search()
+		if err != nil {
+			return nil, err
+		}
+		a.Outcome, a.Value, a.DryFrom, a.DryTo, a.Inside = f.outcome, f.x, f.from, f.to, f.inside
+		a.Points = slices.Clone(t.last.points)
+		if still(a.Points) {
+			return nil, fmt.Errorf("%s: nothing that it is set to changes the content at the nozzle or the limit", a.Key.Name)
+		}
+		err = t.check(f)
+		if again = err != nil && t.retreat(f.x); err != nil && !again {
+			return nil, err
+		}
 	}
 	if a.Reliable, err = t.reliable(); err != nil {
 		return nil, err

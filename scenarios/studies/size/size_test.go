@@ -3,6 +3,7 @@ package size_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -323,6 +324,25 @@ func TestLengthOfAModel(t *testing.T) {
 	other, err := size.LengthOf(w, &mixed.Design, 0, mixed.Settings)
 	require.NoError(t, err)
 	require.InEpsilon(t, other.Value, l.Value, 0.02, "the air is hardly moister for the strand's water")
+}
+
+// A strand that needs none of a zone does not soften on the shortest, though it would soften on those that dry it most; one that needs some is told of at the length that it needs.
+func TestWhereALengthSurvives(t *testing.T) {
+	d := demo(t, "clear-cover").Design
+	d.Path = slices.Clone(d.Path)
+	d.Path[0].Air.Temperature = d.Material.GivesWay().Max + 30
+	d.Start, d.StartActivity = d.Limit/2, 0
+	w := diffusion.NewMarch()
+	none, err := size.LengthOf(w, &d, 0, diffusion.CoarseSettings())
+	require.NoError(t, err)
+	require.True(t, none.None())
+	require.NotEqual(t, diffusion.Softens, none.Survives)
+	d.Start = 3 * d.Limit
+	some, err := size.LengthOf(w, &d, 0, diffusion.CoarseSettings())
+	require.NoError(t, err)
+	require.Equal(t, size.Met, some.Outcome)
+	require.False(t, some.None())
+	require.Equal(t, diffusion.Softens, some.Survives)
 }
 
 func ExampleFind() {

@@ -118,33 +118,62 @@ func (t *task) run(m *diffusion.Design, s diffusion.Settings, result *diffusion.
 	if err := t.march.Run(&m.Model, s, result); err != nil {
 		return err
 	}
-	if strings.HasSuffix(t.answer.Key.Name, ".air.flow") && result.Condenses(&m.Model) {
+	if t.ofFlow() && result.Condenses(&m.Model) {
 		return diffusion.ErrCondenses
 	}
 	return nil
 }
 
-// narrow moves the ends of the range to values that the scenario takes and that can be
-// marched.
+// narrow moves the ends of the range to values that the scenario takes, which costs no march, and then to values that can be
+// marched; those of a flow of air, at whose least a march has an answer by chance, to values that can be assessed.
 func (t *task) narrow() error {
+	answered := t.marched
+	if t.ofFlow() {
+		answered = t.assessed
+	}
+	for _, try := range [...]func(x float64) error{t.taken, answered} {
+		if err := t.narrowTo(try); err != nil {
+			return fmt.Errorf("%s: %w: %w", t.answer.Key.Name, errNowhere, err)
+		}
+	}
+	return nil
+}
+
+// ofFlow tells that the key is a flow of air.
+func (t *task) ofFlow() bool { return strings.HasSuffix(t.answer.Key.Name, ".air.flow") }
+
+// narrowTo moves the ends of the range to values that do.
+func (t *task) narrowTo(try func(x float64) error) error {
 	a, k := t.answer, t.answer.Key
 	s := &search{from: a.From, to: a.To, even: t.even()}
 	candidates := s.grid(coarse)
 	if k.Known {
 		candidates = append([]float64{k.Value}, candidates...)
 	}
-	before := a.To
-	narrowed, err := t.edges(s, t.answered, candidates)
+	narrowed, err := t.edges(s, try, candidates)
 	if err != nil {
-		return fmt.Errorf("%s: %w: %w", k.Name, errNowhere, err)
+		return err
 	}
-	a.From, a.To, a.Narrowed = s.from, s.to, narrowed
-	a.Usual, a.Bears = a.Usual && a.To == before, a.Bears && a.To == before
+	a.Usual, a.Bears = a.Usual && a.To == s.to, a.Bears && a.To == s.to
+	a.From, a.To, a.Narrowed = s.from, s.to, a.Narrowed || narrowed
 	return nil
 }
 
-// answered tells why the whole assessment at a value cannot be made, where it cannot.
-func (t *task) answered(x float64) error {
+// taken tells why the scenario does not take a value.
+func (t *task) taken(x float64) error {
+	_, _, err := t.with(x)
+	return err
+}
+
+// marched tells why a value cannot be marched.
+func (t *task) marched(x float64) error {
+	t.marches++
+	_, err := t.point(x)
+	return err
+}
+
+// assessed tells why the whole assessment at a value cannot be made, where it cannot.
+func (t *task) assessed(x float64) error {
 	m, settings, err := t.with(x)
 	if err != nil {
 		return err
@@ -155,6 +184,14 @@ func (t *task) answered(x float64) error {
 	}
 	t.marches += checked
 	return t.march.RunFrom(&coarse, &m.Model, settings.Refined(), &fine)
+}
+
+// retreat moves the ends of the range to values that can be assessed; false where a value is no end, or can be.
+func (t *task) retreat(x float64) bool {
+	if x != t.answer.From && x != t.answer.To || t.assessed(x) == nil {
+		return false
+	}
+	return t.narrowTo(t.assessed) == nil
 }
 
 // checked is how many marches it takes to tell whether there is an answer: at the settings, and finer.

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"strandry/diffusion"
+	"strandry/diffusion/parallel"
 	"strandry/scenarios"
 )
 
@@ -58,32 +59,50 @@ func (b *knotOdds) groups() [][]int {
 }
 
 func (b *knotOdds) find(ctx context.Context, rows []int) error {
+	rows = slices.DeleteFunc(slices.Clone(rows), func(row int) bool { return b.grid.Rows[row].Ratio.High > 0 }) // known before
+	if len(rows) == 0 {
+		return nil
+	}
 	nearest := slices.MinFunc(rows, func(a, c int) int { return cmp.Compare(b.off(a), b.off(c)) })
-	var anchor diffusion.Odds
-	for _, row := range append([]int{nearest}, rows...) {
-		if ctx.Err() != nil {
-			return ctx.Err()
+	anchor, err := b.odds(b.march, nil, nearest)
+	if err == nil {
+		b.take(nearest, &anchor)
+	}
+	marches := diffusion.Marches(len(rows))
+	marches[0] = b.march
+	all, err := parallel.Map(ctx, marches, len(rows), func(w *diffusion.March, i int) (*diffusion.Odds, error) {
+		if rows[i] == nearest {
+			return nil, nil
 		}
-		r := &b.grid.Rows[row]
-		if r.Ratio.High > 0 {
-			continue
-		}
-		m, err := b.model(row)
+		o, err := b.odds(w, &anchor, rows[i])
 		if err != nil {
-			continue // the row has said so, if it has not an answer
+			return nil, nil // the row has said so, if it has no answer
 		}
-		var o diffusion.Odds
-		if row == nearest {
-			o, err = b.march.Odds(m, r.Settings)
-			anchor = o
-		} else {
-			o, err = b.march.OddsLike(&anchor, m, r.Settings)
-		}
-		if err == nil {
-			r.Low, r.High, r.Ratio = o.Low, o.High, o.Ratio
+		return &o, nil
+	})
+	if err != nil {
+		return err
+	}
+	for i, o := range all {
+		if o != nil {
+			b.take(rows[i], o)
 		}
 	}
 	return nil
+}
+
+// odds of a row, by those of another; nil for none.
+func (b *knotOdds) odds(w *diffusion.March, like *diffusion.Odds, row int) (diffusion.Odds, error) {
+	m, err := b.model(row)
+	if err != nil {
+		return diffusion.Odds{}, err
+	}
+	return w.OddsLike(like, m, b.grid.Rows[row].Settings)
+}
+
+func (b *knotOdds) take(row int, o *diffusion.Odds) {
+	r := &b.grid.Rows[row]
+	r.Low, r.High, r.Ratio = o.Low, o.High, o.Ratio
 }
 
 // off is how far a row is from its limit, as a logarithm; more for one that is below it, where a wet skin or the air may decide, and a surrogate serves less.

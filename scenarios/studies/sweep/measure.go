@@ -11,20 +11,25 @@ import (
 
 // measure finds the numerical error at the corners of the grid and in its middle, and takes it into the verdicts.
 func (g *Grid) measure(ctx context.Context, s *scenarios.Scenario) error {
-	found, err := parallel.UnlessDone(ctx, func(ctx context.Context) (found Grid, _ error) {
-		w := diffusion.NewMarch()
-		for _, row := range g.probes() {
-			if ctx.Err() != nil {
-				break
-			}
-			found.probe(w, g, s, row)
-		}
-		return found, ctx.Err()
+	rows := g.probes()
+	found, err := parallel.UnlessDone(ctx, func(ctx context.Context) ([]probe, error) {
+		return parallel.Map(ctx, diffusion.Marches(len(rows)), len(rows), func(w *diffusion.March, i int) (probe, error) {
+			return g.probe(w, s, rows[i]), nil
+		})
 	})
 	if err != nil {
 		return err
 	}
-	g.NumericalError, g.RelativeError, g.Checked = found.NumericalError, found.RelativeError, found.Checked
+	for _, p := range found {
+		if !p.answered {
+			continue
+		}
+		g.Checked++
+		g.NumericalError = max(g.NumericalError, p.off)
+		if p.mean > 0 {
+			g.RelativeError = max(g.RelativeError, p.off/p.mean)
+		}
+	}
 	if !g.Quick {
 		g.judge()
 	}
@@ -49,24 +54,23 @@ func (g *Grid) probes() []int {
 	return slices.Compact(rows)
 }
 
-// probe adds the error at one row of a grid, if it has an answer.
-func (g *Grid) probe(w *diffusion.March, of *Grid, s *scenarios.Scenario, row int) {
-	if of.Rows[row].Failed != "" {
-		return
+// probe is the mean content and its numerical error at one row [kg/kg dry], if it has an answer.
+type probe struct {
+	mean, off float64
+	answered  bool
+}
+
+func (g *Grid) probe(w *diffusion.March, s *scenarios.Scenario, row int) (p probe) {
+	if g.Rows[row].Failed != "" {
+		return p
 	}
-	varied, err := s.With(of.settings(row)...)
+	varied, err := s.With(g.settings(row)...)
 	if err != nil {
-		return
+		return p
 	}
-	mean, off, err := w.NumericalError(&varied.Model, of.Rows[row].Settings)
-	if err != nil {
-		return
-	}
-	g.Checked++
-	g.NumericalError = max(g.NumericalError, off)
-	if mean > 0 {
-		g.RelativeError = max(g.RelativeError, off/mean)
-	}
+	p.mean, p.off, err = w.NumericalError(&varied.Model, g.Rows[row].Settings)
+	p.answered = err == nil
+	return p
 }
 
 // judge takes the numerical error into the verdicts, as far as it is known: of each content, what the largest relative one

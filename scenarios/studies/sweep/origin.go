@@ -42,7 +42,7 @@ func (s *Sweep) Origin(version string) (Origin, error) {
 		}
 	}
 	o.Axes = digest(axes)
-	model, err := meaning(s.Scenario)
+	model, err := s.meaning()
 	if err != nil {
 		return Origin{}, err
 	}
@@ -52,25 +52,25 @@ func (s *Sweep) Origin(version string) (Origin, error) {
 
 // meaning writes out the models of the scenario and of each name on its axes, for a
 // name may stand for a material file that changes.
-func meaning(s *scenarios.Scenario) ([]byte, error) {
-	all := []*scenarios.Scenario{s}
-	for _, axis := range s.Vary {
+func (s *Sweep) meaning() ([]byte, error) {
+	all := []*scenarios.Scenario{s.Scenario}
+	for _, axis := range s.Scenario.Vary {
 		for i := range axis.Names {
 			// What the name alone makes of the scenario; a combination that is none has no rows.
-			if named, err := s.With(axis.Setting(i)); err == nil {
+			if named, err := s.Scenario.With(axis.Setting(i)); err == nil {
 				all = append(all, named)
 			}
 		}
 	}
 	var out []byte
-	for _, s := range all {
-		model, err := json.Marshal(s.Design)
+	for _, one := range all {
+		model, err := json.Marshal(one.Design)
 		if err != nil {
 			return nil, fmt.Errorf("the scenario cannot be told from others: %w", err)
 		}
 		out = append(out, model...)
-		out = fmt.Appendf(out, "\n%v\n", settings(s))
-		for _, u := range s.Uncertain {
+		out = fmt.Appendf(out, "\n%v\n", s.settings(one))
+		for _, u := range one.Uncertain {
 			out = fmt.Appendf(out, "%s %v %v\n", u.Key.Name, u.Value, u.Normal)
 		}
 	}

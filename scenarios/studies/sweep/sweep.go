@@ -26,13 +26,15 @@ type Sweep struct {
 	// nobody. An error ends the sweep.
 	Done func(index int, row Row) error
 
-	only map[int]bool // rows that are marched; nil for all
+	only  map[int]bool // rows that are marched; nil for all
+	drawn bool         // rows are for figures, see [ForFigures]
 }
 
-// ForFigures sweeps a scenario over its axes as figures need it: quick, on all cores, with the odds at the seven values by which they draw the doubt.
+// ForFigures sweeps a scenario over its axes as figures need it: quick, on all cores, with the odds at the seven values by which they draw the doubt. A scenario without [numerics] is
+// marched at [diffusion.RoughSettings], and air that has to agree with the strand is sought from where it did at the length before.
 func ForFigures(ctx context.Context, s *scenarios.Scenario) (*Grid, error) {
 	const knots = 7
-	return (&Sweep{Scenario: s, Quick: true, Knots: knots, Workers: runtime.GOMAXPROCS(0)}).Run(ctx)
+	return (&Sweep{Scenario: s, Quick: true, drawn: true, Knots: knots, Workers: runtime.GOMAXPROCS(0)}).Run(ctx)
 }
 
 // mostRows bounds the memory of a sweep: some 100 MB.
@@ -143,10 +145,13 @@ func (s *Sweep) work(ctx context.Context, p plan, g *Grid) error {
 	}
 }
 
-// settings are those of the scenario, or coarser ones where it states none.
-func settings(s *scenarios.Scenario) diffusion.Settings {
-	if s.Numerics {
-		return s.Settings
+// settings are those of a scenario, or coarser ones where it states none.
+func (s *Sweep) settings(of *scenarios.Scenario) diffusion.Settings {
+	switch {
+	case of.Numerics:
+		return of.Settings
+	case s.drawn:
+		return diffusion.RoughSettings()
 	}
 	return diffusion.CoarseSettings()
 }

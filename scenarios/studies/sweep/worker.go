@@ -103,7 +103,7 @@ func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
 	if w.sweep.only != nil {
 		return w.brief(ctx, indices, rows)
 	}
-	if err := w.rows(ctx, indices, rows, settings(w.scenario)); err != nil || w.scenario.Numerics {
+	if err := w.rows(ctx, indices, rows, w.sweep.settings(w.scenario)); err != nil || w.scenario.Numerics {
 		return err
 	}
 	for i := range rows {
@@ -120,7 +120,7 @@ func (w *worker) answer(ctx context.Context, indices []int, rows []Row) error {
 
 // brief fills in rows for a sketch, none of which is worth waiting for.
 func (w *worker) brief(ctx context.Context, indices []int, rows []Row) error {
-	err := w.rows(ctx, indices, rows, settings(w.scenario).Bounded())
+	err := w.rows(ctx, indices, rows, w.sweep.settings(w.scenario).Bounded())
 	for i := range rows {
 		if failed := rows[i].Failed; failed != "" && failed != diffusion.ErrCondenses.Error() {
 			rows[i].Failed = "no answer in the steps that a sketch takes: " + failed
@@ -167,19 +167,26 @@ func (w *worker) pass(ctx context.Context, m *diffusion.Design, indices []int, r
 		return nil
 	}
 	lengths, rising := w.lengths(indices)
-	if rising {
+	near := w.sweep.drawn && w.plan.axis >= 0 && m.Path[w.plan.zone].Air.Balanced()
+	if rising && !near {
 		err := w.march.RunLengths(&m.Model, w.plan.zone, lengths, s, use)
 		if err == nil || errors.Is(err, errLeft) {
 			return err
 		}
 	}
-	// One by one: there is one row only, or one of them has no answer.
+	// One by one: there is one row only, one of them has no answer, or each is sought from the one before.
 	var r diffusion.Result
+	march := w.march.Run
+	if near {
+		march = func(m *diffusion.Model, s diffusion.Settings, out *diffusion.Result) error {
+			return w.march.RunFrom(&r, m, s, out)
+		}
+	}
 	for i := range indices {
 		if w.plan.axis >= 0 {
 			m.Path[w.plan.zone].Length = lengths[i]
 		}
-		if err := w.march.Run(&m.Model, s, &r); err != nil {
+		if err := march(&m.Model, s, &r); err != nil {
 			rows[i].Failed = fmt.Sprint(err)
 			continue
 		}

@@ -133,12 +133,17 @@ func (e *Evidence) lacks(id string, own []Figure) {
 // Contradicting are the independent figures that lie outside what the library predicts, of those of the polymers that are the
 // library's own, in their order. A polymer of which anything was changed has none.
 func Contradicting(polymers []materials.Polymer) ([]Comparison, error) {
-	figures, err := Figures()
+	own := slices.Clone(polymers)
+	own = slices.DeleteFunc(own, func(p materials.Polymer) bool { return p.Origin != materials.FromLibrary })
+	var names []string
+	for _, p := range own {
+		names = append(names, p.ID)
+	}
+	slices.Sort(names)
+	figures, err := figuresOf(slices.Compact(names)...)
 	if err != nil {
 		return nil, err
 	}
-	own := slices.Clone(polymers)
-	own = slices.DeleteFunc(own, func(p materials.Polymer) bool { return p.Origin != materials.FromLibrary })
 	return slices.DeleteFunc(compare(own, figures, nil).Comparisons, func(c Comparison) bool {
 		return !c.Independent() || c.Verdict != Outside
 	}), nil

@@ -6,6 +6,28 @@
 // the value was read. [Compare] predicts it from the library and judges whether the
 // measured value lies in the predicted interval. No property is changed to make it do so.
 //
+// # Records
+//
+// The figures of each material of the library are in a file of its own, data/figures, each as its source prints it:
+//
+//	quantity     what was measured, and the conditions that it needs:
+//	  equilibrium         content at a temperature and a humidity (100 % is immersion)
+//	  uptake              content of a dry plate of a thickness after a time
+//	  diffusivity         at a temperature; with a humidity, the mean over sorption to it
+//	  activation energy   of the diffusivity, temperature to another
+//	  diffusivity ratio   at the second temperature over that at the first
+//	  equilibrium ratio   the same of contents, at one humidity
+//	value        one figure; or low and high, where the source gives a range. Where it states no
+//	             uncertainty, none is added
+//	rounding     half of the last digit, where a value is printed with one digit only
+//	kind         published (a reviewed text) or published-weak (no review)
+//	read         where in the source: abstract, or text
+//	reckoned     the arithmetic from what is printed to the value, if any
+//	anchor       what in the library was made from this figure; such a figure proves nothing
+//	remark       what is assumed, and how the specimen differs from the library's polymer
+//
+// Contents are by dry weight.
+//
 // # Independence
 //
 // A library must be made from something. A figure that some value of the library was made

@@ -2,7 +2,9 @@ package measured
 
 import (
 	"embed"
+	"errors"
 	"fmt"
+	"io/fs"
 	"slices"
 
 	"strandry/materials"
@@ -10,11 +12,24 @@ import (
 	"strandry/materials/text/strict"
 )
 
-//go:embed data/*.toml
+//go:embed data/*.toml data/figures/*.toml
 var data embed.FS
 
-// Figures returns all measured figures in the order of the data.
-func Figures() ([]Figure, error) { return load("figures.toml", "figure", readFigure) }
+// Figures returns all measured figures, material by material in the order of the library, within it in that of the data.
+func Figures() ([]Figure, error) { return figuresOf(materials.Names()...) }
+
+// figuresOf are those of some materials of the library.
+func figuresOf(names ...string) ([]Figure, error) {
+	var all []Figure
+	for _, name := range names {
+		own, err := load("figures/"+name+".toml", "figure", readFigure)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) { // of some nothing was measured
+			return nil, err
+		}
+		all = append(all, own...)
+	}
+	return all, nil
+}
 
 // UnusableFigures returns what was found and cannot be used.
 func UnusableFigures() ([]Unusable, error) { return load("aside.toml", "aside", readUnusable) }

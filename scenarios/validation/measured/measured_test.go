@@ -55,6 +55,22 @@ func TestEveryFigureSaysWhereItIsFrom(t *testing.T) {
 	}
 }
 
+// The file of a material holds its figures and no other's, and no file is of none.
+func TestEveryFigureStandsWithItsMaterial(t *testing.T) {
+	for _, name := range materials.Names() {
+		own, err := figuresOf(name)
+		require.NoError(t, err)
+		for _, f := range own {
+			require.Equal(t, name, f.Material)
+		}
+	}
+	files, err := data.ReadDir("data/figures")
+	require.NoError(t, err)
+	for _, file := range files {
+		require.Contains(t, materials.Names(), strings.TrimSuffix(file.Name(), ".toml"))
+	}
+}
+
 // sane is a value that no figure of water in a filament polymer reaches.
 func sane(q Quantity) float64 {
 	switch q {
