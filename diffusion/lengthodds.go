@@ -93,12 +93,11 @@ func (l *LengthOdds) tell(p *lengthPlace) error {
 	}
 	logs, limit := l.march.at(p.like, l.draws), l.design.LimitInDoubt()
 	p.probability = meets(limit, logs, 0)
-	order := make([]int, len(logs))
-	for i := range order {
-		order[i] = i
+	order, off, at := make([]int, len(logs)), make([]float64, len(logs)), math.Log(limit.Value)
+	for i, log := range logs {
+		order[i], off[i] = i, math.Abs(log-at)
 	}
-	off := func(i int) float64 { return math.Abs(logs[i] - math.Log(limit.Value)) }
-	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(off(i), off(k)) })
+	slices.SortFunc(order, func(i, k int) int { return cmp.Or(cmp.Compare(off[i], off[k]), cmp.Compare(i, k)) })
 	order = order[:min(few, len(order))]
 	nearest := make([][]float64, len(order))
 	for k, i := range order {

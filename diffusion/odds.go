@@ -162,15 +162,22 @@ func (w *March) Rests(design *Design, activity, temperature float64) float64 {
 
 // meets is the probability that a content, of which a sample of logarithms is given, is no more than a limit times exp(by).
 func meets(limit materials.Value, sample []float64, by float64) float64 {
+	median, below, above := limit.Spread()
 	sum := 0.0
 	for _, log := range sample {
-		if limit.Low == limit.High {
+		deviate := 0.0
+		switch off := log - by - median; {
+		case limit.Low == limit.High:
 			if math.Exp(log-by) <= limit.Value {
 				sum++
 			}
 			continue
+		case off < 0:
+			deviate = off / below
+		case off > 0:
+			deviate = off / above
 		}
-		sum += distuv.UnitNormal.Survival(limit.Deviate(math.Exp(log - by)))
+		sum += distuv.UnitNormal.Survival(deviate)
 	}
 	return sum / float64(len(sample))
 }

@@ -28,20 +28,16 @@ func (v Value) Normal(deviate float64) float64 {
 	return v.Value + math.Abs(deviate)/EndDeviate*(end-v.Value)
 }
 
-// Deviate is that at which [Value.LogNormal] is x, above zero: infinite, with its sign, where the value is certain and x is another one.
-func (v Value) Deviate(x float64) float64 {
-	end, sign := v.High, 1.0
-	if x < v.Value {
-		end, sign = v.Low, -1
+// Spread is what [Value.LogNormal] has: the logarithm of the median, and the standard deviations of the logarithm below and above it, zero where the value is certain
+// on that side.
+func (v Value) Spread() (median, below, above float64) {
+	side := func(end float64) float64 {
+		if !(end > 0) || !(v.Value > 0) {
+			return 0
+		}
+		return math.Abs(math.Log(end/v.Value)) / EndDeviate
 	}
-	if x == v.Value {
-		return 0
-	}
-	width := math.Abs(math.Log(end / v.Value))
-	if !(end > 0) || width == 0 {
-		return sign * math.Inf(1)
-	}
-	return sign * EndDeviate * math.Abs(math.Log(x/v.Value)) / width
+	return math.Log(v.Value), side(v.Low), side(v.High)
 }
 
 // Deviates say, as independent standard normal deviates, how far a polymer lies from the medians of its values. Where the [Correlation] of its diffusivity is not

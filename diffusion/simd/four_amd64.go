@@ -12,6 +12,9 @@ func exponentialsFour(value, slope, c *float64, n int, b, perB float64, powers *
 func activatedFour(out, excess *float64, n int, law *Law, powers *[128]float64) (ok bool)
 
 //go:noescape
+func decayFour(amounts, rate *[8]float64, time float64, powers *[128]float64) (sum float64)
+
+//go:noescape
 func scaleFour(out, v *float64, n int, by float64)
 
 //go:noescape

@@ -76,6 +76,31 @@ func (l *Law) activatedOne(out, excess []float64) bool {
 	return true
 }
 
+// Decay multiplies each of eight amounts by exp(-rate time), both not negative, and gives their sum; zero for what decays by more than exp(30). Relative error of
+// the exponentials below 4e-12.
+func Decay(amounts, rate *[8]float64, time float64) (sum float64) {
+	if four() {
+		return decayFour(amounts, rate, time, &powers)
+	}
+	return decayOne(amounts, rate, time)
+}
+
+// decayOne is Decay, one after the other.
+func decayOne(amounts, rate *[8]float64, time float64) float64 {
+	const over = -30
+	for i, r := range rate {
+		x := -time * r
+		if !(x > over) { // true for NaN too
+			amounts[i] = 0
+			continue
+		}
+		power, more := exponential(x)
+		amounts[i] *= power + power*more
+	}
+	a := amounts
+	return ((a[0] + a[4]) + (a[1] + a[5])) + ((a[2] + a[6]) + (a[3] + a[7]))
+}
+
 // Scale sets out to by times v, both of the length of v.
 func Scale(out, v []float64, by float64) {
 	out = out[:len(v)]

@@ -69,6 +69,13 @@ func TestNodesAlike(t *testing.T) {
 		errorsOne, fieldOne := closeOne(stageOne, y, sum)
 		same(t, stageOne, stage, "closed", n)
 		same(t, []float64{errorsOne, fieldOne}, []float64{errors, field}, "sums", n)
+		amounts, rate := [8]float64(random(r, 8)), [8]float64(random(r, 8))
+		for i, v := range rate {
+			rate[i] = math.Abs(v)
+		}
+		amountsOne, time := amounts, math.Abs(y[0])
+		left, leftOne := Decay(&amounts, &rate, time), decayOne(&amountsOne, &rate, time)
+		same(t, append(amountsOne[:], leftOne), append(amounts[:], left), "decayed", n)
 		Scale(stage, y, -1.3)
 		scaleOne(stageOne, y, -1.3)
 		same(t, stageOne, stage, "scaled", n)
@@ -113,6 +120,17 @@ func TestExponentials(t *testing.T) {
 			require.InEpsilon(t, math.Exp(c[i]), slope[i], 4e-12)
 		}
 	}
+}
+
+// Amounts decay as exponentials, and what has decayed is nothing.
+func TestDecay(t *testing.T) {
+	amounts, rate := [8]float64{1, 2, -3, 4, 5, 6, 7, 8}, [8]float64{0, 1, 2, 10, 29.9, 30.1, 1e9, math.Inf(1)}
+	sum := Decay(&amounts, &rate, 1)
+	for i, want := range []float64{1, 2 * math.Exp(-1), -3 * math.Exp(-2), 4 * math.Exp(-10), 5 * math.Exp(-29.9)} {
+		require.InEpsilon(t, want, amounts[i], 4e-12)
+	}
+	require.Equal(t, [3]float64{}, [3]float64(amounts[5:]))
+	require.InEpsilon(t, amounts[0]+amounts[1]+amounts[2]+amounts[3]+amounts[4], sum, 1e-14)
 }
 
 // The law at each excess, and what is beyond it.

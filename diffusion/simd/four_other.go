@@ -13,6 +13,8 @@ func activatedFour(out, excess *float64, n int, law *Law, powers *[128]float64) 
 	return false
 }
 
+func decayFour(amounts, rate *[8]float64, time float64, powers *[128]float64) (sum float64) { return 0 }
+
 func scaleFour(out, v *float64, n int, by float64) {}
 
 func addScaledFour(out, v *float64, n int, by float64) {}
