@@ -117,7 +117,7 @@ func floorsAreKept(t *testing.T, all []source) {
 			if s.test {
 				continue
 			}
-			mathematics := []string{"diffusion/simd", "diffusion/rosenbrock", "diffusion/radial", "diffusion/section", "diffusion/exact", "diffusion/decay", "diffusion/surrogate", "diffusion/sensitivity", "diffusion/estimation"}
+			mathematics := []string{"materials/exponential", "diffusion/simd", "diffusion/rosenbrock", "diffusion/radial", "diffusion/section", "diffusion/exact", "diffusion/decay", "diffusion/surrogate", "diffusion/sensitivity", "diffusion/estimation"}
 			for i, alone := range mathematics {
 				below := slices.Contains(mathematics[:i], folder) && alone != "diffusion/exact"
 				require.False(t, in(s.folder, alone) && !below, "%s imports %s: the mathematics stands alone", s.name, imported)
@@ -200,7 +200,6 @@ func smallFiles(t *testing.T, all []source) {
 func readOnly() []string {
 	return []string{
 		"diffusion/rosenbrock/method.go: rodas",              // a table of coefficients
-		"diffusion/simd/nodes.go: powers",                    // a table of numbers
 		"materials/exponential/exponential.go: powers",       // a table of numbers
 		"materials/library.go: library",                      // embedded files
 		"materials/text/quantity/spelling.go: plainSpelling", // a replacer, safe for goroutines
