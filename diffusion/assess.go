@@ -189,14 +189,21 @@ func (a *Assessment) judge() {
 // NumericalError runs a model and the same refined: the mean content at the nozzle, and the half-width of the band that holds
 // the exact solution of the model [kg/kg dry].
 func (w *March) NumericalError(m *Model, s Settings) (mean, off float64, err error) {
-	var coarse, fine Result
+	var coarse Result
 	if err := w.Run(m, s, &coarse); err != nil {
 		return 0, 0, err
 	}
-	if err := w.RunFrom(&coarse, m, s.Refined(), &fine); err != nil {
-		return 0, 0, err
+	off, err = w.NumericalErrorOf(&coarse, m, s)
+	return coarse.Nozzle.Mean, off, err
+}
+
+// NumericalErrorOf is the half-width of that band for what a run of the model has found [kg/kg dry].
+func (w *March) NumericalErrorOf(found *Result, m *Model, s Settings) (float64, error) {
+	var fine Result
+	if err := w.RunFrom(found, m, s.Refined(), &fine); err != nil {
+		return 0, err
 	}
-	return coarse.Nozzle.Mean, bandOf(m, s).state(coarse.Nozzle, fine.Nozzle).Mean, nil
+	return bandOf(m, s).state(found.Nozzle, fine.Nozzle).Mean, nil
 }
 
 // covered tells that a cover keeps its place in a zone of the path.

@@ -4,9 +4,9 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"sync"
 
 	"github.com/spf13/cobra"
-	"golang.org/x/sync/errgroup"
 
 	"strandry/diffusion"
 	"strandry/diffusion/machine"
@@ -75,13 +75,10 @@ func assess(ctx context.Context, s *scenarios.Scenario) (*table.Answer, error) {
 	}
 	var built *table.Machine
 	var untold string
-	var beside errgroup.Group
-	beside.Go(func() error {
-		built, untold = asBuilt(diffusion.NewMarch(), s, a)
-		return nil
-	})
+	var beside sync.WaitGroup
+	beside.Go(func() { built, untold = asBuilt(diffusion.NewMarch(), s, a) })
 	d, v := advised.Find(march, s, a)
-	_ = beside.Wait() // it has no error
+	beside.Wait()
 	assumed := s.Assumed
 	if a.Verdict != diffusion.Dry { // advice was sought
 		assumed = slices.Concat(assumed, s.Build.Assumed, s.Build.Usual)

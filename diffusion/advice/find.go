@@ -46,7 +46,7 @@ func Find(w *diffusion.March, draft Draft, m *diffusion.Design, s diffusion.Sett
 		return Advice{}
 	}
 	b.Hottest = min(b.Hottest, m.Material.GivesWay().Min)
-	f := &finder{march: w, draft: draft, design: m, settings: s, room: b.Room, dryer: d.Dryer, designPoint: a.DesignPoint}
+	f := &finder{march: w, beside: diffusion.NewMarch(), draft: draft, design: m, settings: s, room: b.Room, dryer: d.Dryer, designPoint: a.DesignPoint}
 	base := m
 	if a.Endurance.Survival == diffusion.Softens {
 		cooler, ok := draft.Written(b.cool(m))
@@ -80,6 +80,7 @@ const most = 3
 
 type finder struct {
 	march       *diffusion.March
+	beside      *diffusion.March // marches while the other finds odds
 	draft       Draft
 	design      *diffusion.Design
 	settings    diffusion.Settings

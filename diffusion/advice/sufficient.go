@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"golang.org/x/sync/errgroup"
+
 	"strandry/diffusion"
 )
 
@@ -167,16 +169,16 @@ func (f *finder) tried(changes []Change) (trial, bool) {
 		return trial{}, false
 	}
 	t := trial{Set: Set{Changes: changes}, design: m}
-	if t.odds, err = f.march.Odds(m, f.settings); err != nil {
-		return trial{}, false
-	}
-	if err = f.march.Run(&m.Model, f.settings, &t.result); err != nil {
+	var medians errgroup.Group
+	medians.Go(func() error { return f.beside.Run(&m.Model, f.settings, &t.result) })
+	t.odds, err = f.march.Odds(m, f.settings)
+	if another := medians.Wait(); err != nil || another != nil {
 		return trial{}, false
 	}
 	t.Probability, t.Mean, t.Endurance = t.odds.Probability, t.result.Nozzle.Mean, t.result.Endures(&m.Model)
 	off := 0.0
 	if t.Verdict = t.odds.Verdict(0, t.Endurance.Survival); t.Verdict == diffusion.Dry && t.Mean > 0 {
-		_, band, err := f.march.NumericalError(&m.Model, f.settings)
+		band, err := f.march.NumericalErrorOf(&t.result, &m.Model, f.settings)
 		if err != nil {
 			return trial{}, false
 		}

@@ -324,6 +324,10 @@ func TestLengthOfAModel(t *testing.T) {
 	other, err := size.LengthOf(w, &mixed.Design, 0, mixed.Settings)
 	require.NoError(t, err)
 	require.InEpsilon(t, other.Value, l.Value, 0.02, "the air is hardly moister for the strand's water")
+	own := find(t, mixed, "zone.oven.length") // the error of the other is told by the rough march next to it
+	require.InDelta(t, own.Value, other.Value, other.NumericalError)
+	require.Greater(t, other.NumericalError, 0.8*own.NumericalError)
+	require.Less(t, other.NumericalError, 4*own.NumericalError)
 }
 
 // A strand that needs none of a zone does not soften on the shortest, though it would soften on those that dry it most; one that needs some is told of at the length that it needs.
