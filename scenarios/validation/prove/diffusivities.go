@@ -17,7 +17,7 @@ func diffusivities() []Check {
 			return p.Diffusivity.Dry(T), err
 		}
 	}
-	hand := origin{family, "three pieces, 60, 90 and 30 kJ/mol with breaks at 330 and 380 K, by hand", Transcribed, relative(1e-12, "rounding")}
+	hand := origin{family, "three pieces, 60, 90 and 30 kJ/mol with breaks at 330 and 380 K, by hand", Transcribed, relative(1e-11, "two exponentials from a table")}
 	pieces := materials.Diffusivity{Reference: 350, ReferenceValue: sure(1e-12), Beta: sure(20), Pieces: []materials.Arrhenius{
 		{Activation: sure(60e3)}, {From: 330, Activation: sure(90e3)}, {From: 380, Activation: sure(30e3)}}}
 	const R = 8.314462618
