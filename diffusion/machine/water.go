@@ -73,7 +73,6 @@ type search struct {
 	stated     float64             // flow [m³/s]
 	dry, moist float64             // content behind the zone in air without limit, and before it [kg/kg dry]
 	known      map[float64]float64 // what is lost at the flows that were tried
-	last       *diffusion.Result   // at the last of them, from which the next one seeks its air; nil for none yet
 }
 
 // newSearch is one for zone i; nil where there is nothing to look for.
@@ -103,13 +102,10 @@ func newSearch(march *diffusion.March, d *diffusion.Design, r *diffusion.Result,
 
 // content is the mean behind the zone [kg/kg dry]; ok is false where there is no answer, as in far too little air.
 func (s *search) content() (content float64, ok bool) {
-	found := new(diffusion.Result)
-	if s.last == nil || s.march.RunFrom(s.last, &s.model, diffusion.RoughSettings(), found) != nil {
-		if s.march.Run(&s.model, diffusion.RoughSettings(), found) != nil {
-			return 0, false
-		}
+	var found diffusion.Result
+	if err := s.march.Run(&s.model, diffusion.RoughSettings(), &found); err != nil {
+		return 0, false
 	}
-	s.last = found
 	return found.Zones[s.zone].Exit.Mean, true
 }
 
