@@ -51,8 +51,11 @@ func (e *ensemble) ready() {
 func (e *ensemble) begin() {
 	balanced := e.design.balanced()
 	err := e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.Bounded(), &e.result)
-	if err != nil { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
-		e.settings = e.settings.as(RoughSettings())
+	for _, finer := range finerSteps() { // where there is hardly any air, or a skin is hardly held by the grid, steps may be too coarse for an answer
+		if err == nil {
+			break
+		}
+		e.settings = e.settings.as(finer)
 		err = e.marches.runFrom(e.similarBalances, &e.design.Model, e.settings.Bounded(), &e.result)
 	}
 	e.medianBalances, e.by, e.drift, e.begun = nil, nil, nil, true
@@ -121,6 +124,9 @@ func (e *ensemble) fails(err error) {
 	}
 }
 
+// finerSteps are what a march is tried in that has no answer in those of the draws.
+func finerSteps() [2]Settings { return [...]Settings{RoughSettings(), DefaultSettings()} }
+
 func (e *ensemble) logarithm(m *Model) (float64, error) {
 	if e.measure != nil {
 		x, err := e.measure(m)
@@ -128,8 +134,10 @@ func (e *ensemble) logarithm(m *Model) (float64, error) {
 	}
 	balances := e.balances(m)
 	err := e.marches.run(m, e.settings.Bounded(), balances, &e.result)
-	if finer := e.settings.as(RoughSettings()); errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps && e.settings.Resolution < finer.Resolution {
-		err = e.marches.run(m, finer.Bounded(), balances, &e.result)
+	for _, finer := range finerSteps() {
+		if errors.Is(err, rosenbrock.ErrStalled) && !e.settings.boundedSteps && e.settings.Resolution < finer.Resolution {
+			err = e.marches.run(m, e.settings.as(finer).Bounded(), balances, &e.result)
+		}
 	}
 	if err != nil {
 		return 0, err
