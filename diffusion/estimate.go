@@ -3,9 +3,9 @@ package diffusion
 import (
 	"math"
 
-	"strandry/diffusion/decay"
 	"strandry/diffusion/simd"
 	"strandry/materials"
+	"strandry/materials/exponential"
 	"strandry/materials/humidair"
 )
 
@@ -131,7 +131,7 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 		}
 		if changes {
 			const same = 0.05 // [K]
-			later := modes.left.At(warms * to)
+			later := exponential.Of(-warms * to)
 			if off := colder * (left + later) / 2; math.Abs(off-at) > same {
 				now.warm(p, air+off)
 				at = off
@@ -144,7 +144,7 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 			above, _ := now.isotherm.Activity(max(0, s.mean))
 			steep = (above - activity) / (s.mean - s.surface)
 		}
-		diffusivity := now.dry * s.grown(p, modes)
+		diffusivity := now.dry * s.grown(p)
 		before := gone
 		gone += diffusivity * (to - from) / (m.Radius * m.Radius)
 		fourier := gone - before
@@ -162,16 +162,9 @@ func (s *estimated) through(m *Model, z *Zone, told *stage, modes *modes) {
 }
 
 // grown is how much larger the diffusivity is at the content that decides than in the dry polymer.
-func (s *estimated) grown(p *materials.Polymer, m *modes) float64 {
-	const inwards, most = 0.6, 30 // from surface to mean; a logarithm that the table holds
-	switch x := p.Diffusivity.Beta.Value * max(0, s.surface+inwards*(s.mean-s.surface)); {
-	case math.Abs(x) > most:
-		return math.Exp(x)
-	case x > 0:
-		return 1 / m.left.At(x)
-	default:
-		return m.left.At(-x)
-	}
+func (s *estimated) grown(p *materials.Polymer) float64 {
+	const inwards = 0.6 // from surface to mean
+	return exponential.Of(p.Diffusivity.Beta.Value * max(0, s.surface+inwards*(s.mean-s.surface)))
 }
 
 // sorbing is the strand's material at a temperature.
@@ -224,14 +217,12 @@ const modeCount = 8
 // for all the others: what is taken up is within 0.8 % of the series from a Fourier number of 5e-7 on.
 type modes struct {
 	weight, rate [modeCount]float64
-	left         *decay.Table
 }
 
 func newModes() modes {
 	return modes{
 		weight: [...]float64{0.691660, 0.131271, 0.099385, 0.050021, 0.017958, 0.006306, 0.002218, 0.001181},
 		rate:   [...]float64{5.783186, 30.47126, 102.8364, 686.2625, 5512.389, 44868.40, 366940.6, 3707424},
-		left:   decay.New(),
 	}
 }
 

@@ -117,7 +117,7 @@ func floorsAreKept(t *testing.T, all []source) {
 			if s.test {
 				continue
 			}
-			mathematics := []string{"materials/exponential", "diffusion/simd", "diffusion/rosenbrock", "diffusion/radial", "diffusion/section", "diffusion/exact", "diffusion/decay", "diffusion/surrogate", "diffusion/sensitivity", "diffusion/estimation"}
+			mathematics := []string{"materials/exponential", "diffusion/simd", "diffusion/rosenbrock", "diffusion/radial", "diffusion/section", "diffusion/exact", "diffusion/surrogate", "diffusion/sensitivity", "diffusion/estimation"}
 			for i, alone := range mathematics {
 				below := slices.Contains(mathematics[:i], folder) && alone != "diffusion/exact"
 				require.False(t, in(s.folder, alone) && !below, "%s imports %s: the mathematics stands alone", s.name, imported)

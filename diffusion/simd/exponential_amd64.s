@@ -196,3 +196,47 @@ TEXT ·decayFour(SB), NOSPLIT, $0-40
 	VMOVSD X0, sum+32(FP)
 	VZEROUPPER
 	RET
+
+FOUR(five, $5.0)
+FOUR(one3rd, $0x3fd5555555555555)  // 1/3
+
+// func maternFour(squares, weights *float64, n int, powers *[128]float64) (sum float64)
+// n is a multiple of four, above zero.
+TEXT ·maternFour(SB), NOSPLIT, $0-40
+	MOVQ squares+0(FP), BX
+	MOVQ weights+8(FP), SI
+	MOVQ n+16(FP), DX
+	MOVQ powers+24(FP), R8
+	VXORPD Y14, Y14, Y14
+	VXORPD Y15, Y15, Y15
+	VMOVUPD reach<>(SB), Y12
+	VMOVUPD scale<>(SB), Y11
+	VMOVUPD round<>(SB), Y10
+	VMOVUPD width<>(SB), Y9
+	VMOVUPD third<>(SB), Y8
+	VMOVUPD half<>(SB), Y7
+	XORQ AX, AX
+covariance:
+	VMOVUPD five<>(SB), Y6
+	VMULPD (BX)(AX*8), Y6, Y6             // five times the square
+	VSQRTPD Y6, Y0                        // d
+	VCMPPD $0x11, Y12, Y0, Y13            // within reach, false for NaN
+	VMULPD one3rd<>(SB), Y6, Y6
+	VADDPD one<>(SB), Y0, Y1
+	VADDPD Y6, Y1, Y6
+	VANDPD Y13, Y0, Y0
+	VSUBPD Y0, Y14, Y0
+	EXPONENTIAL
+	VMULPD Y4, Y0, Y4
+	VADDPD Y4, Y0, Y0
+	VMULPD Y0, Y6, Y0
+	VANDPD Y13, Y0, Y0
+	VMULPD (SI)(AX*8), Y0, Y0
+	VADDPD Y0, Y15, Y15
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLT covariance
+	TOGETHER(Y15, X15, X2)
+	VMOVSD X15, sum+32(FP)
+	VZEROUPPER
+	RET

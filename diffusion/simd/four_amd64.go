@@ -49,3 +49,9 @@ func invertFour(a *[16]float64) (sound bool)
 
 //go:noescape
 func solveFour(x, below, on, above *float64, farBack *[16]float64, rows int)
+
+//go:noescape
+func addSquaresFour(sums, x *float64, n int, here float64)
+
+//go:noescape
+func maternFour(squares, weights *float64, n int, powers *[128]float64) (sum float64)

@@ -39,3 +39,7 @@ func carryFour(to, inverse, back, on *[16]float64) {}
 func invertFour(a *[16]float64) (sound bool) { return false }
 
 func solveFour(x, below, on, above *float64, farBack *[16]float64, rows int) {}
+
+func addSquaresFour(sums, x *float64, n int, here float64) {}
+
+func maternFour(squares, weights *float64, n int, powers *[128]float64) (sum float64) { return 0 }

@@ -88,6 +88,62 @@ func decayOne(amounts, rate *[8]float64, time float64) float64 {
 	return ((a[0] + a[4]) + (a[1] + a[5])) + ((a[2] + a[6]) + (a[3] + a[7]))
 }
 
+// AddSquares adds to each of the sums the square of here less x. All have the length of x.
+func AddSquares(sums, x []float64, here float64) {
+	sums = sums[:len(x)]
+	fours := 0
+	if four() {
+		if fours = len(x) &^ 3; fours > 0 {
+			addSquaresFour(&sums[0], &x[0], fours, here)
+		}
+	}
+	addSquaresOne(sums[fours:], x[fours:], here)
+}
+
+// addSquaresOne is AddSquares, one after the other.
+func addSquaresOne(sums, x []float64, here float64) {
+	for i, v := range x {
+		off := here - v
+		sums[i] += off * off
+	}
+}
+
+// Matern is Σ w (1 + d + d²/3) exp(-d), with d the root of five times the squares: the covariance after Matérn that is twice differentiable, of squares of distances in
+// lengths. Squares and weights have one length.
+func Matern(squares, weights []float64) (sum float64) {
+	squares = squares[:len(weights)]
+	fours := len(weights) &^ 3
+	if fours > 0 && four() {
+		sum = maternFour(&squares[0], &weights[0], fours, exponential.Powers())
+	} else {
+		sum = maternOne(squares[:fours], weights)
+	}
+	for i, s := range squares[fours:] {
+		sum += weights[fours+i] * matern(s)
+	}
+	return sum
+}
+
+// maternOne is Matern, one after the other, for a multiple of four squares: four sums side by side.
+func maternOne(squares, weights []float64) float64 {
+	var sums [4]float64
+	for i, s := range squares {
+		sums[i&3] += weights[i] * matern(s)
+	}
+	return (sums[0] + sums[1]) + (sums[2] + sums[3])
+}
+
+// matern is the covariance at the square of a distance; nothing beyond the reach of the table.
+func matern(square float64) float64 {
+	five := 5 * square
+	d := math.Sqrt(five)
+	if !(d < exponential.Reach) { // true for NaN too
+		return 0
+	}
+	power, more := exponential.Parts(-d)
+	return ((1 + d) + five*(1.0/3)) * (power + power*more)
+}
+
 // Scale sets out to by times v, both of the length of v.
 func Scale(out, v []float64, by float64) {
 	out = out[:len(v)]

@@ -263,3 +263,22 @@ gather:
 gathered:
 	VZEROUPPER
 	RET
+
+// func addSquaresFour(sums, x *float64, n int, here float64)
+// n is a multiple of four, above zero.
+TEXT ·addSquaresFour(SB), NOSPLIT, $0-32
+	MOVQ sums+0(FP), DI
+	MOVQ x+8(FP), BX
+	MOVQ n+16(FP), DX
+	VBROADCASTSD here+24(FP), Y0
+	XORQ AX, AX
+square:
+	VSUBPD (BX)(AX*8), Y0, Y1
+	VMULPD Y1, Y1, Y1
+	VADDPD (DI)(AX*8), Y1, Y1
+	VMOVUPD Y1, (DI)(AX*8)
+	ADDQ $4, AX
+	CMPQ AX, DX
+	JLT square
+	VZEROUPPER
+	RET

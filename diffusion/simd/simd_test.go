@@ -76,6 +76,15 @@ func TestNodesAlike(t *testing.T) {
 		amountsOne, time := amounts, math.Abs(y[0])
 		left, leftOne := Decay(&amounts, &rate, time), decayOne(&amountsOne, &rate, time)
 		same(t, append(amountsOne[:], leftOne), append(amounts[:], left), "decayed", n)
+		copy(stageOne, stage)
+		AddSquares(stage, y, 0.4)
+		addSquaresOne(stageOne, y, 0.4)
+		same(t, stageOne, stage, "squares", n)
+		for i, v := range v {
+			stage[i] = v * v
+		}
+		fours := n &^ 3
+		same(t, []float64{maternOne(stage[:fours], y)}, []float64{Matern(stage[:fours], y[:fours])}, "covariances", n)
 		Scale(stage, y, -1.3)
 		scaleOne(stageOne, y, -1.3)
 		same(t, stageOne, stage, "scaled", n)
@@ -131,6 +140,20 @@ func TestDecay(t *testing.T) {
 	}
 	require.Equal(t, [3]float64{}, [3]float64(amounts[5:]))
 	require.InEpsilon(t, amounts[0]+amounts[1]+amounts[2]+amounts[3]+amounts[4], sum, 1e-14)
+}
+
+// The covariance by its formula; what is far is nothing.
+func TestMatern(t *testing.T) {
+	for n := range 11 {
+		squares, weights, want := make([]float64, n), make([]float64, n), 0.0
+		for i := range n {
+			squares[i], weights[i] = 0.3*float64(i*i), float64(i)-3.5
+			d := math.Sqrt(5 * squares[i])
+			want += weights[i] * (1 + d + d*d/3) * math.Exp(-d)
+		}
+		require.InDelta(t, want, Matern(squares, weights), 2e-11, "%d", n)
+	}
+	require.InDelta(t, 2, Matern([]float64{1e5, 1e300, math.Inf(1), 0, 1e9}, []float64{1, 1, 1, 2, 1}), 1e-12)
 }
 
 // The law at each excess, and what is beyond it.

@@ -1,6 +1,10 @@
 package surrogate
 
-import "math"
+import (
+	"math"
+
+	"strandry/materials/exponential"
+)
 
 // Crossed asks a surrogate at each of some points of its first unknowns, with one place of the others after another: what rests on the first alone is found once.
 // It is not changed by use.
@@ -50,7 +54,7 @@ func (c *Crossed) Rest(others []float64) []float64 {
 		for k, w := range s.weights {
 			square := squares[k] + away[k]
 			d := math.Sqrt(square)
-			value += w * (1 + d + square/3) * s.decay.At(d)
+			value += w * (1 + d + square/3) * exponential.Of(-d)
 		}
 		out[i] = value
 	}

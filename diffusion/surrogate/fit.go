@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
-	"strandry/diffusion/decay"
+	"strandry/diffusion/simd"
 )
 
 // Surrogate stands in for a function. It is not changed by use.
@@ -23,7 +23,6 @@ type Surrogate struct {
 	// Of what is like another surrogate: by how much what the drift leaves is more than there, and what is added along the line; nil for nothing.
 	scale float64
 	along *curve
-	decay *decay.Table
 }
 
 // Drift is what is known of a function beforehand: what the values differ by from it is what is fitted (kriging with an external drift: Wackernagel,
@@ -194,7 +193,7 @@ func matern(a, b []float64) float64 {
 // surrogate of a sample.
 func (s *sample) surrogate(changes []float64, length float64) (*Surrogate, error) {
 	var k kriged
-	out := &Surrogate{rates: rates(changes, length), decay: decay.New()}
+	out := &Surrogate{rates: rates(changes, length)}
 	if !k.solve(s, out.rates) {
 		return nil, ErrTooFew
 	}
@@ -246,15 +245,9 @@ func (s *Surrogate) rest(z []float64) float64 {
 		weights := s.weights[first:min(first+together, n)]
 		for i, rate := range s.rates {
 			here := z[i] * rate
-			for k, x := range s.places[i*n+first:][:len(weights)] {
-				d := here - x
-				squares[k] += d * d
-			}
+			simd.AddSquares(squares[:len(weights)], s.places[i*n+first:][:len(weights)], here)
 		}
-		for k, w := range weights {
-			d := math.Sqrt(5 * squares[k])
-			value += w * (1 + d + 5./3*squares[k]) * s.decay.At(d)
-		}
+		value += simd.Matern(squares[:], weights)
 	}
 	return value
 }
