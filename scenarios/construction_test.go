@@ -356,7 +356,7 @@ func TestAbsurdSizes(t *testing.T) {
 		}
 		for j, v := range values {
 			s, err := base.With(scenarios.Setting{Key: k.Name, Value: v})
-			if err != nil || (i+j)%samples.Of(9, 3, 3) != 0 && j < len(values)-2 {
+			if err != nil || (i+j)%samples.Of(18, 3, 3) != 0 && j < len(values)-2 {
 				continue
 			}
 			var r diffusion.Result

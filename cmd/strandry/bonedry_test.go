@@ -78,7 +78,7 @@ func TestBoneDryDesigns(t *testing.T) {
 			t.Parallel()
 			folder := t.TempDir()
 			file := filepath.Join(folder, "dry.toml")
-			require.NoError(t, os.WriteFile(file, []byte(text), 0o600))
+			require.NoError(t, os.WriteFile(file, []byte(text+coarse()), 0o600))
 			d := decoded(t, "run", file, "--json")
 			for _, part := range []any{at(t, d, "moisture"), at(t, d, "profile", "moisture"), at(t, d, "steam_per_melt_volume")} {
 				noneBelowZero(t, part)

@@ -31,7 +31,7 @@ func TestFullDisk(t *testing.T) {
 		return c.ProcessState.ExitCode(), string(said)
 	}
 	folder, file, plan := t.TempDir(), scenarioFile(t, quick), filepath.Join(t.TempDir(), "plan.toml")
-	require.NoError(t, os.WriteFile(plan, []byte(aPlan), 0o600))
+	require.NoError(t, os.WriteFile(plan, []byte(aPlan()), 0o600))
 	sweep := []string{"sweep", "--demo", "clear-cover", "--quick", "--vary", "feed.speed=1 mm/s..4 mm/s:40", "-o", filepath.Join(folder, "sweep")}
 	for _, args := range [][]string{
 		{"new", filepath.Join(folder, "new.toml")},
@@ -81,7 +81,7 @@ func TestLockedFolder(t *testing.T) {
 		command = []string{"setpriv", "--reuid", "65534", "--clear-groups", program}
 	}
 	locked, plan := t.TempDir(), filepath.Join(t.TempDir(), "plan.toml")
-	require.NoError(t, os.WriteFile(plan, []byte(aPlan), 0o644))
+	require.NoError(t, os.WriteFile(plan, []byte(aPlan()), 0o644))
 	require.NoError(t, os.Chmod(filepath.Dir(plan), 0o755))
 	require.NoError(t, os.Chmod(filepath.Dir(locked), 0o755)) // anybody may look in
 	require.NoError(t, os.Chmod(locked, 0o555))

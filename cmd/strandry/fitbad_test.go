@@ -16,7 +16,7 @@ func someWeighings(t *testing.T, change func(weighing int, line string) string) 
 	t.Helper()
 	folder := t.TempDir()
 	file = filepath.Join(folder, "strand.toml")
-	text, _, _ := strings.Cut(aPlan, "[plan]")
+	text, _, _ := strings.Cut(aPlan(), "[plan]")
 	require.NoError(t, os.WriteFile(file, []byte(text), 0o600))
 	masses := "time [h],mass [g]\n"
 	for i := range 12 {

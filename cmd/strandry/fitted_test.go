@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/materials"
 )
 
@@ -36,8 +37,16 @@ temperature = "75 °C"
 air = { dew_point = "-40 °C" }
 h = "30 W/m2/K"
 k_m = "3 cm/s"
-`), 0o600))
+`+coarse()), 0o600))
 	return scenario, material
+}
+
+// coarse is numerics that keep a test short by default; with more samples there are none of its own.
+func coarse() string {
+	if samples.Of(1, 2, 2) == 1 {
+		return "[numerics]\nresolution = 2.4\ntolerance = 0.01\n"
+	}
+	return ""
 }
 
 // oneLine takes the breaks out of a text.

@@ -97,7 +97,7 @@ func scenarioFile(t *testing.T, text string) string {
 }
 
 func TestEveryDemonstration(t *testing.T) {
-	for _, name := range samples.Each(2, scenarios.Demos()) {
+	for _, name := range samples.Each(4, scenarios.Demos()) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			s, err := scenarios.Demo(name)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -280,7 +281,7 @@ func manyZones(t *testing.T) string {
 	t.Helper()
 	var text strings.Builder
 	text.WriteString("[strand]\nmaterial = \"pa6\"\n[feed]\nspeed = \"2 mm/s\"\n[numerics]\nresolution = 2.4\ntolerance = 0.1\n")
-	for i := range 4000 {
+	for i := range samples.Of(2000, 4000, 4000) {
 		text.WriteString("[[zone]]\nname = \"z" + strings.Repeat("i", i%7) + string(rune('a'+i%26)) + "-" + time.Duration(i).String() + "\"\nlength = \"5 mm\"\n")
 	}
 	return scenarioFile(t, text.String())
@@ -313,17 +314,18 @@ func TestInterruptedWhileDrawing(t *testing.T) {
 	}
 	folder := filepath.Join(t.TempDir(), "plot")
 	began := time.Now()
-	heard(func() bool { return time.Since(began) > time.Duration(samples.Of(700, 1500, 1500))*time.Millisecond }, "plot", manyZones(t), "-o", folder)
+	heard(func() bool { return time.Since(began) > time.Duration(samples.Of(500, 1500, 1500))*time.Millisecond }, "plot", manyZones(t), "-o", folder)
 	require.NoDirExists(t, folder)
 
 	// Four maps in two formats: their drawing takes longer than the look at the rows.
+	speeds := samples.Of(3, 5, 5)
 	folder = t.TempDir()
-	args := []string{"sweep", "--demo", "clear-cover", "--quick", "-o", folder, "--vary", "feed.speed=1 mm/s..4 mm/s:5", "--vary", "zone.oven.length=1 m..4 m:5", "--vary", "zone.oven.temperature=100 °C, 101 °C, 102 °C, 103 °C"}
+	args := []string{"sweep", "--demo", "clear-cover", "--quick", "-o", folder, "--vary", fmt.Sprintf("feed.speed=1 mm/s..4 mm/s:%d", speeds), "--vary", "zone.oven.length=1 m..4 m:5", "--vary", "zone.oven.temperature=100 °C, 101 °C, 102 °C, 103 °C"}
 	says := heard(func() bool {
 		text, _ := os.ReadFile(filepath.Join(folder, partialFile))
-		return strings.Count(string(text), "\n") == 1+100
+		return strings.Count(string(text), "\n") == 1+20*speeds
 	}, args...)
-	require.Contains(t, says, "100 of 100 rows are kept in "+folder+": the same command with --continue goes on")
+	require.Contains(t, says, fmt.Sprintf("%[1]d of %[1]d rows are kept in ", 20*speeds)+folder+": the same command with --continue goes on")
 	require.Equal(t, []string{partialFile}, names(t, folder))
 	mustAnswer(t, append(args, "--continue")...)
 	require.Contains(t, names(t, folder), tableFile)

@@ -37,7 +37,7 @@ func find(t *testing.T, s *scenarios.Scenario) *Answer {
 func TestBeatsRandomDesigns(t *testing.T) {
 	for _, name := range samples.Each(2, []string{"passes", "oven", "drum"}) { // the oven is looked for below as well
 		t.Run(name, func(t *testing.T) {
-			s := load(t, name, "search.budget="+strconv.Itoa(samples.Of(120, 250, 400)))
+			s := load(t, name, "search.budget="+strconv.Itoa(samples.Of(60, 250, 400)))
 			a := find(t, s)
 			require.True(t, a.Met)
 			require.Equal(t, diffusion.Dry.String(), a.Assessment.Verdict.String())
@@ -59,7 +59,7 @@ func TestBeatsRandomDesigns(t *testing.T) {
 
 			task := newTask(s)
 			task.prepare()
-			random, err := optimum.Scatter(context.Background(), task.problem(0), 77, samples.Of(60, 200, 2000))
+			random, err := optimum.Scatter(context.Background(), task.problem(0), 77, samples.Of(30, 200, 2000))
 			require.NoError(t, err)
 			if random.Holds {
 				require.Greater(t, random.Best.Cost, a.Best.Cost*(1-1e-3))
@@ -99,7 +99,7 @@ func checkFront(t *testing.T, a *Answer) {
 func TestSameOnAllCores(t *testing.T) {
 	before := runtime.GOMAXPROCS(0)
 	defer runtime.GOMAXPROCS(before)
-	budget := "search.budget=" + strconv.Itoa(samples.Of(60, 100, 100))
+	budget := "search.budget=" + strconv.Itoa(samples.Of(40, 100, 100))
 	s := load(t, "oven", budget)
 	var first *Answer
 	for _, cores := range []int{1, 3} {
@@ -121,7 +121,7 @@ func TestSameOnAllCores(t *testing.T) {
 
 // Where nothing fits into the box that is told, with the nearest.
 func TestNothingMeetsAll(t *testing.T) {
-	a := find(t, load(t, "drum", "search.budget=60", "build.box.length=60 mm"))
+	a := find(t, load(t, "drum", "search.budget="+strconv.Itoa(samples.Of(40, 60, 60)), "build.box.length=60 mm"))
 	require.False(t, a.Met)
 	require.Contains(t, a.Never, Fits)
 	require.Contains(t, a.Binding, Fits)
@@ -242,7 +242,7 @@ func dry(name string) string {
 // Where the odds told by another design are off, so that the full assessment does not find the first design dry, it is looked for again near by; and of all that were looked at
 // there is one in the end that is.
 func TestBorneOut(t *testing.T) {
-	s := load(t, "oven", "search.budget=160")
+	s := load(t, "oven", "search.budget="+strconv.Itoa(samples.Of(80, 160, 160)))
 	task := newTask(s)
 	task.margin = -0.1 // as if the odds were that far off
 	task.prepare()

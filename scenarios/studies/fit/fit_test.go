@@ -25,7 +25,7 @@ func holds(t testing.TB, b fit.Between, truth float64) {
 func found(t testing.TB, w *scenarios.Weighings, o fit.Options) *fit.Outcome {
 	t.Helper()
 	if o.Effort == (estimation.Effort{}) && samples.Of(0, 0, 1) == 0 {
-		o.Effort = estimation.Effort{Seed: 1, Effective: 300, Most: samples.Of(10_000, 10_000, 40_000)}
+		o.Effort = estimation.Effort{Seed: 1, Effective: 300, Most: samples.Of(4_000, 10_000, 40_000)}
 	}
 	out, err := fit.Fit(w, o)
 	require.NoError(t, err)
@@ -80,7 +80,7 @@ func TestUptake(t *testing.T) {
 	w := s.weighed(t, 3)
 	w.Runs[0].Zone.Air.VapourPressure = 12e3 // 60 %
 	w = reweighed(t, s, w)
-	o := found(t, w, fit.Options{})
+	o := found(t, w, fit.Options{Effort: estimation.Effort{Seed: 1, Effective: 300, Most: samples.Of(10_000, 10_000, 40_000)}})
 	require.Greater(t, o.Runs[0].End, o.Runs[0].Start.Value)
 	require.Less(t, o.Diffusivity.Factor(), 1.1)
 	require.NotContains(t, kinds(o), fit.Gains)
@@ -197,7 +197,7 @@ func TestStated(t *testing.T) {
 
 // The same file gives the same bits.
 func TestSame(t *testing.T) {
-	s := nylon()
+	s := easy()
 	s.tables = keepsBeta
 	w := s.weighed(t, 8)
 	a, b := found(t, w, fit.Options{}), found(t, w, fit.Options{})

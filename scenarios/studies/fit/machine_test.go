@@ -68,7 +68,7 @@ func TestMachine(t *testing.T) {
 
 // A machine whose strand was three times as slow as the weighings say is no help: both cannot be true, and the answer moves.
 func TestMachineDiffers(t *testing.T) {
-	s := nylon()
+	s := easy()
 	w := s.weighed(t, 22)
 	alone := found(t, w, fit.Options{})
 	slow := s
@@ -82,7 +82,8 @@ func TestMachineDiffers(t *testing.T) {
 // What was left in a piece that was dried out is in its mass: left out, the piece would seem to have held less.
 func TestMachineLeft(t *testing.T) {
 	s := nylon()
-	s.step, s.noise, s.dry, s.count, s.tables = 1e-4, 3e-5, 0.04, 10, keepsBeta
+	s.tables = keepsBeta
+	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
 	w := s.weighed(t, 21)
 	w.Machine = atMachine(t, s)
 	sound := found(t, w, fit.Options{})
@@ -97,8 +98,9 @@ func TestMachineLeft(t *testing.T) {
 
 // A piece that was cut behind a zone knows nothing of those after it.
 func TestMachineCut(t *testing.T) {
-	s := nylon()
-	s.step, s.noise, s.dry, s.count, s.tables = 1e-4, 3e-5, 0.04, 10, keepsBeta
+	s := easy()
+	s.tables = keepsBeta
+	s.step, s.noise, s.dry, s.count = 1e-4, 3e-5, 0.04, 10
 	w := s.weighed(t, 21)
 	w.Machine = atMachine(t, s)
 	alone := found(t, w, fit.Options{})

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"strandry/diffusion/samples"
 	"strandry/scenarios"
 	"strandry/scenarios/studies/fit"
 )
@@ -43,7 +44,7 @@ func TestPlanTakesAFinerScale(t *testing.T) {
 // A finer scale does not take away what comes from elsewhere.
 func TestScatterIsNotOfTheScale(t *testing.T) {
 	s := nylon()
-	s.count, s.dry, s.noise, s.tables = 12, 0.005, 1e-4, keepsBeta
+	s.count, s.dry, s.noise, s.tables = samples.Of(8, 12, 12), 0.005, 1e-4, keepsBeta
 	o := found(t, s.weighed(t, 3), fit.Options{})
 	require.Contains(t, kinds(o), fit.Scatter)
 	require.NotEmpty(t, o.Helps)

@@ -33,7 +33,7 @@ func TestTwoStages(t *testing.T) {
 	sets := samples.Of(3, 8, 60)
 	weighed := func(i int, slow bool) *fit.Outcome {
 		r := random(uint64(500 + i))
-		s := nylon()
+		s := easy()
 		s.hours, s.faster = 48, 1.6*math.Exp(0.4*r.NormFloat64())
 		share, days := 0.15+0.2*r.Float64(), 0.5+r.Float64()
 		rest := 0.0008 // about what that air leaves
@@ -54,10 +54,10 @@ func TestTwoStages(t *testing.T) {
 
 // Air whose vapour rises over the run, from a dew point of -10 °C to one of some 15 °C, is told in four of ten cases: it moves the diffusivity by some per cent only, and the residuals hardly show it.
 func TestDriftingAir(t *testing.T) {
-	sets := samples.Of(4, 8, 60)
+	sets := samples.Of(3, 8, 60)
 	told, grave := shaped(t, sets, func(i int) *fit.Outcome {
 		r := random(uint64(700 + i))
-		s := nylon()
+		s := easy()
 		s.hours, s.faster = 48, 1.6*math.Exp(0.4*r.NormFloat64())
 		w := s.weighed(t, uint64(700+i))
 		m := w.Model
@@ -78,5 +78,5 @@ func TestDriftingAir(t *testing.T) {
 		return found(t, w, fit.Options{})
 	})
 	t.Logf("of %d in air that grows moister %d told, %d of them gravely", sets, told, grave)
-	require.GreaterOrEqual(t, float64(told), 0.2*float64(sets)-1)
+	require.GreaterOrEqual(t, float64(told), max(1, 0.2*float64(sets)-1))
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"strandry/diffusion"
+	"strandry/diffusion/samples"
 	"strandry/materials"
 	"strandry/scenarios"
 )
@@ -35,6 +36,15 @@ type strand struct {
 // nylon is one that tells all.
 func nylon() strand {
 	return strand{material: "pa6", faster: 1.6, start: 0.03, dry: 0.0203, step: 1e-5, noise: 3e-6, celsius: []float64{80}, hours: 36, count: 24}
+}
+
+// easy is one whose beta is kept and whose start is stated by default: a fit then takes a quarter of the marches. For what has to do with neither.
+func easy() strand {
+	s := nylon()
+	if samples.Of(1, 2, 2) == 1 {
+		s.tables, s.lines = keepsBeta, "moisture = \"3 %\"\n"
+	}
+	return s
 }
 
 // diffusivity of the truth at a temperature [m2/s].

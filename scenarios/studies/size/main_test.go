@@ -1,0 +1,13 @@
+package size_test
+
+import (
+	"runtime/debug"
+	"testing"
+
+	"strandry/diffusion/samples"
+)
+
+func TestMain(m *testing.M) {
+	debug.SetGCPercent(samples.Collect)
+	m.Run()
+}
