@@ -44,7 +44,7 @@ func (w *March) Trace(m *Model, s Settings) (*Trace, error) {
 	if err != nil {
 		return nil, err
 	}
-	l, t := &w.main, &Trace{}
+	l, t := &w.main, &Trace{Points: make([]Point, 0, traced*len(m.Path))}
 	l.similarBalances = nil // those that odds have left
 	if err := l.begin(m, s, g, &t.Result); err != nil {
 		return nil, err

@@ -1,6 +1,7 @@
 package measured
 
 import (
+	"math"
 	"slices"
 
 	"strandry/materials"
@@ -25,10 +26,12 @@ func judge(f *Figure, p Prediction) Verdict {
 	if f.Rounded {
 		low, high = f.Middle(), f.Middle()
 	}
+	const rounding = 1e-9 // of a prediction by logarithms of diffusivities: an end that was set with a figure meets it
+	from, to := p.Low-rounding*math.Abs(p.Low), p.High+rounding*math.Abs(p.High)
 	switch {
-	case low >= p.Low && high <= p.High:
+	case low >= from && high <= to:
 		return Inside
-	case f.High >= p.Low && f.Low <= p.High:
+	case f.High >= from && f.Low <= to:
 		return Partly
 	}
 	return Outside
