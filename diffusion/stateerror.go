@@ -58,6 +58,10 @@ func bandBelow(m *Model, s Settings) band {
 	return band{chance * m.LeastError(s), m.coarserIndex()}
 }
 
+// skinError is the least error of the skin, relative to the largest content: one node holds it, and two marches may agree there by chance while the content tells them
+// apart. Without it three of 800 random models were off by more than they said there, by 5e-5 to 4.8e-4.
+const skinError = 2.5e-4
+
 // about is the half-width about a content that is a part of a state with a largest content.
 func (b band) about(content, other, largest float64) float64 {
 	return b.index*math.Abs(content-other) + b.least*largest
@@ -69,7 +73,7 @@ func (b band) state(s, refined State) StateError {
 	return StateError{
 		Mean:   b.about(s.Mean, refined.Mean, mean) + s.below.mean,
 		Centre: b.about(s.Centre, refined.Centre, largest) + s.below.centre,
-		Skin:   b.about(s.Skin, refined.Skin, largest) + s.below.skin,
+		Skin:   band{max(b.least, skinError), b.index}.about(s.Skin, refined.Skin, largest) + s.below.skin,
 	}
 }
 
