@@ -29,7 +29,7 @@ func TestUnseenErrorFallsWithTheGrid(t *testing.T) {
 	at := func(resolution float64) float64 { return m.LeastError(diffusion.Settings{Resolution: resolution}) }
 	require.Less(t, at(10), 0.6*at(5))
 	require.GreaterOrEqual(t, at(4), at(5))
-	require.Less(t, transit(t, 0).LeastError(diffusion.Settings{Resolution: 5}), 0.1*at(5), "no front without a diffusivity that grows")
+	require.Less(t, transit(t, 0).LeastError(diffusion.Settings{Resolution: 5}), 0.15*at(5), "no front without a diffusivity that grows")
 }
 
 // Data that end at 290 K serve at 291 K and not at 285 K; a limit at the very content is in doubt, one at twice it is not.
@@ -78,7 +78,7 @@ func TestErrorsByTheirDefinition(t *testing.T) {
 		largest := max(c.Mean, f.Mean, c.Centre, c.Skin)
 		within(t, 5./3*math.Abs(c.Mean-f.Mean)+unseen*max(c.Mean, f.Mean), got.Mean, 1e-12)
 		within(t, 5./3*math.Abs(c.Centre-f.Centre)+unseen*largest, got.Centre, 1e-12)
-		within(t, 5./3*math.Abs(c.Skin-f.Skin)+unseen*largest, got.Skin, 1e-12)
+		within(t, 5./3*math.Abs(c.Skin-f.Skin)+max(unseen, 2.5e-4)*largest, got.Skin, 1e-12)
 	}
 	check(a.Errors, coarse.Nozzle, fine.Nozzle)
 	require.Equal(t, a.Errors.Mean, a.NumericalError)
@@ -87,8 +87,9 @@ func TestErrorsByTheirDefinition(t *testing.T) {
 		check(a.ZoneErrors[i], coarse.Zones[i].Exit, fine.Zones[i].Exit)
 	}
 	// Along the radius, the refined profile between its nodes by another spline than the one in use, where no front adds to it.
-	m = transit(t, 0)
-	a = assess(t, m)
+	m, s = transit(t, 0), diffusion.Settings{Resolution: 3, Tolerance: 1e-2}
+	a, err = w.Assess(m, s)
+	require.NoError(t, err)
 	require.NoError(t, w.Run(&m.Model, s, &coarse))
 	require.NoError(t, w.Run(&m.Model, s.Refined(), &fine))
 	var curve interp.NotAKnotCubic
@@ -110,10 +111,10 @@ func TestUnseenErrors(t *testing.T) {
 		return m.LeastError(diffusion.DefaultSettings())
 	}
 	open, fixed, moving := diffusion.Contact{}, diffusion.Contact{Covered: 0.5, Arcs: 1}, diffusion.Contact{Covered: 0.5, Arcs: 1, Moves: true}
-	within(t, 3e-5, at(0, open), 1e-15)
-	within(t, 3e-5, at(0, moving), 1e-15)
-	within(t, 2.3e-4, at(0, fixed), 1e-15)
-	within(t, 3.3e-4, at(100, open), 1e-15)
-	within(t, 3.3e-4, at(-100, open), 1e-15)
-	within(t, 5.3e-4, at(100, fixed), 1e-15)
+	within(t, 5e-5, at(0, open), 1e-15)
+	within(t, 5e-5, at(0, moving), 1e-15)
+	within(t, 2.5e-4, at(0, fixed), 1e-15)
+	within(t, 3.5e-4, at(100, open), 1e-15)
+	within(t, 3.5e-4, at(-100, open), 1e-15)
+	within(t, 5.5e-4, at(100, fixed), 1e-15)
 }

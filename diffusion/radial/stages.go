@@ -79,7 +79,10 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	m.u.Stage(i, h, m.y, m.stage, m.sum, m.Lost, m.Beside)
 	lost, history := m.u.Lost.Now, m.u.Lost.History
 	at := m.Time + t.Alpha[i]*h
-	m.conductance(at, m.u.Beside.Now, m.k)
+	if x := m.u.Beside.Now; at != m.conductedAt || x != m.conductedBeside { // the last two stages may be at one time
+		m.conductance(at, x, m.k)
+		m.conductedAt, m.conductedBeside = at, x
+	}
 	m.problem.Potential.Potential(m.stage, m.g, m.slope)
 	if m.problem.Source != nil {
 		m.problem.Source(at, m.Grid.r, m.sourceNow)
