@@ -87,7 +87,7 @@ func TestBandOfTheTime(t *testing.T) {
 	require.NoError(t, s.After(w, got.Seconds, n, &coarse))
 	require.NoError(t, s.After(w, got.Seconds, n.Refined(), &fine))
 	mean := coarse.Nozzle.Mean
-	off := 5./3*math.Abs(mean-fine.Nozzle.Mean) + 3e-5*mean + math.Abs(mean-s.Limit)
+	off := 5./3*math.Abs(mean-fine.Nozzle.Mean) + s.Model.LeastError(n)*mean + math.Abs(mean-s.Limit)
 	pace := s.Model.Material.Diffusivity.Dry(296.15) / (s.Model.Radius * s.Model.Radius) // Fourier number for each second
 	fo := pace * got.Seconds
 	slope := s.Equilibrium() * pace * (2/math.Sqrt(math.Pi*fo) - 1 - math.Sqrt(fo/math.Pi)/2)
