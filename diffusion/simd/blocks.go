@@ -66,15 +66,15 @@ func Join(own, above, below, next *[16]float64, q *[64]float64, k float64, inner
 
 // joinOne is Join, one after the other.
 func joinOne(own, above, below, next *[16]float64, q *[64]float64, k float64, inner, outer *[4]float64) {
-	for b := range 4 {
-		i, o := k*inner[b], k*outer[b]
-		for a := range 4 {
-			at := 4*a + b
-			own[at] -= i * q[8*a+b]
-			above[at] = 0 - o*q[8*a+b+4]
-			below[at] = 0 - i*q[8*a+b+32]
-			next[at] -= o * q[8*a+b+36]
-		}
+	i0, i1, i2, i3 := k*inner[0], k*inner[1], k*inner[2], k*inner[3]
+	o0, o1, o2, o3 := k*outer[0], k*outer[1], k*outer[2], k*outer[3]
+	for a := 0; a < 16; a += 4 {
+		near, away := (*[8]float64)(q[2*a:]), (*[8]float64)(q[2*a+32:])
+		self, up, down, far := (*[4]float64)(own[a:]), (*[4]float64)(above[a:]), (*[4]float64)(below[a:]), (*[4]float64)(next[a:])
+		*self = [4]float64{self[0] - i0*near[0], self[1] - i1*near[1], self[2] - i2*near[2], self[3] - i3*near[3]}
+		*up = [4]float64{0 - o0*near[4], 0 - o1*near[5], 0 - o2*near[6], 0 - o3*near[7]}
+		*down = [4]float64{0 - i0*away[0], 0 - i1*away[1], 0 - i2*away[2], 0 - i3*away[3]}
+		*far = [4]float64{far[0] - o0*away[4], far[1] - o1*away[5], far[2] - o2*away[6], far[3] - o3*away[7]}
 	}
 }
 
@@ -102,9 +102,11 @@ func product(out, a, b *[16]float64) {
 	m := *b
 	for i := 0; i < 16; i += 4 {
 		v, row := (*[4]float64)(a[i:]), (*[4]float64)(out[i:])
-		for n := range 4 {
-			row[n] = (v[0]*m[n] + v[1]*m[4+n]) + (v[2]*m[8+n] + v[3]*m[12+n])
-		}
+		v0, v1, v2, v3 := v[0], v[1], v[2], v[3]
+		row[0] = (v0*m[0] + v1*m[4]) + (v2*m[8] + v3*m[12])
+		row[1] = (v0*m[1] + v1*m[5]) + (v2*m[9] + v3*m[13])
+		row[2] = (v0*m[2] + v1*m[6]) + (v2*m[10] + v3*m[14])
+		row[3] = (v0*m[3] + v1*m[7]) + (v2*m[11] + v3*m[15])
 	}
 }
 
@@ -126,16 +128,16 @@ func invertOne(a *[16]float64) (sound bool) {
 			return false
 		}
 		row[k] = 1
-		for j := range row {
-			row[j] *= pivot
-		}
+		r0, r1, r2, r3 := row[0]*pivot, row[1]*pivot, row[2]*pivot, row[3]*pivot
+		*row = [4]float64{r0, r1, r2, r3}
 		for i := 1; i < 4; i++ {
 			other := (*[4]float64)(a[4*((k+i)&3):])
 			f := other[k]
 			other[k] = 0
-			for j, r := range row {
-				other[j] -= f * r
-			}
+			other[0] -= f * r0
+			other[1] -= f * r1
+			other[2] -= f * r2
+			other[3] -= f * r3
 		}
 	}
 	return true
@@ -163,43 +165,48 @@ func solveOne(x, below, on, above []float64, farBack *[16]float64) {
 	mid := last / 2
 	part := func(i int) *[4]float64 { return (*[4]float64)(x[4*i:]) }
 	block := func(diagonal []float64, i int) *[16]float64 { return (*[16]float64)(diagonal[16*i:]) }
-	pivot := func(i int) {
-		v := times(block(on, i), part(i))
-		*part(i) = v
-	}
-	less := func(i int, m *[16]float64, from int) {
-		v, out := times(m, part(from)), part(i)
-		for a := range out {
-			out[a] -= v[a]
-		}
-	}
+	pivot := func(i int) { times(part(i), block(on, i)) }
+	less := func(i int, diagonal []float64, from int) { lessTimes(part(i), block(diagonal, i), part(from)) }
 	pivot(0)
 	pivot(last)
-	for i := 1; i < mid; i++ {
-		less(i, block(below, i), i-1)
-		pivot(i)
+	for i, j := 1, last-1; i < mid || j > mid; i, j = i+1, j-1 { // the two do not wait for each other
+		if i < mid {
+			less(i, below, i-1)
+			pivot(i)
+		}
+		if j > mid {
+			less(j, above, j+1)
+			pivot(j)
+		}
 	}
-	for j := last - 1; j > mid; j-- {
-		less(j, block(above, j), j+1)
-		pivot(j)
-	}
-	less(mid, block(below, mid), mid-1)
-	less(mid, block(above, mid), mid+1)
+	less(mid, below, mid-1)
+	less(mid, above, mid+1)
 	pivot(mid)
-	for i := mid - 1; i >= 0; i-- {
-		less(i, block(above, i), i+1)
+	for i, j := mid-1, mid+1; i >= 0 || j <= last; i, j = i-1, j+1 {
+		if i >= 0 {
+			less(i, above, i+1)
+		}
+		if j <= last {
+			less(j, below, j-1)
+		}
 	}
-	for j := mid + 1; j <= last; j++ {
-		less(j, block(below, j), j-1)
-	}
-	less(last, farBack, last-2)
+	lessTimes(part(last), farBack, part(last-2))
 }
 
-// times is a block times a part of a vector.
-func times(m *[16]float64, v *[4]float64) (out [4]float64) {
-	for a := range out {
-		row := (*[4]float64)(m[4*a:])
-		out[a] = (row[0]*v[0] + row[1]*v[1]) + (row[2]*v[2] + row[3]*v[3])
-	}
-	return out
+// times replaces a part of a vector by a block times it.
+func times(x *[4]float64, m *[16]float64) {
+	a, b, c, d := x[0], x[1], x[2], x[3]
+	x[0] = (m[0]*a + m[1]*b) + (m[2]*c + m[3]*d)
+	x[1] = (m[4]*a + m[5]*b) + (m[6]*c + m[7]*d)
+	x[2] = (m[8]*a + m[9]*b) + (m[10]*c + m[11]*d)
+	x[3] = (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
+}
+
+// lessTimes takes a block times v from out.
+func lessTimes(out *[4]float64, m *[16]float64, v *[4]float64) {
+	a, b, c, d := v[0], v[1], v[2], v[3]
+	out[0] -= (m[0]*a + m[1]*b) + (m[2]*c + m[3]*d)
+	out[1] -= (m[4]*a + m[5]*b) + (m[6]*c + m[7]*d)
+	out[2] -= (m[8]*a + m[9]*b) + (m[10]*c + m[11]*d)
+	out[3] -= (m[12]*a + m[13]*b) + (m[14]*c + m[15]*d)
 }
