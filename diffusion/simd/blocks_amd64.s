@@ -12,6 +12,24 @@
 	VPERM2F128 $0x31, t2, t0, t3      \
 	VADDPD t3, t1, out
 
+// In Y8, Y0 to Y7 times four rows of the columns of the matrix at R8, which begin at the distances told; Y9 to Y11 are worked in.
+#define COLUMNS(a, b, c, d, e, f, g, h) \
+	VMULPD a(R8), Y0, Y8      \
+	VMULPD b(R8), Y1, Y9      \
+	VADDPD Y9, Y8, Y8         \
+	VMULPD c(R8), Y2, Y10     \
+	VMULPD d(R8), Y3, Y11     \
+	VADDPD Y11, Y10, Y10      \
+	VADDPD Y10, Y8, Y8        \
+	VMULPD e(R8), Y4, Y9      \
+	VMULPD f(R8), Y5, Y11     \
+	VADDPD Y11, Y9, Y9        \
+	VMULPD g(R8), Y6, Y10     \
+	VMULPD h(R8), Y7, Y11     \
+	VADDPD Y11, Y10, Y10      \
+	VADDPD Y10, Y9, Y9        \
+	VADDPD Y9, Y8, Y8
+
 // func flowFour(f, k, field, q *float64, gaps int)
 // The matrix of a gap is symmetric, so that its columns are its rows.
 TEXT ·flowFour(SB), NOSPLIT, $0-40
@@ -39,38 +57,11 @@ gap:
 	VMULPD Y14, Y5, Y5
 	VMULPD Y14, Y6, Y6
 	VMULPD Y14, Y7, Y7
-	VMULPD 0(R8), Y0, Y8
-	VMULPD 64(R8), Y1, Y9
-	VADDPD Y9, Y8, Y8
-	VMULPD 128(R8), Y2, Y10
-	VMULPD 192(R8), Y3, Y11
-	VADDPD Y11, Y10, Y10
-	VADDPD Y10, Y8, Y8
-	VMULPD 256(R8), Y4, Y9
-	VMULPD 320(R8), Y5, Y11
-	VADDPD Y11, Y9, Y9
-	VMULPD 384(R8), Y6, Y10
-	VMULPD 448(R8), Y7, Y11
-	VADDPD Y11, Y10, Y10
-	VADDPD Y10, Y9, Y9
-	VADDPD Y9, Y8, Y8
+	COLUMNS(0, 64, 128, 192, 256, 320, 384, 448)
 	VADDPD Y8, Y15, Y8
 	VMOVUPD Y8, (DI)
-	VMULPD 32(R8), Y0, Y8
-	VMULPD 96(R8), Y1, Y9
-	VADDPD Y9, Y8, Y8
-	VMULPD 160(R8), Y2, Y10
-	VMULPD 224(R8), Y3, Y11
-	VADDPD Y11, Y10, Y10
-	VADDPD Y10, Y8, Y8
-	VMULPD 288(R8), Y4, Y9
-	VMULPD 352(R8), Y5, Y11
-	VADDPD Y11, Y9, Y9
-	VMULPD 416(R8), Y6, Y10
-	VMULPD 480(R8), Y7, Y11
-	VADDPD Y11, Y10, Y10
-	VADDPD Y10, Y9, Y9
-	VADDPD Y9, Y8, Y15
+	COLUMNS(32, 96, 160, 224, 288, 352, 416, 480)
+	VMOVAPD Y8, Y15
 	ADDQ $8, SI
 	ADDQ $32, BX
 	ADDQ $32, DI

@@ -1,4 +1,5 @@
 #include "textflag.h"
+#include "four_amd64.h"
 
 // Numbers that stand four times side by side.
 #define FOUR(name, value) \
@@ -18,9 +19,20 @@ FOUR(half, $0.5)
 FOUR(one, $1.0)
 FOUR(index, $127)
 FOUR(bias, $1023)
+FOUR(over, $-30.0)
+FOUR(five, $5.0)
+FOUR(one3rd, $0x3fd5555555555555)  // 1/3
 
-// The exponential of x in Y0: 2^n/128 in Y0, exp(f) - 1 in Y4; Y1 to Y5 are worked in, R8 is the table. Y7 to Y11 are 1/2, 1/6, ln(2)/128, 3 2^51 and 128/ln 2.
-#define EXPONENTIAL \
+// What the exponential is made of, in Y7 to Y11.
+#define SERIES \
+	VMOVUPD scale<>(SB), Y11      \
+	VMOVUPD round<>(SB), Y10      \
+	VMOVUPD width<>(SB), Y9       \
+	VMOVUPD third<>(SB), Y8       \
+	VMOVUPD half<>(SB), Y7
+
+// The exponential of x in Y0 in two parts: 2^(n/128) in Y0, that times exp(f) - 1 in Y4; Y1 to Y5 are worked in, R8 is the table.
+#define PARTS \
 	VMULPD Y11, Y0, Y2            \
 	VADDPD Y10, Y2, Y2            \
 	VSUBPD Y10, Y2, Y3            \
@@ -37,7 +49,13 @@ FOUR(bias, $1023)
 	VPSRLQ $7, Y2, Y2             \
 	VPADDQ bias<>(SB), Y2, Y2     \
 	VPSLLQ $52, Y2, Y2            \
-	VMULPD Y2, Y0, Y0
+	VMULPD Y2, Y0, Y0             \
+	VMULPD Y4, Y0, Y4
+
+// The same in Y0 alone.
+#define EXPONENTIAL \
+	PARTS                         \
+	VADDPD Y4, Y0, Y0
 
 // On to beyond where one of four x in Y0 is not within reach, in Y12; Y13 is the mask of the magnitude.
 #define WITHIN \
@@ -46,15 +64,6 @@ FOUR(bias, $1023)
 	VMOVMSKPD Y1, R9              \
 	CMPL R9, $15                  \
 	JNE beyond
-
-// The sum of the four in Y0 to the first of X0, and likewise of Y1: those side by side first. X2 and X3 are worked in.
-#define TOGETHER(y0, x0, x2) \
-	VEXTRACTF128 $1, y0, x2       \
-	VHADDPD x0, x0, x0            \
-	VHADDPD x2, x2, x2            \
-	VADDSD x2, x0, x0
-
-FOUR(over, $-30.0)
 
 // func exponentialsFour(value, slope, c *float64, n int, b, perB float64, powers *[128]float64) (ok bool)
 // n is 4 or more; the last four may be taken twice.
@@ -68,32 +77,21 @@ TEXT ·exponentialsFour(SB), NOSPLIT, $0-57
 	MOVQ powers+48(FP), R8
 	VMOVUPD magnitude<>(SB), Y13
 	VMOVUPD reach<>(SB), Y12
-	VMOVUPD scale<>(SB), Y11
-	VMOVUPD round<>(SB), Y10
-	VMOVUPD width<>(SB), Y9
-	VMOVUPD third<>(SB), Y8
-	VMOVUPD half<>(SB), Y7
+	SERIES
 	VMOVUPD one<>(SB), Y6
 	XORQ AX, AX
 	SUBQ $4, DX
 exponential:
 	VMULPD (BX)(AX*8), Y15, Y0            // x = b c
 	WITHIN
-	EXPONENTIAL
-	VMULPD Y4, Y0, Y4                     // above
+	PARTS
 	VADDPD Y4, Y0, Y5
 	VMOVUPD Y5, (SI)(AX*8)
 	VSUBPD Y6, Y0, Y0
 	VADDPD Y4, Y0, Y0
 	VMULPD Y14, Y0, Y0
 	VMOVUPD Y0, (DI)(AX*8)
-	CMPQ AX, DX
-	JEQ all
-	ADDQ $4, AX
-	CMPQ AX, DX
-	JLE exponential
-	MOVQ DX, AX
-	JMP exponential
+	AGAIN(exponential, all)
 all:
 	MOVB $1, ok+56(FP)
 	VZEROUPPER
@@ -116,11 +114,7 @@ TEXT ·activatedFour(SB), NOSPLIT, $0-41
 	VBROADCASTSD 32(SI), Y6               // factor
 	VMOVUPD magnitude<>(SB), Y13
 	VMOVUPD reach<>(SB), Y12
-	VMOVUPD scale<>(SB), Y11
-	VMOVUPD round<>(SB), Y10
-	VMOVUPD width<>(SB), Y9
-	VMOVUPD third<>(SB), Y8
-	VMOVUPD half<>(SB), Y7
+	SERIES
 	XORQ AX, AX
 	SUBQ $4, DX
 activated:
@@ -138,17 +132,9 @@ activated:
 	VDIVPD Y2, Y0, Y0
 	WITHIN
 	EXPONENTIAL
-	VMULPD Y4, Y0, Y4
-	VADDPD Y4, Y0, Y0
 	VMULPD Y0, Y6, Y0
 	VMOVUPD Y0, (DI)(AX*8)
-	CMPQ AX, DX
-	JEQ all
-	ADDQ $4, AX
-	CMPQ AX, DX
-	JLE activated
-	MOVQ DX, AX
-	JMP activated
+	AGAIN(activated, all)
 all:
 	MOVB $1, ok+40(FP)
 	VZEROUPPER
@@ -158,8 +144,18 @@ beyond:
 	VZEROUPPER
 	RET
 
+// Four amounts at a distance from the first, as they have decayed, also in out.
+#define DECAY(at, out) \
+	VMULPD at(BX), Y15, Y0        \
+	VCMPPD $0x1e, Y12, Y0, Y13    \
+	VANDPD Y13, Y0, Y0            \
+	EXPONENTIAL                   \
+	VMULPD at(DI), Y0, Y0         \
+	VANDPD Y13, Y0, out           \
+	VMOVUPD out, at(DI)
+
 // func decayFour(amounts, rate *[8]float64, time float64, powers *[128]float64) (sum float64)
-// What is beyond over is taken at zero, lest its power of two overflow, and then left out.
+// What is beyond over, or no number, is taken at zero, lest its power of two overflow, and then left out.
 TEXT ·decayFour(SB), NOSPLIT, $0-40
 	MOVQ amounts+0(FP), DI
 	MOVQ rate+8(FP), BX
@@ -168,37 +164,14 @@ TEXT ·decayFour(SB), NOSPLIT, $0-40
 	VXORPD Y14, Y14, Y14
 	VSUBPD Y15, Y14, Y15
 	VMOVUPD over<>(SB), Y12
-	VMOVUPD scale<>(SB), Y11
-	VMOVUPD round<>(SB), Y10
-	VMOVUPD width<>(SB), Y9
-	VMOVUPD third<>(SB), Y8
-	VMOVUPD half<>(SB), Y7
-	VMULPD 0(BX), Y15, Y0
-	VCMPPD $0x1e, Y12, Y0, Y13            // x > over, false for NaN
-	VANDPD Y13, Y0, Y0
-	EXPONENTIAL
-	VMULPD Y4, Y0, Y4
-	VADDPD Y4, Y0, Y0
-	VMULPD 0(DI), Y0, Y0
-	VANDPD Y13, Y0, Y6
-	VMOVUPD Y6, 0(DI)
-	VMULPD 32(BX), Y15, Y0
-	VCMPPD $0x1e, Y12, Y0, Y13
-	VANDPD Y13, Y0, Y0
-	EXPONENTIAL
-	VMULPD Y4, Y0, Y4
-	VADDPD Y4, Y0, Y0
-	VMULPD 32(DI), Y0, Y0
-	VANDPD Y13, Y0, Y0
-	VMOVUPD Y0, 32(DI)
+	SERIES
+	DECAY(0, Y6)
+	DECAY(32, Y0)
 	VADDPD Y0, Y6, Y0
 	TOGETHER(Y0, X0, X2)
 	VMOVSD X0, sum+32(FP)
 	VZEROUPPER
 	RET
-
-FOUR(five, $5.0)
-FOUR(one3rd, $0x3fd5555555555555)  // 1/3
 
 // func maternFour(squares, weights *float64, n int, powers *[128]float64) (sum float64)
 // n is a multiple of four, above zero.
@@ -210,11 +183,7 @@ TEXT ·maternFour(SB), NOSPLIT, $0-40
 	VXORPD Y14, Y14, Y14
 	VXORPD Y15, Y15, Y15
 	VMOVUPD reach<>(SB), Y12
-	VMOVUPD scale<>(SB), Y11
-	VMOVUPD round<>(SB), Y10
-	VMOVUPD width<>(SB), Y9
-	VMOVUPD third<>(SB), Y8
-	VMOVUPD half<>(SB), Y7
+	SERIES
 	XORQ AX, AX
 covariance:
 	VMOVUPD five<>(SB), Y6
@@ -227,8 +196,6 @@ covariance:
 	VANDPD Y13, Y0, Y0
 	VSUBPD Y0, Y14, Y0
 	EXPONENTIAL
-	VMULPD Y4, Y0, Y4
-	VADDPD Y4, Y0, Y0
 	VMULPD Y0, Y6, Y0
 	VANDPD Y13, Y0, Y0
 	VMULPD (SI)(AX*8), Y0, Y0

@@ -6,6 +6,14 @@ import (
 	"strandry/materials/exponential"
 )
 
+// taken is how many of n numbers are taken four at a time where none may be taken twice: the whole fours, or none.
+func taken(n int) int {
+	if !four() {
+		return 0
+	}
+	return n &^ 3
+}
+
 // Exponentials fills g with (exp(b c) - 1)/b and slope with exp(b c), b not zero; relative error of the exponential below 4e-12. All have the length of c.
 func Exponentials(g, slope, c []float64, b float64) {
 	perB := 1 / b
@@ -91,13 +99,11 @@ func decayOne(amounts, rate *[8]float64, time float64) float64 {
 // AddSquares adds to each of the sums the square of here less x. All have the length of x.
 func AddSquares(sums, x []float64, here float64) {
 	sums = sums[:len(x)]
-	fours := 0
-	if four() {
-		if fours = len(x) &^ 3; fours > 0 {
-			addSquaresFour(&sums[0], &x[0], fours, here)
-		}
+	n := taken(len(x))
+	if n > 0 {
+		addSquaresFour(&sums[0], &x[0], n, here)
 	}
-	addSquaresOne(sums[fours:], x[fours:], here)
+	addSquaresOne(sums[n:], x[n:], here)
 }
 
 // addSquaresOne is AddSquares, one after the other.
@@ -112,14 +118,14 @@ func addSquaresOne(sums, x []float64, here float64) {
 // lengths. Squares and weights have one length.
 func Matern(squares, weights []float64) (sum float64) {
 	squares = squares[:len(weights)]
-	fours := len(weights) &^ 3
-	if fours > 0 && four() {
-		sum = maternFour(&squares[0], &weights[0], fours, exponential.Powers())
+	n := len(weights) &^ 3
+	if n > 0 && four() {
+		sum = maternFour(&squares[0], &weights[0], n, exponential.Powers())
 	} else {
-		sum = maternOne(squares[:fours], weights)
+		sum = maternOne(squares[:n], weights)
 	}
-	for i, s := range squares[fours:] {
-		sum += weights[fours+i] * matern(s)
+	for i, s := range squares[n:] {
+		sum += weights[n+i] * matern(s)
 	}
 	return sum
 }
@@ -164,11 +170,11 @@ func scaleOne(out, v []float64, by float64) {
 // AddScaled adds by times v to out, both of the length of v.
 func AddScaled(out, v []float64, by float64) {
 	out = out[:len(v)]
-	if len(v) >= 4 && four() {
-		addScaledFour(&out[0], &v[0], len(v), by)
-		return
+	n := taken(len(v))
+	if n > 0 {
+		addScaledFour(&out[0], &v[0], n, by)
 	}
-	addScaledOne(out, v, by)
+	addScaledOne(out[n:], v[n:], by)
 }
 
 // addScaledOne is AddScaled, one after the other.
@@ -181,32 +187,34 @@ func addScaledOne(out, v []float64, by float64) {
 // Close adds e to end, and gives the sums of the weights times the squares of e and of what end becomes. All have the length of e.
 func Close(end, e, weight []float64) (errors, field float64) {
 	end, weight = end[:len(e)], weight[:len(e)]
-	if len(e) >= 4 && four() {
-		return closeFour(&end[0], &e[0], &weight[0], len(e))
+	n := len(e) &^ 3
+	if n > 0 && four() {
+		errors, field = closeFour(&end[0], &e[0], &weight[0], n)
+	} else {
+		errors, field = closeOne(end, e[:n], weight)
 	}
-	return closeOne(end, e, weight)
+	return closeRest(end[n:], e[n:], weight[n:], errors, field)
 }
 
-// closeOne is Close, one after the other: four sums side by side, and what is left over added to their sum.
+// closeOne is Close, one after the other, for a multiple of four: four sums side by side.
 func closeOne(end, e, weight []float64) (errors, field float64) {
 	var some, all [4]float64
-	fours := len(e) &^ 3
 	for i, v := range e {
 		w := weight[i]
 		end[i] += v
-		if i < fours {
-			some[i&3] += w * v * v
-			all[i&3] += w * end[i] * end[i]
-			continue
-		}
-		if i == fours {
-			errors, field = (some[0]+some[1])+(some[2]+some[3]), (all[0]+all[1])+(all[2]+all[3])
-		}
+		some[i&3] += w * v * v
+		all[i&3] += w * end[i] * end[i]
+	}
+	return (some[0] + some[1]) + (some[2] + some[3]), (all[0] + all[1]) + (all[2] + all[3])
+}
+
+// closeRest is Close for fewer than four, whose squares come to the sums.
+func closeRest(end, e, weight []float64, errors, field float64) (float64, float64) {
+	for i, v := range e {
+		w := weight[i]
+		end[i] += v
 		errors += w * v * v
 		field += w * end[i] * end[i]
-	}
-	if len(e) == fours {
-		errors, field = (some[0]+some[1])+(some[2]+some[3]), (all[0]+all[1])+(all[2]+all[3])
 	}
 	return errors, field
 }
@@ -233,13 +241,13 @@ func combineOne(stage, sum, y, u0, u1, u2, u3 []float64, a, c *[4]float64) {
 
 // CombineLast adds u4 to stage and sets sum to Σ c_j u_j over the five u. All have the length of stage.
 func CombineLast(stage, sum, u0, u1, u2, u3, u4 []float64, c *[5]float64) {
-	n := len(stage)
-	sum, u0, u1, u2, u3, u4 = sum[:n], u0[:n], u1[:n], u2[:n], u3[:n], u4[:n]
-	if n >= 4 && four() {
+	all := len(stage)
+	sum, u0, u1, u2, u3, u4 = sum[:all], u0[:all], u1[:all], u2[:all], u3[:all], u4[:all]
+	n := taken(all)
+	if n > 0 {
 		combineLastFour(&stage[0], &sum[0], &u0[0], &u1[0], &u2[0], &u3[0], &u4[0], n, c)
-		return
 	}
-	combineLastOne(stage, sum, u0, u1, u2, u3, u4, c)
+	combineLastOne(stage[n:], sum[n:], u0[n:], u1[n:], u2[n:], u3[n:], u4[n:], c)
 }
 
 // combineLastOne is CombineLast, one after the other.

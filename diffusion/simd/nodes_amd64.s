@@ -1,11 +1,5 @@
 #include "textflag.h"
-
-// The sum of the four in Y0 to the first of X0, and likewise of Y1: those side by side first. X2 and X3 are worked in.
-#define TOGETHER(y0, x0, x2) \
-	VEXTRACTF128 $1, y0, x2       \
-	VHADDPD x0, x0, x0            \
-	VHADDPD x2, x2, x2            \
-	VADDSD x2, x0, x0
+#include "four_amd64.h"
 
 // func scaleFour(out, v *float64, n int, by float64)
 // n is 4 or more; the last four may be taken twice.
@@ -19,46 +13,31 @@ TEXT ·scaleFour(SB), NOSPLIT, $0-32
 scaled:
 	VMULPD (BX)(AX*8), Y0, Y1
 	VMOVUPD Y1, (DI)(AX*8)
-	CMPQ AX, DX
-	JEQ rest
-	ADDQ $4, AX
-	CMPQ AX, DX
-	JLE scaled
-	MOVQ DX, AX
-	JMP scaled
+	AGAIN(scaled, rest)
 rest:
 	VZEROUPPER
 	RET
 
 // func addScaledFour(out, v *float64, n int, by float64)
+// n is a multiple of four, above zero.
 TEXT ·addScaledFour(SB), NOSPLIT, $0-32
 	MOVQ out+0(FP), DI
 	MOVQ v+8(FP), BX
 	MOVQ n+16(FP), DX
 	VBROADCASTSD by+24(FP), Y0
 	XORQ AX, AX
-	SUBQ $4, DX
 added:
 	VMULPD (BX)(AX*8), Y0, Y1
 	VADDPD (DI)(AX*8), Y1, Y1
 	VMOVUPD Y1, (DI)(AX*8)
 	ADDQ $4, AX
 	CMPQ AX, DX
-	JLE added
-	ADDQ $4, DX
-	JMP left
-add:
-	VMULSD (BX)(AX*8), X0, X1
-	VADDSD (DI)(AX*8), X1, X1
-	VMOVSD X1, (DI)(AX*8)
-	INCQ AX
-left:
-	CMPQ AX, DX
-	JLT add
+	JLT added
 	VZEROUPPER
 	RET
 
 // func closeFour(end, e, weight *float64, n int) (errors, field float64)
+// n is a multiple of four, above zero.
 TEXT ·closeFour(SB), NOSPLIT, $0-48
 	MOVQ end+0(FP), DI
 	MOVQ e+8(FP), BX
@@ -67,7 +46,6 @@ TEXT ·closeFour(SB), NOSPLIT, $0-48
 	VXORPD Y0, Y0, Y0
 	VXORPD Y1, Y1, Y1
 	XORQ AX, AX
-	SUBQ $4, DX
 closing:
 	VMOVUPD (BX)(AX*8), Y4
 	VMOVUPD (SI)(AX*8), Y5
@@ -81,26 +59,9 @@ closing:
 	VADDPD Y8, Y1, Y1
 	ADDQ $4, AX
 	CMPQ AX, DX
-	JLE closing
+	JLT closing
 	TOGETHER(Y0, X0, X2)
 	TOGETHER(Y1, X1, X3)
-	ADDQ $4, DX
-	JMP over
-close:
-	VMOVSD (BX)(AX*8), X4
-	VMOVSD (SI)(AX*8), X5
-	VADDSD (DI)(AX*8), X4, X6
-	VMOVSD X6, (DI)(AX*8)
-	VMULSD X4, X5, X7
-	VMULSD X4, X7, X7
-	VADDSD X7, X0, X0
-	VMULSD X6, X5, X8
-	VMULSD X6, X8, X8
-	VADDSD X8, X1, X1
-	INCQ AX
-over:
-	CMPQ AX, DX
-	JLT close
 	VMOVSD X0, errors+32(FP)
 	VMOVSD X1, field+40(FP)
 	VZEROUPPER
@@ -151,18 +112,13 @@ combine:
 	VADDPD Y3, Y2, Y2
 	VADDPD Y2, Y0, Y0
 	VMOVUPD Y0, (SI)(AX*8)
-	CMPQ AX, DX
-	JEQ combined
-	ADDQ $4, AX
-	CMPQ AX, DX
-	JLE combine
-	MOVQ DX, AX
-	JMP combine
+	AGAIN(combine, combined)
 combined:
 	VZEROUPPER
 	RET
 
 // func combineLastFour(stage, sum, u0, u1, u2, u3, u4 *float64, n int, c *[5]float64)
+// n is a multiple of four, above zero.
 TEXT ·combineLastFour(SB), NOSPLIT, $0-72
 	MOVQ stage+0(FP), DI
 	MOVQ sum+8(FP), SI
@@ -179,8 +135,6 @@ TEXT ·combineLastFour(SB), NOSPLIT, $0-72
 	VBROADCASTSD 24(R13), Y14
 	VBROADCASTSD 32(R13), Y15
 	XORQ AX, AX
-	SUBQ $4, DX
-	JMP fours
 last:
 	VMOVUPD (BX)(AX*8), Y4
 	VADDPD (DI)(AX*8), Y4, Y5
@@ -196,29 +150,8 @@ last:
 	VADDPD Y4, Y0, Y0
 	VMOVUPD Y0, (SI)(AX*8)
 	ADDQ $4, AX
-fours:
 	CMPQ AX, DX
-	JLE last
-	ADDQ $4, DX
-	JMP ones
-single:
-	VMOVSD (BX)(AX*8), X4
-	VADDSD (DI)(AX*8), X4, X5
-	VMOVSD X5, (DI)(AX*8)
-	VMULSD (R8)(AX*8), X11, X0
-	VMULSD (R9)(AX*8), X12, X1
-	VADDSD X1, X0, X0
-	VMULSD (R10)(AX*8), X13, X2
-	VMULSD (R11)(AX*8), X14, X3
-	VADDSD X3, X2, X2
-	VADDSD X2, X0, X0
-	VMULSD X4, X15, X4
-	VADDSD X4, X0, X0
-	VMOVSD X0, (SI)(AX*8)
-	INCQ AX
-ones:
-	CMPQ AX, DX
-	JLT single
+	JLT last
 	VZEROUPPER
 	RET
 
@@ -253,13 +186,7 @@ gather:
 	VMULPD 8(R8)(AX*8), Y4, Y4
 	VADDPD Y4, Y1, Y1
 	VMOVUPD Y1, (DI)(AX*8)
-	CMPQ AX, DX
-	JEQ gathered
-	ADDQ $4, AX
-	CMPQ AX, DX
-	JLE gather
-	MOVQ DX, AX
-	JMP gather
+	AGAIN(gather, gathered)
 gathered:
 	VZEROUPPER
 	RET
