@@ -21,15 +21,14 @@ func (s *coupled) Conductance(t, x float64, k []float64) (alike bool) {
 func (s *coupled) Exchange(t, c, q, x float64) radial.Response {
 	a := (*surroundings)(s)
 	a.refresh(t, x)
-	return a.responding(&a.warmed, c, q, x)
+	r, activity := a.response(&a.warmed, c, q)
+	return a.heated(&a.warmed, r, activity, x)
 }
 
-// responding is what leaves by the laws at a temperature of the surface, and what its heat does.
-func (s *surroundings) responding(w *warmed, c, q, x float64) radial.Response {
-	var r radial.Response
-	var activity float64
+// response is what leaves by the laws at a temperature of the surface, but for what its heat does, and the activity of the water there.
+func (s *surroundings) response(w *warmed, c, q float64) (r radial.Response, activity float64) {
 	r.Flux, r.FluxC, r.FluxQ, activity = s.leaving(w, c, q)
-	return s.heated(w, r, activity, x)
+	return r, activity
 }
 
 // heated adds to what leaves, at an activity of the water at the surface, what its heat does, by the laws at the temperature of the surface.
@@ -123,17 +122,19 @@ func (s *surroundings) grade(t, x float64) {
 func (s *coupled) ExchangeGrades(t, c, q, x float64, now radial.Response) (byTime, byX radial.Response) {
 	a := (*surroundings)(s)
 	a.grade(t, x)
-	later := a.responding(&a.warmer, c, q, x+aLittle)
+	r, activity := a.response(&a.warmer, c, q)
+	later := a.heated(&a.warmer, r, activity, x+aLittle)
 	byX.Flux, byX.Load = (later.Flux-now.Flux)/aLittle, (later.Load-now.Load)/aLittle
 	if a.warming != 0 { // the same, but that what the thermal model counts goes along
-		later = a.responding(&a.warmer, c, q, x)
+		later = a.heated(&a.warmer, r, activity, x)
 		byTime.Flux, byTime.Load = (later.Flux-now.Flux)*(a.warming/aLittle), (later.Load-now.Load)*(a.warming/aLittle)
 	}
 	if a.supply.rate > 0 {
 		dp := 1e-6 * (math.Abs(a.supply.excess) + a.supply.pressure)
 		kept := a.supply.pressure
 		a.supply.pressure += dp
-		later = a.responding(&a.warmed, c, q, x)
+		r, activity = a.response(&a.warmed, c, q)
+		later = a.heated(&a.warmed, r, activity, x)
 		a.supply.pressure = kept
 		change := -a.supply.rate * (kept - a.supply.last) / dp
 		byTime.Flux += (later.Flux - now.Flux) * change
