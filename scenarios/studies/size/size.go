@@ -82,7 +82,7 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 		return nil, err
 	}
 	a := t.answer
-	for again := true; again; {
+	for {
 		f, err := t.search()
 		if err != nil {
 			return nil, err
@@ -92,8 +92,10 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 		if still(a.Points) {
 			return nil, fmt.Errorf("%s: nothing that it is set to changes the content at the nozzle or the limit", a.Key.Name)
 		}
-		err = t.check(f)
-		if again = err != nil && t.retreat(f.x); err != nil && !again {
+		if err = t.check(f); err == nil {
+			break
+		}
+		if !t.retreat(f.x) {
 			return nil, err
 		}
 	}

@@ -87,7 +87,8 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, r
 	}
 	d := dryer{scenario: s, zone: advice.Dryer(&s.Design, &asDrawn.Result)}
 	z := s.Model.Path[d.zone]
-	out := &Answer{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: s.LongestOf(d.zone), RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
+	d.longest = s.LongestOf(d.zone)
+	out := &Answer{Zone: z.Name, Length: z.Length, Speed: s.Model.Speed, Longest: d.longest, RoomTime: roomTime, Held: s.Model.Held(), Purpose: s.Purpose}
 	rows, err := parallel.Map(ctx, diffusion.Marches(len(all)), len(all), func(w *diffusion.March, i int) ([2]Row, error) {
 		var views [2]Row
 		var soaked known
@@ -116,6 +117,7 @@ func Find(ctx context.Context, s *scenarios.Scenario, all []materials.Polymer, r
 type dryer struct {
 	scenario *scenarios.Scenario
 	zone     int
+	longest  float64 // of that zone that can be built [m]
 }
 
 // Design is the scenario with another material on its path; roomTime is the time that it has lain dry in
@@ -165,13 +167,13 @@ func (d *dryer) row(w *diffusion.March, p *materials.Polymer, roomTime float64, 
 	if r.Needed, err = size.ShortestOf(w, m, d.zone, n); err != nil {
 		return r, err
 	}
-	r.classify(d.scenario.LongestOf(d.zone))
+	r.classify(d.longest)
 	if r.Survives == diffusion.Softens {
 		r.Obstacle, r.Needed = advice.Softening, size.Length{Outcome: size.Nowhere, Ratio: r.Needed.Ratio}
 	} else if r.Class == Forbidden {
 		r.Obstacle = advice.Hindrance(w, m, a, d.zone)
 	}
-	if r.Reliable, err = size.ReliableOf(w, m, d.zone, r.Needed, &a.Odds, far*d.scenario.LongestOf(d.zone), n); err != nil {
+	if r.Reliable, err = size.ReliableOf(w, m, d.zone, r.Needed, &a.Odds, far*d.longest, n); err != nil {
 		return r, err
 	}
 	if r.Rest, err = resting.Dries(w, n); err != nil {
