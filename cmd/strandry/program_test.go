@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"runtime/debug"
 	"strings"
 	"sync"
 	"testing"
@@ -36,8 +35,7 @@ func TestMain(m *testing.M) {
 	if err := os.Setenv(asProgram, "1"); err != nil {
 		panic(err)
 	}
-	debug.SetGCPercent(samples.Collect)
-	status := m.Run()
+	status := samples.Run(m)
 	if theProgram.folder != "" {
 		_ = os.RemoveAll(theProgram.folder)
 	}

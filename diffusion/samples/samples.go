@@ -2,14 +2,20 @@
 // machine has minutes, all of it where there are hours.
 package samples
 
-import "os"
+import (
+	"os"
+	"runtime/debug"
+)
 
 // Variable is the environment variable that asks for more than a little: "more", as .ci/run has it, or "long".
 const Variable = "STRANDRY_SAMPLES"
 
-// Collect is how much garbage the tests of a package that allocate much let lie before it is collected, in per cent of what is in use: there is memory enough, and
-// the usual hundred takes a tenth of their time, a fifth where figures are drawn.
-const Collect = 400
+// Run runs the tests of a package that allocate much. Four times what is in use may lie as garbage before it is collected: there is memory enough, and
+// the usual hundred per cent takes a tenth of their time, a fifth where figures are drawn.
+func Run(tests interface{ Run() int }) int {
+	debug.SetGCPercent(400)
+	return tests.Run()
+}
 
 // Of is how many are tried of a kind: few where nothing is asked for, more, or all of them.
 func Of(few, more, all int) int {

@@ -1,13 +1,11 @@
 package figure
 
 import (
-	"runtime/debug"
 	"testing"
 
 	"strandry/diffusion/samples"
 )
 
 func TestMain(m *testing.M) {
-	debug.SetGCPercent(samples.Collect)
-	m.Run()
+	samples.Run(m)
 }
