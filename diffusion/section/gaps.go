@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/cmplx"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
@@ -42,24 +43,6 @@ func powers(out []float64, depth float64) {
 	}
 }
 
-// dot is the sum of products, in four sums that the processor makes at a time.
-func dot(x, y []float64) float64 {
-	y = y[:len(x)]
-	var s0, s1, s2, s3 float64
-	i := 0
-	for ; i+4 <= len(x); i += 4 {
-		a, b := (*[4]float64)(x[i:]), (*[4]float64)(y[i:])
-		s0 += a[0] * b[0]
-		s1 += a[1] * b[1]
-		s2 += a[2] * b[2]
-		s3 += a[3] * b[3]
-	}
-	for ; i < len(x); i++ {
-		s0 += x[i] * y[i]
-	}
-	return (s0 + s1) + (s2 + s3)
-}
-
 // inward gives the matrix that makes the amplitudes of the functions at the surface from values at the
 // nodes of a circle at the given depth, row by row, and its norm: the largest sum of magnitudes in a row.
 func (b *basis) inward(depth float64) (back []float64, norm float64) {
@@ -69,7 +52,7 @@ func (b *basis) inward(depth float64) (back []float64, norm float64) {
 	for a, phi := range b.phi {
 		row := back[a*n : (a+1)*n]
 		for j := range row {
-			row[j] = b.p[0][j] + dot(decays, b.waves[a*n+j])
+			row[j] = b.p[0][j] + floats.Dot(decays, b.waves[a*n+j][:len(decays)])
 		}
 		if len(decays) == modes {
 			b.addBeyond(row, depth, b.phi[b.edge]-phi)
@@ -251,7 +234,7 @@ func (g *gap) weigh(width, arcs float64, innermost bool) {
 		for b := a; b < n; b++ {
 			p := g.basis.products[a*n+b]
 			for k, w := range [...][]float64{l.inner[:inner], l.outer[:outer], l.across[:inner]} {
-				sum := dot(w, p)
+				sum := floats.Dot(w, p[:len(w)])
 				l.sums[k][a*n+b], l.sums[k][b*n+a] = sum, sum
 			}
 		}
