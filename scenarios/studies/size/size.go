@@ -81,29 +81,33 @@ func Find(w *diffusion.March, s *scenarios.Scenario, r Request) (*Answer, error)
 	if err != nil {
 		return nil, err
 	}
+	if err := t.find(); err != nil {
+		return nil, err
+	}
+	if t.answer.Reliable, err = t.reliable(); err != nil {
+		return nil, err
+	}
+	t.answer.Marches = t.marches
+	return t.answer, nil
+}
+
+// find searches and checks what it has found; where that is an end of the range which can be marched and not assessed, again between others.
+func (t *task) find() error {
 	a := t.answer
 	for {
 		f, err := t.search()
 		if err != nil {
-			return nil, err
+			return err
 		}
 		a.Outcome, a.Value, a.DryFrom, a.DryTo, a.Inside = f.outcome, f.x, f.from, f.to, f.inside
 		a.Points = slices.Clone(t.last.points)
 		if still(a.Points) {
-			return nil, fmt.Errorf("%s: nothing that it is set to changes the content at the nozzle or the limit", a.Key.Name)
+			return fmt.Errorf("%s: nothing that it is set to changes the content at the nozzle or the limit", a.Key.Name)
 		}
-		if err = t.check(f); err == nil {
-			break
-		}
-		if !t.retreat(f.x) {
-			return nil, err
+		if err = t.check(f); err == nil || !t.retreat(f.x) {
+			return err
 		}
 	}
-	if a.Reliable, err = t.reliable(); err != nil {
-		return nil, err
-	}
-	a.Marches = t.marches
-	return a, nil
 }
 
 // still tells that the value acts on nothing: every ratio is the same to the bit.
