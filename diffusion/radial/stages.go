@@ -79,9 +79,9 @@ func (m *March) balance(i int, h float64) (flux, history float64) {
 	m.u.Stage(i, h, m.y, m.stage, m.sum, m.Lost, m.Beside)
 	lost, history := m.u.Lost.Now, m.u.Lost.History
 	at := m.Time + t.Alpha[i]*h
-	if x := m.u.Beside.Now; at != m.conductedAt || x != m.conductedBeside { // the last two stages may be at one time
+	if x := m.u.Beside.Now; t.Alpha[i] != t.Alpha[i-1] || x != m.conducted { // else it is that of the stage before
 		m.conductance(at, x, m.k)
-		m.conductedAt, m.conductedBeside = at, x
+		m.conducted = x
 	}
 	m.problem.Potential.Potential(m.stage, m.g, m.slope)
 	if m.problem.Source != nil {

@@ -15,13 +15,11 @@ type stepper struct {
 	given    Prescribed
 	floor    float64
 
-	y, stage   []float64 // field at the start of the step and at a stage
-	g0, slope0 []float64 // potential and its slope at the start
-	g, slope   []float64 // and at the stage
-
-	conductedAt, conductedBeside float64 // time and companion of the conductance at the stage
-
+	y, stage          []float64 // field at the start of the step and at a stage
+	g0, slope0        []float64 // potential and its slope at the start
+	g, slope          []float64 // and at the stage
 	k0, k             []float64 // conductance of the gaps over ln of their radii, at the start and at the stage
+	conducted         float64   // companion of that at the stage
 	f0                []float64 // balance of the nodes at the start, but for the exchange
 	rate              []float64 // derivative of the balance of the nodes in time at the start
 	scratch           []float64
@@ -106,7 +104,6 @@ func (m *March) try(h float64) float64 {
 	if !m.matrix.sound() {
 		return math.Inf(1)
 	}
-	m.conductedAt = math.NaN()
 	for i := range rosenbrock.Stages {
 		m.solveStage(i, h)
 	}
