@@ -65,30 +65,32 @@ func TestWarningsAtTheirEdges(t *testing.T) {
 // What is told of the errors, from two marches and their definition: the index of Roache, five thirds of the difference to the
 // refined one, and the share that refining does not show, of the largest content of the state.
 func TestErrorsByTheirDefinition(t *testing.T) {
-	m := transit(t, 20)
-	s := diffusion.DefaultSettings()
-	w := diffusion.NewMarch()
-	a, err := w.Assess(m, s)
-	require.NoError(t, err)
+	s, w := diffusion.DefaultSettings(), diffusion.NewMarch()
 	var coarse, fine diffusion.Result
-	require.NoError(t, w.Run(&m.Model, s, &coarse))
-	require.NoError(t, w.Run(&m.Model, s.Refined(), &fine))
-	check := func(got diffusion.StateError, c, f diffusion.State) {
-		unseen := m.LeastError(s)
-		largest := max(c.Mean, f.Mean, c.Centre, c.Skin)
-		within(t, 5./3*math.Abs(c.Mean-f.Mean)+unseen*max(c.Mean, f.Mean), got.Mean, 1e-12)
-		within(t, 5./3*math.Abs(c.Centre-f.Centre)+unseen*largest, got.Centre, 1e-12)
-		within(t, 5./3*math.Abs(c.Skin-f.Skin)+max(unseen, 2.5e-4)*largest, got.Skin, 1e-12)
-	}
-	check(a.Errors, coarse.Nozzle, fine.Nozzle)
-	require.Equal(t, a.Errors.Mean, a.NumericalError)
-	require.Len(t, a.ZoneErrors, 3)
-	for i := range a.Zones {
-		check(a.ZoneErrors[i], coarse.Zones[i].Exit, fine.Zones[i].Exit)
+	for _, beta := range []float64{20, 0} { // with an unseen error above that of the skin, and below
+		m := transit(t, beta)
+		a, err := w.Assess(m, s)
+		require.NoError(t, err)
+		require.NoError(t, w.Run(&m.Model, s, &coarse))
+		require.NoError(t, w.Run(&m.Model, s.Refined(), &fine))
+		check := func(got diffusion.StateError, c, f diffusion.State) {
+			unseen := m.LeastError(s)
+			largest := max(c.Mean, f.Mean, c.Centre, c.Skin)
+			within(t, 5./3*math.Abs(c.Mean-f.Mean)+unseen*max(c.Mean, f.Mean), got.Mean, 1e-12)
+			within(t, 5./3*math.Abs(c.Centre-f.Centre)+unseen*largest, got.Centre, 1e-12)
+			within(t, 5./3*math.Abs(c.Skin-f.Skin)+max(unseen, 2.5e-4)*largest, got.Skin, 1e-12)
+		}
+		check(a.Errors, coarse.Nozzle, fine.Nozzle)
+		require.Equal(t, a.Errors.Mean, a.NumericalError)
+		require.Len(t, a.ZoneErrors, 3)
+		for i := range a.Zones {
+			check(a.ZoneErrors[i], coarse.Zones[i].Exit, fine.Zones[i].Exit)
+		}
 	}
 	// Along the radius, the refined profile between its nodes by another spline than the one in use, where no front adds to it.
-	m, s = transit(t, 0), diffusion.Settings{Resolution: 3, Tolerance: 1e-2}
-	a, err = w.Assess(m, s)
+	m := transit(t, 0)
+	s = diffusion.Settings{Resolution: 3, Tolerance: 1e-2}
+	a, err := w.Assess(m, s)
 	require.NoError(t, err)
 	require.NoError(t, w.Run(&m.Model, s, &coarse))
 	require.NoError(t, w.Run(&m.Model, s.Refined(), &fine))

@@ -1,6 +1,7 @@
 package samples
 
 import (
+	"runtime/debug"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -23,4 +24,16 @@ func TestEach(t *testing.T) {
 		t.Setenv(Variable, value)
 		require.Equal(t, all, Each(3, all))
 	}
+}
+
+// three is a package whose tests end with a status of three.
+type three struct{}
+
+func (three) Run() int { return 3 }
+
+func TestRun(t *testing.T) {
+	before := debug.SetGCPercent(100)
+	defer debug.SetGCPercent(before)
+	require.Equal(t, 3, Run(three{}))
+	require.Equal(t, 400, debug.SetGCPercent(100))
 }
