@@ -264,6 +264,26 @@ TEXT ·invertFour(SB), NOSPLIT, $0-9
 	VZEROUPPER
 	RET
 
+// From above, the next part towards the middle.
+#define INWARDS \
+	SUBQ $32, BX \
+	SUBQ $128, R11 \
+	SUBQ $128, R12 \
+	SUBQ $128, R13 \
+	TIMES(R13, Y1, Y6, Y7, Y8, Y9, Y7) \
+	VMOVUPD (BX), Y1 \
+	VSUBPD Y7, Y1, Y1 \
+	TIMES(R12, Y1, Y6, Y7, Y8, Y9, Y1) \
+	VMOVUPD Y1, (BX)
+
+// And the next one back out.
+#define OUTWARDS \
+	TIMES(R11, Y1, Y6, Y7, Y8, Y9, Y7) \
+	VMOVUPD (BX), Y1 \
+	VSUBPD Y7, Y1, Y1 \
+	VMOVUPD Y1, (BX) \
+	ADDQ $32, BX
+
 // func solveFour(x, below, on, above *float64, farBack *[16]float64, rows int)
 // Y0 and Y1 are the parts last found from below and from above; SI, R8, R9 and R10 stand at x, below, on and the above of the one,
 // BX, R11, R12 and R13 at those of the other.
@@ -307,30 +327,14 @@ both:
 	VSUBPD Y3, Y0, Y0
 	TIMES(R9, Y0, Y2, Y3, Y4, Y5, Y0)
 	VMOVUPD Y0, (SI)
-	SUBQ $32, BX
-	SUBQ $128, R11
-	SUBQ $128, R12
-	SUBQ $128, R13
-	TIMES(R13, Y1, Y6, Y7, Y8, Y9, Y7)
-	VMOVUPD (BX), Y1
-	VSUBPD Y7, Y1, Y1
-	TIMES(R12, Y1, Y6, Y7, Y8, Y9, Y1)
-	VMOVUPD Y1, (BX)
+	INWARDS
 	DECQ AX
 forth:
 	TESTQ AX, AX
 	JNZ both
 	TESTQ DI, DI
 	JZ middle
-	SUBQ $32, BX
-	SUBQ $128, R11
-	SUBQ $128, R12
-	SUBQ $128, R13
-	TIMES(R13, Y1, Y6, Y7, Y8, Y9, Y7)
-	VMOVUPD (BX), Y1
-	VSUBPD Y7, Y1, Y1
-	TIMES(R12, Y1, Y6, Y7, Y8, Y9, Y1)
-	VMOVUPD Y1, (BX)
+	INWARDS
 middle:
 	ADDQ $128, R8
 	ADDQ $128, R9
@@ -353,21 +357,13 @@ back:
 	VMOVUPD Y0, (SI)
 	SUBQ $32, SI
 	SUBQ $128, R10
-	TIMES(R11, Y1, Y6, Y7, Y8, Y9, Y7)
-	VMOVUPD (BX), Y1
-	VSUBPD Y7, Y1, Y1
-	VMOVUPD Y1, (BX)
-	ADDQ $32, BX
+	OUTWARDS
 	ADDQ $128, R11
 	DECQ AX
 	JNZ back
 	TESTQ DI, DI
 	JZ further
-	TIMES(R11, Y1, Y6, Y7, Y8, Y9, Y7)
-	VMOVUPD (BX), Y1
-	VSUBPD Y7, Y1, Y1
-	VMOVUPD Y1, (BX)
-	ADDQ $32, BX
+	OUTWARDS
 further:
 	MOVQ farBack+32(FP), R9
 	VMOVUPD -96(BX), Y2
